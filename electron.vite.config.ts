@@ -1,0 +1,37 @@
+import { resolve } from 'node:path';
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'electron-vite';
+
+const at = (path: string) => resolve(import.meta.dirname, path);
+
+export default defineConfig({
+  main: {
+    build: {
+      outDir: 'out/main',
+      rollupOptions: {
+        input: {
+          'electron-main': at('src-main/electron-main.ts'),
+          'loopback-main': at('src-main/loopback-main.ts'),
+        },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: 'out/preload',
+      rollupOptions: {
+        input: { 'electron-preload': at('src-main/electron-preload.ts') },
+        // A sandboxed preload must be one CommonJS file.
+        output: { format: 'cjs', entryFileNames: '[name].cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: at('src-renderer'),
+    build: {
+      outDir: 'out/renderer',
+      rollupOptions: { input: { index: at('src-renderer/index.html') } },
+    },
+    plugins: [svelte({ configFile: at('src-renderer/svelte.config.js') })],
+  },
+});

@@ -1,0 +1,106 @@
+import { SAME_SPOT } from '../tolerances.ts';
+import { distance, type Point, SIDES } from './points.ts';
+import type { Refusal } from './refusals.ts';
+import { type Layout, resolveLayout } from './resolve.ts';
+import type { LayoutDocument } from './schema.ts';
+
+/** Distance of a point from the line through two others, mm. The two must not be one spot. */
+function distanceFromLine(point: Point, a: Point, b: Point): number {
+  const length = distance(a, b);
+  const u = [(b[0] - a[0]) / length, (b[1] - a[1]) / length, (b[2] - a[2]) / length] as const;
+  const d = [point[0] - a[0], point[1] - a[1], point[2] - a[2]] as const;
+  return Math.hypot(d[1] * u[2] - d[2] * u[1], d[2] * u[0] - d[0] * u[2], d[0] * u[1] - d[1] * u[0]);
+}
+
+function* axleProblems(layout: Layout): Generator<Refusal> {
+  for (const side of SIDES) {
+    const at = `axle.${side}`;
+    const half = layout.axle[side];
+    const outboard = side === 'left' ? 1 : -1;
+    if (half.wheelCentre[1] * outboard <= 0)
+      yield {
+        path: `${at}.wheelCentre[1]`,
+        reason: `the ${side} wheel must stand at ${side === 'left' ? 'positive' : 'negative'} y (y points left)`,
+      };
+    if (distance(half.kingpinTop, half.kingpinBottom) < SAME_SPOT)
+      yield {
+        path: `${at}.kingpinTop`,
+        reason: 'on the same spot as kingpinBottom: the kingpin has no length',
+      };
+    else if (half.kingpinTop[2] <= half.kingpinBottom[2])
+      yield { path: `${at}.kingpinTop[2]`, reason: 'must be above kingpinBottom' };
+    else if (distanceFromLine(half.tieRodBall, half.kingpinTop, half.kingpinBottom) < SAME_SPOT)
+      yield { path: `${at}.tieRodBall`, reason: "lies on the kingpin's line, so it cannot steer the wheel" };
+  }
+  if (distance(layout.axle.left.tieRodBall, layout.axle.right.tieRodBall) < SAME_SPOT)
+    yield {
+      path: 'axle.left.tieRodBall',
+      reason: 'on the same spot as the right one: the tie rod has no length',
+    };
+}
+
+function* locationProblems(layout: Layout): Generator<Refusal> {
+  const { location } = layout;
+  if (location.kind === 'four-bar') {
+    for (const side of SIDES)
+      for (const bar of ['upper', 'lower'] as const)
+        if (distance(location[side][bar].axle, location[side][bar].frame) < SAME_SPOT)
+          yield {
+            path: `location.${side}.${bar}.frame`,
+            reason: 'on the same spot as its axle end: the bar has no length',
+          };
+  }
+  if (location.kind === 'parallel-leaf') {
+    for (const side of SIDES) {
+      const { fixedEye, seat, shackleEye } = location[side];
+      if ((fixedEye[0] - seat[0]) * (shackleEye[0] - seat[0]) >= 0)
+        yield {
+          path: `location.${side}.seat`,
+          reason: 'must lie between fixedEye and shackleEye along the car',
+        };
+    }
+  }
+}
+
+function* lateralProblems(layout: Layout): Generator<Refusal> {
+  const { lateral } = layout;
+  if (lateral.kind === 'bar' && distance(lateral.axle, lateral.frame) < SAME_SPOT)
+    yield { path: 'lateral.frame', reason: 'on the same spot as its axle end: the bar has no length' };
+}
+
+function* steeringProblems(layout: Layout): Generator<Refusal> {
+  const { dragLinkBall, dragLinkTo, box } = layout.steering;
+  const { kingpinTop, kingpinBottom } = layout.axle[dragLinkTo];
+  if (Math.hypot(...box.sectorAxis) < 1e-6)
+    yield { path: 'steering.box.sectorAxis', reason: 'has no length, so it points nowhere' };
+  else {
+    const along: Point = [
+      box.sectorCentre[0] + box.sectorAxis[0],
+      box.sectorCentre[1] + box.sectorAxis[1],
+      box.sectorCentre[2] + box.sectorAxis[2],
+    ];
+    if (distanceFromLine(box.pitmanBall, box.sectorCentre, along) < SAME_SPOT)
+      yield {
+        path: 'steering.box.pitmanBall',
+        reason: 'lies on the sector shaft: the pitman arm has no length',
+      };
+  }
+  if (distance(dragLinkBall, box.pitmanBall) < SAME_SPOT)
+    yield {
+      path: 'steering.dragLinkBall',
+      reason: 'on the same spot as the pitman ball: the drag link has no length',
+    };
+  if (distanceFromLine(dragLinkBall, kingpinTop, kingpinBottom) < SAME_SPOT)
+    yield {
+      path: 'steering.dragLinkBall',
+      reason: "lies on the kingpin's line, so it cannot steer the wheel",
+    };
+}
+
+/** What a well-formed document can still get wrong: links of no length, points that cannot turn what they hold. */
+export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
+  const layout = resolveLayout(document);
+  for (const check of [axleProblems, locationProblems, lateralProblems, steeringProblems])
+    for (const problem of check(layout)) return problem;
+  return undefined;
+}

@@ -1,0 +1,17 @@
+// The layout document: what it holds, how it is read and refused, its hardpoints and how they move.
+export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
+export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
+export { LAYOUT_TEXT_MAX, parseLayout, readLayout } from './read.ts';
+export { type Refusal, refusalLine } from './refusals.ts';
+export { type Layout, resolveLayout } from './resolve.ts';
+export {
+  type AxleSide,
+  LAYOUT_VERSION,
+  type Lateral,
+  type LateralKind,
+  type LayoutDocument,
+  type Location,
+  type LocationKind,
+  layoutSchema,
+  type Rail,
+} from './schema.ts';

@@ -1,0 +1,115 @@
+import { z } from 'zod';
+import { COORDINATE_MAX } from '../tolerances.ts';
+
+// Under the program's strict content policy the schema compiler's probe for `eval` would log an error.
+z.config({ jitless: true });
+
+/** The version of the layout document that this program writes, and the newest that it reads. */
+export const LAYOUT_VERSION = 1;
+
+const coordinate = z.number().min(-COORDINATE_MAX).max(COORDINATE_MAX);
+const point = z.tuple([coordinate, coordinate, coordinate]).readonly();
+const length = z.number().positive().max(COORDINATE_MAX);
+const angle = z.number().min(-45).max(45);
+
+/** A right side is spelled out, or is the left side with y negated. */
+const right = <Shape extends z.ZodType>(side: Shape) => z.union([z.literal('mirror'), side]);
+
+const car = z.strictObject({
+  wheelbase: length,
+  frontAxleLoad: z.number().positive().max(200_000),
+  tyreRadius: length,
+  tyreWidth: length,
+  handwheelRadius: length,
+});
+
+const axleSide = z.strictObject({
+  kingpinTop: point,
+  kingpinBottom: point,
+  wheelCentre: point,
+  camber: angle,
+  toeIn: angle,
+  tieRodBall: point,
+});
+
+const axle = z.strictObject({
+  beam: z.enum(['i-beam', 'tube']),
+  left: axleSide,
+  right: right(axleSide),
+});
+
+const rod = z.strictObject({ framePivot: point });
+const bar = z.strictObject({ axle: point, frame: point });
+const barPair = z.strictObject({ upper: bar, lower: bar });
+const leaf = z.strictObject({ fixedEye: point, seat: point, shackleEye: point });
+
+const location = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('hairpins'), left: rod, right: right(rod) }),
+  z.strictObject({ kind: z.literal('wishbone'), framePivot: point }),
+  z.strictObject({ kind: z.literal('four-bar'), left: barPair, right: right(barPair) }),
+  z.strictObject({ kind: z.literal('parallel-leaf'), left: leaf, right: right(leaf) }),
+]);
+
+const lateral = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('bar'), axle: point, frame: point }),
+  z.strictObject({ kind: z.literal('spring'), height: coordinate.optional() }),
+]);
+
+const box = z.strictObject({
+  sectorCentre: point,
+  sectorAxis: point,
+  pitmanBall: point,
+  ratio: z.number().positive().max(100),
+  sectorTravel: z.number().positive().max(180),
+  assist: z.enum(['manual', 'power']),
+});
+
+const steering = z.strictObject({
+  dragLinkTo: z.enum(['left', 'right']),
+  dragLinkBall: point,
+  box,
+});
+
+const travel = z.strictObject({
+  bump: z.number().min(0).max(1000),
+  rebound: z.number().min(0).max(1000),
+  roll: z.number().min(0).max(30),
+});
+
+/** A frame rail: the middle line of its section from front to back, and the section's size. */
+const rail = z.strictObject({
+  name: z.string().max(120),
+  path: z.array(point).min(2).max(50),
+  height: length,
+  width: length,
+  mirrored: z.boolean(),
+});
+
+/** Kept for work to come: this version of the document knows only the empty list, or nothing. */
+const notYet = z.array(z.never()).max(0);
+
+export const layoutSchema = z.strictObject({
+  format: z.literal('toeboard-layout'),
+  version: z.literal(LAYOUT_VERSION),
+  name: z.string().trim().min(1).max(200),
+  notes: z.string().max(20_000).default(''),
+  car,
+  axle,
+  location,
+  lateral,
+  steering,
+  travel,
+  rails: z.array(rail).max(20).default([]),
+  obstacles: notYet.default([]),
+  photos: notYet.default([]),
+  shaft: z.null().default(null),
+});
+
+/** The layout document as it is written in files and in the store: mm and degrees, mirrored sides unexpanded. */
+export type LayoutDocument = z.infer<typeof layoutSchema>;
+export type AxleSide = z.infer<typeof axleSide>;
+export type Location = z.infer<typeof location>;
+export type LocationKind = Location['kind'];
+export type Lateral = z.infer<typeof lateral>;
+export type LateralKind = Lateral['kind'];
+export type Rail = z.infer<typeof rail>;

@@ -1,0 +1,37 @@
+import { resolve } from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+const root = resolve(import.meta.dirname, '..');
+const fast = ['unit', 'reference', 'contract', 'durability', 'conventions', 'types'];
+
+export default defineConfig({
+  root,
+  test: {
+    reporters: ['default', resolve(import.meta.dirname, 'support/tally-reporter.ts')],
+    globalSetup: [resolve(import.meta.dirname, 'support/require-node.ts')],
+    projects: [
+      {
+        root,
+        test: {
+          name: 'core',
+          include: fast.map((folder) => `tests/${folder}/**/*.test.ts`),
+          testTimeout: 30_000,
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: [resolve(import.meta.dirname, 'support/build-once.ts')],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          // One browser at a time: these machines are small, and a drag under load is another drag.
+          fileParallelism: false,
+          benchmark: { include: [] },
+        },
+      },
+    ],
+  },
+});

@@ -1,0 +1,125 @@
+import type { Layout } from '../../shared-math/layout/index.ts';
+import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
+import { formatDegrees } from '../../shared-math/units/index.ts';
+import { RETURNED_TO_RIDE, stopSentence, unsolvedSentence } from '../words/pose-sentences.ts';
+import {
+  heaveReach,
+  type Pose,
+  poseLimits,
+  RIDE_HEIGHT,
+  reachToward,
+  solvePose,
+  withinLimits,
+} from './reach.ts';
+
+/** What the pose is taken of. Read anew each time, so that it follows the edits. */
+export interface PoseSource {
+  readonly layout: Layout;
+  readonly frontEnd: FrontEnd;
+  length(mm: number): string;
+}
+
+/** Milliseconds for the travel up and down again: a slow push on the bumper. */
+const TRAVEL_TIME = 3600;
+
+/** Where the car stands, and how it gets there. Holds only poses that were solved. */
+export class CarPose {
+  #source: PoseSource;
+  #frame = 0;
+  pose: { heave: number; roll: number; handwheel: number } = $state({ ...RIDE_HEIGHT });
+  notice = $state('');
+  playing = $state(false);
+
+  state: FrontEndState = $derived.by(() => solvePose(this.#source.frontEnd, this.pose));
+  limits = $derived.by(() => poseLimits(this.#source.layout));
+  atRide = $derived(this.pose.heave === 0 && this.pose.roll === 0 && this.pose.handwheel === 0);
+  /** Why nothing can be posed, where even the car as drawn does not solve; empty otherwise. */
+  trouble = $derived(this.state.status === 'ok' ? '' : unsolvedSentence(this.state.failure));
+
+  constructor(source: PoseSource) {
+    this.#source = source;
+  }
+
+  /** Moves toward a pose and stops where the linkage does. */
+  set(partial: Partial<Pose>): void {
+    this.stop();
+    this.#moveTo(partial);
+  }
+
+  toRide(): void {
+    this.stop();
+    this.#put(RIDE_HEIGHT);
+    this.notice = '';
+  }
+
+  /** Before an edit: the layout is drawn at ride height, so a posed car goes back there, and it is said. */
+  returnForEdit(): void {
+    if (this.atRide) {
+      this.stop();
+      return;
+    }
+    this.toRide();
+    this.notice = RETURNED_TO_RIDE;
+  }
+
+  play(): void {
+    if (this.playing) return;
+    if (this.trouble) {
+      this.notice = this.trouble;
+      return;
+    }
+    const [least, most] = heaveReach(this.#source.frontEnd, this.limits, this.pose);
+    const middle = (least + most) / 2;
+    const swing = (most - least) / 2;
+    if (swing <= 0) {
+      this.notice = 'The layout has no travel to run: type its bump and droop first.';
+      return;
+    }
+    this.playing = true;
+    this.notice = '';
+    // Begins where the car stands, going up.
+    const phase = Math.asin(Math.min(1, Math.max(-1, (this.pose.heave - middle) / swing)));
+    let begun: number | undefined;
+    const tick = (now: number) => {
+      if (!this.playing) return;
+      begun ??= now;
+      const turn = ((now - begun) / TRAVEL_TIME) * 2 * Math.PI;
+      this.#moveTo({ heave: middle + swing * Math.sin(phase + turn) });
+      this.#frame = requestAnimationFrame(tick);
+    };
+    this.#frame = requestAnimationFrame(tick);
+  }
+
+  stop(): void {
+    if (!this.playing) return;
+    this.playing = false;
+    cancelAnimationFrame(this.#frame);
+  }
+
+  #moveTo(partial: Partial<Pose>): void {
+    if (this.trouble) {
+      this.notice = this.trouble;
+      return;
+    }
+    const from = { heave: this.pose.heave, roll: this.pose.roll, handwheel: this.pose.handwheel };
+    const to = withinLimits({ ...from, ...partial }, this.limits);
+    const reached = reachToward(this.#source.frontEnd, from, to);
+    this.#put(reached.pose);
+    this.notice = reached.stoppedBy === '' ? '' : this.#stopped(reached.stoppedBy, reached.pose, from, to);
+  }
+
+  #put(pose: Pose): void {
+    this.pose.heave = pose.heave;
+    this.pose.roll = pose.roll;
+    this.pose.handwheel = pose.handwheel;
+  }
+
+  #stopped(failure: FrontEndState['failure'], at: Pose, from: Pose, to: Pose): string {
+    const along = (['heave', 'roll', 'handwheel'] as const).find((key) => to[key] !== from[key]) ?? 'heave';
+    const value = at[along];
+    const positive = value === 0 ? to[along] > from[along] : value > 0;
+    const figure =
+      along === 'heave' ? this.#source.length(Math.abs(value)) : formatDegrees(Math.abs(value), 1);
+    return stopSentence(failure, { along, figure, positive });
+  }
+}

@@ -1,0 +1,107 @@
+import type { Layout } from '../../shared-math/layout/index.ts';
+import {
+  createState,
+  type FrontEnd,
+  type FrontEndState,
+  solveFrontEnd,
+} from '../../shared-math/linkage/index.ts';
+import { toRadians } from '../../shared-math/units/index.ts';
+
+/** Where the car stands: heave in mm (up is bump), roll and handwheel in degrees. All zero is ride height. */
+export interface Pose {
+  readonly heave: number;
+  readonly roll: number;
+  readonly handwheel: number;
+}
+
+export const RIDE_HEIGHT: Pose = { heave: 0, roll: 0, handwheel: 0 };
+
+/** What each control may be set to, from the layout's own travel. */
+export interface PoseLimits {
+  readonly heave: readonly [least: number, most: number];
+  readonly roll: readonly [least: number, most: number];
+  readonly handwheel: readonly [least: number, most: number];
+}
+
+export function poseLimits(layout: Layout): PoseLimits {
+  const { bump, rebound, roll } = layout.travel;
+  const turn = layout.steering.box.ratio * layout.steering.box.sectorTravel;
+  return { heave: [-rebound, bump], roll: [-roll, roll], handwheel: [-turn, turn] };
+}
+
+const clamp = (value: number, [least, most]: readonly [number, number]) =>
+  Math.min(most, Math.max(least, value)) || 0;
+
+export function withinLimits(pose: Pose, limits: PoseLimits): Pose {
+  return {
+    heave: clamp(pose.heave, limits.heave),
+    roll: clamp(pose.roll, limits.roll),
+    handwheel: clamp(pose.handwheel, limits.handwheel),
+  };
+}
+
+/** Solves one pose into a fresh state, so that whoever watches it sees that it changed. */
+export function solvePose(frontEnd: FrontEnd, pose: Pose): FrontEndState {
+  const state = createState();
+  solveFrontEnd(frontEnd, pose.heave, toRadians(pose.roll), toRadians(pose.handwheel), state);
+  return state;
+}
+
+/** Where a move ended: at its goal, or where the linkage stopped it and what did. */
+export interface Reached {
+  readonly pose: Pose;
+  readonly stoppedBy: FrontEndState['failure'];
+}
+
+const between = (from: Pose, to: Pose, share: number): Pose => ({
+  heave: from.heave + (to.heave - from.heave) * share,
+  roll: from.roll + (to.roll - from.roll) * share,
+  handwheel: from.handwheel + (to.handwheel - from.handwheel) * share,
+});
+
+/** Steps of the way that are tried before the end of the reach is closed in on by halving. */
+const STEPS = 24;
+/** Halvings inside one such step: the stop is found to a millionth of the way. */
+const HALVINGS = 16;
+
+/**
+ * The goal if the linkage reaches it; otherwise the last pose on the straight way there that it does reach.
+ * `from` must be a pose that solves; it is given back where nothing beyond it does.
+ */
+export function reachToward(frontEnd: FrontEnd, from: Pose, to: Pose): Reached {
+  const state = createState();
+  const reaches = (pose: Pose) =>
+    solveFrontEnd(frontEnd, pose.heave, toRadians(pose.roll), toRadians(pose.handwheel), state) === 'ok';
+  if (reaches(to)) return { pose: to, stoppedBy: '' };
+
+  let stoppedBy = state.failure;
+  let good = 0;
+  let bad = 1;
+  for (let step = 1; step < STEPS; step += 1) {
+    if (!reaches(between(from, to, step / STEPS))) {
+      bad = step / STEPS;
+      stoppedBy = state.failure;
+      break;
+    }
+    good = step / STEPS;
+  }
+  for (let halving = 0; halving < HALVINGS; halving += 1) {
+    const middle = (good + bad) / 2;
+    if (reaches(between(from, to, middle))) good = middle;
+    else {
+      bad = middle;
+      stoppedBy = state.failure;
+    }
+  }
+  return { pose: between(from, to, good), stoppedBy };
+}
+
+/** The part of the travel that the linkage reaches from ride height at this roll and handwheel, mm. */
+export function heaveReach(
+  frontEnd: FrontEnd,
+  limits: PoseLimits,
+  pose: Pose,
+): [least: number, most: number] {
+  const end = (heave: number) => reachToward(frontEnd, pose, { ...pose, heave }).pose.heave;
+  return [end(limits.heave[0]), end(limits.heave[1])];
+}

@@ -34,7 +34,7 @@ const openVariant = z.object({
 const settings = z.strictObject({
   unit: z.enum(['in', 'mm']),
   /** Inches are shown to the nearest 1/n; 0 shows decimals. */
-  fraction: z.union([z.literal(0), z.literal(16), z.literal(32), z.literal(64)]),
+  fraction: z.literal([0, 16, 32, 64]),
   snap: z.boolean(),
   /** The variant that was open last, opened again at the next start. */
   lastVariant: id.nullable(),
@@ -43,7 +43,8 @@ const settings = z.strictObject({
 export const contract = {
   'program.about': {
     input: none,
-    output: z.object({ version: z.string(), dataFolder: z.string() }),
+    /** `notices` are sentences the person has to see once: a damaged database that was set aside, say. */
+    output: z.object({ version: z.string(), dataFolder: z.string(), notices: z.array(z.string()) }),
   },
   'settings.get': { input: none, output: settings },
   'settings.set': { input: settings.partial(), output: settings },
@@ -70,11 +71,14 @@ export const contract = {
   'car.duplicate': { input: z.strictObject({ id }), output: z.object({ id }) },
   'car.move': { input: z.strictObject({ id, customerId: id }), output: none },
 
+  /** A name that the car has already is made distinct: "Arm down 2". */
   'variant.add': { input: z.strictObject({ carId: id, document: layoutSchema }), output: z.object({ id }) },
   'variant.open': { input: z.strictObject({ id }), output: openVariant },
   /**
-   * Saves a document. `step` names the edit it belongs to: saves of one edit (one drag) share one place in the
-   * history. Refused as `changed-elsewhere` if the stored revision is another than `revision`, unless `force`.
+   * Saves a document. `step` names the edit it belongs to, in a word never used before (a UUID): saves of one
+   * edit (one drag) share one place in the history. Refused as `changed-elsewhere` if the stored revision is
+   * another than `revision`, unless `force`: then the other window's state stays in the history. Refused as
+   * `refused-document` if the geometry is impossible. A variant that lies in the bin still takes saves.
    */
   'variant.save': {
     input: z.strictObject({
@@ -87,10 +91,16 @@ export const contract = {
     }),
     output: z.object({ revision: z.number().int(), savedAt: time }),
   },
-  'variant.rename': { input: z.strictObject({ id, name }), output: none },
+  /** The name stands in the document too, so this is a save: the reply's revision is the next save's. */
+  'variant.rename': {
+    input: z.strictObject({ id, name }),
+    output: z.object({ revision: z.number().int(), savedAt: time }),
+  },
+  /** The copy is called "Arm down copy", then "Arm down copy 2"; its history starts anew. */
   'variant.duplicate': { input: z.strictObject({ id }), output: z.object({ id }) },
   'variant.move': { input: z.strictObject({ id, carId: id }), output: none },
 
+  /** Newest first; the newest is the present state. Long histories lose their oldest states, never the first. */
   'history.list': {
     input: z.strictObject({ variantId: id }),
     output: z.object({ states: z.array(z.object({ id: z.number().int(), at: time, label: z.string() })) }),
@@ -99,18 +109,23 @@ export const contract = {
     input: z.strictObject({ id: z.number().int() }),
     output: z.object({ document: layoutSchema }),
   },
-  /** Makes an earlier state the present one. The state before it stays in the history. */
+  /** Makes an earlier state the present one, under the variant's present name. The state before it stays in the history. */
   'history.restore': { input: z.strictObject({ variantId: id, id: z.number().int() }), output: openVariant },
 
+  /** Hides a thing with everything in it. */
   'bin.put': { input: z.strictObject({ kind, id }), output: none },
   'bin.list': {
     input: none,
     output: z.object({ entries: z.array(z.object({ kind, id, name, from: z.string(), at: time })) }),
   },
+  /** Brings a thing back, and the car and customer that hold it if they lie in the bin too. */
   'bin.restore': { input: z.strictObject({ kind, id }), output: none },
   'bin.empty': { input: none, output: none },
 
-  /** Takes the text of a layout file into a car, or of a whole-car file into a customer. */
+  /**
+   * Takes the text of a layout file into a car (`carId`) or a new car of a customer (`customerId`), or of a
+   * whole-car file into a customer. Without either, into the customer "Imported". All of the file or nothing.
+   */
   'file.import': {
     input: z.strictObject({
       text: z.string(),
@@ -144,6 +159,7 @@ export const contract = {
       ),
     }),
   },
+  /** Adds what is missing of the shop. A customer, car or layout of the same name that is there already is kept as it is. */
   'demonstration.take': { input: none, output: z.object({ variantIds: z.array(id) }) },
   /** The document of one demonstration, as a starting point for a new variant. */
   'demonstration.read': {

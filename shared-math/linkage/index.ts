@@ -1,0 +1,17 @@
+// The steering linkage: a layout made ready, solved in any pose, and its points carried there.
+export { type BallCircle, ballCircle, closeLink, drawnBranch } from './ball-circle.ts';
+export { type FrontEnd, groundOffsets, type LinkLengths, linkLengths, prepareFrontEnd } from './front-end.ts';
+export {
+  type AxleState,
+  axleStandsAt,
+  carryPoint,
+  createState,
+  type FrontEndState,
+  type PoseFailure,
+  type PoseStatus,
+  poseAxle,
+  solveFrontEnd,
+  steerAxle,
+  steerByBall,
+  type WheelState,
+} from './solve-front-end.ts';

@@ -1,0 +1,10 @@
+// Units at the edges: lengths and angles read and written as people write them. Inside are mm and radians.
+export { type Degrees, formatDecimal, formatDegrees, type Radians, toDegrees, toRadians } from './angles.ts';
+export {
+  formatLength,
+  type LengthStyle,
+  type LengthUnit,
+  MM_PER_INCH,
+  parseAngle,
+  parseLength,
+} from './lengths.ts';

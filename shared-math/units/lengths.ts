@@ -1,0 +1,137 @@
+import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { COORDINATE_MAX } from '../tolerances.ts';
+import { type Degrees, formatDecimal } from './angles.ts';
+
+/** mm in an inch, exactly (international inch, 1959). */
+export const MM_PER_INCH = 25.4;
+
+const MM_PER_FOOT = 304.8;
+
+export type LengthUnit = 'in' | 'mm';
+
+/** How lengths are shown: inches to the nearest 1/fraction, or decimal inches at 0; or mm. */
+export interface LengthStyle {
+  readonly unit: LengthUnit;
+  readonly fraction: 0 | 16 | 32 | 64;
+}
+
+const UNIT_MM: Record<string, number> = {
+  mm: 1,
+  cm: 10,
+  m: 1000,
+  in: MM_PER_INCH,
+  inch: MM_PER_INCH,
+  inches: MM_PER_INCH,
+  '"': MM_PER_INCH,
+  ft: MM_PER_FOOT,
+  feet: MM_PER_FOOT,
+  foot: MM_PER_FOOT,
+  "'": MM_PER_FOOT,
+};
+
+const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)`;
+/** "3", "3.25", "5/8", "3 1/4", "3-1/4". */
+const QUANTITY = String.raw`(?:(\d+)(?:\s*-\s*|\s+))?(\d+)\s*/\s*(\d+)|(${NUMBER})`;
+const TERM = new RegExp(
+  String.raw`^\s*(?:${QUANTITY})\s*(?:(['"])|(mm|cm|m|inches|inch|in|feet|foot|ft)\.?(?![\w.])|(?![\w.]))`,
+);
+
+/** Prime marks and typographic minus, quotes and fraction slash, as keyboards and pasted text bring them. */
+function plain(text: string): string {
+  return text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[’‘′]/g, "'")
+    .replaceAll(/[“”″]|''/g, '"')
+    .replaceAll('−', '-')
+    .replaceAll('⁄', '/')
+    .replaceAll('½', ' 1/2')
+    .replaceAll('¼', ' 1/4')
+    .replaceAll('¾', ' 3/4')
+    .replaceAll('⅛', ' 1/8')
+    .replaceAll('⅜', ' 3/8')
+    .replaceAll('⅝', ' 5/8')
+    .replaceAll('⅞', ' 7/8')
+    .trim();
+}
+
+/**
+ * Reads a length as a person writes it: `3 1/4`, `3-1/4"`, `5/8`, `82.55 mm`, `1' 6 1/2"`, `-2 in`. A number without
+ * a unit is in `unit`; after feet it is in inches. Answers mm, or one plain reason.
+ */
+export function parseLength(text: string, unit: LengthUnit): Outcome<number, string> {
+  let rest = plain(text);
+  if (rest === '') return failed('a length is missing');
+  let sign = 1;
+  const signed = /^([+-])\s*/.exec(rest);
+  if (signed) {
+    sign = signed[1] === '-' ? -1 : 1;
+    rest = rest.slice(signed[0].length);
+  }
+  let total = 0;
+  let smallest = Number.POSITIVE_INFINITY;
+  for (let terms = 0; rest !== ''; terms += 1) {
+    const term = TERM.exec(rest);
+    if (!term) return failed(`"${text.trim()}" is not a length; write for example 3 1/4, 3.25 in or 82.5 mm`);
+    const [matched, whole, numerator, denominator, decimal, mark, word] = term;
+    const name = mark ?? word;
+    if (denominator !== undefined && Number(denominator) === 0)
+      return failed(`"${text.trim()}" divides by nothing`);
+    const quantity =
+      decimal === undefined
+        ? Number(whole ?? 0) + Number(numerator) / Number(denominator)
+        : Number.parseFloat(decimal);
+    const size =
+      name === undefined
+        ? terms > 0
+          ? MM_PER_INCH
+          : unit === 'in'
+            ? MM_PER_INCH
+            : 1
+        : (UNIT_MM[name] as number);
+    // Only feet are followed by a second term, and only by inches.
+    if (terms > 0 && !(smallest === MM_PER_FOOT && size === MM_PER_INCH))
+      return failed(`"${text.trim()}" mixes units; write one length`);
+    smallest = size;
+    total += quantity * size;
+    rest = rest.slice(matched.length).replace(/^\s*-?\s*/, '');
+  }
+  if (!Number.isFinite(total) || total > COORDINATE_MAX)
+    return failed(`"${text.trim()}" is longer than ${COORDINATE_MAX / 1000} metres`);
+  // Documents keep what was meant: 6 in is 152.4 mm, not 152.39999999999998.
+  return succeeded((sign * Math.round(total * 1e9)) / 1e9);
+}
+
+/** Reads an angle in degrees: `2.5`, `2.5°`, `-1 deg`. */
+export function parseAngle(text: string): Outcome<Degrees, string> {
+  const match = new RegExp(`^([+-]?)\\s*(${NUMBER})\\s*(?:°|deg|degrees)?$`).exec(plain(text));
+  if (!match)
+    return failed(
+      text.trim() === '' ? 'an angle is missing' : `"${text.trim()}" is not an angle; write for example 2.5`,
+    );
+  return succeeded((match[1] === '-' ? -1 : 1) * Number.parseFloat(match[2] as string));
+}
+
+function greatestDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestDivisor(b, a % b);
+}
+
+/** Inches to the nearest 1/fraction, lowest terms, without the unit: "3 1/4", "5/8", "-2". */
+function inchFraction(inches: number, fraction: 16 | 32 | 64): string {
+  const parts = Math.round(Math.abs(inches) * fraction);
+  const whole = Math.floor(parts / fraction);
+  const over = parts - whole * fraction;
+  const sign = inches < 0 && parts > 0 ? '-' : '';
+  if (over === 0) return `${sign}${whole}`;
+  const divisor = greatestDivisor(over, fraction);
+  return `${sign}${whole === 0 ? '' : `${whole} `}${over / divisor}/${fraction / divisor}`;
+}
+
+/** A length with its unit: "3 1/4 in", "3.250 in", "82.6 mm". */
+export function formatLength(mm: number, style: LengthStyle): string {
+  if (style.unit === 'mm') return `${formatDecimal(mm, 1)} mm`;
+  const inches = mm / MM_PER_INCH;
+  return style.fraction === 0
+    ? `${formatDecimal(inches, 3)} in`
+    : `${inchFraction(inches, style.fraction)} in`;
+}

@@ -1,4 +1,5 @@
 // The steering linkage: a layout made ready, solved in any pose, and its points carried there.
+export { arrangementOf } from './arrangement.ts';
 export { type BallCircle, ballCircle, closeLink, drawnBranch } from './ball-circle.ts';
 export { type FrontEnd, groundOffsets, type LinkLengths, linkLengths, prepareFrontEnd } from './front-end.ts';
 export {

@@ -1,0 +1,91 @@
+import { fitCircle } from '../geometry/circle-fit.ts';
+import type { Point } from '../layout/index.ts';
+import { arrangementOf, type FrontEnd } from '../linkage/index.ts';
+import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { nelderMead } from '../solve/nelder-mead.ts';
+import { type HeldTravel, holdTravel, worstBumpSteerAt } from './held-travel.ts';
+
+/** Where the frame end of the drag link is best put. mm, vehicle axes. */
+export interface Aim {
+  /** Centre of the circle that fits the path of the steering-arm ball. */
+  readonly point: Point;
+  /** Square to the path's plane, through the point; length 1. */
+  readonly axis: Point;
+  readonly radius: number;
+  /** The steering-arm ball at ride height: the zero-slope line runs from here through the point. */
+  readonly ball: Point;
+  /** How far the path leaves its circle at most. */
+  readonly flatness: number;
+}
+
+export type AimFailure = 'straight-path' | 'no-pose';
+export type AimOutcome = Outcome<Aim, AimFailure>;
+
+/**
+ * The aim point: the centre of the circle that fits the path which the axle gives the steering-arm ball over the
+ * travel, with the wheels held straight on the axle. A drag link whose frame end is there keeps its length along
+ * the path and does not turn the wheels on the axle; the same holds anywhere on the aim axis.
+ * Frame:    vehicle. Units: mm. Outcomes: a point; straight-path (no centre within a kilometre); no-pose.
+ * Source:   own derivation: design section 7, and the fit in `fitCircle`.
+ * Checked:  tests/unit/aim/aim.test.ts (a circular path, a frame end on its axis).
+ */
+export function findAim(frontEnd: FrontEnd, travel: HeldTravel = holdTravel(frontEnd)): AimOutcome {
+  if (travel.status !== 'ok') return failed('no-pose');
+  const fit = fitCircle(travel.ballPath);
+  if (fit.kind === 'straight') return failed('straight-path');
+  return succeeded({
+    point: fit.centre,
+    axis: fit.axis,
+    radius: fit.radius,
+    ball: travel.ball,
+    flatness: fit.worst,
+  });
+}
+
+/** Where the aim axis crosses the plane x, y or z = value; nothing where it runs along that plane. */
+export function aimAtPlane(aim: Aim, axisIndex: 0 | 1 | 2, value: number): Point | undefined {
+  const slope = aim.axis[axisIndex];
+  if (Math.abs(slope) < 1e-6) return undefined;
+  const t = (value - aim.point[axisIndex]) / slope;
+  return [aim.point[0] + t * aim.axis[0], aim.point[1] + t * aim.axis[1], aim.point[2] + t * aim.axis[2]];
+}
+
+/** The two coordinates of the view in which the frame end is judged, and the one that it keeps. */
+export function judgedPlane(frontEnd: FrontEnd): {
+  readonly free: readonly [0 | 1, 2];
+  readonly kept: 0 | 1;
+} {
+  return arrangementOf(frontEnd.layout) === 'side' ? { free: [0, 2], kept: 1 } : { free: [1, 2], kept: 0 };
+}
+
+export interface BestSpot {
+  readonly point: Point;
+  /** rad. */
+  readonly worstBumpSteer: number;
+}
+
+/**
+ * The best spot: the aim point, brought into the pitman ball's plane of the view, then moved in that plane to the
+ * least worst |bump steer| over the travel. The aim leaves only the axle's own yaw, which a frame end can trade away.
+ * Started also from the drawn pitman ball's fore-and-aft place on the zero-slope line, as the valley is long; the
+ * better of the two is kept. Nothing where no place tried is within reach.
+ */
+export function findBestSpot(frontEnd: FrontEnd, aim: Aim, travel: HeldTravel): BestSpot | undefined {
+  const { free, kept } = judgedPlane(frontEnd);
+  const drawn = frontEnd.layout.steering.box.pitmanBall;
+  const start = aimAtPlane(aim, kept, drawn[kept]) ?? aim.point;
+  const at = (x: readonly number[]): Point => {
+    const point: [number, number, number] = [drawn[0], drawn[1], drawn[2]];
+    point[free[0]] = x[0] as number;
+    point[free[1]] = x[1] as number;
+    return point;
+  };
+  const value = (x: readonly number[]) => worstBumpSteerAt(travel, at(x));
+  const search = nelderMead(value, [start[free[0]], start[free[1]]], {
+    scale: [25, 10],
+    tolerance: 1e-6,
+    evaluations: 600,
+  });
+  if (!Number.isFinite(search.value)) return undefined;
+  return { point: at(search.at), worstBumpSteer: search.value };
+}

@@ -1,0 +1,58 @@
+import { distance, type Point } from '../layout/index.ts';
+import { carryPoint, createState, type FrontEnd, type PoseStatus, poseAxle } from '../linkage/index.ts';
+import { type HeldTravel, holdTravel } from './held-travel.ts';
+
+/** A path over the travel: 3 numbers for each heave, mm. Only at status ok are there points. */
+export interface TravelPath {
+  readonly status: PoseStatus;
+  readonly heave: Float64Array;
+  readonly points: Float64Array;
+}
+
+/** The path that the axle asks of the steering-arm ball, with the wheels held straight on the axle. */
+export function ballPath(
+  frontEnd: FrontEnd,
+  count = 31,
+  travel: HeldTravel = holdTravel(frontEnd, count),
+): TravelPath {
+  return { status: travel.status, heave: travel.heave, points: travel.ballPath };
+}
+
+/**
+ * What the drag link allows: for each heave, the point at the link's length from the drawn pitman ball that is nearest
+ * to where the axle asks the steering-arm ball to be.
+ */
+export function linkArc(
+  frontEnd: FrontEnd,
+  count = 31,
+  travel: HeldTravel = holdTravel(frontEnd, count),
+): TravelPath {
+  const { pitmanBall } = frontEnd.layout.steering.box;
+  const points = new Float64Array(travel.ballPath.length);
+  for (let i = 0; i < points.length; i += 3) {
+    const asked: Point = [
+      travel.ballPath[i] as number,
+      travel.ballPath[i + 1] as number,
+      travel.ballPath[i + 2] as number,
+    ];
+    const share = frontEnd.dragLinkLength / distance(asked, pitmanBall);
+    for (let axis = 0; axis < 3; axis += 1)
+      points[i + axis] =
+        (pitmanBall[axis] as number) + share * ((asked[axis] as number) - (pitmanBall[axis] as number));
+  }
+  return { status: travel.status, heave: travel.heave, points };
+}
+
+/**
+ * The gap between the two at one heave, mm: how much longer the drag link would have to be to leave the wheels
+ * straight. Positive where it is too short; nothing where there is no pose.
+ */
+export function pathGap(frontEnd: FrontEnd, heave: number): number | undefined {
+  const state = createState();
+  if (!poseAxle(frontEnd, heave, 0, state)) return undefined;
+  const { dragLinkBall, box } = frontEnd.layout.steering;
+  const asked = new Float64Array(3);
+  carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, dragLinkBall, asked);
+  const point: Point = [asked[0] as number, asked[1] as number, asked[2] as number];
+  return distance(point, box.pitmanBall) - frontEnd.dragLinkLength;
+}

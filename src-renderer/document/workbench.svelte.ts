@@ -8,7 +8,6 @@ import {
   moveHardpoint,
   type Point,
   readLayout,
-  refusalLine,
   resolveLayout,
 } from '../../shared-math/layout/index.ts';
 import {
@@ -25,6 +24,7 @@ import {
 } from '../../shared-math/sweep/index.ts';
 import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../shared-math/units/index.ts';
 import type { CallHost, Reply, Settings } from '../../src-main/api/contract.ts';
+import { refusalSentence } from '../words/refusal-sentences.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
 import { EMPTY_HISTORY, type History, recorded, steppedBack, steppedForward } from './history.ts';
@@ -91,7 +91,12 @@ export class Workbench {
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 
+  /** Counts the wishes to see the whole sheet; the board fits itself whenever this changes. */
+  fitWishes = $state(0);
+
   notice = $state('');
+  /** Why the last change that was not taken was not: one line, without its full stop. */
+  refusal = '';
   saved: SaveState = $state('saved');
 
   canUndo = $derived(this.#history.done.length > 0);
@@ -235,7 +240,8 @@ export class Workbench {
   #accept(document: LayoutDocument): LayoutDocument | undefined {
     const read = readLayout(document);
     if (read.ok) return read.value;
-    this.tell(`Not changed. ${refusalLine(read.failure)}.`);
+    this.refusal = refusalSentence(read.failure, this.points);
+    this.tell(`Not changed. ${this.refusal}.`);
     return undefined;
   }
 
@@ -257,6 +263,11 @@ export class Workbench {
     this.hover = null;
   }
 
+  /** Fits the drawing to the board. */
+  fit(): void {
+    this.fitWishes += 1;
+  }
+
   // The open variant and the figures -------------------------------------------------------------------------
 
   /** Puts a variant on the board. What was there must have been saved before. */
@@ -271,9 +282,24 @@ export class Workbench {
     this.hover = null;
   }
 
+  /** Shows an earlier state that the store has made the present one; one step of undo like any other change. */
+  restored(open: OpenVariant, label: string): void {
+    const before = this.document;
+    if (!before || this.variant?.id !== open.id) {
+      this.take(open);
+      return;
+    }
+    this.#pose.returnForEdit();
+    this.saving.open(open.id, open.revision);
+    this.document = open.document;
+    this.#record({ label, before, after: open.document });
+    this.#forgetLostPoints();
+  }
+
   /** Clears the board: its variant was put in the bin. */
   close(): void {
     this.#pose.toRide();
+    this.saving.open('', 0);
     this.#history = EMPTY_HISTORY;
     this.variant = null;
     this.document = null;

@@ -1,0 +1,39 @@
+import type { ImportPlace, OutgoingFile, Shop } from '../document/shop.svelte.ts';
+import type { Workbench } from '../document/workbench.svelte.ts';
+
+/** Bytes. A whole car with every variant is far below; anything above is not ours and would only stall the page. */
+const FILE_MAX = 12_000_000;
+
+/** Hands a file to the person, through the browser's own way of saving. */
+export function handOver(file: OutgoingFile): void {
+  const url = URL.createObjectURL(new Blob([file.text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = file.fileName;
+  link.click();
+  // Not at once: the download may begin only after this turn.
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** Takes files in one after another; each that is refused is told by its name and the others still come. */
+export async function takeFiles(
+  files: Iterable<File>,
+  shop: Shop,
+  bench: Workbench,
+  place: ImportPlace = {},
+): Promise<void> {
+  for (const file of files) {
+    if (file.size > FILE_MAX) {
+      bench.tell(`${file.name} is not taken in: it is too large to be a layout or a car.`);
+      continue;
+    }
+    let text: string;
+    try {
+      text = await file.text();
+    } catch {
+      bench.tell(`${file.name} cannot be read.`);
+      continue;
+    }
+    await shop.importText(text, file.name, place);
+  }
+}

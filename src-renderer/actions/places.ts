@@ -1,0 +1,7 @@
+/**
+ * The places of the job, in its order. A place is one line here and its panel in `App.svelte`; only those that
+ * work are listed, and with a single one no row is shown.
+ */
+export const PLACES = [{ id: 'layout', name: 'Layout' }] as const;
+
+export type PlaceId = (typeof PLACES)[number]['id'];

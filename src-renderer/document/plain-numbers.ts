@@ -1,0 +1,39 @@
+import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+
+const NUMBER = /^[+-]?(\d+([.,]\d+)?|[.,]\d+)$/;
+
+function numberIn(text: string): number | undefined {
+  return NUMBER.test(text) ? Number(text.replace(',', '.')) : undefined;
+}
+
+/** Reads a number without a unit, as a ratio: "16", "16.5", "16:1", "16 to 1". */
+export function parsePlain(text: string): Outcome<number, string> {
+  const value = numberIn(text.trim().replace(/\s*(:|to)\s*1$/, ''));
+  return value === undefined
+    ? failed(text.trim() === '' ? 'a number is missing' : `"${text.trim()}" is not a number`)
+    : succeeded(value);
+}
+
+/** Newtons for one of each unit that a scale may show. Pounds and kilograms mean what such a weight presses with. */
+const FORCE: Record<string, number> = {
+  n: 1,
+  kn: 1000,
+  kg: 9.80665,
+  lb: 4.4482216152605,
+  lbs: 4.4482216152605,
+  lbf: 4.4482216152605,
+};
+
+/** Reads a load in newtons, or as a weight in pounds or kilograms: "4900", "4900 N", "1100 lb", "500 kg". */
+export function parseForce(text: string): Outcome<number, string> {
+  const match = /^(.+?)\s*([a-z]*)$/.exec(text.trim().toLowerCase());
+  const value = numberIn(match?.[1]?.trim() ?? '');
+  const factor = FORCE[match?.[2] || 'n'];
+  if (value === undefined || factor === undefined)
+    return failed(
+      text.trim() === ''
+        ? 'a load is missing'
+        : `"${text.trim()}" is not a load; write for example 4900 N, 1100 lb or 500 kg`,
+    );
+  return succeeded(value * factor);
+}

@@ -1,0 +1,286 @@
+import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import type { Call, CallResult, Reply, Request, Settings } from '../../src-main/api/contract.ts';
+import { type Customer, placeOf } from './find.ts';
+import type { Workbench } from './workbench.svelte.ts';
+
+export type Kind = 'customer' | 'car' | 'variant';
+export type BinEntry = Reply<'bin.list'>['entries'][number];
+export type HistoryState = Reply<'history.list'>['states'][number];
+export type Demonstration = Reply<'demonstration.list'>;
+
+/** A file on its way out, to be offered by the page as a download. */
+export interface OutgoingFile {
+  readonly fileName: string;
+  readonly text: string;
+}
+
+/** Where an imported file goes; with neither, the host finds a place for it. */
+export interface ImportPlace {
+  readonly carId?: string;
+  readonly customerId?: string;
+}
+
+/**
+ * Customers, their cars and variants, the bin and the history, as the host keeps them. Every call that fails is
+ * told through the workbench's notice and leaves everything as it was.
+ */
+export class Shop {
+  readonly #bench: Workbench;
+
+  /** Whether the shop has been read at all; before that, an empty list means nothing. */
+  ready = $state(false);
+  customers: readonly Customer[] = $state.raw([]);
+  binCount = $state(0);
+  bin: readonly BinEntry[] = $state.raw([]);
+  history: readonly HistoryState[] = $state.raw([]);
+  demonstration: Demonstration | null = $state.raw(null);
+  /** Why the shop could not be read; empty when it could. */
+  trouble = $state('');
+
+  isEmpty = $derived(
+    this.customers.every((customer) => customer.cars.every((car) => car.variants.length === 0)),
+  );
+
+  constructor(bench: Workbench) {
+    this.#bench = bench;
+  }
+
+  /** Reads settings and shop and opens what was open last. */
+  async start(): Promise<void> {
+    const settings = await this.#bench.call('settings.get', {});
+    if (!settings.ok) {
+      this.trouble = settings.failure.reason;
+      return;
+    }
+    this.#bench.settings = settings.value;
+    await Promise.all([this.refresh(), this.#readDemonstration()]);
+    const last = settings.value.lastVariant;
+    if (last && placeOf(this.customers, last)) await this.open(last);
+  }
+
+  async refresh(): Promise<void> {
+    const shop = await this.#bench.call('shop.read', {});
+    if (!shop.ok) {
+      this.trouble = shop.failure.reason;
+      return;
+    }
+    this.customers = shop.value.customers;
+    this.binCount = shop.value.binCount;
+    this.trouble = '';
+    this.ready = true;
+  }
+
+  async #readDemonstration(): Promise<void> {
+    const list = await this.#bench.call('demonstration.list', {});
+    if (list.ok) this.demonstration = list.value;
+  }
+
+  /** One call; a failure becomes a plain sentence that begins with what was wanted. */
+  async #ask<Name extends Call>(
+    wish: string,
+    name: Name,
+    input: Request<Name>,
+  ): Promise<Reply<Name> | undefined> {
+    const result: CallResult<Name> = await this.#bench.call(name, input);
+    if (result.ok) return result.value;
+    this.#bench.tell(`${wish}: ${result.failure.reason}.`);
+    return undefined;
+  }
+
+  async #askAndRefresh<Name extends Call>(
+    wish: string,
+    name: Name,
+    input: Request<Name>,
+  ): Promise<Reply<Name> | undefined> {
+    const reply = await this.#ask(wish, name, input);
+    await this.refresh();
+    return reply;
+  }
+
+  // Opening ---------------------------------------------------------------------------------------------------
+
+  /** Whether the board may be given to another variant: what is drawn on it must be in the store first. */
+  async #mayLeave(): Promise<boolean> {
+    await this.#bench.saving.flush();
+    if (!this.#bench.saving.pending) return true;
+    this.#bench.tell('Not opened: the last changes of this layout are not in the store yet.');
+    return false;
+  }
+
+  async open(id: string): Promise<boolean> {
+    if (this.#bench.variant?.id === id) return true;
+    if (!(await this.#mayLeave())) return false;
+    const opened = await this.#ask('Not opened', 'variant.open', { id });
+    if (!opened) return false;
+    this.#bench.take(opened);
+    await this.changeSettings({ lastVariant: id });
+    return true;
+  }
+
+  /** After "changed elsewhere": shows what the store holds instead of what stands here. */
+  async takeOther(): Promise<void> {
+    const id = this.#bench.variant?.id;
+    if (!id) return;
+    const opened = await this.#ask('Not opened', 'variant.open', { id });
+    if (opened) this.#bench.take(opened);
+  }
+
+  /** What stands on the board as a variant of its own: for a layout that is gone from the store. */
+  async keepAsNew(): Promise<void> {
+    const { variant, document } = this.#bench;
+    if (!variant || !document) return;
+    const added = await this.#askAndRefresh('Not kept', 'variant.add', { carId: variant.carId, document });
+    if (!added) return;
+    this.#bench.close();
+    await this.open(added.id);
+  }
+
+  async changeSettings(change: Partial<Settings>): Promise<void> {
+    Object.assign(this.#bench.settings, change);
+    await this.#ask('The choice is not kept for the next start', 'settings.set', change);
+  }
+
+  // Adding and changing ---------------------------------------------------------------------------------------
+
+  addCustomer(name: string): Promise<{ id: string } | undefined> {
+    return this.#askAndRefresh('Customer not added', 'customer.add', { name });
+  }
+
+  addCar(customerId: string, name: string): Promise<{ id: string } | undefined> {
+    return this.#askAndRefresh('Car not added', 'car.add', { customerId, name });
+  }
+
+  /** Adds a variant and opens it. */
+  async addVariant(carId: string, document: LayoutDocument): Promise<boolean> {
+    const added = await this.#askAndRefresh('Variant not added', 'variant.add', { carId, document });
+    return added ? this.open(added.id) : false;
+  }
+
+  async rename(kind: Kind, id: string, name: string): Promise<boolean> {
+    const open = this.#bench;
+    if (kind === 'variant' && open.variant?.id === id && open.document) {
+      // The open one is renamed on the board, so that it can be undone like any other change.
+      const done = open.change(`Rename to ${name}`, { ...open.document, name });
+      await open.saving.flush();
+      await this.refresh();
+      return done;
+    }
+    const wish = 'Not renamed';
+    const done =
+      kind === 'variant'
+        ? await this.#askAndRefresh(wish, 'variant.rename', { id, name })
+        : kind === 'car'
+          ? await this.#askAndRefresh(wish, 'car.change', { id, name })
+          : await this.#askAndRefresh(wish, 'customer.change', { id, name });
+    await this.#reopenNames();
+    return done !== undefined;
+  }
+
+  async duplicate(kind: 'car' | 'variant', id: string): Promise<{ id: string } | undefined> {
+    await this.#bench.saving.flush();
+    return kind === 'variant'
+      ? this.#askAndRefresh('Not duplicated', 'variant.duplicate', { id })
+      : this.#askAndRefresh('Not duplicated', 'car.duplicate', { id });
+  }
+
+  /** A car to another customer, a variant to another car. */
+  async move(kind: 'car' | 'variant', id: string, to: string): Promise<boolean> {
+    const done =
+      kind === 'variant'
+        ? await this.#askAndRefresh('Not moved', 'variant.move', { id, carId: to })
+        : await this.#askAndRefresh('Not moved', 'car.move', { id, customerId: to });
+    await this.#reopenNames();
+    return done !== undefined;
+  }
+
+  /** The names above the board, after something above the open variant was renamed or moved. */
+  async #reopenNames(): Promise<void> {
+    const variant = this.#bench.variant;
+    if (!variant) return;
+    const place = placeOf(this.customers, variant.id);
+    if (place)
+      this.#bench.variant = {
+        ...variant,
+        carId: place.car.id,
+        carName: place.car.name,
+        customerName: place.customer.name,
+      };
+  }
+
+  // Bin and history -------------------------------------------------------------------------------------------
+
+  async putInBin(kind: Kind, id: string): Promise<boolean> {
+    await this.#bench.saving.flush();
+    const done = await this.#askAndRefresh('Not put in the bin', 'bin.put', { kind, id });
+    const open = this.#bench.variant;
+    if (done && open && !placeOf(this.customers, open.id)) {
+      this.#bench.close();
+      await this.changeSettings({ lastVariant: null });
+    }
+    return done !== undefined;
+  }
+
+  async readBin(): Promise<void> {
+    const list = await this.#ask('The bin cannot be read', 'bin.list', {});
+    if (list) this.bin = list.entries;
+  }
+
+  async restoreFromBin(entry: BinEntry): Promise<boolean> {
+    const done = await this.#askAndRefresh('Not restored', 'bin.restore', { kind: entry.kind, id: entry.id });
+    await this.readBin();
+    return done !== undefined;
+  }
+
+  async emptyBin(): Promise<void> {
+    await this.#askAndRefresh('Not emptied', 'bin.empty', {});
+    await this.readBin();
+  }
+
+  async readHistory(): Promise<void> {
+    const variantId = this.#bench.variant?.id;
+    this.history = [];
+    if (!variantId) return;
+    await this.#bench.saving.flush();
+    const list = await this.#ask('The history cannot be read', 'history.list', { variantId });
+    if (list && this.#bench.variant?.id === variantId) this.history = list.states;
+  }
+
+  async restoreState(state: HistoryState): Promise<void> {
+    const variantId = this.#bench.variant?.id;
+    if (!variantId || !(await this.#mayLeave())) return;
+    const opened = await this.#ask('Not restored', 'history.restore', { variantId, id: state.id });
+    if (!opened) return;
+    this.#bench.restored(opened, `Back to: ${state.label}`);
+    await Promise.all([this.readHistory(), this.refresh()]);
+  }
+
+  // Files -----------------------------------------------------------------------------------------------------
+
+  /** Takes a file's text into the shop and opens what came with it. */
+  async importText(text: string, fileName: string, place: ImportPlace = {}): Promise<boolean> {
+    const reply = await this.#askAndRefresh(`${fileName} is not taken in`, 'file.import', {
+      text,
+      fileName: fileName.slice(0, 300),
+      ...place,
+    });
+    const first = reply?.variantIds[0];
+    return first ? this.open(first) : false;
+  }
+
+  async exported(kind: 'car' | 'variant', id: string): Promise<OutgoingFile | undefined> {
+    await this.#bench.saving.flush();
+    return kind === 'variant'
+      ? this.#ask('Not exported', 'file.exportVariant', { id })
+      : this.#ask('Not exported', 'file.exportCar', { id });
+  }
+
+  async takeDemonstration(): Promise<boolean> {
+    const taken = await this.#askAndRefresh('The demonstration is not taken in', 'demonstration.take', {});
+    const first = taken?.variantIds[0];
+    return first ? this.open(first) : false;
+  }
+
+  async demonstrationDocument(file: string): Promise<LayoutDocument | undefined> {
+    return (await this.#ask('Not read', 'demonstration.read', { file }))?.document;
+  }
+}

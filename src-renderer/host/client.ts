@@ -1,0 +1,105 @@
+import type { Call, CallHost, CallResult, Request } from '../../src-main/api/contract.ts';
+
+/** What the desktop window's preload hands over; absent in a browser. */
+export interface HostBridge {
+  call(name: Call, input: unknown): Promise<unknown>;
+  /** Tells which item of the native menu was chosen, by the name of its action. Returns how to stop listening. */
+  onMenu?(listener: (action: string) => void): (() => void) | undefined;
+}
+
+declare global {
+  interface Window {
+    toeboardHost?: HostBridge;
+  }
+}
+
+const TOKEN_KEY = 'toeboard-token';
+/** Characters. Browsers let small requests outlive their page, up to 64 kB of them together. */
+const KEEPALIVE_MAX = 30_000;
+
+function lost(reason: string): CallResult<Call> {
+  return { ok: false, failure: { code: 'internal', reason } };
+}
+
+const GONE = 'the program behind this window does not answer; is it still running?';
+const STRANGER =
+  'this window no longer belongs to the running program; start Toeboard again and use its new window';
+
+function isResult(value: unknown): value is CallResult<Call> {
+  return typeof value === 'object' && value !== null && 'ok' in value;
+}
+
+/** Takes the single-use code out of the address at once, so that it stays in no history and no bookmark. */
+function takeCode(): string {
+  const code = location.hash.replace(/^#(code=)?/, '');
+  if (code) history.replaceState(null, '', location.pathname + location.search);
+  return code;
+}
+
+async function exchange(code: string): Promise<string | undefined> {
+  try {
+    const response = await fetch('/exchange', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ code }),
+    });
+    if (!response.ok) return undefined;
+    const { token } = (await response.json()) as { token?: unknown };
+    return typeof token === 'string' ? token : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Kept for reloads of this window only; never in a cookie, which every port of this machine would see. */
+function remembered(): string | undefined {
+  return sessionStorage.getItem(TOKEN_KEY) ?? undefined;
+}
+
+async function loopbackHost(): Promise<CallHost> {
+  const code = takeCode();
+  const fresh = code ? await exchange(code) : undefined;
+  if (fresh) sessionStorage.setItem(TOKEN_KEY, fresh);
+  const token = fresh ?? remembered();
+
+  const call = async (name: Call, input: unknown): Promise<CallResult<Call>> => {
+    if (!token) return lost(STRANGER);
+    const body = JSON.stringify({ name, input });
+    try {
+      const response = await fetch('/rpc', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
+        body,
+        keepalive: name === 'variant.save' && body.length < KEEPALIVE_MAX,
+      });
+      if (response.status === 401 || response.status === 403) return lost(STRANGER);
+      const result: unknown = await response.json();
+      return isResult(result) ? result : lost(GONE);
+    } catch {
+      return lost(GONE);
+    }
+  };
+  return call as CallHost;
+}
+
+function bridgeHost(bridge: HostBridge): CallHost {
+  const call = async (name: Call, input: Request<Call>): Promise<CallResult<Call>> => {
+    try {
+      const result = await bridge.call(name, input);
+      return isResult(result) ? result : lost(GONE);
+    } catch {
+      return lost(GONE);
+    }
+  };
+  return call as CallHost;
+}
+
+/** The one door to the host. Which host it is, nobody past this file knows. Never throws: failures are data. */
+export async function connectHost(): Promise<CallHost> {
+  return window.toeboardHost ? bridgeHost(window.toeboardHost) : loopbackHost();
+}
+
+/** Listens to the native menu, where there is one. */
+export function onNativeMenu(listener: (action: string) => void): () => void {
+  return window.toeboardHost?.onMenu?.(listener) ?? (() => {});
+}

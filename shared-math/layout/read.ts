@@ -41,6 +41,11 @@ export function readLayout(input: unknown): Outcome<LayoutDocument, Refusal> {
   return refusal ? failed(refusal) : succeeded(parsed.data);
 }
 
+/** The parser's message quotes the text: on one line, without what a terminal or a panel would choke on. */
+function printable(message: string): string {
+  return message.replaceAll(/[\p{Cc}\p{Cs}\p{Co}\uFFFD\s]+/gu, ' ');
+}
+
 /** Takes the text of a file as a layout document. */
 export function parseLayout(text: string): Outcome<LayoutDocument, Refusal> {
   if (text.length > LAYOUT_TEXT_MAX)
@@ -49,7 +54,7 @@ export function parseLayout(text: string): Outcome<LayoutDocument, Refusal> {
   try {
     input = JSON.parse(text.startsWith('﻿') ? text.slice(1) : text);
   } catch (error) {
-    return failed({ path: '', reason: `not JSON: ${(error as Error).message.replaceAll(/\s+/g, ' ')}` });
+    return failed({ path: '', reason: `not JSON: ${printable((error as Error).message)}` });
   }
   return readLayout(input);
 }

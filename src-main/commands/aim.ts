@@ -1,0 +1,66 @@
+import {
+  aimAtPlane,
+  findAim,
+  findBestSpot,
+  holdTravel,
+  judgedPlane,
+  worstBumpSteerAt,
+} from '../../shared-math/aim/index.ts';
+import { type Point, resolveLayout } from '../../shared-math/layout/index.ts';
+import { arrangementOf, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { toDegrees } from '../../shared-math/units/index.ts';
+import { onlyFile, takeArguments } from './arguments.ts';
+import { readLayoutFile } from './layout-file.ts';
+import type { Answer, Command } from './usage.ts';
+
+/** An angle in degrees, or null where there is none to tell: the linkage does not reach over the travel. */
+function degreesOrNull(angle: number): number | null {
+  return Number.isFinite(angle) ? toDegrees(angle) : null;
+}
+
+function* answer(file: string): Answer {
+  const layout = resolveLayout(readLayoutFile(file));
+  const frontEnd = prepareFrontEnd(layout);
+  const travel = holdTravel(frontEnd);
+  const found = findAim(frontEnd, travel);
+  const head = { format: 'toeboard-aim', version: 1, layout: layout.name };
+  if (!found.ok) {
+    yield `${JSON.stringify({ ...head, status: found.failure })}\n`;
+    return;
+  }
+  const aim = found.value;
+  const { kept } = judgedPlane(frontEnd);
+  const drawn = layout.steering.box.pitmanBall;
+  const inPlane = aimAtPlane(aim, kept, drawn[kept]) ?? null;
+  const best = findBestSpot(frontEnd, aim, travel);
+  const direction: Point = [
+    (aim.point[0] - aim.ball[0]) / aim.radius,
+    (aim.point[1] - aim.ball[1]) / aim.radius,
+    (aim.point[2] - aim.ball[2]) / aim.radius,
+  ];
+  const size = Math.hypot(...direction);
+  const told = {
+    ...head,
+    status: 'ok',
+    arrangement: arrangementOf(layout),
+    aimPoint: aim.point,
+    aimAxis: aim.axis,
+    radius: aim.radius,
+    flatness: aim.flatness,
+    zeroSlopeLine: { through: aim.ball, direction: direction.map((value) => value / size) },
+    pitmanBall: { drawn, atAim: inPlane, bestSpot: best?.point ?? null },
+    worstBumpSteer: {
+      drawn: degreesOrNull(worstBumpSteerAt(travel, drawn)),
+      atAim: inPlane ? degreesOrNull(worstBumpSteerAt(travel, inPlane)) : null,
+      bestSpot: best ? toDegrees(best.worstBumpSteer) : null,
+    },
+  };
+  yield `${JSON.stringify(told, null, 2)}\n`;
+}
+
+export const aim: Command = {
+  name: 'aim',
+  usage: 'aim LAYOUT.json',
+  about: 'The best place for the frame end of the drag link: aim point and axis, zero-slope line, best spot.',
+  run: (args) => answer(onlyFile(takeArguments(args, { values: [], flags: [] }))),
+};

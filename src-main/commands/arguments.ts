@@ -1,0 +1,85 @@
+import { UsageError } from './usage.ts';
+
+/** The words after a command, taken apart: what stands alone, and `--name value` or `--name=value`. */
+export interface Arguments {
+  readonly words: readonly string[];
+  /** Options that take a value. */
+  readonly values: ReadonlyMap<string, string>;
+  readonly flags: ReadonlySet<string>;
+}
+
+/**
+ * Takes apart a command's arguments. A value may begin with a minus, as ranges do (`--heave -75:75:25`). Unknown
+ * options, options given twice and missing values are refused.
+ */
+export function takeArguments(
+  args: readonly string[],
+  known: { readonly values: readonly string[]; readonly flags: readonly string[] },
+): Arguments {
+  const words: string[] = [];
+  const values = new Map<string, string>();
+  const flags = new Set<string>();
+  for (let i = 0; i < args.length; i += 1) {
+    const arg = args[i] as string;
+    if (!arg.startsWith('--')) {
+      words.push(arg);
+      continue;
+    }
+    const equals = arg.indexOf('=');
+    const name = equals < 0 ? arg.slice(2) : arg.slice(2, equals);
+    if (values.has(name) || flags.has(name)) throw new UsageError(`--${name} is given twice`);
+    if (known.flags.includes(name)) {
+      if (equals >= 0) throw new UsageError(`--${name} takes no value`);
+      flags.add(name);
+    } else if (known.values.includes(name)) {
+      let value = arg.slice(equals + 1);
+      if (equals < 0) {
+        const next = args[i + 1];
+        if (next === undefined || next.startsWith('--')) throw new UsageError(`--${name} needs a value`);
+        value = next;
+        i += 1;
+      }
+      values.set(name, value);
+    } else throw new UsageError(`unknown option --${name}`);
+  }
+  return { words, values, flags };
+}
+
+/** The one layout file that a command is given. */
+export function onlyFile(args: Arguments): string {
+  const [file, extra] = args.words;
+  if (file === undefined) throw new UsageError('a layout file is missing');
+  if (extra !== undefined) throw new UsageError(`one layout file is expected, "${extra}" is too many`);
+  return file;
+}
+
+/** Entries. More than any table that a person could use; a slip in a step should not fill the disk. */
+const RANGE_MAX = 1_000_000;
+const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
+
+/**
+ * Reads FROM:TO:STEP into its values; TO is included where it falls on the step within 1e-9. One number alone is that
+ * one value. The values are FROM + i · STEP, cleared of the last digits' rounding.
+ */
+export function readRange(name: string, text: string): number[] {
+  const parts = text.split(':');
+  if (parts.length !== 1 && parts.length !== 3)
+    throw new UsageError(`--${name} expects FROM:TO:STEP, found "${text}"`);
+  const numbers = parts.map((part) => {
+    const value = NUMBER.test(part.trim()) ? Number(part) : Number.NaN;
+    if (!Number.isFinite(value)) throw new UsageError(`--${name}: "${part}" is not a number`);
+    return value;
+  });
+  const [from, to = from, step = 0] = numbers as [number, number?, number?];
+  if (from === to) return [from + 0];
+  if (step === 0) throw new UsageError(`--${name}: the step must not be 0`);
+  const span = (to - from) / step;
+  if (span < 0) throw new UsageError(`--${name}: the step leads away from ${to}`);
+  const last = Math.floor(span + 1e-9 / Math.abs(step));
+  if (last >= RANGE_MAX) throw new UsageError(`--${name}: more than ${RANGE_MAX} values`);
+  return Array.from({ length: last + 1 }, (_, i) => {
+    const value = from + i * step;
+    if (Math.abs(value - to) <= 1e-9) return to + 0;
+    return Number(value.toPrecision(12)) + 0;
+  });
+}

@@ -1,0 +1,53 @@
+import { closeSync, openSync, readSync } from 'node:fs';
+import {
+  LAYOUT_TEXT_MAX,
+  type LayoutDocument,
+  parseLayout,
+  refusalLine,
+} from '../../shared-math/layout/index.ts';
+import { InputError } from './usage.ts';
+
+const REASONS: Record<string, string> = {
+  ENOENT: 'no such file',
+  EACCES: 'may not be read',
+  EISDIR: 'is a folder, not a file',
+  ENOTDIR: 'no such file',
+};
+
+/** Reads a file up to a size, whatever it is: a pipe or an endless device is cut off, not followed. */
+function readText(file: string): string {
+  const buffer = Buffer.alloc(LAYOUT_TEXT_MAX + 1);
+  let length = 0;
+  try {
+    const handle = openSync(file, 'r');
+    try {
+      for (;;) {
+        const count = readSync(handle, buffer, length, buffer.length - length, null);
+        length += count;
+        if (count === 0 || length === buffer.length) break;
+      }
+    } finally {
+      closeSync(handle);
+    }
+  } catch (error) {
+    const { code = '', message } = error as NodeJS.ErrnoException;
+    throw new InputError(`${shown(file)}: ${REASONS[code] ?? message}`);
+  }
+  if (length > LAYOUT_TEXT_MAX)
+    throw new InputError(
+      `${shown(file)}: too large to be a layout document (more than ${LAYOUT_TEXT_MAX / 1e6} MB)`,
+    );
+  return buffer.toString('utf8', 0, length);
+}
+
+/** A file's name for a one-line message. */
+function shown(file: string): string {
+  return file.replaceAll(/\s*[\r\n]+\s*/g, ' ');
+}
+
+/** The layout document in a file; an InputError names the file, the place in it and the reason. */
+export function readLayoutFile(file: string): LayoutDocument {
+  const outcome = parseLayout(readText(file));
+  if (!outcome.ok) throw new InputError(`${shown(file)}: ${refusalLine(outcome.failure)}`);
+  return outcome.value;
+}

@@ -1,0 +1,58 @@
+import { type DemonstrationShop, readDemonstrations } from '../../files/index.ts';
+import { StoreError } from '../../store/index.ts';
+import type { Handlers, Program } from './handlers.ts';
+
+type DemonstrationCalls = 'demonstration.list' | 'demonstration.take' | 'demonstration.read';
+
+export function demonstrationHandlers({
+  store,
+  projectsFolder,
+}: Program): Pick<Handlers, DemonstrationCalls> {
+  const { customers, cars, variants } = store;
+
+  function shop(): DemonstrationShop {
+    const read = readDemonstrations(projectsFolder);
+    if (!read.ok) throw new StoreError('refused-document', read.failure);
+    return read.value;
+  }
+
+  /** Adds what is not there yet under its name: taking the demonstrations twice makes nothing twice. */
+  function take(): { variantIds: string[] } {
+    const { customers: shown } = shop();
+    return store.together(() => ({
+      variantIds: shown.flatMap((customer) => {
+        const customerId = customers.named(customer.name) ?? customers.add(customer.name, customer.notes);
+        return customer.cars.flatMap((car) => {
+          const carId = cars.named(customerId, car.name) ?? cars.add(customerId, car.name, car.notes);
+          return car.layouts.map(
+            ({ document }) =>
+              variants.named(carId, document.name) ?? variants.add(carId, document, 'Demonstration'),
+          );
+        });
+      }),
+    }));
+  }
+
+  return {
+    'demonstration.list': () => {
+      const { name, customers: shown } = shop();
+      return {
+        shop: name,
+        customers: shown.map((customer) => ({
+          name: customer.name,
+          cars: customer.cars.map((car) => ({
+            name: car.name,
+            layouts: car.layouts.map(({ file, about, document }) => ({ file, name: document.name, about })),
+          })),
+        })),
+      };
+    },
+    'demonstration.take': take,
+    'demonstration.read': ({ file }) => {
+      const layouts = shop().customers.flatMap(({ cars: shown }) => shown.flatMap((car) => car.layouts));
+      const found = layouts.find((layout) => layout.file === file);
+      if (!found) throw new StoreError('not-found', `${file}: there is no such demonstration`);
+      return { document: found.document };
+    },
+  };
+}

@@ -1,0 +1,55 @@
+import { parse } from 'node:path';
+import { refusalLine } from '../../../shared-math/layout/index.ts';
+import { carFile, documentText, readImport, safeFileName } from '../../files/index.ts';
+import { StoreError } from '../../store/index.ts';
+import type { Received } from '../contract.ts';
+import type { Handlers, Program } from './handlers.ts';
+
+/** Whose cars those are that come without a customer. */
+const IMPORTED = 'Imported';
+
+export function fileHandlers({
+  store,
+}: Program): Pick<Handlers, 'file.import' | 'file.exportVariant' | 'file.exportCar'> {
+  const { customers, cars, variants } = store;
+
+  function customerFor({ carId, customerId }: Received<'file.import'>): string {
+    if (customerId !== undefined) return customerId;
+    if (carId !== undefined) return cars.read(carId).customerId;
+    return customers.named(IMPORTED) ?? customers.add(IMPORTED, '');
+  }
+
+  function importFile(input: Received<'file.import'>): { variantIds: string[] } {
+    const file = readImport(input.text);
+    if (!file.ok) throw new StoreError('refused-document', `${input.fileName}: ${refusalLine(file.failure)}`);
+    const label = `Imported from ${input.fileName}`;
+    return store.together(() => {
+      if (file.value.kind === 'car') {
+        const { name, notes, layouts } = file.value.car;
+        const carId = cars.addDistinct(customerFor(input), name, notes);
+        return { variantIds: layouts.map((layout) => variants.add(carId, layout, label)) };
+      }
+      const { layout } = file.value;
+      // A layout that comes without a car gets one named after its file, as that is the name the person just saw.
+      const carName = parse(input.fileName).name.trim().slice(0, 200) || layout.name;
+      const carId = input.carId ?? cars.addDistinct(customerFor(input), carName, '');
+      return { variantIds: [variants.add(carId, layout, label)] };
+    });
+  }
+
+  return {
+    'file.import': importFile,
+    'file.exportVariant': ({ id }) => {
+      const { carName, document } = variants.open(id);
+      return {
+        fileName: safeFileName(`${carName} - ${document.name}`, 'json'),
+        text: documentText(document),
+      };
+    },
+    'file.exportCar': ({ id }) => {
+      const { name, notes } = cars.read(id);
+      const file = carFile(name, notes, variants.documentsIn(id));
+      return { fileName: safeFileName(name, 'json'), text: documentText(file) };
+    },
+  };
+}

@@ -1,0 +1,19 @@
+import { demonstrationHandlers } from './demonstrations.ts';
+import { fileHandlers } from './files.ts';
+import type { Handlers, Program } from './handlers.ts';
+import { programHandlers } from './program.ts';
+import { shopHandlers } from './shop.ts';
+import { variantHandlers } from './variants.ts';
+
+export type { Handlers, Program };
+
+/** An answer to every call of the contract, by topic. */
+export function createHandlers(program: Program): Handlers {
+  return {
+    ...programHandlers(program),
+    ...shopHandlers(program),
+    ...variantHandlers(program),
+    ...fileHandlers(program),
+    ...demonstrationHandlers(program),
+  };
+}

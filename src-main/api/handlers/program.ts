@@ -1,0 +1,31 @@
+import { contract, type Settings } from '../contract.ts';
+import type { Handlers, Program } from './handlers.ts';
+
+const UNSET: Settings = { unit: 'in', fraction: 16, snap: true, lastVariant: null };
+
+export function programHandlers({
+  version,
+  store,
+}: Program): Pick<Handlers, 'program.about' | 'settings.get' | 'settings.set'> {
+  /** What is stored, as far as it still means something; the rest as if it had never been set. */
+  function settings(): Settings {
+    const stored = store.settings.read();
+    const { shape } = contract['settings.get'].output;
+    const known = Object.entries(shape).flatMap(([name, schema]) => {
+      const value = schema.safeParse(stored[name]);
+      return value.success ? [[name, value.data]] : [];
+    });
+    const found: Settings = { ...UNSET, ...Object.fromEntries(known) };
+    const open = found.lastVariant !== null && store.variants.isShown(found.lastVariant);
+    return open ? found : { ...found, lastVariant: null };
+  }
+
+  return {
+    'program.about': () => ({ version, dataFolder: store.folder, notices: [...store.notices] }),
+    'settings.get': settings,
+    'settings.set': (changes) => {
+      store.settings.write(changes);
+      return settings();
+    },
+  };
+}

@@ -1,0 +1,34 @@
+import { done, type Handlers, type Program } from './handlers.ts';
+
+type ShopCalls =
+  | 'shop.read'
+  | 'customer.add'
+  | 'customer.change'
+  | 'car.add'
+  | 'car.change'
+  | 'car.duplicate'
+  | 'car.move'
+  | 'bin.put'
+  | 'bin.list'
+  | 'bin.restore'
+  | 'bin.empty';
+
+export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
+  const { shop, customers, cars, bin } = store;
+  return {
+    'shop.read': () => ({ customers: shop.read(), binCount: bin.count() }),
+
+    'customer.add': ({ name, notes }) => ({ id: customers.add(name, notes) }),
+    'customer.change': ({ id, ...change }) => done(() => customers.change(id, change)),
+
+    'car.add': ({ customerId, name, notes }) => ({ id: cars.add(customerId, name, notes) }),
+    'car.change': ({ id, ...change }) => done(() => cars.change(id, change)),
+    'car.duplicate': ({ id }) => ({ id: cars.duplicate(id) }),
+    'car.move': ({ id, customerId }) => done(() => cars.move(id, customerId)),
+
+    'bin.put': ({ kind, id }) => done(() => bin.put(kind, id)),
+    'bin.list': () => ({ entries: bin.list() }),
+    'bin.restore': ({ kind, id }) => done(() => bin.restore(kind, id)),
+    'bin.empty': () => done(() => bin.empty()),
+  };
+}

@@ -1,0 +1,101 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { z } from 'zod';
+import { type LayoutDocument, parseLayout, refusalLine } from '../../shared-math/layout/index.ts';
+import { refusalOf } from '../../shared-math/layout/refusals.ts';
+import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+
+const name = z.string().trim().min(1).max(200);
+const notes = z.string().max(20_000).default('');
+
+const shopSchema = z.strictObject({
+  format: z.literal('toeboard-shop'),
+  version: z.literal(1),
+  name,
+  customers: z.array(
+    z.strictObject({
+      name,
+      notes,
+      cars: z.array(
+        z.strictObject({
+          name,
+          notes,
+          layouts: z.array(
+            z.strictObject({
+              /** Of the same folder; a path out of it is refused. */
+              file: z
+                .string()
+                .regex(/^[\w-][\w.-]*\.json$/, 'expected the name of a .json file beside shop.json'),
+              about: z.string().max(500),
+            }),
+          ),
+        }),
+      ),
+    }),
+  ),
+});
+
+export interface DemonstrationLayout {
+  readonly file: string;
+  readonly about: string;
+  readonly document: LayoutDocument;
+}
+
+/** The invented shop that ships with the program, every layout read and checked. */
+export interface DemonstrationShop {
+  readonly name: string;
+  readonly customers: readonly {
+    readonly name: string;
+    readonly notes: string;
+    readonly cars: readonly {
+      readonly name: string;
+      readonly notes: string;
+      readonly layouts: readonly DemonstrationLayout[];
+    }[];
+  }[];
+}
+
+function textOf(folder: string, file: string): string | undefined {
+  try {
+    return readFileSync(join(folder, file), 'utf8');
+  } catch {
+    return undefined;
+  }
+}
+
+/** Each layout goes through the same reading as anyone's file. */
+function layoutOf(folder: string, file: string): LayoutDocument {
+  const text = textOf(folder, file);
+  if (text === undefined) throw new Refused(`${file}: cannot be read`);
+  const layout = parseLayout(text);
+  if (!layout.ok) throw new Refused(`${file}: ${refusalLine(layout.failure)}`);
+  return layout.value;
+}
+
+class Refused extends Error {}
+
+/** Reads the demonstrations of a folder: shop.json and the layouts it names. The failure is one line with the file's name. */
+export function readDemonstrations(folder: string): Outcome<DemonstrationShop, string> {
+  const text = textOf(folder, 'shop.json');
+  if (text === undefined)
+    return failed('the demonstrations are not there: projects/shop.json cannot be read');
+  try {
+    const input: unknown = JSON.parse(text);
+    const shop = shopSchema.safeParse(input);
+    if (!shop.success) return failed(`shop.json: ${refusalLine(refusalOf(shop.error, input))}`);
+    return succeeded({
+      name: shop.data.name,
+      customers: shop.data.customers.map((customer) => ({
+        ...customer,
+        cars: customer.cars.map((car) => ({
+          ...car,
+          layouts: car.layouts.map((entry) => ({ ...entry, document: layoutOf(folder, entry.file) })),
+        })),
+      })),
+    });
+  } catch (error) {
+    if (error instanceof Refused) return failed(error.message);
+    if (error instanceof SyntaxError) return failed(`shop.json: not JSON: ${error.message}`);
+    throw error;
+  }
+}

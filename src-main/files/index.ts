@@ -1,0 +1,8 @@
+// Files: layouts and whole cars in and out, the demonstrations, names that every system takes, writing whole or not at all.
+export { type CarFile, carFile } from './car-file.ts';
+export { type DemonstrationLayout, type DemonstrationShop, readDemonstrations } from './demonstrations.ts';
+export { documentText } from './document-text.ts';
+export { type ImportedFile, readImport } from './import-file.ts';
+export { programFolder, programVersion, projectsFolder, rendererFolder } from './program-folder.ts';
+export { safeFileName } from './safe-name.ts';
+export { writeAside } from './write-aside.ts';

@@ -1,0 +1,24 @@
+import { randomBytes } from 'node:crypto';
+import { open, rename, rm } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+
+/**
+ * Writes a file whole or not at all: aside under another name in the same folder, down to the disk, then renamed
+ * over. Whatever fails, a former file of that name stays as it was and nothing is left lying about.
+ */
+export async function writeAside(path: string, content: string | Uint8Array): Promise<void> {
+  const aside = join(dirname(path), `.${basename(path)}.${randomBytes(6).toString('hex')}.partial`);
+  try {
+    const file = await open(aside, 'wx');
+    try {
+      await file.writeFile(content);
+      await file.sync();
+    } finally {
+      await file.close();
+    }
+    await rename(aside, path);
+  } catch (error) {
+    await rm(aside, { force: true });
+    throw error;
+  }
+}

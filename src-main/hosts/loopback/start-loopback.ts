@@ -1,0 +1,43 @@
+import type { FaultLog } from '../../api/dispatch.ts';
+import { openProgram, type ProgramOptions } from '../open-program.ts';
+import { startServer } from './server.ts';
+
+export interface LoopbackOptions extends ProgramOptions {
+  /** The built board. */
+  readonly rendererFolder: string;
+  readonly log?: FaultLog;
+  readonly onExchanged?: () => void;
+}
+
+export interface Loopback {
+  /** The first address, good for one page. */
+  readonly address: string;
+  /** One more address, for one more page. */
+  readonly newAddress: () => string;
+  readonly close: () => Promise<void>;
+}
+
+/** The whole loopback host: the store open, the board served. Throws a StoreError of one line. */
+export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
+  const { rendererFolder, log = console.error, onExchanged = () => {} } = options;
+  const program = openProgram(options);
+  try {
+    const { newAddress, close } = await startServer({
+      handlers: program.handlers,
+      rendererFolder,
+      log,
+      onExchanged,
+    });
+    return {
+      address: newAddress(),
+      newAddress,
+      close: async () => {
+        await close();
+        program.close();
+      },
+    };
+  } catch (error) {
+    program.close();
+    throw error;
+  }
+}

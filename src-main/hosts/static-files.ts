@@ -1,0 +1,46 @@
+import { readFile, realpath } from 'node:fs/promises';
+import { extname, join, sep } from 'node:path';
+
+/** Kinds of file that a built board consists of; no other is served. */
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.ico': 'image/x-icon',
+  '.woff2': 'font/woff2',
+  '.woff': 'font/woff',
+  '.wasm': 'application/wasm',
+};
+
+export type StaticFile =
+  | { readonly status: 200; readonly type: string; readonly content: Buffer }
+  | { readonly status: 403 | 404 };
+
+/** The parts of a path, decoded; undefined if any could lead elsewhere than down. */
+function partsOf(urlPath: string): string[] | undefined {
+  try {
+    const parts = decodeURIComponent(urlPath).split('/').slice(1);
+    return parts.some((part) => part === '..' || part === '.' || /[\\\0:]/.test(part)) ? undefined : parts;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A file of the built board by its path in the address, `/` being its page. Links out of the folder lead nowhere. */
+export async function findStatic(folder: string, urlPath: string): Promise<StaticFile> {
+  const parts = partsOf(urlPath === '/' ? '/index.html' : urlPath);
+  if (!parts) return { status: 403 };
+  const type = TYPES[extname(parts.at(-1) ?? '')];
+  if (type === undefined) return { status: 404 };
+  try {
+    const root = await realpath(folder);
+    const path = await realpath(join(root, ...parts));
+    if (!path.startsWith(root + sep)) return { status: 403 };
+    return { status: 200, type, content: await readFile(path) };
+  } catch {
+    return { status: 404 };
+  }
+}

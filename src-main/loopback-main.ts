@@ -1,0 +1,60 @@
+import { rendererFolder } from './files/index.ts';
+import { onLauncherEnd } from './hosts/lifetime.ts';
+import { findBrowser, noWindowReason } from './hosts/loopback/browsers.ts';
+import { type Loopback, startLoopback } from './hosts/loopback/start-loopback.ts';
+import { claimProfile, openWindow } from './hosts/loopback/window.ts';
+import { dataFolder, StoreError } from './store/index.ts';
+
+// The loopback host as a program: serves the board, opens its window where it can, ends with its window or launcher.
+
+const say = (line: string) => console.log(line);
+const folder = dataFolder();
+const browser = findBrowser();
+const obstacle = noWindowReason() ?? (browser ? undefined : 'no Chromium, Chrome or Edge was found');
+
+/** Whether a page has come to life; a browser that ends before that has failed, and was not closed by a person. */
+let opened = false;
+let host: Loopback;
+try {
+  host = await startLoopback({
+    dataFolder: folder,
+    rendererFolder: rendererFolder(),
+    onExchanged: () => {
+      // With a window of its own nobody needs another address; by hand, the page may be closed and wanted again.
+      if (obstacle || opened) say(`To open it once more: ${host.newAddress()}`);
+      opened = true;
+    },
+  });
+} catch (error) {
+  if (!(error instanceof StoreError)) throw error;
+  console.error(error.message);
+  process.exit(1);
+}
+
+let endWindow = () => {};
+
+async function end(): Promise<void> {
+  endWindow();
+  await host.close();
+  process.exit(0);
+}
+
+onLauncherEnd(() => void end());
+say(`Toeboard: ${host.address}`);
+
+if (obstacle || !browser) {
+  say(`No window is opened here (${obstacle}): open this address in a browser.`);
+} else {
+  const profile = claimProfile(folder);
+  const window = openWindow(browser, host.newAddress(), profile);
+  endWindow = () => {
+    window.kill();
+    profile.release();
+  };
+  const onGone = () => {
+    profile.release();
+    if (opened) void end();
+    else say(`${browser.name} did not open a window: open this address in a browser.`);
+  };
+  window.once('exit', onGone).once('error', onGone);
+}

@@ -1,0 +1,51 @@
+// The store: customers, their cars, each car's variants and their histories, in one database in the data folder.
+// Every write is one transaction; a StoreError is one plain sentence and means that nothing was written.
+import { binIn } from './bin.ts';
+import { carsIn } from './cars.ts';
+import { customersIn } from './customers.ts';
+import { write } from './database.ts';
+import { historyIn } from './history.ts';
+import { MIGRATIONS, type Migration } from './migrations/index.ts';
+import { openDatabase } from './open-database.ts';
+import { settingsIn } from './settings.ts';
+import { shopIn } from './shop.ts';
+import { variantsIn } from './variants.ts';
+
+export { dataFolder, type Environment } from './data-folder.ts';
+export { HISTORY_MAX } from './history.ts';
+export { DATABASE_FILE } from './open-database.ts';
+export { StoreError, type StoreFailure, storageReason } from './store-error.ts';
+
+export interface StoreOptions {
+  readonly folder: string;
+  /** The steps of the database's build; all of them unless told. */
+  readonly migrations?: readonly Migration[];
+  /** ms since 1970. */
+  readonly now?: () => number;
+}
+
+/** Opens the store of a data folder. Throws a StoreError of one line if it cannot be used. */
+export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: StoreOptions) {
+  const { db, notices } = openDatabase(folder, migrations, now);
+  const bench = { db, now };
+  const history = historyIn(bench);
+  const variants = variantsIn(bench, history);
+  return {
+    folder,
+    notices,
+    /** The connection itself: for checks of its integrity, not for work. */
+    db,
+    customers: customersIn(bench),
+    cars: carsIn(bench, variants),
+    variants,
+    history,
+    bin: binIn(bench),
+    settings: settingsIn(bench),
+    shop: shopIn(bench),
+    /** Several writes as one: all of them or none. */
+    together: <Value>(work: () => Value): Value => write(db, work),
+    close: (): void => void db.close(),
+  };
+}
+
+export type Store = ReturnType<typeof openStore>;

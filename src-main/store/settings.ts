@@ -1,0 +1,20 @@
+import { type Bench, write } from './database.ts';
+
+/** What a person has set. The store keeps names and values; what they mean is the API's business. */
+export function settingsIn({ db }: Bench) {
+  const all = db.prepare<[], { name: string; value: string }>('SELECT name, value FROM setting');
+  const put = db.prepare<[string, string]>(
+    'INSERT INTO setting (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
+  );
+  return {
+    read: (): Record<string, unknown> =>
+      Object.fromEntries(all.all().map(({ name, value }) => [name, JSON.parse(value) as unknown])),
+
+    /** Sets those given; a value of undefined is left as it is. */
+    write: (values: Readonly<Record<string, unknown>>): void =>
+      write(db, () => {
+        for (const [name, value] of Object.entries(values))
+          if (value !== undefined) put.run(name, JSON.stringify(value));
+      }),
+  };
+}

@@ -1,0 +1,3 @@
+/** The two channels between the page's bridge and the host: calls one way, names of menu actions the other. */
+export const CALL_CHANNEL = 'toeboard-call';
+export const MENU_CHANNEL = 'toeboard-menu';

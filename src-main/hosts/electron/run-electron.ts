@@ -1,0 +1,75 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import type { BrowserWindow } from 'electron';
+import { StoreError } from '../../store/index.ts';
+import { REFUSED_EXIT } from '../launch/exit-codes.ts';
+import { type OpenProgram, openProgram } from '../open-program.ts';
+import { registerBoardScheme, serveBoard } from './board-scheme.ts';
+import { openBoardWindow } from './board-window.ts';
+import { MENU_CHANNEL } from './channels.ts';
+import type { Electron } from './electron.ts';
+import { confineEveryPage, denyPermissions } from './guards.ts';
+import { menuTemplate } from './menu.ts';
+import { serveCalls } from './serve-calls.ts';
+
+export interface ElectronOptions {
+  readonly dataFolder: string;
+  readonly rendererFolder: string;
+  /** The built preload, one CommonJS file. */
+  readonly preload: string;
+}
+
+function opened({ app, dialog }: Electron, dataFolder: string): OpenProgram | undefined {
+  try {
+    return openProgram({ dataFolder });
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    console.error(error.message);
+    dialog.showErrorBox('Toeboard cannot be opened', error.message);
+    app.exit(REFUSED_EXIT);
+    return undefined;
+  }
+}
+
+/** The Electron host from start to end: one program for each data folder, one window, nothing but the board in it. */
+export async function runElectron(electron: Electron, options: ElectronOptions): Promise<void> {
+  const { app, ipcMain, Menu, protocol, session } = electron;
+  const { dataFolder, rendererFolder, preload } = options;
+  const profile = join(dataFolder, 'electron');
+  mkdirSync(profile, { recursive: true });
+  // Also what the single-instance lock is held by, so it comes first.
+  app.setPath('userData', profile);
+  if (!app.requestSingleInstanceLock()) {
+    app.quit();
+    return;
+  }
+  registerBoardScheme(protocol);
+  confineEveryPage(app);
+  await app.whenReady();
+
+  const program = opened(electron, dataFolder);
+  if (!program) return;
+  app.on('will-quit', program.close);
+  denyPermissions(session.defaultSession);
+  serveBoard(protocol, rendererFolder);
+  serveCalls(ipcMain, program.handlers, console.error);
+
+  let window: BrowserWindow | undefined = openBoardWindow(electron, {
+    preload,
+    state: join(profile, 'place.json'),
+  });
+  window.on('closed', () => {
+    window = undefined;
+  });
+  Menu.setApplicationMenu(
+    Menu.buildFromTemplate(
+      menuTemplate(process.platform, (action) => window?.webContents.send(MENU_CHANNEL, action)),
+    ),
+  );
+  app.on('second-instance', () => {
+    if (window?.isMinimized()) window.restore();
+    window?.focus();
+  });
+  // The window is the program, on a Mac too: there is nothing to come back to without one.
+  app.on('window-all-closed', () => app.quit());
+}

@@ -2,7 +2,7 @@ import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { CallHost } from '../../src-main/api/contract.ts';
 
 /** What the reader is told about their work: short, and with the reason where it is not safe yet. */
-export type SaveState = 'saved' | 'saving' | 'changed elsewhere' | `not saved: ${string}`;
+export type SaveState = 'saved' | 'saving' | 'changed elsewhere' | 'gone' | `not saved: ${string}`;
 
 /** One state of the document on its way to the store. Saves of one step (one drag) share a place in the history. */
 export interface SaveJob {
@@ -178,9 +178,11 @@ export class SaveQueue {
     }
     this.#failing = true;
     const { code, reason } = result.failure;
-    this.#onState(code === 'changed-elsewhere' ? 'changed elsewhere' : `not saved: ${reason}`);
+    this.#held = code === 'changed-elsewhere' || code === 'not-found';
+    if (code === 'changed-elsewhere') this.#onState('changed elsewhere');
+    else if (code === 'not-found') this.#onState('gone');
+    else this.#onState(`not saved: ${reason}`);
     if (code === 'storage-failed' || code === 'internal') this.#retryLater();
-    else this.#held = code === 'changed-elsewhere' || code === 'not-found';
     return false;
   }
 

@@ -34,6 +34,8 @@ export class Shop {
   bin: readonly BinEntry[] = $state.raw([]);
   history: readonly HistoryState[] = $state.raw([]);
   demonstration: Demonstration | null = $state.raw(null);
+  /** What the host has to say once: that a damaged store was set aside, say. */
+  notices: readonly string[] = $state.raw([]);
   /** Why the shop could not be read; empty when it could. */
   trouble = $state('');
 
@@ -54,6 +56,8 @@ export class Shop {
     }
     this.#bench.settings = settings.value;
     await Promise.all([this.refresh(), this.#readDemonstration()]);
+    const about = await this.#bench.call('program.about', {});
+    if (about.ok) this.notices = about.value.notices;
     const last = settings.value.lastVariant;
     if (last && placeOf(this.customers, last)) await this.open(last);
   }
@@ -95,6 +99,11 @@ export class Shop {
     const reply = await this.#ask(wish, name, input);
     await this.refresh();
     return reply;
+  }
+
+  /** Puts away a sentence of the host that has been read. */
+  seen(sentence: string): void {
+    this.notices = this.notices.filter((each) => each !== sentence);
   }
 
   // Opening ---------------------------------------------------------------------------------------------------
@@ -258,7 +267,7 @@ export class Shop {
 
   /** Takes a file's text into the shop and opens what came with it. */
   async importText(text: string, fileName: string, place: ImportPlace = {}): Promise<boolean> {
-    const reply = await this.#askAndRefresh(`${fileName} is not taken in`, 'file.import', {
+    const reply = await this.#askAndRefresh('Not taken in', 'file.import', {
       text,
       fileName: fileName.slice(0, 300),
       ...place,

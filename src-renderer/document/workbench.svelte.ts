@@ -46,9 +46,8 @@ export interface DragEdit {
 /** Poses of a sweep over the travel, each way included. */
 const SWEEP_COUNT = 31;
 
-let steps = 0;
 /** A name for one edit, unlike that of any other window or session. */
-const newStep = () => `${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}-${steps++}`;
+const newStep = () => crypto.randomUUID();
 
 /**
  * The open layout and everything that follows from it. The board, the curves and the panels read from here and

@@ -49,3 +49,23 @@ export function placeOf(
       for (const variant of car.variants) if (variant.id === variantId) return { customer, car, variant };
   return undefined;
 }
+
+/** A shop as far as its names go. */
+type Named = readonly {
+  readonly name: string;
+  readonly cars: readonly {
+    readonly name: string;
+    readonly layouts: readonly { readonly name: string }[];
+  }[];
+}[];
+
+/** Whether any of the named layouts is not among the customers' cars under the same names. */
+export function isMissing(customers: readonly Customer[], named: Named): boolean {
+  return named.some((customer) =>
+    customer.cars.some((car) => {
+      const cars = customers.find(({ name }) => name === customer.name)?.cars;
+      const variants = cars?.find(({ name }) => name === car.name)?.variants ?? [];
+      return car.layouts.some((layout) => !variants.some(({ name }) => name === layout.name));
+    }),
+  );
+}

@@ -1,6 +1,6 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { Call, CallResult, Reply, Request, Settings } from '../../src-main/api/contract.ts';
-import { type Customer, placeOf } from './find.ts';
+import { type Customer, isMissing, placeOf } from './find.ts';
 import type { Workbench } from './workbench.svelte.ts';
 
 export type Kind = 'customer' | 'car' | 'variant';
@@ -41,6 +41,11 @@ export class Shop {
 
   isEmpty = $derived(
     this.customers.every((customer) => customer.cars.every((car) => car.variants.length === 0)),
+  );
+
+  /** Whether anything of the demonstration is not in the shop, or no longer. */
+  demonstrationMissing = $derived(
+    this.demonstration !== null && isMissing(this.customers, this.demonstration.customers),
   );
 
   constructor(bench: Workbench) {

@@ -1,6 +1,7 @@
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
+import { handOver } from './files.ts';
 
 /** What the actions work on. */
 export interface Tools {
@@ -25,6 +26,17 @@ export interface Action {
   /** What is in the way, if anything is: a disabled button, a key that does nothing. */
   enabled(tools: Tools): boolean;
   run(tools: Tools): void;
+}
+
+async function duplicateOpen(bench: Workbench, shop: Shop): Promise<void> {
+  const copy = bench.variant && (await shop.duplicate('variant', bench.variant.id));
+  if (copy && (await shop.open(copy.id)))
+    bench.tell('This is the copy; the one it was taken from stays as it was.');
+}
+
+async function sendOut(shop: Shop, kind: 'car' | 'variant', id: string | undefined): Promise<void> {
+  const file = id && (await shop.exported(kind, id));
+  if (file) handOver(file);
 }
 
 const drawn = ({ bench }: Tools) => bench.document !== null;
@@ -101,6 +113,44 @@ export const ACTIONS: readonly Action[] = [
     run: ({ shell }) => shell.toggleDrawer('history'),
   },
   {
+    id: 'new-variant',
+    name: 'New variant of this car',
+    strokes: [{ key: 'n' }],
+    enabled: () => true,
+    run: ({ bench, shell }) => {
+      if (bench.variant) shell.showForm({ doing: 'add', kind: 'car', id: bench.variant.carId });
+      else shell.drawer = 'cars';
+    },
+  },
+  {
+    id: 'duplicate-variant',
+    name: 'Duplicate this variant and open the copy',
+    strokes: [{ key: 'd', mod: true }],
+    enabled: drawn,
+    run: ({ bench, shop }) => void duplicateOpen(bench, shop),
+  },
+  {
+    id: 'import',
+    name: 'Import files',
+    strokes: [{ key: 'i', mod: true }],
+    enabled: () => true,
+    run: ({ shell }) => shell.chooseFiles({}),
+  },
+  {
+    id: 'export-variant',
+    name: 'Export this layout',
+    strokes: [{ key: 'e', mod: true }],
+    enabled: drawn,
+    run: ({ bench, shop }) => void sendOut(shop, 'variant', bench.variant?.id),
+  },
+  {
+    id: 'export-car',
+    name: 'Export the whole car',
+    strokes: [{ key: 'e', mod: true, shift: true }],
+    enabled: drawn,
+    run: ({ bench, shop }) => void sendOut(shop, 'car', bench.variant?.carId),
+  },
+  {
     id: 'keys',
     name: 'This list of keys',
     strokes: [{ key: '?' }],
@@ -111,25 +161,13 @@ export const ACTIONS: readonly Action[] = [
   },
 ];
 
-export type ActionId =
-  | 'undo'
-  | 'redo'
-  | 'fit'
-  | 'run-travel'
-  | 'ride-height'
-  | 'units'
-  | 'snap'
-  | 'cars'
-  | 'history'
-  | 'keys';
-
 /** The action of that name, for menus that come from outside; nothing where there is none. */
 export function actionNamed(id: string): Action | undefined {
   return ACTIONS.find((action) => action.id === id);
 }
 
 /** Runs an action if nothing is in its way. */
-export function perform(id: ActionId, tools: Tools): void {
+export function perform(id: string, tools: Tools): void {
   const action = actionNamed(id);
   if (action?.enabled(tools)) action.run(tools);
 }

@@ -1,13 +1,31 @@
+import type { ImportPlace, Kind } from './shop.svelte.ts';
+
 /** What lies open around the board. None of it is modal: the board stays in reach. */
 export type DrawerPage = 'cars' | 'history' | 'bin';
 
+/** The one form that may stand open in the drawer's list. */
+export interface DrawerForm {
+  readonly doing: 'rename' | 'move' | 'add';
+  readonly kind: Kind;
+  readonly id: string;
+}
+
 export class Shell {
   drawer: DrawerPage | null = $state(null);
+  form: DrawerForm | null = $state.raw(null);
   keysShown = $state(false);
   /** Which page of the right column shows. */
   column: 'points' | 'car' = $state('points');
+  /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */
+  chooseFiles: (place: ImportPlace) => void = () => {};
 
   toggleDrawer(page: DrawerPage = 'cars'): void {
     this.drawer = this.drawer === page ? null : page;
+    this.form = null;
+  }
+
+  showForm(form: DrawerForm): void {
+    this.drawer = 'cars';
+    this.form = form;
   }
 }

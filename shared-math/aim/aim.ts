@@ -64,28 +64,38 @@ export interface BestSpot {
   readonly worstBumpSteer: number;
 }
 
+/** mm. The best spot is looked for this far from where the search starts: further off is another layout. */
+const SPOT_WINDOW = 300;
+
 /**
  * The best spot: the aim point, brought into the pitman ball's plane of the view, then moved in that plane to the
  * least worst |bump steer| over the travel. The aim leaves only the axle's own yaw, which a frame end can trade away.
- * Started also from the drawn pitman ball's fore-and-aft place on the zero-slope line, as the valley is long; the
- * better of the two is kept. Nothing where no place tried is within reach.
+ * Looked for from the drawn ball too, as the valley is long, and where the aim axis does not cross the plane (cross
+ * steer on an axle that rises straight); the better of the two is kept, within SPOT_WINDOW of its start.
+ * Frame:    vehicle. Units: mm, rad. Outcomes: a spot; nothing where no place tried is within reach over the travel.
+ * Source:   own derivation; the search is `nelderMead`.
+ * Checked:  tests/unit/aim.test.ts (against the ordinary sweep of the moved layout).
  */
 export function findBestSpot(frontEnd: FrontEnd, aim: Aim, travel: HeldTravel): BestSpot | undefined {
   const { free, kept } = judgedPlane(frontEnd);
   const drawn = frontEnd.layout.steering.box.pitmanBall;
-  const start = aimAtPlane(aim, kept, drawn[kept]) ?? aim.point;
   const at = (x: readonly number[]): Point => {
     const point: [number, number, number] = [drawn[0], drawn[1], drawn[2]];
     point[free[0]] = x[0] as number;
     point[free[1]] = x[1] as number;
     return point;
   };
-  const value = (x: readonly number[]) => worstBumpSteerAt(travel, at(x));
-  const search = nelderMead(value, [start[free[0]], start[free[1]]], {
-    scale: [25, 10],
-    tolerance: 1e-6,
-    evaluations: 600,
-  });
-  if (!Number.isFinite(search.value)) return undefined;
-  return { point: at(search.at), worstBumpSteer: search.value };
+  let best: BestSpot | undefined;
+  for (const start of [aimAtPlane(aim, kept, drawn[kept]), drawn]) {
+    if (!start) continue;
+    const from = [start[free[0]], start[free[1]]] as const;
+    const value = (x: readonly number[]) =>
+      Math.max(Math.abs((x[0] as number) - from[0]), Math.abs((x[1] as number) - from[1])) > SPOT_WINDOW
+        ? Number.POSITIVE_INFINITY
+        : worstBumpSteerAt(travel, at(x));
+    const found = nelderMead(value, from, { scale: [25, 10], tolerance: 1e-6, evaluations: 600 });
+    if (Number.isFinite(found.value) && !(best && best.worstBumpSteer <= found.value))
+      best = { point: at(found.at), worstBumpSteer: found.value };
+  }
+  return best;
 }

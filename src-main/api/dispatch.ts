@@ -24,6 +24,10 @@ function isCall(name: unknown): name is Call {
   return typeof name === 'string' && Object.hasOwn(contract, name);
 }
 
+function named(name: unknown): string {
+  return typeof name === 'string' ? JSON.stringify(name.slice(0, 60)) : 'without a name';
+}
+
 /**
  * Answers one call, whatever carried it here: checks the input, asks the handler, checks the reply.
  * Never throws; every failure is data with one plain line.
@@ -34,8 +38,7 @@ export function dispatch(
   input: unknown,
   log: FaultLog = console.error,
 ): CallResult<Call> {
-  if (!isCall(name))
-    return failure('bad-request', `there is no call ${JSON.stringify(name) ?? String(name)}`);
+  if (!isCall(name)) return failure('bad-request', `there is no call ${named(name)}`);
   try {
     const received = contract[name].input.safeParse(input);
     if (!received.success)

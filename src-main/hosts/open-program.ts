@@ -1,12 +1,6 @@
 import { createHandlers, type Handlers } from '../api/handlers/index.ts';
-import { programVersion, projectsFolder as shippedProjects } from '../files/index.ts';
+import { programVersion, projectsFolder } from '../files/index.ts';
 import { openStore } from '../store/index.ts';
-
-export interface ProgramOptions {
-  readonly dataFolder: string;
-  /** Where the demonstrations are; those that ship with the program unless told. */
-  readonly projectsFolder?: string;
-}
 
 export interface OpenProgram {
   readonly handlers: Handlers;
@@ -14,10 +8,10 @@ export interface OpenProgram {
 }
 
 /** The program behind either host: its store open, its calls answered. Throws a StoreError of one line. */
-export function openProgram({ dataFolder, projectsFolder = shippedProjects() }: ProgramOptions): OpenProgram {
+export function openProgram(dataFolder: string): OpenProgram {
   const store = openStore({ folder: dataFolder });
   return {
-    handlers: createHandlers({ version: programVersion(), store, projectsFolder }),
+    handlers: createHandlers({ version: programVersion(), store, projectsFolder: projectsFolder() }),
     close: store.close,
   };
 }

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserWindow } from 'electron';
+import type { FaultLog } from '../../api/dispatch.ts';
 import { StoreError } from '../../store/index.ts';
 import { REFUSED_EXIT } from '../launch/exit-codes.ts';
 import { type OpenProgram, openProgram } from '../open-program.ts';
@@ -17,11 +18,12 @@ export interface ElectronOptions {
   readonly rendererFolder: string;
   /** The built preload, one CommonJS file. */
   readonly preload: string;
+  readonly log?: FaultLog;
 }
 
 function opened({ app, dialog }: Electron, dataFolder: string): OpenProgram | undefined {
   try {
-    return openProgram({ dataFolder });
+    return openProgram(dataFolder);
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     console.error(error.message);
@@ -34,12 +36,13 @@ function opened({ app, dialog }: Electron, dataFolder: string): OpenProgram | un
 /** The Electron host from start to end: one program for each data folder, one window, nothing but the board in it. */
 export async function runElectron(electron: Electron, options: ElectronOptions): Promise<void> {
   const { app, ipcMain, Menu, protocol, session } = electron;
-  const { dataFolder, rendererFolder, preload } = options;
+  const { dataFolder, rendererFolder, preload, log = console.error } = options;
   const profile = join(dataFolder, 'electron');
   mkdirSync(profile, { recursive: true });
   // Also what the single-instance lock is held by, so it comes first.
   app.setPath('userData', profile);
   if (!app.requestSingleInstanceLock()) {
+    console.log('Toeboard is open already; its window comes to the front.');
     app.quit();
     return;
   }
@@ -52,7 +55,7 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   app.on('will-quit', program.close);
   denyPermissions(session.defaultSession);
   serveBoard(protocol, rendererFolder);
-  serveCalls(ipcMain, program.handlers, console.error);
+  serveCalls(ipcMain, program.handlers, log);
 
   let window: BrowserWindow | undefined = openBoardWindow(electron, {
     preload,

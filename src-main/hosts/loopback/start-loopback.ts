@@ -1,8 +1,9 @@
 import type { FaultLog } from '../../api/dispatch.ts';
-import { openProgram, type ProgramOptions } from '../open-program.ts';
+import { openProgram } from '../open-program.ts';
 import { startServer } from './server.ts';
 
-export interface LoopbackOptions extends ProgramOptions {
+export interface LoopbackOptions {
+  readonly dataFolder: string;
   /** The built board. */
   readonly rendererFolder: string;
   readonly log?: FaultLog;
@@ -19,8 +20,8 @@ export interface Loopback {
 
 /** The whole loopback host: the store open, the board served. Throws a StoreError of one line. */
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
-  const { rendererFolder, log = console.error, onExchanged = () => {} } = options;
-  const program = openProgram(options);
+  const { dataFolder, rendererFolder, log = console.error, onExchanged = () => {} } = options;
+  const program = openProgram(dataFolder);
   try {
     const { newAddress, close } = await startServer({
       handlers: program.handlers,

@@ -92,6 +92,8 @@ export class Workbench {
 
   /** Counts the wishes to see the whole sheet; the board fits itself whenever this changes. */
   fitWishes = $state(0);
+  /** The view that fills the board, or nothing where all three stand on the sheet. */
+  enlarged: ViewName | null = $state(null);
 
   notice = $state('');
   /** Why the last change that was not taken was not: one line, without its full stop. */
@@ -265,6 +267,11 @@ export class Workbench {
   /** Fits the drawing to the board. */
   fit(): void {
     this.fitWishes += 1;
+  }
+  /** Lets one view fill the board, or puts all three back on the sheet; wholly in sight either way. */
+  enlarge(view: ViewName | null): void {
+    this.enlarged = view;
+    this.fit();
   }
 
   // The open variant and the figures -------------------------------------------------------------------------

@@ -1,0 +1,238 @@
+import type { Band, Body, Shape } from './drawing.ts';
+import { type Box, type Place, VIEW_AXES, type View } from './views.ts';
+
+/** Outlines are flat lists of right, down, right, down … in the view's own plane, mm; closed ones are not repeated. */
+export type Outline = number[];
+
+/** Directions in which a silhouette is asked for its outermost point: half a degree of arc is off by 1e-4 radius. */
+const DIRECTIONS_ROUND = 96;
+/** For bodies of no more than this radius, mm, fewer serve. */
+const SMALL = 60;
+const DIRECTIONS_SMALL = 40;
+
+function directions(count: number): Float64Array {
+  const table = new Float64Array(2 * count);
+  for (let i = 0; i < count; i += 1) {
+    const angle = (i / count) * 2 * Math.PI;
+    table[2 * i] = Math.cos(angle);
+    table[2 * i + 1] = Math.sin(angle);
+  }
+  return table;
+}
+const ROUND = directions(DIRECTIONS_ROUND);
+const FEW = directions(DIRECTIONS_SMALL);
+
+/** mm. Neighbouring points of an outline nearer than this are one. */
+const SAME = 1e-6;
+
+function pushUnlessSame(out: Outline, right: number, down: number): void {
+  const last = out.length;
+  if (
+    last >= 2 &&
+    Math.abs((out[last - 2] as number) - right) < SAME &&
+    Math.abs((out[last - 1] as number) - down) < SAME
+  )
+    return;
+  out.push(right, down);
+}
+
+/**
+ * Silhouette of the convex hull of rounded discs. In each direction d of the view, the outermost point of a disc of
+ * centre c, radius r and axis a, rounded by s, is c + r (d - (d·a) a) / |d - (d·a) a| + s d; the hull's outermost
+ * point is that of the disc that reaches furthest. Taken around the compass these are its outline, in order.
+ * Frame: the view's own plane. Units: mm. Shapes: `placed` holds 3 numbers for each point of the drawing.
+ */
+export function silhouette(body: Body, placed: Float64Array, view: View, out: Outline): void {
+  const { right, down } = VIEW_AXES[view];
+  let largest = 0;
+  for (const disc of body.discs) largest = Math.max(largest, disc.radius + disc.round);
+  const table = largest > SMALL ? ROUND : FEW;
+  out.length = 0;
+  for (let i = 0; i < table.length; i += 2) {
+    const dr = table[i] as number;
+    const dd = table[i + 1] as number;
+    let furthest = Number.NEGATIVE_INFINITY;
+    let bestRight = 0;
+    let bestDown = 0;
+    for (const disc of body.discs) {
+      const at = 3 * disc.at;
+      const cr = right.sign * (placed[at + right.axis] as number);
+      const cd = down.sign * (placed[at + down.axis] as number);
+      let pr = cr + disc.round * dr;
+      let pd = cd + disc.round * dd;
+      if (disc.radius > 0) {
+        const tip = 3 * disc.tip;
+        const x = (placed[tip] as number) - (placed[at] as number);
+        const y = (placed[tip + 1] as number) - (placed[at + 1] as number);
+        const z = (placed[tip + 2] as number) - (placed[at + 2] as number);
+        const length = Math.sqrt(x * x + y * y + z * z);
+        const ar =
+          (right.sign * ((placed[tip + right.axis] as number) - (placed[at + right.axis] as number))) /
+          length;
+        const ad =
+          (down.sign * ((placed[tip + down.axis] as number) - (placed[at + down.axis] as number))) / length;
+        const along = dr * ar + dd * ad;
+        const square = Math.sqrt(Math.max(0, 1 - along * along));
+        if (square > 1e-9) {
+          pr += (disc.radius * (dr - along * ar)) / square;
+          pd += (disc.radius * (dd - along * ad)) / square;
+        }
+      }
+      const reach = pr * dr + pd * dd;
+      if (reach > furthest) {
+        furthest = reach;
+        bestRight = pr;
+        bestDown = pd;
+      }
+    }
+    pushUnlessSame(out, bestRight, bestDown);
+  }
+}
+
+/** The convex hull of places, in order around it: Andrew's two chains. Fewer than three places are given back as they are. */
+export function convexHull(places: readonly Place[]): Place[] {
+  if (places.length < 3) return [...places];
+  const sorted = [...places].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const chain = (ordered: readonly Place[]): Place[] => {
+    const kept: Place[] = [];
+    for (const place of ordered) {
+      for (;;) {
+        const a = kept.at(-2);
+        const b = kept.at(-1);
+        if (!a || !b) break;
+        const turn = (b[0] - a[0]) * (place[1] - a[1]) - (b[1] - a[1]) * (place[0] - a[0]);
+        if (turn > 0) break;
+        kept.pop();
+      }
+      kept.push(place);
+    }
+    kept.pop();
+    return kept;
+  };
+  return [...chain(sorted), ...chain(sorted.toReversed())];
+}
+
+function placeOf(point: number, placed: Float64Array, view: View): Place {
+  const { right, down } = VIEW_AXES[view];
+  return [
+    right.sign * (placed[3 * point + right.axis] as number),
+    down.sign * (placed[3 * point + down.axis] as number),
+  ];
+}
+
+function writeHull(places: readonly Place[], out: Outline): void {
+  out.length = 0;
+  for (const place of convexHull(places)) out.push(place[0], place[1]);
+}
+
+/** Sharper mitres than this share of the half width are cut back. */
+const MITRE_MAX = 2.5;
+
+/** Edges of a band, mitred: each node is moved square to the path by half of what its section measures that way. */
+function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): void {
+  const { sections } = band;
+  const count = sections.length;
+  const centre = sections.map((section) => placeOf(section.centre, placed, view));
+  const normal: Place[] = [];
+  for (let i = 0; i + 1 < count; i += 1) {
+    const [a, b] = [centre[i] as Place, centre[i + 1] as Place];
+    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    // A stretch seen end-on has no direction of its own: it takes its neighbour's.
+    normal.push(
+      length > SAME ? [-(b[1] - a[1]) / length, (b[0] - a[0]) / length] : (normal.at(-1) ?? [0, 1]),
+    );
+  }
+  const far: number[] = [];
+  out.length = 0;
+  for (let i = 0; i < count; i += 1) {
+    const section = sections[i] as Band['sections'][number];
+    const before = normal[Math.max(0, i - 1)] as Place;
+    const after = normal[Math.min(count - 2, i)] as Place;
+    const c = centre[i] as Place;
+    const up = placeOf(section.up, placed, view);
+    const across = placeOf(section.out, placed, view);
+    const halfWidth = (n: Place) =>
+      Math.abs(n[0] * (up[0] - c[0]) + n[1] * (up[1] - c[1])) +
+      Math.abs(n[0] * (across[0] - c[0]) + n[1] * (across[1] - c[1]));
+    const half = (halfWidth(before) + halfWidth(after)) / 2;
+    const sum: Place = [before[0] + after[0], before[1] + after[1]];
+    const squared = sum[0] * sum[0] + sum[1] * sum[1];
+    // before + after has the bisector's direction; 2/|sum|² of it reaches the mitre's corner.
+    const stretch = Math.min(2 / Math.max(squared, SAME), MITRE_MAX);
+    const offset: Place = [half * stretch * sum[0], half * stretch * sum[1]];
+    out.push(c[0] + offset[0], c[1] + offset[1]);
+    far.push(c[0] - offset[0], c[1] - offset[1]);
+  }
+  for (let i = far.length - 2; i >= 0; i -= 2) out.push(far[i] as number, far[i + 1] as number);
+}
+
+/** The four corners of a section in a view. */
+function corners(section: Band['sections'][number], placed: Float64Array, view: View): Place[] {
+  const c = placeOf(section.centre, placed, view);
+  const u = placeOf(section.up, placed, view);
+  const o = placeOf(section.out, placed, view);
+  const [ux, uy, ox, oy] = [u[0] - c[0], u[1] - c[1], o[0] - c[0], o[1] - c[1]];
+  return [
+    [c[0] + ux + ox, c[1] + uy + oy],
+    [c[0] + ux - ox, c[1] + uy - oy],
+    [c[0] - ux - ox, c[1] - uy - oy],
+    [c[0] - ux + ox, c[1] - uy + oy],
+  ];
+}
+
+/** Whether a shape's outline is closed. */
+export function isClosed(shape: Shape): boolean {
+  return shape.kind !== 'line';
+}
+
+/** Whether a shape is drawn in a view. */
+export function isShown(shape: Shape, view: View): boolean {
+  return shape.views === undefined || shape.views.includes(view);
+}
+
+/**
+ * Writes the outline of a shape in a view to `out` (emptied first): what there is to draw, and nothing about how.
+ * Frame: the view's own plane, right and down. Units: mm. Shapes: `placed` holds 3 numbers for each drawn point.
+ */
+export function outline(shape: Shape, placed: Float64Array, view: View, out: Outline): void {
+  switch (shape.kind) {
+    case 'body':
+      silhouette(shape, placed, view, out);
+      return;
+    case 'block':
+      writeHull(
+        shape.points.map((point) => placeOf(point, placed, view)),
+        out,
+      );
+      return;
+    case 'band':
+      if (shape.endOn.includes(view))
+        writeHull(
+          shape.sections.flatMap((section) => corners(section, placed, view)),
+          out,
+        );
+      else bandEdges(shape, placed, view, out);
+      return;
+    case 'line':
+      out.length = 0;
+      for (const point of shape.points) {
+        const place = placeOf(point, placed, view);
+        out.push(place[0], place[1]);
+      }
+  }
+}
+
+/** What an outline covers. */
+export function boxOf(line: Outline): Box {
+  let left = Number.POSITIVE_INFINITY;
+  let top = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  let bottom = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i + 1 < line.length; i += 2) {
+    left = Math.min(left, line[i] as number);
+    right = Math.max(right, line[i] as number);
+    top = Math.min(top, line[i + 1] as number);
+    bottom = Math.max(bottom, line[i + 1] as number);
+  }
+  return { left, top, right, bottom };
+}

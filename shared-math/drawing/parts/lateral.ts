@@ -1,0 +1,71 @@
+import { add } from '../../geometry/vectors.ts';
+import { halfOf, type Layout, type Point, SIDES } from '../../layout/index.ts';
+import type { Pen } from '../pen.ts';
+import { onBeam } from './halves.ts';
+import { leafPack } from './leaf.ts';
+import { eyeBar, rod } from './links.ts';
+import { SIZES } from './sizes.ts';
+
+/** Share of the half beam at which a transverse spring's perch stands. */
+const PERCH_STATION = 0.6;
+/** mm: the spring's eye above its perch, and the arch of the spring above its eyes. */
+const PERCH_RISE = 62;
+const ARCH = 88;
+const LEAVES = [1, 0.82, 0.64, 0.46, 0.28];
+
+function drawBar(pen: Pen, layout: Layout): void {
+  const { lateral } = layout;
+  if (lateral.kind !== 'bar') return;
+  pen.add({
+    id: 'lateral-bar',
+    name: 'Lateral bar',
+    role: 'link',
+    hardpoints: ['lateral.axle', 'lateral.frame'],
+    shapes: eyeBar(pen, [`axle-${halfOf(lateral.axle)}`, lateral.axle], ['frame', lateral.frame]),
+  });
+}
+
+/** A spring across the car: clamped to the frame in its middle, its ends on shackles above the beam. */
+function drawTransverseSpring(pen: Pen, layout: Layout): void {
+  const perch = (side: 'left' | 'right') => onBeam(layout, side, PERCH_STATION);
+  const eyeOf = (side: 'left' | 'right'): Point =>
+    add(perch(side), [0, side === 'left' ? 34 : -34, SIZES.beamUp + PERCH_RISE]);
+  const left = eyeOf('left');
+  const right = eyeOf('right');
+  const clamp: Point = [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2, (left[2] + right[2]) / 2 + ARCH];
+  const ends = [pen.point('axle-left', left), pen.point('axle-right', right)] as const;
+  const block = [-1, 1].flatMap((y) =>
+    [-1, 1].flatMap((x) => [-1, 1].map((z): Point => add(clamp, [x * 30, y * 62, z * 17]))),
+  );
+  pen.add({
+    id: 'transverse-spring',
+    name: 'Transverse spring',
+    role: 'spring',
+    hardpoints: [],
+    shapes: [
+      ...SIDES.map((side) =>
+        rod(
+          pen,
+          [`axle-${side}`, add(perch(side), [0, 0, SIZES.beamUp])],
+          [`axle-${side}`, eyeOf(side)],
+          SIZES.hairpin,
+        ),
+      ),
+      ...leafPack(pen, ends, pen.point('frame', clamp), {
+        shares: LEAVES,
+        halfThickness: SIZES.leaf,
+        halfWidth: SIZES.leafHalfWidth,
+        stack: 1,
+        wide: 0,
+        clamp: 0.5,
+      }),
+      pen.block('frame', block),
+    ],
+  });
+}
+
+/** What holds the axle sideways. Springs along the rails do it themselves and are drawn already. */
+export function drawLateral(pen: Pen, layout: Layout): void {
+  if (layout.lateral.kind === 'bar') drawBar(pen, layout);
+  else if (layout.location.kind !== 'parallel-leaf') drawTransverseSpring(pen, layout);
+}

@@ -1,0 +1,112 @@
+import { add, scaled, subtract } from '../../geometry/vectors.ts';
+import { type Layout, mirrored, type Point, type Rail, type Side } from '../../layout/index.ts';
+import type { Line, Section } from '../drawing.ts';
+import type { Pen } from '../pen.ts';
+
+/** mm that a rail is drawn on behind the rearmost point of the front end before it is broken off. */
+const DRAWN_BEHIND = 230;
+/** mm: where it is broken off moves in steps, so that it does not run along with a dragged point. */
+const BREAK_STEP = 100;
+
+/** The x at which long rails are broken off: well behind everything that the layout places. */
+function breakAt(layout: Layout): number {
+  const { location, steering } = layout;
+  const { sectorCentre, pitmanBall } = steering.box;
+  const behind = [sectorCentre[0], pitmanBall[0], -layout.car.tyreRadius];
+  if (location.kind === 'hairpins') behind.push(location.left.framePivot[0], location.right.framePivot[0]);
+  if (location.kind === 'wishbone') behind.push(location.framePivot[0]);
+  if (location.kind === 'four-bar')
+    for (const side of [location.left, location.right]) behind.push(side.upper.frame[0], side.lower.frame[0]);
+  if (location.kind === 'parallel-leaf')
+    for (const side of [location.left, location.right]) behind.push(side.fixedEye[0], side.shackleEye[0]);
+  return Math.floor((Math.min(...behind) - DRAWN_BEHIND) / BREAK_STEP) * BREAK_STEP;
+}
+
+/** The part of a path ahead of x = `end`, and whether something was cut off. */
+function ahead(path: readonly Point[], end: number): { path: Point[]; cut: boolean } {
+  const kept: Point[] = [];
+  let cut = false;
+  for (let i = 0; i < path.length; i += 1) {
+    const point = path[i] as Point;
+    const before = path[i - 1];
+    if (before && before[0] >= end !== point[0] >= end) {
+      const share = (end - before[0]) / (point[0] - before[0]);
+      kept.push(add(before, scaled(subtract(point, before), share)));
+    }
+    if (point[0] >= end) kept.push(point);
+    else cut = true;
+  }
+  // A rail that lies wholly behind is drawn as it is.
+  return kept.length >= 2 ? { path: kept, cut } : { path: [...path], cut: false };
+}
+
+/** The line by which draughtsmen break off what goes on: a flat S across the rail's end, in one view. */
+function breakLine(pen: Pen, rail: Rail, at: Point, view: 'side' | 'top'): Line {
+  const steps = [-1.25, -0.5, -0.18, 0.18, 0.5, 1.25];
+  const kick = [0, 0, 14, -14, 0, 0];
+  const points = steps.map((step, i) =>
+    pen.point(
+      'frame',
+      add(at, [
+        kick[i] as number,
+        view === 'top' ? (step * rail.width) / 2 : 0,
+        view === 'side' ? (step * rail.height) / 2 : 0,
+      ]),
+    ),
+  );
+  return { kind: 'line', points, ink: 'fine', fill: 'none', views: [view] };
+}
+
+function drawRail(
+  pen: Pen,
+  rail: Rail,
+  path: readonly Point[],
+  id: string,
+  side: Side | undefined,
+  end: number,
+): void {
+  const shown = ahead(path, end);
+  const up: Point = [0, 0, rail.height / 2];
+  const out: Point = [0, rail.width / 2, 0];
+  const sections: Section[] = shown.path.map((point) => pen.section('frame', point, up, out));
+  const front = (shown.path[0] as Point)[0] >= (shown.path.at(-1) as Point)[0] ? 0 : shown.path.length - 1;
+  const nose = shown.path[front] as Point;
+  const corner = (y: 1 | -1, z: 1 | -1): Point => add(nose, [0, (y * rail.width) / 2, (z * rail.height) / 2]);
+  const last = shown.path[front === 0 ? shown.path.length - 1 : 0] as Point;
+  pen.add({
+    id,
+    name: rail.name,
+    role: 'frame',
+    ...(side ? { side } : {}),
+    hardpoints: [],
+    shapes: [
+      { kind: 'band', sections, endOn: ['front'], ink: 'outline', fill: 'tint', views: ['side', 'top'] },
+      // From ahead one looks at the rail's nose; what climbs or spreads behind it is drawn finely.
+      { kind: 'band', sections, endOn: ['front'], ink: 'fine', fill: 'tint', views: ['front'] },
+      {
+        ...pen.block('frame', [corner(1, 1), corner(1, -1), corner(-1, -1), corner(-1, 1)]),
+        fill: 'tint',
+        views: ['front'],
+      },
+      ...(shown.cut ? [breakLine(pen, rail, last, 'side'), breakLine(pen, rail, last, 'top')] : []),
+    ],
+  });
+}
+
+/** The frame's rails, with their mirror images. */
+export function drawRails(pen: Pen, layout: Layout): void {
+  const end = breakAt(layout);
+  layout.rails.forEach((rail, i) => {
+    const side: Side = (rail.path[0]?.[1] ?? 0) < 0 ? 'right' : 'left';
+    drawRail(pen, rail, rail.path, `rail-${i}`, rail.mirrored ? side : undefined, end);
+    if (rail.mirrored)
+      drawRail(
+        pen,
+        rail,
+        rail.path.map(mirrored),
+        `rail-${i}-mirrored`,
+        side === 'left' ? 'right' : 'left',
+        end,
+      );
+  });
+}

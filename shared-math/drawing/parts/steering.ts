@@ -1,0 +1,156 @@
+import { add, cross, dot, scaled, subtract, unit } from '../../geometry/vectors.ts';
+import { type Layout, type Point, SIDES } from '../../layout/index.ts';
+import type { Pen } from '../pen.ts';
+import { alongKingpin, kingpin, shareOfKingpin, squareTo } from './halves.ts';
+import { arm, ballRod } from './links.ts';
+import { SIZES } from './sizes.ts';
+
+/** How much larger than a manual box one with power assistance is drawn. */
+const SIZE_OF: Record<'manual' | 'power', number> = { manual: 1, power: 1.22 };
+/** Toward the driver: back and up. */
+const TOWARD_DRIVER: Point = [-1, 0, 0.5];
+
+/** The sector axis with its direction from the box toward the pitman arm, and the arm's hub on it. */
+function sector(layout: Layout): { hub: Point; toArm: Point; reach: number } {
+  const { sectorCentre, sectorAxis, pitmanBall } = layout.steering.box;
+  const axis = unit(sectorAxis);
+  const along = dot(subtract(pitmanBall, sectorCentre), axis);
+  const reach = Math.abs(along);
+  // With the ball level with the centre nothing tells on which side the box is: then it is inboard.
+  const outward = Math.sign(axis[1] * sectorCentre[1]) || 1;
+  return {
+    hub: add(sectorCentre, scaled(axis, along)),
+    toArm: scaled(axis, reach > 1 ? Math.sign(along) : outward),
+    reach,
+  };
+}
+
+function drawBox(pen: Pen, layout: Layout): void {
+  const { box } = layout.steering;
+  const { hub, toArm, reach } = sector(layout);
+  const size = SIZE_OF[box.assist];
+  const worm = squareTo(toArm, TOWARD_DRIVER, [0, 0, 1]);
+  const swing = unit(subtract(box.pitmanBall, hub));
+  const beside = cross(toArm, worm);
+  // The worm lies beside the sector, on the side that the arm does not hang to.
+  const away = dot(beside, swing) > 0 ? -1 : 1;
+  const wormAt = add(add(box.sectorCentre, scaled(beside, away * 34 * size)), scaled(toArm, -26 * size));
+  const flange = Math.max(4, Math.min(reach - 16, 22 * size));
+  const disc = (at: Point, axis: Point, along: number, radius: number, round = 7) =>
+    pen.disc('frame', add(at, scaled(axis, along)), axis, Math.max(1, radius * size - round), round);
+  pen.add({
+    id: 'box',
+    name: 'Steering box',
+    role: 'frame',
+    hardpoints: ['steering.box.sectorCentre'],
+    shapes: [
+      pen.cylinder('frame', wormAt, worm, 70 * size, 70 * size + 62, 10),
+      {
+        ...pen.hull(
+          disc(box.sectorCentre, toArm, flange - 7, 44),
+          disc(box.sectorCentre, toArm, -52 * size, 44),
+          disc(wormAt, worm, -64 * size, 33),
+          disc(wormAt, worm, 64 * size, 33),
+        ),
+        fill: 'tint',
+      },
+      {
+        ...pen.hull(pen.disc('frame', box.sectorCentre, toArm, 30 * size)),
+        ink: 'fine',
+        fill: 'none',
+      },
+    ],
+  });
+}
+
+function drawPitmanArm(pen: Pen, layout: Layout): void {
+  const { box } = layout.steering;
+  const { hub, toArm, reach } = sector(layout);
+  pen.add({
+    id: 'pitman-arm',
+    name: 'Pitman arm',
+    role: 'steering',
+    hardpoints: ['steering.box.pitmanBall', 'steering.box.sectorCentre'],
+    shapes: [
+      pen.cylinder('frame', hub, toArm, -Math.max(reach, 20), 26, SIZES.sectorShaft),
+      pen.hull(
+        pen.disc('pitman', add(hub, scaled(toArm, -9)), toArm, SIZES.pitmanHub),
+        pen.disc('pitman', add(hub, scaled(toArm, 9)), toArm, SIZES.pitmanHub),
+        pen.disc('pitman', add(box.pitmanBall, scaled(toArm, -7)), toArm, SIZES.armEnd),
+        pen.disc('pitman', add(box.pitmanBall, scaled(toArm, 7)), toArm, SIZES.armEnd),
+      ),
+      {
+        ...pen.hull(pen.disc('frame', add(hub, scaled(toArm, 9)), toArm, SIZES.sectorShaft - 3)),
+        ink: 'fine',
+      },
+    ],
+  });
+}
+
+/** Arms on the spindles: one for the drag link, one each for the tie rod; each springs from the nearer ear. */
+function drawArms(pen: Pen, layout: Layout): void {
+  const { dragLinkBall, dragLinkTo } = layout.steering;
+  const ends = [
+    ...SIDES.map((side) => ({
+      side,
+      ball: layout.axle[side].tieRodBall,
+      id: `tie-rod-arm-${side}`,
+      name: `${side === 'left' ? 'Left' : 'Right'} tie rod arm`,
+      hardpoint: `axle.${side}.tieRodBall`,
+    })),
+    {
+      side: dragLinkTo,
+      ball: dragLinkBall,
+      id: 'steering-arm',
+      name: 'Steering arm',
+      hardpoint: 'steering.dragLinkBall',
+    },
+  ];
+  for (const { side, ball, id, name, hardpoint } of ends) {
+    const share = shareOfKingpin(layout, side, ball, 0, 1) < 0.5 ? 0.12 : 0.88;
+    pen.add({
+      id,
+      name,
+      role: 'steering',
+      side,
+      hardpoints: [hardpoint],
+      shapes: arm(
+        pen,
+        `spindle-${side}`,
+        alongKingpin(layout, side, share),
+        kingpin(layout, side).upward,
+        ball,
+      ),
+    });
+  }
+}
+
+function drawRods(pen: Pen, layout: Layout): void {
+  const { steering, axle } = layout;
+  pen.add({
+    id: 'tie-rod',
+    name: 'Tie rod',
+    role: 'steering',
+    hardpoints: ['axle.left.tieRodBall', 'axle.right.tieRodBall'],
+    shapes: ballRod(pen, ['spindle-left', axle.left.tieRodBall], ['spindle-right', axle.right.tieRodBall]),
+  });
+  pen.add({
+    id: 'drag-link',
+    name: 'Drag link',
+    role: 'steering',
+    hardpoints: ['steering.dragLinkBall', 'steering.box.pitmanBall'],
+    shapes: ballRod(
+      pen,
+      [`spindle-${steering.dragLinkTo}`, steering.dragLinkBall],
+      ['pitman', steering.box.pitmanBall],
+    ),
+  });
+}
+
+/** From the box to the wheels: everything that the handwheel moves. */
+export function drawSteering(pen: Pen, layout: Layout): void {
+  drawBox(pen, layout);
+  drawArms(pen, layout);
+  drawPitmanArm(pen, layout);
+  drawRods(pen, layout);
+}

@@ -1,0 +1,78 @@
+import { carryPoint, type FrontEnd, type FrontEndState } from '../linkage/index.ts';
+import type { Drawing, DrawnPoint, Part } from './drawing.ts';
+import { boxOf, isShown, type Outline, outline } from './outline.ts';
+import { type Box, joined, NO_BOX, VIEW_AXES, VIEWS, type View } from './views.ts';
+
+/** Room for a drawing's points: 3 numbers each, mm, in the car's frame. */
+export function roomFor(drawing: Drawing): Float64Array {
+  return new Float64Array(3 * drawing.points.length);
+}
+
+function writeBlend(point: DrawnPoint, at: number, placed: Float64Array): void {
+  if (!('of' in point)) return;
+  for (let axis = 0; axis < 3; axis += 1) {
+    let sum = point.shift[axis] as number;
+    for (const [source, weight] of point.of) sum += weight * (placed[3 * source + axis] as number);
+    placed[at + axis] = sum;
+  }
+}
+
+/** Places a drawing as it was drawn, at ride height. */
+export function placeAtRide(drawing: Drawing, placed: Float64Array): void {
+  for (let i = 0; i < drawing.points.length; i += 1) {
+    const point = drawing.points[i] as DrawnPoint;
+    if ('at' in point) placed.set(point.at, 3 * i);
+    else writeBlend(point, 3 * i, placed);
+  }
+}
+
+/** Places a drawing in a solved pose of its layout; the state must be `ok`. */
+export function placeInPose(
+  drawing: Drawing,
+  frontEnd: FrontEnd,
+  state: FrontEndState,
+  placed: Float64Array,
+): void {
+  for (let i = 0; i < drawing.points.length; i += 1) {
+    const point = drawing.points[i] as DrawnPoint;
+    if ('at' in point) carryPoint(frontEnd, state, point.carrier, point.at, placed, 3 * i);
+    else writeBlend(point, 3 * i, placed);
+  }
+}
+
+const scratch: Outline = [];
+
+/** What each view of a placed drawing covers in its own plane, mm. The ground line is as long as the sheet and does not count. */
+export function viewBoxes(drawing: Drawing, placed: Float64Array): Record<View, Box> {
+  const boxes: Record<View, Box> = { side: NO_BOX, top: NO_BOX, front: NO_BOX };
+  for (const part of drawing.parts) {
+    if (part.role === 'ground') continue;
+    for (const shape of part.shapes)
+      for (const view of VIEWS) {
+        if (!isShown(shape, view)) continue;
+        outline(shape, placed, view, scratch);
+        boxes[view] = joined(boxes[view], boxOf(scratch));
+      }
+  }
+  return boxes;
+}
+
+function* pointsOf(part: Part): Generator<number> {
+  for (const shape of part.shapes) {
+    if (shape.kind === 'body') for (const disc of shape.discs) yield disc.at;
+    else if (shape.kind === 'band') for (const section of shape.sections) yield section.centre;
+    else yield* shape.points;
+  }
+}
+
+/** How near a part is to the one who looks at a view: the mean of its points, mm toward the eye. */
+export function nearness(part: Part, placed: Float64Array, view: View): number {
+  const { toward } = VIEW_AXES[view];
+  let sum = 0;
+  let count = 0;
+  for (const point of pointsOf(part)) {
+    sum += toward.sign * (placed[3 * point + toward.axis] as number);
+    count += 1;
+  }
+  return count === 0 ? 0 : sum / count;
+}

@@ -27,7 +27,7 @@ export type AimOutcome = Outcome<Aim, AimFailure>;
  * the path and does not turn the wheels on the axle; the same holds anywhere on the aim axis.
  * Frame:    vehicle. Units: mm. Outcomes: a point; straight-path (no centre within a kilometre); no-pose.
  * Source:   own derivation: design section 7, and the fit in `fitCircle`.
- * Checked:  tests/unit/aim/aim.test.ts (a circular path, a frame end on its axis).
+ * Checked:  tests/unit/aim.test.ts (a circular path, a frame end on its axis).
  */
 export function findAim(frontEnd: FrontEnd, travel: HeldTravel = holdTravel(frontEnd)): AimOutcome {
   if (travel.status !== 'ok') return failed('no-pose');

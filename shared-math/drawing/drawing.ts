@@ -72,7 +72,7 @@ export interface Line extends Drawn {
 export type Shape = Body | Block | Band | Line;
 
 /** What a part is to the reader: it decides colour and weight. */
-export type Role = 'ground' | 'frame' | 'axle' | 'link' | 'spring' | 'steering' | 'tyre';
+export type Role = 'ground' | 'tyre' | 'frame' | 'axle' | 'link' | 'spring' | 'box' | 'steering';
 
 export interface Part {
   readonly id: string;

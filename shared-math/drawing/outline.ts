@@ -8,7 +8,7 @@ export type Outline = number[];
 const DIRECTIONS_ROUND = 96;
 /** For bodies of no more than this radius, mm, fewer serve. */
 const SMALL = 60;
-const DIRECTIONS_SMALL = 40;
+const DIRECTIONS_SMALL = 32;
 
 function directions(count: number): Float64Array {
   const table = new Float64Array(2 * count);

@@ -1,5 +1,5 @@
 import { carryPoint, type FrontEnd, type FrontEndState } from '../linkage/index.ts';
-import type { Drawing, DrawnPoint, Part } from './drawing.ts';
+import type { Drawing, DrawnPoint, Part, Role } from './drawing.ts';
 import { boxOf, isShown, type Outline, outline } from './outline.ts';
 import { type Box, joined, NO_BOX, VIEW_AXES, VIEWS, type View } from './views.ts';
 
@@ -65,8 +65,23 @@ function* pointsOf(part: Part): Generator<number> {
   }
 }
 
+/**
+ * Which parts lie under which: the ground first, then tyres and rails, through which the rest must be seen, then what
+ * holds the axle, then the steering, which is never hidden.
+ */
+const BEDS: Record<Role, number> = {
+  ground: 0,
+  tyre: 1,
+  frame: 2,
+  axle: 3,
+  link: 3,
+  spring: 3,
+  box: 4,
+  steering: 4,
+};
+
 /** How near a part is to the one who looks at a view: the mean of its points, mm toward the eye. */
-export function nearness(part: Part, placed: Float64Array, view: View): number {
+function nearness(part: Part, placed: Float64Array, view: View): number {
   const { toward } = VIEW_AXES[view];
   let sum = 0;
   let count = 0;
@@ -75,4 +90,12 @@ export function nearness(part: Part, placed: Float64Array, view: View): number {
     count += 1;
   }
   return count === 0 ? 0 : sum / count;
+}
+
+/** The parts of a placed drawing in the order in which a view paints them: within a bed, the farther one first. */
+export function paintOrder(drawing: Drawing, placed: Float64Array, view: View): Part[] {
+  return drawing.parts
+    .map((part) => ({ part, bed: BEDS[part.role], near: nearness(part, placed, view) }))
+    .sort((a, b) => a.bed - b.bed || a.near - b.near)
+    .map(({ part }) => part);
 }

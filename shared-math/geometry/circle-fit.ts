@@ -29,7 +29,7 @@ const STRAIGHT_BELOW = 1e-6;
  * Frame:    that of the points. Units: mm. Shapes: `points` 3 numbers each, five or more of them.
  * Outcomes: circle; straight.
  * Source:   own derivation, as above.
- * Checked:  tests/unit/geometry/circle-fit.test.ts (points of exact arcs; a straight line; noise).
+ * Checked:  tests/unit/aim.test.ts (points of exact arcs; a straight line; noise).
  */
 export function fitCircle(points: Float64Array): CircleFit {
   const n = points.length / 3;

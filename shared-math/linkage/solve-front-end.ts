@@ -15,6 +15,7 @@ import {
   resetPose,
   solveAxle,
 } from '../pose/index.ts';
+import type { Radians } from '../units/index.ts';
 import { closeLink } from './ball-circle.ts';
 import type { FrontEnd, Spindle } from './front-end.ts';
 
@@ -141,7 +142,7 @@ function writeRotation(
  * steering needs the axle's pose and gives nothing back, so this is done once and any number of handwheel angles
  * or boxes tried on it. Returns false, with status and failure set, where there is no pose.
  */
-export function poseAxle(frontEnd: FrontEnd, heave: number, roll: number, state: FrontEndState): boolean {
+export function poseAxle(frontEnd: FrontEnd, heave: number, roll: Radians, state: FrontEndState): boolean {
   const { pose, frame } = state.work;
   if (state.work.posedFor !== frontEnd) {
     resetPose(pose);
@@ -245,7 +246,7 @@ function writeWheel(
  * Steers the posed axle: turns the pitman ball by the sector, closes the drag link on its spindle and the tie rod on
  * the other, and writes both wheels. Needs `poseAxle` (or a full solve) of the same front end just before.
  */
-export function steerAxle(frontEnd: FrontEnd, handwheel: number, state: FrontEndState): PoseStatus {
+export function steerAxle(frontEnd: FrontEnd, handwheel: Radians, state: FrontEndState): PoseStatus {
   const { frame, turns, sector } = state.work;
   state.handwheel = handwheel;
   const sectorAngle = handwheel / frontEnd.ratio;
@@ -374,13 +375,13 @@ export function steerByBall(
  * Outcomes: ok; out-of-reach (a link cannot span the pose); no-pose (the links leave the axle free, or no pose was
  *           found). Only at ok do the state's numbers mean anything. Never NaN.
  * Source:   own derivation, in the two functions named; outputs as design section 6, after ISO 8855.
- * Checked:  tests/reference, tests/unit/linkage.
+ * Checked:  tests/unit/linkage.test.ts, tests/reference/axle-arcs.test.ts, tests/reference/toe-and-kingpin.test.ts.
  */
 export function solveFrontEnd(
   frontEnd: FrontEnd,
   heave: number,
-  roll: number,
-  handwheel: number,
+  roll: Radians,
+  handwheel: Radians,
   state: FrontEndState,
 ): PoseStatus {
   if (!poseAxle(frontEnd, heave, roll, state)) {

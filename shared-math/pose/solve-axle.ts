@@ -340,7 +340,7 @@ export function resetPose(pose: Float64Array): void {
  * Shapes:   `pose` POSE_SIZE numbers, read as the start and overwritten; allocates nothing unless the rank is in doubt.
  * Outcomes: POSE_OK; POSE_AXLE_FREE; POSE_NO_CONVERGENCE. After a failure `pose` is no start for another pose.
  * Source:   own derivation, as in `evaluate`.
- * Checked:  tests/unit/pose (a registry optimiser on the raw residuals; symmetry; closed forms of a planar link).
+ * Checked:  tests/unit/pose.test.ts (a registry optimiser on the raw residuals; symmetry; closed forms of a planar link).
  */
 export function solveAxle(model: AxleModel, heave: number, roll: number, pose: Float64Array): PoseCode {
   const fromHeave = pose[POSE_HEAVE] as number;

@@ -1,4 +1,5 @@
 import { createState, type FrontEnd, type FrontEndState, poseAxle, steerAxle } from '../linkage/index.ts';
+import type { Radians } from '../units/index.ts';
 import { evenly, rideSteer } from './grid.ts';
 
 export const ROW_OK = 0;
@@ -46,7 +47,7 @@ export function sweepTravel(
   from: number,
   to: number,
   count: number,
-  handwheel: number,
+  handwheel: Radians,
 ): TravelSweep {
   const at = evenly(from, to, count);
   const rows = at.length;
@@ -130,6 +131,6 @@ function slopeAtZero(sweep: TravelSweep): number {
 }
 
 /** Toe of one wheel as a length over the tyre's diameter, mm: 2 · tyreRadius · sin(toe). */
-export function toeLength(toe: number, tyreRadius: number): number {
+export function toeLength(toe: Radians, tyreRadius: number): number {
   return 2 * tyreRadius * Math.sin(toe);
 }

@@ -4,6 +4,7 @@ import type { Pen } from '../pen.ts';
 import { onBeam } from './halves.ts';
 import { leafPack } from './leaf.ts';
 import { eyeBar, rod } from './links.ts';
+import { railAt } from './rails.ts';
 import { SIZES } from './sizes.ts';
 
 /** Share of the half beam at which a transverse spring's perch stands. */
@@ -25,6 +26,42 @@ function drawBar(pen: Pen, layout: Layout): void {
   });
 }
 
+/** mm: half the clamp's height, and how thick and wide the crossmember above it is. */
+const CLAMP_HALF = 17;
+const CROSSMEMBER = { halfThickness: 13, halfWidth: 34 };
+
+/** The crossmember that the spring is clamped under, from rail to rail where there are rails. */
+function drawCrossmember(pen: Pen, layout: Layout, clamp: Point): void {
+  const found = railAt(layout, clamp[0]);
+  if (!found) return;
+  const inner = found.y - found.rail.width / 2;
+  const above = clamp[2] + CLAMP_HALF + CROSSMEMBER.halfThickness;
+  // Near the rails it comes down or up to their middle, as a bent one does.
+  const station = (y: number, z: number) =>
+    pen.section('frame', [clamp[0], y, z], [0, 0, CROSSMEMBER.halfThickness], [CROSSMEMBER.halfWidth, 0, 0]);
+  pen.add({
+    id: 'crossmember',
+    name: 'Front crossmember',
+    role: 'frame',
+    hardpoints: [],
+    shapes: [
+      {
+        kind: 'band',
+        sections: [
+          station(-inner, found.z),
+          station(-inner * 0.72, above),
+          station(inner * 0.72, above),
+          station(inner, found.z),
+        ],
+        endOn: ['side'],
+        ink: 'outline',
+        fill: 'tint',
+        views: ['top', 'front'],
+      },
+    ],
+  });
+}
+
 /** A spring across the car: clamped to the frame in its middle, its ends on shackles above the beam. */
 function drawTransverseSpring(pen: Pen, layout: Layout): void {
   const perch = (side: 'left' | 'right') => onBeam(layout, side, PERCH_STATION);
@@ -35,8 +72,9 @@ function drawTransverseSpring(pen: Pen, layout: Layout): void {
   const clamp: Point = [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2, (left[2] + right[2]) / 2 + ARCH];
   const ends = [pen.point('axle-left', left), pen.point('axle-right', right)] as const;
   const block = [-1, 1].flatMap((y) =>
-    [-1, 1].flatMap((x) => [-1, 1].map((z): Point => add(clamp, [x * 30, y * 62, z * 17]))),
+    [-1, 1].flatMap((x) => [-1, 1].map((z): Point => add(clamp, [x * 30, y * 62, z * CLAMP_HALF]))),
   );
+  drawCrossmember(pen, layout, clamp);
   pen.add({
     id: 'transverse-spring',
     name: 'Transverse spring',

@@ -93,6 +93,21 @@ function drawRail(
   });
 }
 
+/** Where a rail's middle line passes a plane x = `x`, and its size; nothing where it does not reach there. */
+export function railAt(layout: Layout, x: number): { y: number; z: number; rail: Rail } | undefined {
+  for (const rail of layout.rails) {
+    if (!rail.mirrored) continue;
+    for (let i = 1; i < rail.path.length; i += 1) {
+      const a = rail.path[i - 1] as Point;
+      const b = rail.path[i] as Point;
+      if (a[0] === b[0] || (x - a[0]) * (x - b[0]) > 0) continue;
+      const share = (x - a[0]) / (b[0] - a[0]);
+      return { y: Math.abs(a[1] + share * (b[1] - a[1])), z: a[2] + share * (b[2] - a[2]), rail };
+    }
+  }
+  return undefined;
+}
+
 /** The frame's rails, with their mirror images. */
 export function drawRails(pen: Pen, layout: Layout): void {
   const end = breakAt(layout);

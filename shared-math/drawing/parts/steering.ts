@@ -41,7 +41,7 @@ function drawBox(pen: Pen, layout: Layout): void {
   pen.add({
     id: 'box',
     name: 'Steering box',
-    role: 'frame',
+    role: 'box',
     hardpoints: ['steering.box.sectorCentre'],
     shapes: [
       pen.cylinder('frame', wormAt, worm, 70 * size, 70 * size + 62, 10),

@@ -1,0 +1,149 @@
+import { existsSync, globSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+
+const root = resolve(import.meta.dirname, '../..');
+
+interface Import {
+  readonly from: string;
+  readonly to: string;
+  readonly typeOnly: boolean;
+}
+
+const IMPORT =
+  /(?:^|\n)\s*(import|export)\s+(type\s)?[^'";]*?from\s+'([^']+)'|import\s*\(\s*'([^']+)'\s*\)|(?:^|\n)\s*import\s+'([^']+)'/g;
+
+/** The imports of a source text, as `from` and the path or package that it names. */
+function importsOf(from: string, text: string): Import[] {
+  return [...text.matchAll(IMPORT)].map((match) => {
+    const target = (match[3] ?? match[4] ?? match[5]) as string;
+    const to = target.startsWith('.') ? relative(root, resolve(root, dirname(from), target)) : target;
+    return { from, to: to.replaceAll('\\', '/'), typeOnly: match[2] !== undefined };
+  });
+}
+
+const sources = ['shared-math', 'src-main', 'src-renderer'].flatMap((folder) =>
+  globSync(`${folder}/**/*.{ts,svelte}`, { cwd: root }).map((path) => path.replaceAll('\\', '/')),
+);
+const imports = sources.flatMap((path) => importsOf(path, readFileSync(join(root, path), 'utf8')));
+
+/** In shared-math a folder may import those on lines before its own; folders on one line do not import one another. */
+const MATHS_LEVELS = [
+  ['outcome.ts', 'tolerances.ts'],
+  ['units', 'solve'],
+  ['layout'],
+  ['geometry'],
+  ['pose'],
+  ['linkage'],
+  ['sweep'],
+  ['aim', 'drawing'],
+];
+
+function mathsLevel(path: string): number {
+  const part = path.split('/')[1] as string;
+  return MATHS_LEVELS.findIndex((level) => level.includes(part));
+}
+
+/** A rule answers why an import is wrong, or nothing. */
+const RULES: Record<string, (entry: Import) => string | undefined> = {
+  'shared-math imports itself and zod alone': ({ from, to }) =>
+    from.startsWith('shared-math/') && !to.startsWith('shared-math/') && to !== 'zod'
+      ? 'not pure'
+      : undefined,
+  'shared-math runs one way': ({ from, to }) => {
+    if (!from.startsWith('shared-math/') || !to.startsWith('shared-math/')) return undefined;
+    if (from.split('/')[1] === to.split('/')[1]) return undefined;
+    // The point type and its few functions are the ground that geometry stands on.
+    if (to === 'shared-math/layout/points.ts') return undefined;
+    return mathsLevel(to) < mathsLevel(from) ? undefined : 'against the direction';
+  },
+  'src-main imports shared-math, itself and packages': ({ from, to }) =>
+    from.startsWith('src-main/') && to.startsWith('src-renderer/') ? 'the host knows no screen' : undefined,
+  'inside src-main the store, files and api know no host': ({ from, to }) =>
+    /^src-main\/(store|files|api)\//.test(from) && /^src-main\/hosts\//.test(to)
+      ? 'against the direction'
+      : undefined,
+  'commands skip api and hosts': ({ from, to }) =>
+    from.startsWith('src-main/commands/') && /^src-main\/(api|hosts)\//.test(to) ? 'not needed' : undefined,
+  'only Electron files import electron': ({ from, to }) =>
+    to === 'electron' && !/^src-main\/(electron-|hosts\/electron\/)/.test(from)
+      ? 'the other host has none'
+      : undefined,
+  'the renderer takes only types from the contract': ({ from, to, typeOnly }) => {
+    if (!from.startsWith('src-renderer/') || !to.startsWith('src-main/')) return undefined;
+    if (to !== 'src-main/api/contract.ts') return 'only the contract';
+    return typeOnly ? undefined : 'types only';
+  },
+  'the renderer knows no Node': ({ from, to }) =>
+    from.startsWith('src-renderer/') && to.startsWith('node:') ? 'a page has none' : undefined,
+  'Konva only on the board, uPlot only in the curves': ({ from, to }) => {
+    if (/^konva/.test(to) && !from.startsWith('src-renderer/board/')) return 'board only';
+    if (/^uplot/.test(to) && !from.startsWith('src-renderer/curves/')) return 'curves only';
+    return undefined;
+  },
+  'board, curves and panels meet in App alone': ({ from, to }) => {
+    const place = /^src-renderer\/(board|curves|panels)\//;
+    const [a, b] = [place.exec(from)?.[1], place.exec(to)?.[1]];
+    return a && b && a !== b ? 'meet in App.svelte' : undefined;
+  },
+  'nothing imports the tests': ({ to }) => (to.startsWith('tests/') ? 'tests stand outside' : undefined),
+};
+
+describe('import directions', () => {
+  test('the sources are read at all', () => {
+    expect(sources.length).toBeGreaterThan(40);
+    expect(imports.length).toBeGreaterThan(100);
+  });
+
+  test.each(Object.entries(RULES))('%s', (_, rule) => {
+    const broken = imports.flatMap((entry) => {
+      const why = rule(entry);
+      return why ? [`${entry.from} imports ${entry.to}: ${why}`] : [];
+    });
+    expect(broken).toEqual([]);
+  });
+
+  test('relative imports lead to files', () => {
+    const lost = imports.filter(({ from, to }) => {
+      const isFile = /^(shared-math|src-main|src-renderer)\//.test(to);
+      return isFile && !existsSync(join(root, to.split('?')[0] as string)) && !from.endsWith('.svelte');
+    });
+    expect(lost).toEqual([]);
+  });
+
+  test('each rule can be broken', () => {
+    const wrong: Record<string, [string, string]> = {
+      'shared-math imports itself and zod alone': ['shared-math/pose/x.ts', "import fs from 'node:fs';"],
+      'shared-math runs one way': ['shared-math/pose/x.ts', "import { a } from '../aim/index.ts';"],
+      'src-main imports shared-math, itself and packages': [
+        'src-main/x.ts',
+        "import { a } from '../src-renderer/a.ts';",
+      ],
+      'inside src-main the store, files and api know no host': [
+        'src-main/store/x.ts',
+        "import { a } from '../hosts/a.ts';",
+      ],
+      'commands skip api and hosts': ['src-main/commands/x.ts', "import { a } from '../api/contract.ts';"],
+      'only Electron files import electron': ['src-main/start.ts', "const e = await import('electron');"],
+      'the renderer takes only types from the contract': [
+        'src-renderer/x.ts',
+        "import { contract } from '../src-main/api/contract.ts';",
+      ],
+      'the renderer knows no Node': ['src-renderer/x.ts', "import { a } from 'node:path';"],
+      'Konva only on the board, uPlot only in the curves': [
+        'src-renderer/panels/x.ts',
+        "import Konva from 'konva';",
+      ],
+      'board, curves and panels meet in App alone': [
+        'src-renderer/panels/x.ts',
+        "import { a } from '../board/a.ts';",
+      ],
+      'nothing imports the tests': ['src-main/x.ts', "import { a } from '../tests/a.ts';"],
+    };
+    expect(Object.keys(wrong).sort()).toEqual(Object.keys(RULES).sort());
+    for (const [name, [from, text]] of Object.entries(wrong)) {
+      const [entry] = importsOf(from, text);
+      expect(entry && RULES[name]?.(entry), name).toBeTruthy();
+    }
+  });
+});

@@ -28,9 +28,9 @@ export const PLAIN_LAYOUT: LayoutDocument = {
     dragLinkTo: 'left',
     dragLinkBall: [-10, 540, 345],
     box: {
-      sectorCentre: [-760, 430, 520],
+      sectorCentre: [-810, 430, 490],
       sectorAxis: [0, -1, 0],
-      pitmanBall: [-770, 480, 365],
+      pitmanBall: [-810, 480, 332],
       ratio: 16,
       sectorTravel: 35,
       assist: 'manual',

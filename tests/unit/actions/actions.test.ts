@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { MENU } from '../../../src-main/hosts/electron/menu.ts';
+import { ACTIONS, actionNamed, perform, type Tools } from '../../../src-renderer/actions/actions.ts';
+import {
+  actionFor,
+  type Focus,
+  type KeyPress,
+  nudgeFor,
+  pressed,
+  strokeText,
+} from '../../../src-renderer/actions/keys.ts';
+
+const press = (key: string, more: Partial<KeyPress> = {}): KeyPress => ({
+  key,
+  ctrlKey: false,
+  metaKey: false,
+  altKey: false,
+  shiftKey: false,
+  ...more,
+});
+const meant = (key: string, more: Partial<KeyPress> = {}, focus: Focus = 'board') =>
+  actionFor(press(key, more), focus)?.id;
+
+describe('the table of actions', () => {
+  test('no two actions share a name, an id or a stroke', () => {
+    const strokes = ACTIONS.flatMap((action) => action.strokes.map((stroke) => strokeText(stroke, false)));
+    for (const list of [ACTIONS.map(({ id }) => id), ACTIONS.map(({ name }) => name), strokes])
+      expect(new Set(list).size).toBe(list.length);
+  });
+
+  test('every action that the native menu sends is known, and each of its lines says what the table says', () => {
+    const items = MENU.flatMap(({ items }) => items).filter((item) => item.action !== undefined);
+    expect(items.length).toBeGreaterThan(5);
+    for (const item of items) expect(actionNamed(item.action ?? '')?.id, item.label).toBe(item.action);
+  });
+
+  test('what cannot be done is not done', () => {
+    const log: string[] = [];
+    const bench = {
+      canUndo: false,
+      canRedo: true,
+      undo: () => log.push('undo'),
+      redo: () => log.push('redo'),
+    };
+    const tools = { bench } as unknown as Tools;
+    perform('undo', tools);
+    perform('redo', tools);
+    perform('no such action', tools);
+    expect(log).toEqual(['redo']);
+  });
+});
+
+describe('keys', () => {
+  test('undo and redo in each of their ways', () => {
+    expect(meant('z', { ctrlKey: true })).toBe('undo');
+    expect(meant('z', { metaKey: true })).toBe('undo');
+    expect(meant('Z', { ctrlKey: true, shiftKey: true })).toBe('redo');
+    expect(meant('y', { ctrlKey: true })).toBe('redo');
+  });
+
+  test('a letter with a modifier that is not its own means nothing', () => {
+    expect(meant('f')).toBe('fit');
+    expect(meant('f', { ctrlKey: true })).toBeUndefined();
+    expect(meant('f', { altKey: true })).toBeUndefined();
+    expect(meant('F', { shiftKey: true })).toBeUndefined();
+    expect(meant('z')).toBeUndefined();
+  });
+
+  test('a sign is found whether or not the keyboard needs Shift for it', () => {
+    expect(meant('?', { shiftKey: true })).toBe('keys');
+    expect(meant('?')).toBe('keys');
+  });
+
+  test('while text is typed, every key belongs to the text', () => {
+    for (const key of ['f', 'u', 't', '?']) expect(meant(key, {}, 'text')).toBeUndefined();
+    expect(meant('z', { ctrlKey: true }, 'text')).toBeUndefined();
+  });
+
+  test('arrows nudge on the board, but not where a control uses them', () => {
+    expect(nudgeFor(press('ArrowUp', { shiftKey: true }), 'board')).toBe('ArrowUp');
+    expect(nudgeFor(press('ArrowUp'), 'arrows')).toBeUndefined();
+    expect(nudgeFor(press('ArrowUp', { altKey: true }), 'board')).toBeUndefined();
+    expect(nudgeFor(press('Enter'), 'board')).toBeUndefined();
+  });
+
+  test('an arrow nudges the selected point, further with Shift, and is not used without one', () => {
+    const nudges: [string, boolean][] = [];
+    const bench = { selected: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
+    const tools = { bench } as unknown as Tools;
+    expect(pressed(press('ArrowLeft'), 'board', tools)).toBe(true);
+    expect(pressed(press('ArrowLeft', { shiftKey: true }), 'board', tools)).toBe(true);
+    expect(nudges).toEqual([
+      ['ArrowLeft', false],
+      ['ArrowLeft', true],
+    ]);
+    expect(pressed(press('ArrowLeft'), 'board', { bench: { selected: undefined } } as unknown as Tools)).toBe(
+      false,
+    );
+  });
+
+  test('strokes are written as the keyboard at hand writes them', () => {
+    expect(strokeText({ key: 'z', mod: true, shift: true }, false)).toBe('Ctrl Shift Z');
+    expect(strokeText({ key: 'z', mod: true, shift: true }, true)).toBe('⇧⌘Z');
+  });
+});

@@ -1,0 +1,92 @@
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Browser, chromium } from 'playwright-core';
+import { findBrowser } from '../../src-main/hosts/loopback/browsers.ts';
+
+/** Quiet, and without what a test machine may not have: a sandbox for root, a graphics card, the internet. */
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--disable-dev-shm-usage',
+];
+
+/** Unpacked once for each install, out of the way of any other program's. */
+const UNPACKED = resolve(import.meta.dirname, '../../node_modules/.cache/toeboard-test-browser');
+
+/** Where the packaged browser finds its letters; its own list names folders of another machine. */
+const FONTS = `<?xml version="1.0"?>
+<!DOCTYPE fontconfig SYSTEM "fonts.dtd">
+<fontconfig>
+  <dir>${join(UNPACKED, 'fonts')}</dir>
+  <cachedir>${join(UNPACKED, 'fonts-cache')}</cachedir>
+</fontconfig>
+`;
+
+/** Runs something with the folder for temporary files elsewhere: the packaged browser unpacks itself there. */
+async function withTemporaryFolder<Value>(folder: string, run: () => Promise<Value>): Promise<Value> {
+  const before = process.env['TMPDIR'];
+  process.env['TMPDIR'] = folder;
+  try {
+    return await run();
+  } finally {
+    if (before === undefined) delete process.env['TMPDIR'];
+    else process.env['TMPDIR'] = before;
+  }
+}
+
+/** Unpacks the browser of the package and the libraries that a bare Linux lacks; whole or not at all. */
+async function unpackedBrowser(): Promise<string> {
+  if (process.platform !== 'linux' || process.arch !== 'x64')
+    throw new Error('Browser tests need Chromium, Chrome or Edge installed on this system.');
+  if (!existsSync(UNPACKED)) {
+    const { default: packaged, inflate } = await import('@sparticuz/chromium');
+    const archives = join(dirname(fileURLToPath(import.meta.resolve('@sparticuz/chromium'))), '../bin');
+    const aside = `${UNPACKED}-${process.pid}`;
+    mkdirSync(aside, { recursive: true });
+    await withTemporaryFolder(aside, async () => {
+      await packaged.executablePath();
+      await inflate(join(archives, 'al2023.tar.br'));
+    });
+    writeFileSync(join(aside, 'fonts.conf'), FONTS);
+    if (existsSync(UNPACKED)) rmSync(aside, { recursive: true });
+    else renameSync(aside, UNPACKED);
+  }
+  return join(UNPACKED, 'chromium');
+}
+
+async function launchPackaged(): Promise<Browser> {
+  const executablePath = await unpackedBrowser();
+  return chromium.launch({
+    executablePath,
+    args: FLAGS,
+    env: {
+      ...process.env,
+      LD_LIBRARY_PATH: join(UNPACKED, 'al2023/lib'),
+      FONTCONFIG_FILE: join(UNPACKED, 'fonts.conf'),
+    },
+  });
+}
+
+/** The system's browser where there is one that starts, else the packaged one. Prints which. */
+export async function launchBrowser(): Promise<Browser> {
+  const system = findBrowser();
+  let browser: Browser | undefined;
+  let which = system?.path ?? '';
+  if (system)
+    browser = await chromium.launch({ executablePath: system.path, args: FLAGS }).catch((error: Error) => {
+      process.stdout.write(`browser: ${system.path} does not start (${error.message.split('\n')[0]})\n`);
+      return undefined;
+    });
+  if (!browser) {
+    browser = await launchPackaged();
+    which = 'the one packaged with the tests';
+  }
+  process.stdout.write(`browser: ${which}, version ${browser.version()}\n`);
+  return browser;
+}

@@ -1,0 +1,98 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, onTestFinished } from 'vitest';
+import { type Loopback, startLoopback } from '../../src-main/hosts/loopback/start-loopback.ts';
+import { openStore, type Store } from '../../src-main/store/index.ts';
+import { launchBrowser } from './browser-launch.ts';
+
+const RENDERER = resolve(import.meta.dirname, '../../out/renderer');
+
+/** A board in a browser window, with the host and the store behind it. */
+export interface OpenBoard {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly dataFolder: string;
+  readonly host: Loopback;
+  /** One more window onto the same store. */
+  readonly anotherWindow: () => Promise<Page>;
+  /** What the page has complained about so far; a test that expects a complaint empties it. */
+  readonly complaints: string[];
+}
+
+export interface BoardOptions {
+  readonly size?: { readonly width: number; readonly height: number };
+  /** Lets the test put things into the store before the page opens it. */
+  readonly prepare?: (store: Store) => void;
+  readonly dataFolder?: string;
+}
+
+function listen(page: Page, complaints: string[]): void {
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));
+}
+
+/**
+ * One browser for a test file. Gives the function that opens a board for the present test: a fresh data folder, a
+ * host of its own, a page. After the test all of it is gone, and a page that complained on its console fails it.
+ */
+export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
+  let browser: Browser;
+  beforeAll(async () => {
+    if (!existsSync(join(RENDERER, 'index.html')))
+      throw new Error('out/renderer is not built; the browser tests build it at their start');
+    browser = await launchBrowser();
+  });
+  afterAll(async () => {
+    await browser?.close();
+  });
+
+  return async ({ size = { width: 1440, height: 900 }, prepare, dataFolder } = {}) => {
+    const folder = dataFolder ?? mkdtempSync(join(tmpdir(), 'toeboard-test-'));
+    if (prepare) {
+      const store = openStore({ folder });
+      prepare(store);
+      store.close();
+    }
+    const host = await startLoopback({ dataFolder: folder, rendererFolder: RENDERER });
+    const context = await browser.newContext({ viewport: size, acceptDownloads: true });
+    const complaints: string[] = [];
+
+    const anotherWindow = async () => {
+      const page = await context.newPage();
+      listen(page, complaints);
+      await page.goto(host.newAddress());
+      return page;
+    };
+    onTestFinished(async () => {
+      await context.close();
+      await host.close();
+      if (!dataFolder) rmSync(folder, { recursive: true, force: true });
+      if (complaints.length > 0) throw new Error(`The page complained:\n${complaints.join('\n')}`);
+    });
+    return { page: await anotherWindow(), context, dataFolder: folder, host, anotherWindow, complaints };
+  };
+}
+
+/** Opens the demonstration from the first start's sheet, as a person does, and waits for the board. */
+export async function takeDemonstration(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Take in the demonstration shop' }).click();
+  await page.getByRole('button', { name: 'Pitman ball' }).waitFor();
+}
+
+/** Opens one of the demonstration's layouts by its name, from the first start's sheet. */
+export async function openDemonstration(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name }).click();
+  await page.getByRole('button', { name: 'Pitman ball' }).waitFor();
+}
+
+/** Waits until the page says that everything is in the store. */
+export async function saved(page: Page): Promise<void> {
+  await page
+    .getByRole('status')
+    .filter({ hasText: /^\s*saved\s*$/ })
+    .waitFor();
+}

@@ -16,7 +16,20 @@ export default defineConfig({
           name: 'core',
           include: fast.map((folder) => `tests/${folder}/**/*.test.ts`),
           testTimeout: 30_000,
+          benchmark: { include: [] },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'bench',
+          include: [],
           benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+          testTimeout: 300_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+          // Node runs the sources itself: the test runner's own module wrapper would be most of what is timed.
+          experimental: { viteModuleRunner: false, nodeLoader: false },
         },
       },
       {

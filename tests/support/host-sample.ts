@@ -1,7 +1,3 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { onTestFinished } from 'vitest';
 import { type LayoutDocument, withValue } from '../../shared-math/layout/index.ts';
 
 /** A whole layout document, every optional part spelled out, so that what comes back can be compared with it. */
@@ -50,11 +46,4 @@ export function sampleLayout(name = 'Arm down', pitmanHeight = 346): LayoutDocum
 export function impossibleLayout(): LayoutDocument {
   const layout = sampleLayout('No drag link');
   return withValue(layout, 'steering.dragLinkBall', layout.steering.box.pitmanBall);
-}
-
-/** A folder of its own for one test, gone after it. */
-export function testFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'toeboard-test-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  return folder;
 }

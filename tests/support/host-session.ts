@@ -1,6 +1,7 @@
 import { expect, onTestFinished } from 'vitest';
 import type { Call, CallHost } from '../../src-main/api/contract.ts';
-import { sampleLayout, testFolder } from './host-sample.ts';
+import { testFolder } from './host-folder.ts';
+import { sampleLayout } from './host-sample.ts';
 import { type OpenedHost, type Transport, value } from './host-transports.ts';
 
 /** Which calls were made and how they ended, over all tests of one transport. */

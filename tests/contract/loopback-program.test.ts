@@ -1,0 +1,153 @@
+import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { findBrowser, noWindowReason } from '../../src-main/hosts/loopback/browsers.ts';
+import { claimProfile } from '../../src-main/hosts/loopback/window.ts';
+import { testFolder } from '../support/host-folder.ts';
+import { ADDRESS, startProgram } from '../support/host-process.ts';
+import { exchangeToken, httpCaller, value } from '../support/host-transports.ts';
+
+const PROGRAM = 'src-main/loopback-main.ts';
+
+/** A browser of two lines on a search path of its own: says what it was opened with, and does as told. */
+function fakeBrowser(folder: string, does: string): Record<string, string> {
+  const path = join(folder, 'chromium');
+  writeFileSync(
+    path,
+    `#!/bin/sh\necho $$ > "${folder}/pid"\nprintf '%s\\n' "$@" > "${folder}/opened"\n${does}\n`,
+  );
+  chmodSync(path, 0o755);
+  return { PATH: `${folder}:/usr/bin:/bin`, DISPLAY: ':0', TOEBOARD_NO_WINDOW: '' };
+}
+
+/** Exchanges the code that the browser was opened with, as its page would, then goes on. */
+const OPENS_PAGE = (then: string) =>
+  `address=$(sed -n 's/^--app=//p' "$(dirname "$0")/opened")
+   exec ${process.execPath} -e '
+     const { origin, hash } = new URL(process.argv[1]);
+     fetch(origin + "/exchange", { method: "POST", headers: { origin }, body: JSON.stringify({ code: hash.slice(6) }) })
+       .then(() => ${then});' "$address"`;
+
+function isRunning(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+}
+
+describe('the loopback program', () => {
+  test('prints its address, serves, and prints a further one for the page to be opened again', async () => {
+    const program = startProgram(PROGRAM, [], { env: { TOEBOARD_DATA: testFolder() } });
+    const [address] = await program.says(ADDRESS);
+    await program.says(/No window is opened here \(TOEBOARD_NO_WINDOW is set\)/);
+    const { token } = await exchangeToken(address);
+    expect((await value(httpCaller(address, token), 'shop.read', {})).customers).toEqual([]);
+    const [, again = ''] = await program.says(/To open it once more: (\S+)/);
+    expect(again).not.toBe(address);
+    expect((await exchangeToken(again)).status).toBe(200);
+  });
+
+  test.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)('ends well on %s', async (signal) => {
+    const program = startProgram(PROGRAM, [], { env: { TOEBOARD_DATA: testFolder() } });
+    await program.says(ADDRESS);
+    program.child.kill(signal);
+    expect(await program.ended).toBe(0);
+  });
+
+  test('ends when its launcher lets go of its standard input', async () => {
+    const program = startProgram(PROGRAM, [], { env: { TOEBOARD_DATA: testFolder() }, stdin: 'pipe' });
+    await program.says(ADDRESS);
+    program.child.stdin?.end();
+    expect(await program.ended).toBe(0);
+  });
+
+  test('opens a window with a profile of its own and ends when it is closed', async () => {
+    const folder = testFolder();
+    const env = fakeBrowser(folder, OPENS_PAGE('setTimeout(() => {}, 200)'));
+    const program = startProgram(PROGRAM, [], { env: { ...env, TOEBOARD_DATA: join(folder, 'data') } });
+    const [printed] = await program.says(ADDRESS);
+    expect(await program.ended).toBe(0);
+    const args = readFileSync(join(folder, 'opened'), 'utf8').split('\n');
+    expect(args).toContain(`--user-data-dir=${join(folder, 'data', 'browser', '1')}`);
+    expect(args[0]).toMatch(/^--app=http:\/\/127\.0\.0\.1:\d+\/#code=/);
+    // The window's code is not the printed one, which stays good for a person.
+    expect(args[0]).not.toContain(printed);
+    expect(existsSync(join(folder, 'data', 'browser', '1', 'in-use'))).toBe(false);
+  });
+
+  test('closes its window when it is told to end', async () => {
+    const folder = testFolder();
+    const env = fakeBrowser(folder, OPENS_PAGE('setInterval(() => {}, 1000)'));
+    const program = startProgram(PROGRAM, [], { env: { ...env, TOEBOARD_DATA: join(folder, 'data') } });
+    await program.says(ADDRESS);
+    await expect.poll(() => existsSync(join(folder, 'opened')), { timeout: 5000 }).toBe(true);
+    const window = Number(readFileSync(join(folder, 'pid'), 'utf8'));
+    expect(process.kill(window, 0)).toBe(true);
+    program.child.kill('SIGTERM');
+    expect(await program.ended).toBe(0);
+    await expect.poll(() => isRunning(window), { timeout: 5000 }).toBe(false);
+  });
+
+  test('goes on without a window when the browser fails to open one', async () => {
+    const folder = testFolder();
+    const env = fakeBrowser(folder, 'exit 1');
+    const program = startProgram(PROGRAM, [], { env: { ...env, TOEBOARD_DATA: join(folder, 'data') } });
+    await program.says(/Chromium did not open a window: open this address in a browser/);
+    const address = program.said().match(ADDRESS)?.[0] ?? '';
+    expect((await exchangeToken(address)).status).toBe(200);
+  });
+
+  test('says in one line why its data cannot be opened', async () => {
+    const folder = testFolder();
+    writeFileSync(join(folder, 'in the way'), '');
+    const program = startProgram(PROGRAM, [], { env: { TOEBOARD_DATA: join(folder, 'in the way', 'data') } });
+    expect(await program.ended).toBe(1);
+    expect(program.said()).toBe(
+      `${join(folder, 'in the way', 'data')}: the data folder cannot be made: a part of the path is a file, not a folder\n`,
+    );
+  });
+});
+
+describe('the browser for the window', () => {
+  test("is looked for in each platform's places", () => {
+    const only = (wanted: string) => (path: string) => path === wanted;
+    const edge = 'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe';
+    expect(findBrowser('win32', { 'ProgramFiles(x86)': 'C:\\Program Files (x86)' }, only(edge))).toEqual({
+      name: 'Edge',
+      path: edge,
+    });
+    const chrome = '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome';
+    expect(findBrowser('darwin', {}, only(chrome))?.name).toBe('Chrome');
+    const path = { PATH: '/usr/local/bin:/usr/bin:relative' };
+    expect(findBrowser('linux', path, only('/usr/bin/google-chrome'))?.path).toBe('/usr/bin/google-chrome');
+    expect(findBrowser('linux', path, () => false)).toBeUndefined();
+    expect(findBrowser('linux', path, (tried) => !tried.startsWith('/'))).toBeUndefined();
+  });
+
+  test('is not opened where nobody would see it', () => {
+    expect(noWindowReason('linux', { DISPLAY: ':0' })).toBeUndefined();
+    expect(noWindowReason('linux', { WAYLAND_DISPLAY: 'wayland-0' })).toBeUndefined();
+    expect(noWindowReason('linux', {})).toBe('there is no display');
+    expect(noWindowReason('win32', {})).toBeUndefined();
+    expect(noWindowReason('darwin', { CI: 'true' })).toBe('CI is set');
+    expect(noWindowReason('linux', { DISPLAY: ':0', TOEBOARD_NO_WINDOW: '1' })).toBe(
+      'TOEBOARD_NO_WINDOW is set',
+    );
+  });
+
+  test('has a profile that no other running program uses', () => {
+    const folder = testFolder();
+    const first = claimProfile(folder);
+    const second = claimProfile(folder);
+    expect([first.folder, second.folder]).toEqual([
+      join(folder, 'browser', '1'),
+      join(folder, 'browser', '2'),
+    ]);
+    first.release();
+    expect(claimProfile(folder).folder).toBe(first.folder);
+    // The mark of a program that was killed.
+    writeFileSync(join(second.folder, 'in-use'), '999999999');
+    expect(claimProfile(folder).folder).toBe(second.folder);
+  });
+});

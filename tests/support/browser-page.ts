@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, onTestFinished } from 'vitest';
+import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { type Loopback, startLoopback } from '../../src-main/hosts/loopback/start-loopback.ts';
 import { openStore, type Store } from '../../src-main/store/index.ts';
 import { launchBrowser } from './browser-launch.ts';
@@ -95,4 +96,34 @@ export async function saved(page: Page): Promise<void> {
     .getByRole('status')
     .filter({ hasText: /^\s*saved\s*$/ })
     .waitFor();
+}
+
+/** What the store itself holds, read beside the page: the documents of all shown variants of a name. */
+export function storedDocuments(board: OpenBoard, name: string): LayoutDocument[] {
+  const store = openStore({ folder: board.dataFolder });
+  try {
+    return store.shop
+      .read()
+      .flatMap((customer) => customer.cars.flatMap((car) => car.variants))
+      .filter((variant) => variant.name === name)
+      .map((variant) => store.variants.open(variant.id).document);
+  } finally {
+    store.close();
+  }
+}
+
+/** The one document of a name in the store. */
+export function storedDocument(board: OpenBoard, name: string): LayoutDocument {
+  const [document, ...others] = storedDocuments(board, name);
+  if (!document || others.length > 0)
+    throw new Error(`The store holds ${document ? others.length + 1 : 0} layouts called ${name}`);
+  return document;
+}
+
+/** A store with one customer, one car and one variant, open at the start. */
+export function withSample(document: LayoutDocument): (store: Store) => void {
+  return (store) => {
+    const car = store.cars.add(store.customers.add('Sample customer', ''), 'Sample car', '');
+    store.settings.write({ lastVariant: store.variants.add(car, document, 'Begun') });
+  };
 }

@@ -1,0 +1,156 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import BetterSqlite3 from 'better-sqlite3';
+import { describe, expect, test } from 'vitest';
+import { APPLICATION_ID } from '../../src-main/store/database.ts';
+import { DATABASE_FILE, openStore } from '../../src-main/store/index.ts';
+import { MIGRATIONS, type Migration } from '../../src-main/store/migrations/index.ts';
+import { testFolder } from '../support/host-folder.ts';
+import { ROOT } from '../support/host-process.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+import { refusal, withVariant } from '../support/store-sample.ts';
+
+const NOON = Date.UTC(2026, 2, 9, 12, 0, 0);
+const VARIANT = '6f1c7a52-4f0e-4a55-9f6e-0c1d2e3f4a5b';
+
+/** A database as the first version of the program left it, written by hand. */
+function versionOne(folder: string): string {
+  const path = join(folder, DATABASE_FILE);
+  const db = new BetterSqlite3(path);
+  db.exec(MIGRATIONS[0]?.statements ?? '');
+  const car = VARIANT.replace('6', '7');
+  const customer = VARIANT.replace('6', '8');
+  const text = JSON.stringify(sampleLayout());
+  db.prepare(`INSERT INTO customer (id, name, notes) VALUES (?, 'Odd Fellow', 'old')`).run(customer);
+  db.prepare(`INSERT INTO car (id, customer_id, name, notes) VALUES (?, ?, 'Roadster', '')`).run(
+    car,
+    customer,
+  );
+  db.prepare(
+    `INSERT INTO variant (id, car_id, name, document, revision, saved_at) VALUES (?, ?, 'Arm down', ?, 7, 1)`,
+  ).run(VARIANT, car, text);
+  db.prepare(
+    `INSERT INTO history (variant_id, step, label, at, document) VALUES (?, 's', 'Begun', 1, ?)`,
+  ).run(VARIANT, text);
+  db.pragma(`application_id = ${APPLICATION_ID}`);
+  db.pragma('user_version = 1');
+  db.close();
+  return path;
+}
+
+function migration(number: number, statements: string): Migration {
+  return { number, name: 'test', statements };
+}
+
+describe('the migrations', () => {
+  test('are numbered one by one, each file in the list, each run on the way from nothing', () => {
+    expect(MIGRATIONS.map(({ number }) => number)).toEqual(MIGRATIONS.map((_, index) => index + 1));
+    const files = readdirSync(join(ROOT, 'src-main/store/migrations')).filter((file) => /^\d/.test(file));
+    expect(files).toEqual(
+      MIGRATIONS.map(({ number, name }) => `${String(number).padStart(4, '0')}-${name}.ts`),
+    );
+    const folder = testFolder();
+    const store = openStore({ folder });
+    expect(store.db.pragma('user_version', { simple: true })).toBe(MIGRATIONS.length);
+    const settings = ['journal_mode', 'synchronous', 'foreign_keys', 'application_id'].map((name) =>
+      store.db.pragma(name, { simple: true }),
+    );
+    expect(settings).toEqual(['wal', 2, 1, APPLICATION_ID]);
+    const loose = store.db.prepare(
+      "SELECT name FROM pragma_table_list WHERE schema = 'main' AND type = 'table' AND strict = 0 AND name NOT LIKE 'sqlite_%'",
+    );
+    expect(loose.all()).toEqual([]);
+    store.close();
+    // Nothing was older, so nothing was copied aside.
+    expect(readdirSync(folder)).toEqual([DATABASE_FILE]);
+  });
+
+  test('lift an older database, with all that is in it, and keep a whole copy under its version and date', () => {
+    const folder = testFolder();
+    versionOne(folder);
+    const store = openStore({ folder, now: () => NOON });
+    expect(store.db.pragma('user_version', { simple: true })).toBe(MIGRATIONS.length);
+    expect(store.variants.open(VARIANT)).toMatchObject({
+      customerName: 'Odd Fellow',
+      carName: 'Roadster',
+      document: sampleLayout(),
+      revision: 7,
+    });
+    expect(store.variants.states(VARIANT).map(({ label }) => label)).toEqual(['Begun']);
+    store.settings.write({ unit: 'mm' });
+    expect(store.settings.read()).toEqual({ unit: 'mm' });
+    store.close();
+
+    expect(readdirSync(join(folder, 'backups'))).toEqual(['toeboard-version-1-2026-03-09-120000.sqlite']);
+    const copy = new BetterSqlite3(join(folder, 'backups', 'toeboard-version-1-2026-03-09-120000.sqlite'));
+    expect(copy.pragma('user_version', { simple: true })).toBe(1);
+    expect(copy.pragma('application_id', { simple: true })).toBe(APPLICATION_ID);
+    expect(copy.pragma('integrity_check', { simple: true })).toBe('ok');
+    expect(copy.prepare('SELECT name, notes FROM customer').all()).toEqual([
+      { name: 'Odd Fellow', notes: 'old' },
+    ]);
+    expect(copy.prepare('SELECT count(*) AS count FROM history').get()).toEqual({ count: 1 });
+    copy.close();
+  });
+
+  test('that fail leave the database as it was, however far they came', () => {
+    const folder = testFolder();
+    versionOne(folder);
+    for (const [statements, reason] of [
+      [
+        'CREATE TABLE half (a INTEGER) STRICT; CREATE TABLE half (a INTEGER) STRICT;',
+        /the database refused the work/,
+      ],
+      ['DELETE FROM customer;', /migration 3 leaves 1 broken references/],
+    ] as const) {
+      const migrations = [...MIGRATIONS.slice(0, 2), migration(3, statements)];
+      expect(() => openStore({ folder, migrations, now: () => NOON })).toThrow(reason);
+      const db = new BetterSqlite3(join(folder, DATABASE_FILE), { readonly: true });
+      expect(db.pragma('user_version', { simple: true })).toBe(2);
+      expect(db.prepare("SELECT name FROM sqlite_schema WHERE name = 'half'").all()).toEqual([]);
+      expect(db.prepare('SELECT count(*) AS count FROM customer').get()).toEqual({ count: 1 });
+      db.close();
+    }
+    const store = openStore({ folder });
+    expect(store.variants.open(VARIANT).revision).toBe(7);
+    store.close();
+  });
+
+  test('do not begin when the copy aside cannot be made', () => {
+    const folder = testFolder();
+    const path = versionOne(folder);
+    writeFileSync(join(folder, 'backups'), 'a file where the folder should be');
+    expect(refusal({ folder })).toBe(`${path}: a file of that name is in the way`);
+    const db = new BetterSqlite3(path, { readonly: true });
+    expect(db.pragma('user_version', { simple: true })).toBe(1);
+    db.close();
+  });
+});
+
+describe('a database that is not for this program', () => {
+  test('is refused by name if it is newer, and not touched', () => {
+    const folder = testFolder();
+    const store = openStore({ folder });
+    withVariant(store);
+    store.db.pragma('user_version = 99');
+    store.close();
+    const path = join(folder, DATABASE_FILE);
+    const before = readFileSync(path);
+    expect(refusal({ folder })).toBe(
+      `${path}: this database is version 99, newer than this program reads (${MIGRATIONS.length}); use a newer Toeboard`,
+    );
+    expect(readFileSync(path).equals(before)).toBe(true);
+    expect(readdirSync(folder)).toEqual([DATABASE_FILE]);
+  });
+
+  test('is refused if it is another program’s, and not touched', () => {
+    const folder = testFolder();
+    const path = join(folder, DATABASE_FILE);
+    const db = new BetterSqlite3(path);
+    db.exec('CREATE TABLE customer (mine TEXT)');
+    db.close();
+    const before = readFileSync(path);
+    expect(refusal({ folder })).toBe(`${path}: this is not a Toeboard database`);
+    expect(readFileSync(path).equals(before)).toBe(true);
+  });
+});

@@ -66,13 +66,13 @@ function* pointsOf(part: Part): Generator<number> {
 }
 
 /**
- * Which parts lie under which: the ground first, then tyres and rails, through which the rest must be seen, then what
+ * Which parts lie under which: the ground first, then rails and tyres, on which the rest must be seen, then what
  * holds the axle, then the steering, which is never hidden.
  */
 const BEDS: Record<Role, number> = {
   ground: 0,
-  tyre: 1,
-  frame: 2,
+  frame: 1,
+  tyre: 2,
   axle: 3,
   link: 3,
   spring: 3,

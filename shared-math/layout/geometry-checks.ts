@@ -97,10 +97,16 @@ function* steeringProblems(layout: Layout): Generator<Refusal> {
     };
 }
 
+function* studProblems(layout: Layout): Generator<Refusal> {
+  for (const [id, axis] of Object.entries(layout.studs ?? {}))
+    if (Math.hypot(...axis) < 1e-6)
+      yield { path: `studs.${id}`, reason: 'has no length, so it points nowhere' };
+}
+
 /** What a well-formed document can still get wrong: links of no length, points that cannot turn what they hold. */
 export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
   const layout = resolveLayout(document);
-  for (const check of [axleProblems, locationProblems, lateralProblems, steeringProblems])
+  for (const check of [axleProblems, locationProblems, lateralProblems, steeringProblems, studProblems])
     for (const problem of check(layout)) return problem;
   return undefined;
 }

@@ -21,6 +21,9 @@ const car = z.strictObject({
   tyreRadius: length,
   tyreWidth: length,
   handwheelRadius: length,
+  /** How far the car's nose stands ahead of the front axle, and how wide it is there; absent, the tyres are foremost. */
+  noseAhead: length.optional(),
+  noseWidth: length.optional(),
 });
 
 const axleSide = z.strictObject({
@@ -68,6 +71,8 @@ const steering = z.strictObject({
   dragLinkTo: z.enum(['left', 'right']),
   dragLinkBall: point,
   box,
+  /** Degrees of either wheel from straight ahead at which the axle's stops end the turn; absent, there are none. */
+  stopAngle: z.number().positive().max(80).optional(),
 });
 
 const travel = z.strictObject({
@@ -85,6 +90,9 @@ const rail = z.strictObject({
   mirrored: z.boolean(),
 });
 
+/** Directions of ball studs, by the hardpoint that they belong to, where they are not the usual ones. */
+const studs = z.record(z.string().max(80), point);
+
 /** Kept for work to come: this version of the document knows only the empty list, or nothing. */
 const notYet = z.array(z.never()).max(0);
 
@@ -99,6 +107,7 @@ export const layoutSchema = z.strictObject({
   lateral,
   steering,
   travel,
+  studs: studs.optional(),
   rails: z.array(rail).max(20).default([]),
   obstacles: notYet.default([]),
   photos: notYet.default([]),

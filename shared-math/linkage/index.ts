@@ -2,6 +2,7 @@
 export { arrangementOf } from './arrangement.ts';
 export { type BallCircle, ballCircle, closeLink, drawnBranch } from './ball-circle.ts';
 export { type FrontEnd, groundOffsets, type LinkLengths, linkLengths, prepareFrontEnd } from './front-end.ts';
+export { kingpinDirection, type SteerRates, steerRates } from './rates.ts';
 export {
   type AxleState,
   axleStandsAt,

@@ -1,5 +1,6 @@
-// Sweeps: the grid of poses, and the travel in heave or roll as columns for curves.
+// Sweeps: the grid of poses; the travel in heave or roll; the whole turn of the handwheel and what it comes to.
 export { idealInner, idealOuter } from './ackermann.ts';
+export { BOX_EFFICIENCY, PARKING_FRICTION, type ParkingEffort, parkingEffort } from './effort.ts';
 export { evenly, type RideSteer, rideSteer, type VisitPose, visitGrid } from './grid.ts';
 export {
   ROW_NO_POSE,
@@ -11,3 +12,14 @@ export {
   type TravelSweep,
   toeLength,
 } from './travel.ts';
+export {
+  kingpinTrack,
+  type Lock,
+  type LockCause,
+  lockAngles,
+  sweepTurn,
+  type TurningCircle,
+  type TurnSweep,
+  turningCircle,
+  turnsLockToLock,
+} from './turn.ts';

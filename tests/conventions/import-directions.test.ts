@@ -36,7 +36,8 @@ const MATHS_LEVELS = [
   ['pose'],
   ['linkage'],
   ['sweep'],
-  ['aim', 'drawing'],
+  ['aim', 'drawing', 'joints'],
+  ['findings'],
 ];
 
 function mathsLevel(path: string): number {

@@ -1,0 +1,174 @@
+import { untrack } from 'svelte';
+import { placeAtRide, placeInPose, roomFor } from '../../shared-math/drawing/index.ts';
+import type { Point } from '../../shared-math/layout/index.ts';
+import { directionOf } from '../document/directions.ts';
+import type { Workbench } from '../document/workbench.svelte.ts';
+import { BoardStage } from './board-stage.ts';
+import type { BoardView } from './board-view.svelte.ts';
+import { gridSteps } from './grid.ts';
+import { gridPicture } from './grid-painter.ts';
+import { readPalette } from './inks.ts';
+import { NotePlacing, segmentsOf } from './note-placing.ts';
+import {
+  arcMarks,
+  handlesOf,
+  notesOf,
+  type OverlaySource,
+  projectionLines,
+  snapLines,
+} from './overlay-picture.ts';
+import { offerTestHook } from './test-hook.ts';
+
+/** Milliseconds of rest after which labels look for better room. */
+const SETTLES_AFTER = 160;
+
+/** Where a point is, short: "34 1/4 in back · 18 1/2 in left · 16 in above". */
+function whereIs(workbench: Workbench, at: Point): string {
+  return ([0, 1, 2] as const)
+    .map((axis) => {
+      const way = directionOf(axis, at[axis]);
+      return `${workbench.length(at[axis] * way.sign)} ${way.label.split(' ')[0]}`;
+    })
+    .join(' · ');
+}
+
+/**
+ * An attachment that puts the canvas into an element and keeps it showing the workbench. Nodes are made once for a
+ * structure; after that every effect only writes into what is there.
+ */
+export function boardCanvas(workbench: Workbench, view: BoardView) {
+  return (element: HTMLDivElement) => {
+    const palette = readPalette(element);
+    const stage = new BoardStage(element, palette);
+    const notes = new NotePlacing();
+    let placed: Float64Array = new Float64Array(0);
+    let placedAtRide: Float64Array = new Float64Array(0);
+    let settling: ReturnType<typeof setTimeout> | undefined;
+    let settled = $state(0);
+
+    const roomed = (room: Float64Array) =>
+      room.length === 3 * view.drawing.points.length ? room : roomFor(view.drawing);
+    const settle = () => {
+      notes.unsettle();
+      settled += 1;
+    };
+
+    const observer = new ResizeObserver(() => {
+      const size = { width: element.clientWidth, height: element.clientHeight };
+      if (size.width === 0 || size.height === 0) return;
+      stage.resize(size);
+      view.resize(size);
+    });
+    observer.observe(element);
+    void document.fonts.ready.then(settle);
+
+    untrack(() => {
+      view.weight = palette.weight;
+    });
+
+    // A new variant or another kind of axle: new nodes, a new sheet, wholly in sight.
+    $effect(() => {
+      void view.structure;
+      void workbench.variant?.id;
+      untrack(() => {
+        placedAtRide = roomed(placedAtRide);
+        placeAtRide(view.drawing, placedAtRide);
+        stage.build(view.drawing, placedAtRide);
+        view.arrange();
+        view.fit(false);
+      });
+    });
+
+    $effect(() => {
+      const { drawing } = view;
+      const { frontEnd, poseState } = workbench;
+      placed = roomed(placed);
+      if (poseState.status === 'ok') placeInPose(drawing, frontEnd, poseState, placed);
+      else placeAtRide(drawing, placed);
+      stage.carNodes.update(drawing, placed);
+    });
+
+    $effect(() => {
+      stage.showGhost(!workbench.atRide);
+      if (workbench.atRide) return;
+      placedAtRide = roomed(placedAtRide);
+      placeAtRide(view.drawing, placedAtRide);
+      stage.ghostNodes.update(view.drawing, placedAtRide);
+    });
+
+    $effect(() => {
+      stage.lookFrom(view.camera, view.sheet, view.shown);
+      const steps = gridSteps(workbench.settings.unit, view.camera.scale);
+      stage.showGrid(
+        gridPicture(steps, view.camera, view.size, view.sheet, workbench.enlarged, view.gridGaps),
+      );
+    });
+
+    $effect(() => {
+      const chosen = new Set([workbench.selection, workbench.hover]);
+      const parts = untrack(() => view.drawing.parts);
+      const stressed = parts.filter((part) => part.hardpoints.some((id) => chosen.has(id)));
+      stage.stress(new Set(stressed.map((part) => part.id)));
+    });
+
+    // Whatever moves, labels go along; once it rests they look for room again.
+    $effect(() => {
+      void view.handles;
+      clearTimeout(settling);
+      settling = setTimeout(settle, SETTLES_AFTER);
+    });
+
+    $effect(() => {
+      void settled;
+      const source: OverlaySource = {
+        shown: view.shown,
+        handles: view.handles,
+        points: workbench.points,
+        chosen: workbench.selection,
+        hovered: workbench.hover,
+        hoverView: workbench.enlarged ?? view.hoverView,
+        chosenView: workbench.enlarged ?? workbench.lastView,
+        guides: view.guides,
+        guideView: workbench.lastView,
+        arcs: view.arcs,
+        gap: view.gap,
+        onBoard: (shown, place) => view.onBoard(shown, place),
+        length: (mm) => workbench.length(mm),
+        whereIs: (point) => whereIs(workbench, point.at),
+      };
+      const handles = handlesOf(source);
+      const { lines, marks } = arcMarks(source);
+      const written = notes.place(
+        notesOf(source),
+        (text, strong) => stage.measure(text, strong),
+        (shown) => ({
+          bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
+          rects: handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
+          segments: segmentsOf(stage.carNodes.linesOf(shown), (place) => view.onBoard(shown, place)),
+        }),
+      );
+      stage.showOver({
+        lines: [...projectionLines(source), ...snapLines(source), ...lines, ...written.lines],
+        marks,
+        handles,
+        texts: written.texts,
+      });
+    });
+
+    const withdraw = offerTestHook({
+      handleAt: (shown, id) => {
+        const handle = view.handles.find(({ point, view: of }) => point.id === id && of === shown);
+        const box = element.getBoundingClientRect();
+        return handle && { x: box.x + handle.x, y: box.y + handle.y };
+      },
+      camera: () => view.camera,
+    });
+
+    return () => {
+      withdraw();
+      clearTimeout(settling);
+      observer.disconnect();
+      stage.destroy();
+    };
+  };
+}

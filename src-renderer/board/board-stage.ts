@@ -1,0 +1,147 @@
+import { Konva } from 'konva/lib/Core.js';
+import { Group } from 'konva/lib/Group.js';
+import { Layer } from 'konva/lib/Layer.js';
+import { Shape as Node } from 'konva/lib/Shape.js';
+import { Stage } from 'konva/lib/Stage.js';
+import { type Drawing, type Sheet, VIEWS, type View } from '../../shared-math/drawing/index.ts';
+import type { Camera, Size } from './camera.ts';
+import { CarNodes, type DrawnWith } from './car-nodes.ts';
+import { type GridPicture, paintGrid } from './grid-painter.ts';
+import { carInks, ghostInks, type Palette } from './inks.ts';
+import { EMPTY_PICTURE, type OverlayPicture } from './overlay.ts';
+import { OverlayPainter } from './overlay-painter.ts';
+
+interface World {
+  readonly layer: Layer;
+  readonly world: Group;
+  readonly views: Record<View, Group>;
+}
+
+function createWorld(): World {
+  const layer = new Layer({ listening: false });
+  const world = new Group({ listening: false });
+  const views = { side: new Group(), top: new Group(), front: new Group() };
+  for (const view of VIEWS) world.add(views[view]);
+  layer.add(world);
+  return { layer, world, views };
+}
+
+/**
+ * The canvas: the sheet below, then the car as it stood, the car as it stands, and what lies over both. It is told
+ * what to show and answers nothing; pointers are read beside it.
+ */
+export class BoardStage {
+  readonly #stage: Stage;
+  readonly #sheet = new Layer({ listening: false });
+  readonly #ghost = createWorld();
+  readonly #car = createWorld();
+  readonly #over = new Layer({ listening: false });
+  readonly #ghostWith: DrawnWith;
+  readonly #carWith: DrawnWith;
+  readonly #painter: OverlayPainter;
+  readonly ghostNodes: CarNodes;
+  readonly carNodes: CarNodes;
+  #grid: GridPicture | undefined;
+  #picture: OverlayPicture = EMPTY_PICTURE;
+
+  constructor(container: HTMLDivElement, palette: Palette) {
+    this.#stage = new Stage({ container, width: 1, height: 1, listening: false });
+    this.#carWith = { inks: carInks(palette), scale: 1, weight: palette.weight, stressed: new Set() };
+    this.#ghostWith = { inks: ghostInks(palette), scale: 1, weight: palette.weight, stressed: new Set() };
+    this.#painter = new OverlayPainter(palette);
+    this.ghostNodes = new CarNodes(this.#ghost.views, this.#ghostWith, [
+      'ground',
+      'tyre',
+      'axle',
+      'link',
+      'spring',
+      'steering',
+    ]);
+    this.carNodes = new CarNodes(this.#car.views, this.#carWith, [
+      'ground',
+      'tyre',
+      'frame',
+      'axle',
+      'link',
+      'spring',
+      'box',
+      'steering',
+    ]);
+    const plain = { listening: false, perfectDrawEnabled: false };
+    this.#sheet.add(
+      new Node({
+        ...plain,
+        sceneFunc: (context) => {
+          if (this.#grid) paintGrid(context._context, this.#grid, palette);
+        },
+      }),
+    );
+    this.#over.add(
+      new Node({ ...plain, sceneFunc: (context) => this.#painter.paint(context._context, this.#picture) }),
+    );
+    this.#stage.add(this.#sheet, this.#ghost.layer, this.#car.layer, this.#over);
+    this.#ghost.layer.visible(false);
+  }
+
+  /** Fits the canvas to its place; sharp on any screen, also after the window moved to another. */
+  resize(size: Size): void {
+    const ratio = window.devicePixelRatio || 1;
+    if (Konva.pixelRatio !== ratio) {
+      Konva.pixelRatio = ratio;
+      for (const layer of this.#stage.getLayers()) layer.getCanvas().setPixelRatio(ratio);
+    }
+    this.#stage.size({ width: size.width, height: size.height });
+  }
+
+  lookFrom(camera: Camera, sheet: Sheet, shown: readonly View[]): void {
+    for (const { world, views, layer } of [this.#ghost, this.#car]) {
+      world.setAttrs({ x: camera.x, y: camera.y, scaleX: camera.scale, scaleY: camera.scale });
+      for (const view of VIEWS) {
+        const [x, y] = sheet.origin[view];
+        views[view].setAttrs({ x, y, visible: shown.includes(view) });
+      }
+      layer.batchDraw();
+    }
+    this.#carWith.scale = camera.scale;
+    this.#ghostWith.scale = camera.scale;
+  }
+
+  showGrid(grid: GridPicture): void {
+    this.#grid = grid;
+    this.#sheet.batchDraw();
+  }
+
+  build(drawing: Drawing, atRide: Float64Array): void {
+    this.ghostNodes.build(drawing, atRide);
+    this.carNodes.build(drawing, atRide);
+  }
+
+  showGhost(shown: boolean): void {
+    this.#ghost.layer.visible(shown);
+  }
+
+  stress(parts: ReadonlySet<string>): void {
+    this.#carWith.stressed = parts;
+    this.#car.layer.batchDraw();
+  }
+
+  showOver(picture: OverlayPicture): void {
+    this.#picture = picture;
+    this.#over.batchDraw();
+  }
+
+  /** px that a text is wide, and how high a line of it is. */
+  measure(text: string, strong: boolean): { width: number; height: number } {
+    const context = this.#over.getCanvas().getContext()._context;
+    context.font = this.#painter.fontOf(strong);
+    return { width: context.measureText(text).width, height: this.#painter.lineHeight() };
+  }
+
+  redraw(): void {
+    this.#stage.batchDraw();
+  }
+
+  destroy(): void {
+    this.#stage.destroy();
+  }
+}

@@ -1,0 +1,263 @@
+import {
+  arrangeSheet,
+  type Box,
+  type Drawing,
+  drawLayout,
+  joined,
+  moved,
+  type Place,
+  placeAtRide,
+  project,
+  roomFor,
+  type Sheet,
+  structureOf,
+  unproject,
+  VIEWS,
+  type View,
+  viewBoxes,
+} from '../../shared-math/drawing/index.ts';
+import { type Hardpoint, moveHardpoint, type Point } from '../../shared-math/layout/index.ts';
+import type { Workbench } from '../document/workbench.svelte.ts';
+import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
+import {
+  between,
+  type Camera,
+  fitted,
+  type Margins,
+  panned,
+  type Size,
+  toScreen,
+  zoomedAt,
+} from './camera.ts';
+import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
+import { snapStep } from './grid.ts';
+import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
+import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
+
+/** mm between the views' outermost parts: room for their names and for the wheels' travel. */
+const GAP = 190;
+/** px within which a neighbour's coordinate draws a dragged point. */
+const SNAP_REACH = 5;
+/** Milliseconds of a flight from one sight of the sheet to another. */
+const FLIGHT = 190;
+
+const MARGINS: Margins = { left: 30, top: 52, right: 30, bottom: 50 };
+const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } };
+
+/** What the board shows of the workbench and what hands do to it; knows nothing of the canvas. */
+export class BoardView implements Hands {
+  readonly #bench: Workbench;
+  #gesture: Gesture = idle;
+  #frame = 0;
+  /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
+  #asFitted = true;
+
+  size: Size = $state.raw({ width: 0, height: 0 });
+  /** px of a line of weight 1; margins grow with it. */
+  weight = $state(1);
+  camera: Camera = $state.raw({ scale: 0.25, x: 0, y: 0 });
+  sheet: Sheet = $state.raw(NO_SHEET);
+  /** What each view covered when the sheet was arranged; the view's own plane, mm. */
+  boxes: Record<View, Box> = $state.raw(emptyBoxes());
+  guides: readonly Guide[] = $state.raw([]);
+  hoverView: View = $state('side');
+  /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
+  doing: Gesture['name'] = $state('idle');
+
+  drawing: Drawing = $derived.by(() => drawLayout(this.#bench.layout));
+  structure = $derived(structureOf(this.drawing));
+  shown: readonly View[] = $derived.by(() => (this.#bench.enlarged ? [this.#bench.enlarged] : VIEWS));
+  arcs: Arcs = $derived.by(() => arcsOf(this.#bench.frontEnd, this.#bench.aim));
+  gap: Gap | undefined = $derived.by(() => gapOf(this.#bench.frontEnd, this.arcs, this.#bench.pose.heave));
+  handles: readonly Handle[] = $derived.by(() => this.#handles());
+  /** Where the grids of neighbouring views part, mm of the sheet. */
+  gridGaps = $derived.by(() => {
+    const side = moved(this.boxes.side, this.sheet.origin.side);
+    const top = moved(this.boxes.top, this.sheet.origin.top);
+    const front = moved(this.boxes.front, this.sheet.origin.front);
+    return {
+      right: (front.right + Math.min(side.left, top.left)) / 2,
+      down: (top.bottom + Math.min(side.top, front.top)) / 2,
+    };
+  });
+
+  constructor(bench: Workbench) {
+    this.#bench = bench;
+  }
+
+  // Places ---------------------------------------------------------------------------------------------------
+
+  /** px on the board of a place in a view's own plane. */
+  onBoard(view: View, place: Place): Place {
+    const [right, down] = this.sheet.origin[view];
+    return toScreen(this.camera, [right + place[0], down + place[1]]);
+  }
+
+  #handles(): Handle[] {
+    const handles: Handle[] = [];
+    const at = new Float64Array(3);
+    for (const point of this.#bench.points) {
+      this.#bench.carry(point.carrier, point.at, at);
+      const carried: Point = [at[0] as number, at[1] as number, at[2] as number];
+      for (const view of this.shown) {
+        if (!hasHandle(point, view)) continue;
+        const [x, y] = this.onBoard(view, project(view, carried));
+        handles.push({ view, point, x, y });
+      }
+    }
+    return handles;
+  }
+
+  // The sheet and how it is looked at ------------------------------------------------------------------------
+
+  /** Lays the views out anew from the car as drawn. */
+  arrange(): void {
+    const placed = roomFor(this.drawing);
+    placeAtRide(this.drawing, placed);
+    this.boxes = viewBoxes(this.drawing, placed);
+    this.sheet = arrangeSheet(this.boxes, GAP);
+  }
+
+  /** After an edit: lays the views out anew if the car has outgrown its places. */
+  arrangeIfOutgrown(): void {
+    const placed = roomFor(this.drawing);
+    placeAtRide(this.drawing, placed);
+    const boxes = viewBoxes(this.drawing, placed);
+    const outgrown = VIEWS.some((view) => {
+      const all = joined(this.boxes[view], boxes[view]);
+      const was = this.boxes[view];
+      const most = Math.max(
+        was.left - all.left,
+        was.top - all.top,
+        all.right - was.right,
+        all.bottom - was.bottom,
+      );
+      return most > GAP / 2;
+    });
+    if (outgrown) this.arrange();
+  }
+
+  #fittedCamera(): Camera {
+    const all = this.shown.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
+    const margins = {
+      left: MARGINS.left * this.weight,
+      top: MARGINS.top * this.weight,
+      right: MARGINS.right * this.weight,
+      bottom: MARGINS.bottom * this.weight,
+    };
+    return fitted(all, this.size, margins);
+  }
+
+  fit(fly: boolean): void {
+    if (this.size.width === 0) return;
+    const to = this.#fittedCamera();
+    cancelAnimationFrame(this.#frame);
+    this.#asFitted = true;
+    if (!fly || window.matchMedia('(prefers-reduced-motion: reduce)').matches) {
+      this.camera = to;
+      return;
+    }
+    const from = this.camera;
+    let begun: number | undefined;
+    const step = (now: number) => {
+      begun ??= now;
+      const share = Math.min(1, (now - begun) / FLIGHT);
+      this.camera = between(from, to, 1 - (1 - share) ** 3);
+      if (share < 1) this.#frame = requestAnimationFrame(step);
+    };
+    this.#frame = requestAnimationFrame(step);
+  }
+
+  resize(size: Size): void {
+    const first = this.size.width === 0;
+    const { width, height } = this.size;
+    this.size = size;
+    if (first || this.#asFitted) this.fit(false);
+    // Keeps what was in the middle there.
+    else this.camera = panned(this.camera, (size.width - width) / 2, (size.height - height) / 2);
+  }
+
+  // Hands ----------------------------------------------------------------------------------------------------
+
+  signal(signal: Signal): void {
+    this.#gesture = this.#gesture.on(signal, this);
+    this.doing = this.#gesture.name;
+    if (this.doing !== 'dragging' && this.guides.length > 0) this.guides = [];
+  }
+
+  handleAt(x: number, y: number, kind: 'mouse' | 'pen' | 'touch'): Handle | undefined {
+    const radius = (kind === 'touch' ? HIT_RADIUS_TOUCH : HIT_RADIUS) * this.weight;
+    return handleAt(this.handles, [x, y], radius, this.#bench.selection);
+  }
+
+  hover(handle: Handle | undefined): void {
+    const id = handle?.point.id ?? null;
+    if (this.#bench.hover !== id) this.#bench.hover = id;
+    if (handle && this.hoverView !== handle.view) this.hoverView = handle.view;
+  }
+
+  select(handle: Handle | undefined): void {
+    this.#bench.selection = handle?.point.id ?? null;
+    if (handle) this.#bench.lastView = handle.view;
+  }
+
+  panBy(right: number, down: number): void {
+    this.#looked(panned(this.camera, right, down));
+  }
+
+  zoomAt(x: number, y: number, factor: number): void {
+    this.#looked(zoomedAt(this.camera, [x, y], factor));
+  }
+
+  #looked(camera: Camera): void {
+    cancelAnimationFrame(this.#frame);
+    this.#asFitted = false;
+    this.camera = camera;
+  }
+
+  takeUp({ point, view }: Handle): Grip | undefined {
+    const before = this.#bench.document;
+    if (!before) return undefined;
+    const edit = this.#bench.beginDrag(`Move ${point.name.charAt(0).toLowerCase()}${point.name.slice(1)}`);
+    const { scale } = this.camera;
+    const neighbours = neighboursOf(this.#bench.points, point);
+    return {
+      moveTo: (right, down, keys) => {
+        const { at, guides } = this.#destination(point, view, right / scale, down / scale, keys, neighbours);
+        if (edit.move(moveHardpoint(before, point.id, at))) this.guides = guides;
+      },
+      putDown: () => {
+        edit.commit();
+        this.arrangeIfOutgrown();
+      },
+      giveBack: () => edit.cancel(),
+    };
+  }
+
+  /** Where a point dragged by mm on the sheet goes: in the two axes of its view, drawn to grid and neighbours. */
+  #destination(
+    point: Hardpoint,
+    view: View,
+    right: number,
+    down: number,
+    keys: { readonly shift: boolean; readonly alt: boolean },
+    neighbours: readonly Hardpoint[],
+  ) {
+    const start = project(view, point.at);
+    const held = keys.shift ? [heldAxis(view, right, down)] : [];
+    const free = unproject(view, [start[0] + right, start[1] + down], point.at);
+    const to: Point = [
+      held.includes(0) ? point.at[0] : free[0],
+      held.includes(1) ? point.at[1] : free[1],
+      held.includes(2) ? point.at[2] : free[2],
+    ];
+    if (keys.alt || !this.#bench.settings.snap) return unsnapped(to, view, held);
+    const step = snapStep(this.#bench.settings.unit, this.camera.scale);
+    return snapped(to, view, { step, reach: SNAP_REACH / this.camera.scale, neighbours }, held);
+  }
+}
+
+function emptyBoxes(): Record<View, Box> {
+  const nothing = { left: 0, top: 0, right: 1, bottom: 1 };
+  return { side: nothing, top: nothing, front: nothing };
+}

@@ -1,0 +1,195 @@
+import type { Place, View } from '../../shared-math/drawing/index.ts';
+import type { Hardpoint } from '../../shared-math/layout/index.ts';
+import type { Arcs, Gap } from './arcs.ts';
+import { type Handle, isSteering } from './handles.ts';
+import type { OverlayHandle, OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
+import type { Guide } from './snapping.ts';
+
+/** A text to be placed beside a spot, in px; which way it would rather stand, degrees clockwise from the right. */
+export interface Note {
+  readonly id: string;
+  readonly view: View;
+  readonly x: number;
+  readonly y: number;
+  readonly clear: number;
+  readonly toward: number;
+  readonly lines: readonly { readonly text: string; readonly ink: OverlayInk; readonly strong: boolean }[];
+}
+
+/** What the overlay is made from. Everything in px of the board but for the arcs, whose places `onBoard` takes. */
+export interface OverlaySource {
+  readonly shown: readonly View[];
+  readonly handles: readonly Handle[];
+  readonly points: readonly Hardpoint[];
+  readonly chosen: string | null;
+  readonly hovered: string | null;
+  /** The view in which the hovered and the chosen point are named. */
+  readonly hoverView: View;
+  readonly chosenView: View;
+  readonly guides: readonly Guide[];
+  readonly guideView: View;
+  readonly arcs: Arcs;
+  readonly gap: Gap | undefined;
+  onBoard(view: View, place: Place): Place;
+  length(mm: number): string;
+  /** Where a point is, in words: "34 1/4 in back". */
+  whereIs(point: Hardpoint): string;
+}
+
+function stateOf(handle: Handle, source: OverlaySource): OverlayHandle['state'] {
+  const { id, twin } = handle.point;
+  if (id === source.chosen) return 'chosen';
+  if (id === source.hovered) return 'hover';
+  if (twin !== undefined && (twin === source.chosen || twin === source.hovered)) return 'twin';
+  return 'rest';
+}
+
+/** Handles, those at rest first so that what is chosen lies on top. */
+export function handlesOf(source: OverlaySource): OverlayHandle[] {
+  return source.handles
+    .map((handle) => ({
+      x: handle.x,
+      y: handle.y,
+      steering: isSteering(handle.point),
+      state: stateOf(handle, source),
+    }))
+    .sort((a, b) => rank(a) - rank(b));
+}
+
+const RANK = { rest: 0, twin: 2, hover: 3, chosen: 4 } as const;
+const rank = (handle: OverlayHandle) => RANK[handle.state] + (handle.steering ? 0.5 : 0);
+
+/** Thin lines from a point's place in one view to its place in the next, as a draughtsman carries it over. */
+export function projectionLines(source: OverlaySource): OverlayLine[] {
+  const lines: OverlayLine[] = [];
+  for (const id of new Set([source.hovered, source.chosen])) {
+    if (id === null) continue;
+    const at = (view: View) =>
+      source.handles.find((handle) => handle.point.id === id && handle.view === view);
+    const side = at('side') ?? sideOfTwin(source, id);
+    for (const other of [at('top'), at('front')])
+      if (side && other) lines.push({ points: [side.x, side.y, other.x, other.y], ink: 'guide' });
+  }
+  return lines;
+}
+
+/** The far point of a mirrored pair has no handle from the side; it lies behind its twin's. */
+function sideOfTwin(source: OverlaySource, id: string): Handle | undefined {
+  const twin = source.points.find((point) => point.id === id)?.twin;
+  return source.handles.find((handle) => handle.point.id === twin && handle.view === 'side');
+}
+
+/** Lines from the neighbours whose coordinates were taken over. */
+export function snapLines(source: OverlaySource): OverlayLine[] {
+  const dragged = source.handles.find(
+    (handle) => handle.point.id === source.chosen && handle.view === source.guideView,
+  );
+  if (!dragged) return [];
+  return source.guides.flatMap(({ from }) => {
+    const neighbour =
+      source.handles.find((handle) => handle.point.id === from.id && handle.view === source.guideView) ??
+      source.handles.find((handle) => handle.point.id === from.twin && handle.view === source.guideView);
+    return neighbour
+      ? [{ points: [neighbour.x, neighbour.y, dragged.x, dragged.y], ink: 'snap' as const }]
+      : [];
+  });
+}
+
+const flat = (places: readonly Place[]) => places.flatMap((place) => [place[0], place[1]]);
+
+/** px that the zero-slope line is drawn on beyond the aim point. */
+const BEYOND_AIM = 46;
+
+/** The arcs, the gap between them, and the aim with its line. */
+export function arcMarks(source: OverlaySource): { lines: OverlayLine[]; marks: OverlayMark[] } {
+  const { arcs, gap, shown } = source;
+  if (!shown.includes(arcs.view)) return { lines: [], marks: [] };
+  const onBoard = (place: Place) => source.onBoard(arcs.view, place);
+  const lines: OverlayLine[] = [];
+  const marks: OverlayMark[] = [];
+  if (arcs.aim) {
+    const [from, at] = [onBoard(arcs.aim.from), onBoard(arcs.aim.at)];
+    const length = Math.hypot(at[0] - from[0], at[1] - from[1]);
+    const on = length > 0 ? BEYOND_AIM / length : 0;
+    lines.push({
+      points: [from[0], from[1], at[0] + on * (at[0] - from[0]), at[1] + on * (at[1] - from[1])],
+      ink: 'aim',
+    });
+    marks.push({ x: at[0], y: at[1], kind: 'aim' });
+  }
+  lines.push({ points: flat(arcs.asked.map(onBoard)), ink: 'asked' });
+  lines.push({ points: flat(arcs.allowed.map(onBoard)), ink: 'allowed' });
+  if (gap) {
+    const [asked, allowed] = [onBoard(gap.asked), onBoard(gap.allowed)];
+    lines.push({ points: [asked[0], asked[1], allowed[0], allowed[1]], ink: 'gap' });
+    marks.push({ x: asked[0], y: asked[1], kind: 'tick' }, { x: allowed[0], y: allowed[1], kind: 'cross' });
+  }
+  return { lines, marks };
+}
+
+/** What the arcs are called, and the gap as a figure. */
+function arcNotes(source: OverlaySource): Note[] {
+  const { arcs, gap, shown } = source;
+  if (!shown.includes(arcs.view) || arcs.asked.length === 0) return [];
+  const onBoard = (place: Place) => source.onBoard(arcs.view, place);
+  const note = (
+    id: string,
+    at: Place,
+    toward: number,
+    text: string,
+    ink: OverlayInk,
+    strong: boolean,
+  ): Note => {
+    const [x, y] = onBoard(at);
+    return { id, view: arcs.view, x, y, clear: 5, toward, lines: [{ text, ink, strong }] };
+  };
+  const notes: Note[] = [];
+  if (gap) {
+    const middle: Place = [(gap.asked[0] + gap.allowed[0]) / 2, (gap.asked[1] + gap.allowed[1]) / 2];
+    const where = gap.heave > 0 ? 'bump' : 'droop';
+    notes.push(
+      note(
+        'gap',
+        middle,
+        gap.heave > 0 ? -30 : 30,
+        `gap ${source.length(gap.size)} at ${source.length(Math.abs(gap.heave))} ${where}`,
+        'allowed',
+        true,
+      ),
+    );
+  }
+  const low = arcs.asked.at(0) as Place;
+  const high = arcs.allowed.at(-1) as Place;
+  notes.push(note('asked', low, 150, 'axle asks', 'asked', false));
+  notes.push(note('allowed', high, 210, 'link allows', 'allowed', false));
+  if (arcs.aim) {
+    const [x, y] = onBoard(arcs.aim.at);
+    const aim = { text: 'aim point', ink: 'aim', strong: false } as const;
+    notes.push({ id: 'aim', view: arcs.view, x, y, clear: 12, toward: 60, lines: [aim] });
+  }
+  return notes;
+}
+
+/** All that is written over the drawing: names of what is chosen and hovered first, then the arcs. */
+export function notesOf(source: OverlaySource): Note[] {
+  const notes: Note[] = [];
+  const name = (id: string | null, view: View, key: string) => {
+    const handle = source.handles.find((candidate) => candidate.point.id === id && candidate.view === view);
+    if (!handle) return;
+    notes.push({
+      id: `${key} ${handle.point.id} ${view}`,
+      view,
+      x: handle.x,
+      y: handle.y,
+      clear: 11,
+      toward: -40,
+      lines: [
+        { text: handle.point.name, ink: 'steel', strong: true },
+        { text: source.whereIs(handle.point), ink: 'soft', strong: false },
+      ],
+    });
+  };
+  name(source.chosen, source.chosenView, 'name');
+  if (source.hovered !== source.chosen) name(source.hovered, source.hoverView, 'name');
+  return [...notes, ...arcNotes(source)];
+}

@@ -1,0 +1,43 @@
+/** What lies over the drawing, in px of the board: plain data, made by `overlay-picture.ts` and painted here. */
+
+/** What a line or text says; colour, weight and dash follow from it, never colour alone. */
+export type OverlayInk = 'guide' | 'snap' | 'asked' | 'allowed' | 'gap' | 'aim' | 'steel' | 'ink' | 'soft';
+
+export interface OverlayLine {
+  /** x, y, x, y … */
+  readonly points: readonly number[];
+  readonly ink: OverlayInk;
+}
+
+export interface OverlayHandle {
+  readonly x: number;
+  readonly y: number;
+  readonly steering: boolean;
+  /** `twin` is the mirror image of what is chosen. */
+  readonly state: 'rest' | 'hover' | 'chosen' | 'twin';
+}
+
+export interface OverlayMark {
+  readonly x: number;
+  readonly y: number;
+  readonly kind: 'aim' | 'cross' | 'tick';
+}
+
+export interface OverlayText {
+  readonly x: number;
+  /** Middle of the line. */
+  readonly y: number;
+  readonly text: string;
+  readonly ink: OverlayInk;
+  readonly strong: boolean;
+  readonly align: 'left' | 'right' | 'center';
+}
+
+export interface OverlayPicture {
+  readonly lines: readonly OverlayLine[];
+  readonly marks: readonly OverlayMark[];
+  readonly handles: readonly OverlayHandle[];
+  readonly texts: readonly OverlayText[];
+}
+
+export const EMPTY_PICTURE: OverlayPicture = { lines: [], marks: [], handles: [], texts: [] };

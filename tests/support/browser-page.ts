@@ -1,7 +1,7 @@
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, onTestFinished } from 'vitest';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { type Loopback, startLoopback } from '../../src-main/hosts/loopback/start-loopback.ts';
@@ -78,16 +78,21 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
   };
 }
 
+/** The button of a point in the list: the board's mirror for keyboard, screen reader and tests. */
+export function pointButton(page: Page, name: string): Locator {
+  return page.getByRole('button', { name, exact: true });
+}
+
 /** Opens the demonstration from the first start's sheet, as a person does, and waits for the board. */
 export async function takeDemonstration(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Take in the demonstration shop' }).click();
-  await page.getByRole('button', { name: 'Pitman ball' }).waitFor();
+  await pointButton(page, 'Pitman ball').waitFor();
 }
 
 /** Opens one of the demonstration's layouts by its name, from the first start's sheet. */
 export async function openDemonstration(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name }).click();
-  await page.getByRole('button', { name: 'Pitman ball' }).waitFor();
+  await pointButton(page, 'Pitman ball').waitFor();
 }
 
 /** Waits until the page says that everything is in the store. */

@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import {
+  pointButton,
+  saved,
+  storedDocuments,
+  takeDemonstration,
+  useBrowser,
+} from '../support/browser-page.ts';
+
+const openBoard = useBrowser();
+
+test('the first start offers the demonstration, opens it, and opens it again at the next start', async () => {
+  const board = await openBoard();
+  const { page } = board;
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  // The caution stands where a person begins.
+  await page.getByText('it certifies nothing').waitFor();
+  const offered = await page.getByRole('main').getByRole('listitem').allInnerTexts();
+  expect(offered).toHaveLength(5);
+
+  await takeDemonstration(page);
+  const crumb = page.getByRole('button', { name: /Cars and variants\. Open/ });
+  const opened = await crumb.getAttribute('aria-label');
+  expect(storedDocuments(board, 'Side steer, box at the cowl')).toHaveLength(1);
+  await page.getByText('it certifies nothing').waitFor();
+
+  await page.reload();
+  await pointButton(page, 'Pitman ball').waitFor();
+  expect(await crumb.getAttribute('aria-label')).toBe(opened);
+  await saved(page);
+});
+
+test('a layout of the list is taken in and opened itself', async () => {
+  const { page } = await openBoard();
+  await page.getByRole('button', { name: 'Side steer, box too low' }).click();
+  await page.getByRole('button', { name: /Open: .*Side steer, box too low/ }).waitFor();
+});
+
+test('a plain car is a way to begin', async () => {
+  const board = await openBoard();
+  await board.page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await pointButton(board.page, 'Pitman ball').waitFor();
+  expect(storedDocuments(board, 'New layout')).toHaveLength(1);
+});
+
+test('the code is gone from the address at once, and a used address opens nothing but says why', async () => {
+  const board = await openBoard();
+  await board.page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  expect(new URL(board.page.url()).hash).toBe('');
+  const used = board.host.newAddress();
+  const first = await board.context.newPage();
+  await first.goto(used);
+  await first.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  const second = await board.context.newPage();
+  await second.goto(used);
+  await second.getByText(/start Toeboard again/).waitFor();
+});

@@ -1,0 +1,118 @@
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import {
+  pointButton,
+  saved,
+  storedDocument,
+  takeDemonstration,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+
+const openBoard = useBrowser();
+const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+async function typeHeight(page: Page, text: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
+  if ((await field.count()) === 0) await pointButton(page, 'Pitman ball').click();
+  await field.click();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+describe('two windows', () => {
+  async function conflict() {
+    const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+    const other = await board.anotherWindow();
+    await typeHeight(board.page, '350 mm');
+    await saved(board.page);
+    await typeHeight(other, '360 mm');
+    await other.getByText('changed in another window').waitFor();
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
+    return { board, other };
+  }
+
+  test('the second one asks before it overwrites, and keeps its own when told to', async () => {
+    const { board, other } = await conflict();
+    await other.getByRole('button', { name: 'Keep mine' }).click();
+    await saved(other);
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(360);
+  });
+
+  test('or takes what the other one saved', async () => {
+    const { board, other } = await conflict();
+    await other.getByRole('button', { name: 'Take the other' }).click();
+    await saved(other);
+    await pointButton(other, 'Pitman ball').click();
+    expect(await other.getByRole('textbox', { name: 'Pitman ball, above ground' }).inputValue()).toBe(
+      '13 3/4 in',
+    );
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
+  });
+});
+
+describe('a host that does not answer', () => {
+  test('is told plainly, and the changes arrive when it answers again', async () => {
+    const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+    const { page } = board;
+    await pointButton(page, 'Pitman ball').waitFor();
+    await page.route('**/rpc', (route) => route.abort());
+    await typeHeight(page, '350 mm');
+    await page.getByRole('alert').filter({ hasText: 'tried again' }).waitFor();
+    await typeHeight(page, '355 mm');
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(346);
+    await page.unroute('**/rpc');
+    await saved(page);
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(355);
+    // The browser itself logs the calls that were cut off; nothing else may have been said.
+    const others = board.complaints.filter((text) => !text.includes('net::ERR_FAILED'));
+    board.complaints.length = 0;
+    expect(others).toEqual([]);
+  });
+});
+
+test('a page closed right after a change leaves the change in the store', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  await typeHeight(board.page, '350 mm');
+  await board.page.close({ runBeforeUnload: true });
+  await expect.poll(() => storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
+});
+
+describe('for those who cannot see it', () => {
+  async function violations(page: Page): Promise<string[]> {
+    return page.evaluate(async () => {
+      // biome-ignore lint/suspicious/noExplicitAny: put there by the script above
+      const found = await (globalThis as any).axe.run(document, { resultTypes: ['violations'] });
+      return found.violations
+        .filter((each: { impact: string }) => each.impact === 'serious' || each.impact === 'critical')
+        .flatMap((each: { id: string; nodes: { html: string }[] }) =>
+          each.nodes.map((node) => `${each.id}: ${node.html.slice(0, 160)}`),
+        );
+    });
+  }
+
+  test('no page of the program has a serious fault', async () => {
+    const { page, context } = await openBoard();
+    // The page's own policy would not let the checker in.
+    await context.addInitScript({ path: AXE });
+    await page.reload();
+    await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await takeDemonstration(page);
+    expect(await violations(page)).toEqual([]);
+    await pointButton(page, 'Pitman ball').click();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    expect(await violations(page)).toEqual([]);
+    for (const key of ['c', 'h', '?']) {
+      await page.locator('body').press(key);
+      await page.waitForTimeout(100);
+      expect(await violations(page), `after ${key}`).toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('Escape');
+    }
+  });
+});

@@ -26,6 +26,8 @@ export interface Arcs {
 export interface Gap {
   /** mm; at ride height there is none, so there it is told for the end of the travel where it is widest. */
   readonly heave: number;
+  /** Whether that is another heave than the present one. */
+  readonly elsewhere: boolean;
   /** Without a sign, mm. */
   readonly size: number;
   readonly asked: Place;
@@ -78,5 +80,5 @@ export function gapOf(frontEnd: FrontEnd, arcs: Arcs, heave: number): Gap | unde
   const asked = between(arcs.asked, arcs.heave, told);
   const allowed = between(arcs.allowed, arcs.heave, told);
   if (!asked || !allowed) return undefined;
-  return { heave: told, size: size(told), asked, allowed };
+  return { heave: told, elsewhere: told !== heave, size: size(told), asked, allowed };
 }

@@ -35,13 +35,13 @@ import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from '
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
 
 /** mm between the views' outermost parts: room for their names and for the wheels' travel. */
-const GAP = 190;
+const GAP = 135;
 /** px within which a neighbour's coordinate draws a dragged point. */
 const SNAP_REACH = 5;
 /** Milliseconds of a flight from one sight of the sheet to another. */
 const FLIGHT = 190;
 
-const MARGINS: Margins = { left: 30, top: 52, right: 30, bottom: 50 };
+const MARGINS: Margins = { left: 34, top: 46, right: 34, bottom: 46 };
 const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } };
 
 /** What the board shows of the workbench and what hands do to it; knows nothing of the canvas. */

@@ -146,13 +146,12 @@ function arcNotes(source: OverlaySource): Note[] {
   const notes: Note[] = [];
   if (gap) {
     const middle: Place = [(gap.asked[0] + gap.allowed[0]) / 2, (gap.asked[1] + gap.allowed[1]) / 2];
-    const where = gap.heave > 0 ? 'bump' : 'droop';
     notes.push(
       note(
         'gap',
         middle,
         gap.heave > 0 ? -30 : 30,
-        `gap ${source.length(gap.size)} at ${source.length(Math.abs(gap.heave))} ${where}`,
+        `gap ${source.length(gap.size)}${gap.elsewhere ? ` at ${source.length(Math.abs(gap.heave))} ${gap.heave > 0 ? 'bump' : 'droop'}` : ''}`,
         'allowed',
         true,
       ),

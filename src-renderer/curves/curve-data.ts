@@ -1,0 +1,71 @@
+import { ROW_OK, type TravelSweep, toeLength } from '../../shared-math/sweep/index.ts';
+import { MM_PER_INCH, toDegrees } from '../../shared-math/units/index.ts';
+
+export type Along = 'heave' | 'roll';
+
+/** A column over the travel; nothing where the linkage does not reach. */
+export type Column = readonly (number | null)[];
+
+/** The curves of a sweep in the units they are shown in: degrees, and toe as a length in inches or mm. */
+export interface CurveData {
+  readonly along: Along;
+  /** mm of heave or degrees of roll. */
+  readonly at: readonly number[];
+  readonly leftSteer: Column;
+  readonly rightSteer: Column;
+  readonly meanSteer: Column;
+  readonly toe: Column;
+  readonly leftCaster: Column;
+  readonly rightCaster: Column;
+}
+
+/** Total toe-in, over the tyre's diameter, of two wheel steers; in the unit. */
+export function toeOf(left: number, right: number, tyreRadius: number, unit: 'in' | 'mm'): number {
+  const mm = toeLength(-left, tyreRadius) + toeLength(right, tyreRadius);
+  return unit === 'in' ? mm / MM_PER_INCH : mm;
+}
+
+export function curveData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | 'mm'): CurveData {
+  const rows = Array.from({ length: sweep.count }, (_, row) => row);
+  const column = (value: (row: number) => number): Column =>
+    rows.map((row) => (sweep.status[row] === ROW_OK ? value(row) : null));
+  const degrees = (values: Float64Array) => column((row) => toDegrees(values[row] as number));
+  return {
+    along: sweep.along,
+    at: Array.from(sweep.at, (value) => (sweep.along === 'heave' ? value : toDegrees(value))),
+    leftSteer: degrees(sweep.leftSteer),
+    rightSteer: degrees(sweep.rightSteer),
+    meanSteer: degrees(sweep.meanSteer),
+    toe: column((row) =>
+      toeOf(sweep.leftSteer[row] as number, sweep.rightSteer[row] as number, tyreRadius, unit),
+    ),
+    leftCaster: degrees(sweep.leftCaster),
+    rightCaster: degrees(sweep.rightCaster),
+  };
+}
+
+/** The value of the row nearest to 0 that the linkage reaches. */
+export function atRide(data: CurveData, column: Column): number | undefined {
+  let best: number | undefined;
+  let nearest = Number.POSITIVE_INFINITY;
+  column.forEach((value, row) => {
+    const away = Math.abs(data.at[row] as number);
+    if (value !== null && away < nearest) {
+      nearest = away;
+      best = value;
+    }
+  });
+  return best;
+}
+
+/** The first and last row that the linkage reaches. */
+export function endsOf(column: Column): { first: number; last: number } | undefined {
+  const first = column.findIndex((value) => value !== null);
+  if (first < 0) return undefined;
+  return { first, last: column.findLastIndex((value) => value !== null) };
+}
+
+/** Whether the linkage misses any row. */
+export function hasGaps(data: CurveData): boolean {
+  return data.meanSteer.includes(null);
+}

@@ -1,0 +1,36 @@
+import { formatDegrees, formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
+import { type Along, type Column, type CurveData, endsOf } from './curve-data.ts';
+
+/** What one end of the travel is called: "droop 3 in", "left wheel up 3°". */
+export function endWords(along: Along, at: number, style: LengthStyle): string {
+  if (along === 'heave') return `${at < 0 ? 'droop' : 'bump'} ${formatLength(Math.abs(at), style)}`;
+  return `${at < 0 ? 'right' : 'left'} wheel up ${formatDegrees(Math.abs(at), Number.isInteger(at) ? 0 : 1)}`;
+}
+
+/** Where a value stands, for a sentence: "at 3 in of droop", "at ride height". */
+export function placeWords(along: Along, at: number, style: LengthStyle): string {
+  if (at === 0) return 'at ride height';
+  if (along === 'heave') return `at ${formatLength(Math.abs(at), style)} of ${at < 0 ? 'droop' : 'bump'}`;
+  return `at ${formatDegrees(Math.abs(at), 1)} of roll, ${at < 0 ? 'right' : 'left'} wheel up`;
+}
+
+/** Toe as a length: finer than other lengths, as it is read against sixteenths. */
+export function toeWords(value: number, unit: 'in' | 'mm'): string {
+  const text = value.toFixed(unit === 'in' ? 3 : 1);
+  return `${Number(text) === 0 ? (0).toFixed(unit === 'in' ? 3 : 1) : text} ${unit}`;
+}
+
+/** A curve in one sentence, for those who do not see it. */
+export function curveSentence(
+  name: string,
+  data: CurveData,
+  column: Column,
+  words: (value: number) => string,
+  style: LengthStyle,
+): string {
+  const ends = endsOf(column);
+  if (!ends) return `${name}: nowhere in reach.`;
+  const tell = (row: number) =>
+    `${words(column[row] as number)} ${placeWords(data.along, data.at[row] as number, style)}`;
+  return `${name}: from ${tell(ends.first)} to ${tell(ends.last)}.`;
+}

@@ -1,0 +1,190 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { createState, solveFrontEnd, steerRates } from '../../shared-math/linkage/index.ts';
+import {
+  kingpinTrack,
+  lockAngles,
+  sweepTurn,
+  turningCircle,
+  turnsLockToLock,
+} from '../../shared-math/sweep/index.ts';
+import { DEGREE, expectClose } from '../support/close.ts';
+import { CROSS_STEER, frontEndOf, layoutOf, PLAIN_HALF, SIDE_STEER, STEERED } from '../support/layouts.ts';
+
+describe('rates of steer', () => {
+  test.each(STEERED)('are the differences of the solved angles: $label', ({ over }) => {
+    const frontEnd = frontEndOf(over);
+    const state = createState();
+    const at = (heave: number, roll: number, handwheel: number) => {
+      expect(solveFrontEnd(frontEnd, heave, roll, handwheel, state)).toBe('ok');
+      return { left: state.left.steer, right: state.right.steer };
+    };
+    for (const [heave, roll, handwheel] of [
+      [0, 0, 0],
+      [50, 0, 3],
+      [-60, 0.04, -4],
+    ] as const) {
+      const step = 1e-4;
+      const [more, less] = [at(heave, roll, handwheel + step), at(heave, roll, handwheel - step)];
+      at(heave, roll, handwheel);
+      const rates = steerRates(frontEnd, state);
+      expectClose(rates.left, (more.left - less.left) / (2 * step), 1e-8, 'left');
+      expectClose(rates.right, (more.right - less.right) / (2 * step), 1e-8, 'right');
+    }
+  });
+
+  test.each(STEERED.filter(({ label }) => label.includes('i-beam')))(
+    'the overall ratio integrates back to the wheel angles: $label',
+    ({ over }) => {
+      const sweep = sweepTurn(frontEndOf(over), 0, 0, 401);
+      expect(sweep.status).toBe('ok');
+      // Simpson's rule over the reciprocal of the ratio.
+      let sum = 0;
+      const step = (sweep.handwheel[400]! - sweep.handwheel[0]!) / 400;
+      for (let i = 0; i <= 400; i += 1)
+        sum += (i === 0 || i === 400 ? 1 : i % 2 === 1 ? 4 : 2) / sweep.ratio[i]!;
+      const through = sweep.meanSteer[400]! - sweep.meanSteer[0]!;
+      expectClose((sum * step) / 3, through, 2e-4 * Math.abs(through));
+    },
+  );
+});
+
+describe('left and right turn', () => {
+  test('are equal where the layout is its own mirror image: a pitman arm that swings in the car’s middle plane', () => {
+    // The drag link's ball on the middle of a straight tie rod would be ideal; here both arms stand square to the link
+    // and the turn of either lock is compared by the mirror property of the whole car instead.
+    for (const steering of [SIDE_STEER, CROSS_STEER]) {
+      const one = sweepTurn(frontEndOf({ steering }), 0, 0);
+      const { box } = steering;
+      const mirrored = {
+        dragLinkTo: steering.dragLinkTo === 'left' ? 'right' : 'left',
+        dragLinkBall: [steering.dragLinkBall[0]!, -steering.dragLinkBall[1]!, steering.dragLinkBall[2]!],
+        box: {
+          ...box,
+          sectorCentre: [box.sectorCentre[0]!, -box.sectorCentre[1]!, box.sectorCentre[2]!],
+          sectorAxis: [box.sectorAxis[0]!, -box.sectorAxis[1]!, box.sectorAxis[2]!],
+          pitmanBall: [box.pitmanBall[0]!, -box.pitmanBall[1]!, box.pitmanBall[2]!],
+        },
+      };
+      // With the axis mirrored as a plain vector the sector turns the other way: left lock becomes right lock.
+      const other = sweepTurn(frontEndOf({ steering: mirrored }), 0, 0);
+      const flips = Math.sign(other.left.leftSteer) === Math.sign(one.left.leftSteer) ? 1 : -1;
+      const [otherLeft, otherRight] = flips > 0 ? [other.left, other.right] : [other.right, other.left];
+      expectClose(Math.abs(otherLeft.leftSteer), Math.abs(one.right.rightSteer), 1e-7, 'lock');
+      expectClose(Math.abs(otherRight.rightSteer), Math.abs(one.left.leftSteer), 1e-7, 'lock');
+    }
+  });
+});
+
+describe('what sets the lock', () => {
+  test('the sector travel of the box', () => {
+    const sweep = sweepTurn(frontEndOf(), 0, 0);
+    expect(sweep.left.cause).toBe('sector-travel');
+    expectClose(sweep.left.handwheel, 35 * 16 * DEGREE, 1e-9);
+    expectClose(turnsLockToLock(sweep), (2 * 35 * 16) / 360, 1e-9);
+    expectClose(sweep.handwheel[0]!, sweep.right.handwheel, 0);
+  });
+
+  test('the stops at the axle: whichever wheel comes to them first', () => {
+    const sweep = sweepTurn(frontEndOf({ steering: { ...SIDE_STEER, stopAngle: 25 } }), 0, 0);
+    for (const lock of [sweep.left, sweep.right]) {
+      expect(lock.cause).toBe('stop');
+      expectClose(Math.max(Math.abs(lock.leftSteer), Math.abs(lock.rightSteer)), 25 * DEGREE, 1e-8);
+    }
+  });
+
+  test('the reach of the drag link, or its dead centre at an arm', () => {
+    const long = { ...SIDE_STEER.box, sectorCentre: [-800, 500, 600], sectorTravel: 85 };
+    const sweep = sweepTurn(frontEndOf({ steering: { ...SIDE_STEER, box: long } }), 0, 0);
+    for (const lock of [sweep.left, sweep.right]) {
+      expect(['drag-link', 'tie-rod', 'dead-centre']).toContain(lock.cause);
+      expect(Math.abs(lock.handwheel)).toBeLessThan(85 * 16 * DEGREE);
+      expect(Math.abs(lock.handwheel)).toBeGreaterThan(20 * 16 * DEGREE);
+    }
+    // A pitman arm that swings through 130 degrees passes its own dead centre: the wheels would come back.
+    const wide = { ...SIDE_STEER.box, sectorTravel: 150 };
+    const far = sweepTurn(frontEndOf({ steering: { ...SIDE_STEER, box: wide } }), 0, 0);
+    expect(far.left.cause).toBe('dead-centre');
+    const state = createState();
+    const frontEnd = frontEndOf({ steering: { ...SIDE_STEER, box: wide } });
+    solveFrontEnd(frontEnd, 0, 0, far.left.handwheel, state);
+    expectClose(steerRates(frontEnd, state).mean, 0, 1e-4, 'rate at the dead centre');
+  });
+
+  test('an axle left free has no turn', () => {
+    const free = { location: { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' } };
+    expect(sweepTurn(frontEndOf(free), 0, 0)).toMatchObject({ status: 'no-pose', count: 0 });
+  });
+});
+
+describe('turning circle and Ackermann along the turn', () => {
+  test('kingpin track is between the kingpin lines at the wheel centres, which are level with the kingpins’ middles', () => {
+    expectClose(kingpinTrack(layoutOf()), 1280, 1e-9);
+  });
+
+  test('a worked example: wheelbase 3.2 m, kingpin track 1.6 m on the tyres, tyre 225 mm: 13.225 m between kerbs', () => {
+    // Public worked example (outer wheel on a radius of 6.5 m); inputs read, value computed.
+    const half = {
+      ...PLAIN_HALF,
+      kingpinTop: [0, 800, 395],
+      kingpinBottom: [0, 800, 265],
+      wheelCentre: [0, 800, 330],
+      camber: 0,
+      toeIn: 0,
+      tieRodBall: [-150, 760, 292],
+    };
+    const layout = layoutOf({
+      axle: { beam: 'i-beam', left: half, right: 'mirror' },
+      car: { wheelbase: 3200, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 225, handwheelRadius: 190 },
+      steering: { ...SIDE_STEER, dragLinkBall: [0, 650, 395] },
+    });
+    const outer = Math.asin(3.2 / 6.5);
+    const lock = { handwheel: 9, cause: 'stop', leftSteer: 38.26 * DEGREE, rightSteer: outer } as const;
+    expectClose((turningCircle(layout, lock)?.betweenKerbs ?? 0) / 1000, 13.225, 1e-9);
+    expectClose(lockAngles(layout, lock).idealInner / DEGREE, 38.26, 1e-2);
+    // And in inches: wheelbase 102, outer 27.5323 degrees, scrub 2: kingpin on 220.661, tyre's middle on 222.661.
+    const wheel = 27.5323 * DEGREE;
+    expectClose(102 / Math.sin(wheel), 220.661, 1e-2);
+  });
+
+  test('a nose ahead of the axle makes the circle between walls larger than between kerbs', () => {
+    const sweep = sweepTurn(frontEndOf(), 0, 0);
+    const plain = turningCircle(layoutOf(), sweep.left)!;
+    const car = {
+      wheelbase: 2640,
+      frontAxleLoad: 4900,
+      tyreRadius: 330,
+      tyreWidth: 150,
+      handwheelRadius: 190,
+    };
+    const nosed = turningCircle(layoutOf({ car: { ...car, noseAhead: 700, noseWidth: 1500 } }), sweep.left)!;
+    expect(nosed.betweenKerbs).toBe(plain.betweenKerbs);
+    expect(nosed.betweenWalls).toBeGreaterThan(plain.betweenWalls);
+    expect(plain.betweenWalls).toBeGreaterThan(plain.betweenKerbs);
+  });
+
+  test('the error is zero for an ideal pair and its sign follows the outer wheel', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.1, max: 0.6, noNaN: true }), (inner) => {
+        const layout = layoutOf();
+        const { idealOuter, idealInner } = lockAngles(layout, {
+          handwheel: 1,
+          cause: 'stop',
+          leftSteer: inner,
+          rightSteer: inner * 0.9,
+        });
+        expect(idealOuter).toBeLessThan(inner);
+        expect(idealInner).toBeGreaterThan(inner * 0.9);
+      }),
+      { seed: 20266, numRuns: 20 },
+    );
+    const sweep = sweepTurn(frontEndOf(), 0, 0);
+    // Arms aimed at the rear axle: the outer wheel turns somewhat too far, 55 to 85 per cent of Ackermann.
+    expect(sweep.ackermannError[0]).toBeGreaterThan(0);
+    expect(sweep.ackermannError[40]).toBeGreaterThan(0);
+    for (const row of [0, 40]) {
+      expect(sweep.ackermannPercent[row]).toBeGreaterThan(50);
+      expect(sweep.ackermannPercent[row]).toBeLessThan(95);
+    }
+  });
+});

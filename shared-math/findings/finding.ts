@@ -1,0 +1,86 @@
+import type { Point } from '../layout/index.ts';
+import {
+  formatDecimal,
+  formatDegrees,
+  formatLength,
+  type LengthStyle,
+  MM_PER_INCH,
+  toDegrees,
+} from '../units/index.ts';
+import type { Analysis } from './analysis.ts';
+import { type LimitName, limitInForce, type ShopLimits } from './limits.ts';
+
+/** `info` is as it should be; `attention` wants a look; `stop` must not be driven. */
+export type Severity = 'info' | 'attention' | 'stop';
+
+/** One change of a layout that mends a finding: a hardpoint moved, or a value set. */
+export type Remedy =
+  | { readonly kind: 'move'; readonly id: string; readonly to: Point }
+  | { readonly kind: 'set'; readonly path: string; readonly value: unknown };
+
+/** One sentence of judgement with its measured value, its limit and the limit's source. */
+export interface Finding {
+  readonly rule: string;
+  readonly severity: Severity;
+  /** "Bump steer 2.6° over 3 in of bump". */
+  readonly sentence: string;
+  /** "limit 0.5°", or nothing where there is no figure to hold it to. */
+  readonly limit: string;
+  readonly source: string;
+  /** The hardpoint that it is about, for the board. */
+  readonly part: string;
+  /** What would mend it, as a sentence; empty where nothing is to be mended. */
+  readonly advice: string;
+  /** The advice as one step, where a single coordinate or value mends it. */
+  readonly remedy?: Remedy;
+}
+
+/** A rule: what it measures, and its findings on a layout. */
+export interface Rule {
+  readonly name: string;
+  readonly measures: string;
+  judge(analysis: Analysis, speak: Speech): Finding[];
+}
+
+/** Figures and limits in the reader's unit. */
+export interface Speech {
+  readonly length: (mm: number) => string;
+  readonly angle: (radians: number, decimals?: number) => string;
+  readonly perInch: (radiansPerMm: number) => string;
+  readonly force: (newtons: number) => string;
+  readonly number: (value: number, decimals: number) => string;
+  /** A shop's limit in its own unit, and where it comes from. */
+  readonly limit: (name: LimitName) => { value: number; source: string };
+}
+
+/** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
+const NEWTONS_PER_POUND = 4.4482216152605;
+
+export function speech(style: LengthStyle, shop: ShopLimits): Speech {
+  return {
+    length: (mm) => formatLength(mm, style),
+    angle: (radians, decimals = 1) => formatDegrees(toDegrees(radians), decimals),
+    perInch: (slope) =>
+      style.unit === 'in'
+        ? `${formatDecimal(toDegrees(slope) * MM_PER_INCH, 2)}° per inch`
+        : `${formatDecimal(toDegrees(slope) * 25, 2)}° per 25 mm`,
+    force: (newtons) =>
+      style.unit === 'in'
+        ? `${formatDecimal(newtons / NEWTONS_PER_POUND, 0)} lb`
+        : `${formatDecimal(newtons, 0)} N`,
+    number: formatDecimal,
+    limit: (name) => limitInForce(name, shop),
+  };
+}
+
+/** "Raise the pitman ball 3 1/8 in", "Move the pitman ball 1/2 in back". Only the largest change is spoken of. */
+export function moveWords(what: string, from: Point, to: Point, length: Speech['length']): string {
+  const change = [to[0] - from[0], to[1] - from[1], to[2] - from[2]] as const;
+  const size = change.map(Math.abs) as [number, number, number];
+  const axis = size.indexOf(Math.max(...size));
+  const by = length(size[axis] as number);
+  if (axis === 2) return `${change[2] > 0 ? 'Raise' : 'Lower'} the ${what} ${by}`;
+  if (axis === 0) return `Move the ${what} ${by} ${change[0] > 0 ? 'ahead' : 'back'}`;
+  const outward = change[1] * Math.sign(from[1] || 1) > 0;
+  return `Move the ${what} ${by} ${outward ? 'outboard' : 'inboard'}`;
+}

@@ -1,0 +1,21 @@
+// Findings: sentences of judgement, each with its measured value, its limit and the limit's source.
+import type { LengthStyle } from '../units/index.ts';
+import type { Analysis } from './analysis.ts';
+import { type Finding, type Severity, speech } from './finding.ts';
+import type { ShopLimits } from './limits.ts';
+import { RULES } from './rules/index.ts';
+
+export { type Analysis, analyse, rowAtCentre } from './analysis.ts';
+export type { Finding, Remedy, Rule, Severity } from './finding.ts';
+export { LIMITS, type LimitName, type LimitUnit, limitInForce, type ShopLimits } from './limits.ts';
+export { RULES } from './rules/index.ts';
+
+const WEIGHT: Record<Severity, number> = { stop: 0, attention: 1, info: 2 };
+
+/** All findings on a layout, stops first, then in the order of the rules. Sentences in the reader's unit. */
+export function findings(analysis: Analysis, style: LengthStyle, shop: ShopLimits = {}): Finding[] {
+  const speak = speech(style, shop);
+  return RULES.flatMap((rule) => rule.judge(analysis, speak)).sort(
+    (a, b) => WEIGHT[a.severity] - WEIGHT[b.severity],
+  );
+}

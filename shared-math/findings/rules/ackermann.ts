@@ -1,0 +1,32 @@
+import { lockAngles } from '../../sweep/index.ts';
+import type { Finding, Rule } from '../finding.ts';
+
+/** Whether the inner wheel turns further than the outer, as it must to roll freely. */
+export const ackermann: Rule = {
+  name: 'ackermann',
+  measures: 'Inner and outer wheel at lock against the Ackermann ideal',
+  judge({ turn, layout }, speak): Finding[] {
+    if (turn.status !== 'ok' || turn.count === 0) return [];
+    const sides = [turn.left, turn.right].map((lock) => lockAngles(layout, lock));
+    const worst =
+      sides[0]!.inner - sides[0]!.outer < sides[1]!.inner - sides[1]!.outer ? sides[0]! : sides[1]!;
+    if (!(worst.inner > 0.05)) return [];
+    const reversed = worst.inner < worst.outer;
+    const percent = (100 * (worst.inner - worst.outer)) / (worst.inner - worst.idealOuter);
+    return [
+      {
+        rule: 'ackermann',
+        severity: reversed ? 'attention' : 'info',
+        part: 'axle.left.tieRodBall',
+        sentence: reversed
+          ? `At lock the outer wheel turns ${speak.angle(worst.outer - worst.inner)} further than the inner: Ackermann reversed`
+          : `At lock the inner wheel turns ${speak.angle(worst.inner - worst.outer)} further: ${speak.number(percent, 0)} per cent of Ackermann at equal inner angle`,
+        limit: `ideal ${speak.angle(worst.inner - worst.idealOuter)} further`,
+        source: 'Ackermann condition, as ISO 8855',
+        advice: reversed
+          ? 'Aim the tie rod arms so that their lines from the kingpins meet near the rear axle.'
+          : '',
+      },
+    ];
+  },
+};

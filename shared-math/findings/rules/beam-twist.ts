@@ -1,0 +1,29 @@
+import { createState, solveFrontEnd } from '../../linkage/index.ts';
+import { toRadians } from '../../units/index.ts';
+import type { Finding, Rule } from '../finding.ts';
+
+/** How far rods rigid with the axle twist an I-beam in roll. */
+export const beamTwist: Rule = {
+  name: 'beam-twist',
+  measures: 'Twist that full roll asks of an I-beam',
+  judge({ layout, frontEnd }, speak): Finding[] {
+    if (layout.axle.beam !== 'i-beam' || frontEnd.axle.unknowns === 4) return [];
+    const state = createState();
+    if (solveFrontEnd(frontEnd, 0, toRadians(layout.travel.roll), 0, state) !== 'ok') return [];
+    const twist = Math.abs(state.axle.twist);
+    if (twist < toRadians(0.05)) return [];
+    const { value, source } = speak.limit('beamTwist');
+    const over = twist > toRadians(value);
+    return [
+      {
+        rule: 'beam-twist',
+        severity: over ? 'attention' : 'info',
+        part: 'location.left.framePivot',
+        sentence: `${speak.number(layout.travel.roll, 0)}° of roll twists the I-beam ${speak.angle(twist)}`,
+        limit: `limit ${speak.number(value, 0)}°`,
+        source,
+        advice: over ? 'Bring the rod pivots nearer to the middle of the car, or make the rods longer.' : '',
+      },
+    ];
+  },
+};

@@ -1,0 +1,48 @@
+import { ROW_OK } from '../../sweep/index.ts';
+import { BIND_SHOWN_FROM } from '../../tolerances.ts';
+import type { Finding, Rule } from '../finding.ts';
+
+/** What the links would have to give over heave and roll: a rigid tube on hairpins binds in roll. */
+export const bindInRoll: Rule = {
+  name: 'bind-in-roll',
+  measures: 'What bushings, rods or brackets would have to give',
+  judge({ heave, roll, layout }, speak): Finding[] {
+    let worst = 0;
+    let solved = 0;
+    for (const sweep of [heave, roll])
+      for (let i = 0; i < sweep.count; i += 1)
+        if (sweep.status[i] === ROW_OK) {
+          solved += 1;
+          worst = Math.max(worst, sweep.bind[i] as number);
+        }
+    if (solved === 0) return [];
+    const { value, source } = speak.limit('bind');
+    const over = worst > value;
+    const part =
+      layout.location.kind === 'wishbone'
+        ? 'location.framePivot'
+        : `location.left.${layout.location.kind === 'hairpins' ? 'framePivot' : layout.location.kind === 'four-bar' ? 'upper.frame' : 'seat'}`;
+    const tubeOnRods = layout.location.kind === 'hairpins' && layout.axle.beam === 'tube';
+    return [
+      {
+        rule: 'bind-in-roll',
+        severity: over ? (worst > 5 * value ? 'stop' : 'attention') : 'info',
+        part,
+        sentence:
+          worst < BIND_SHOWN_FROM
+            ? 'The links bind nowhere in travel and roll'
+            : `The links must give ${speak.length(worst)} in ${speak.number(layout.travel.roll, 0)}° of roll and full travel`,
+        limit: `limit ${speak.length(value)}`,
+        source,
+        advice: over
+          ? tubeOnRods
+            ? 'A tube does not twist: use an I-beam, four bars, or one central wishbone ball.'
+            : 'Make the bars alike and parallel, or bush their ends softer.'
+          : '',
+        ...(over && tubeOnRods
+          ? { remedy: { kind: 'set' as const, path: 'axle.beam', value: 'i-beam' } }
+          : {}),
+      },
+    ];
+  },
+};

@@ -1,0 +1,49 @@
+import type { Rule } from '../finding.ts';
+import { ackermann } from './ackermann.ts';
+import { aimHeight } from './aim-height.ts';
+import { ballTilt } from './ball-tilt.ts';
+import { barAndLink } from './bar-and-link.ts';
+import { beamTwist } from './beam-twist.ts';
+import { bindInRoll } from './bind-in-roll.ts';
+import { boxDirection } from './box-direction.ts';
+import { bumpSteerSlope } from './bump-steer-slope.ts';
+import { bumpSteerWorst } from './bump-steer-worst.ts';
+import { casterChange } from './caster-change.ts';
+import { casterStatic } from './caster-static.ts';
+import { crossSteerWithoutBar } from './cross-steer-without-bar.ts';
+import { deadCentre } from './dead-centre.ts';
+import { effort } from './effort.ts';
+import { leafFixedInFront } from './leaf-fixed-in-front.ts';
+import { lock } from './lock.ts';
+import { outOfReach } from './out-of-reach.ts';
+import { ratio } from './ratio.ts';
+import { rollSteer } from './roll-steer.ts';
+import { tieRodAhead } from './tie-rod-ahead.ts';
+import { toeStatic } from './toe-static.ts';
+import { turnsUnequal } from './turns-unequal.ts';
+
+/** The rules in the order of their weight. A new one is one file and one line here. */
+export const RULES: readonly Rule[] = [
+  outOfReach,
+  boxDirection,
+  bumpSteerWorst,
+  bumpSteerSlope,
+  aimHeight,
+  leafFixedInFront,
+  barAndLink,
+  crossSteerWithoutBar,
+  rollSteer,
+  bindInRoll,
+  beamTwist,
+  deadCentre,
+  ballTilt,
+  lock,
+  turnsUnequal,
+  ackermann,
+  tieRodAhead,
+  ratio,
+  effort,
+  casterStatic,
+  casterChange,
+  toeStatic,
+];

@@ -1,0 +1,66 @@
+import { lockAngles } from '../../sweep/index.ts';
+import { toDegrees, toRadians } from '../../units/index.ts';
+import type { Finding, Rule } from '../finding.ts';
+
+/** How far the wheels turn, and whether the axle's stops or the box end the turn. */
+export const lock: Rule = {
+  name: 'lock',
+  measures: 'Inner wheel angle at full lock, and what ends the turn',
+  judge({ turn, layout }, speak): Finding[] {
+    if (turn.status !== 'ok' || turn.count === 0) return [];
+    const inner = [turn.left, turn.right].map((side) => lockAngles(layout, side).inner);
+    const [least, most] = [Math.min(...inner), Math.max(...inner)];
+    const [few, many] = [speak.limit('lockLeast'), speak.limit('lockMost')];
+    const low = least < toRadians(few.value);
+    const high = most > toRadians(many.value);
+    const findings: Finding[] = [
+      {
+        rule: 'lock',
+        severity: low || high ? 'attention' : 'info',
+        part: 'axle.left.wheelCentre',
+        sentence: `Inner wheel turns ${speak.angle(inner[0]!, 0)} to the left, ${speak.angle(inner[1]!, 0)} to the right`,
+        limit: `usual ${speak.number(few.value, 0)}° to ${speak.number(many.value, 0)}°`,
+        source: few.source,
+        advice: low
+          ? 'A longer pitman arm or a shorter steering arm gives more lock.'
+          : high
+            ? 'Set stops at the axle.'
+            : '',
+        ...(high
+          ? {
+              remedy: { kind: 'set' as const, path: 'steering.stopAngle', value: Math.round(many.value - 4) },
+            }
+          : {}),
+      },
+    ];
+    const causes = [turn.left.cause, turn.right.cause];
+    if (causes.some((cause) => cause !== 'stop')) {
+      const linkage = causes.find(
+        (cause) => cause === 'drag-link' || cause === 'tie-rod' || cause === 'dead-centre',
+      );
+      findings.push({
+        rule: 'lock',
+        severity: linkage ? 'stop' : 'attention',
+        part: 'steering.box.sectorCentre',
+        sentence: linkage
+          ? linkage === 'dead-centre'
+            ? 'The turn ends with an arm at its dead centre'
+            : `The turn ends where the ${linkage === 'drag-link' ? 'drag link' : 'tie rod'} does not reach`
+          : 'The box comes to its own end before any stop',
+        limit: 'stops at the axle should end the turn',
+        source: few.source,
+        advice: 'Set stops at the axle so that neither the box nor a link ends the turn.',
+        ...(layout.steering.stopAngle === undefined && !high
+          ? {
+              remedy: {
+                kind: 'set' as const,
+                path: 'steering.stopAngle',
+                value: Math.max(Math.floor(toDegrees(least) - 1), 5),
+              },
+            }
+          : {}),
+      });
+    }
+    return findings;
+  },
+};

@@ -1,0 +1,43 @@
+import { turnsLockToLock } from '../../sweep/index.ts';
+import { rowAtCentre } from '../analysis.ts';
+import type { Finding, Rule } from '../finding.ts';
+
+/** Overall ratio at the centre, and turns lock to lock. */
+export const ratio: Rule = {
+  name: 'ratio',
+  measures: 'Overall ratio at the centre and turns of the handwheel lock to lock',
+  judge({ turn }, speak): Finding[] {
+    if (turn.status !== 'ok' || turn.count === 0) return [];
+    const overall = Math.abs(turn.ratio[rowAtCentre(turn)] as number);
+    const [least, most] = [speak.limit('ratioLeast'), speak.limit('ratioMost')];
+    const low = overall < least.value;
+    const high = overall > most.value;
+    const turns = turnsLockToLock(turn);
+    const [few, many] = [speak.limit('turnsLeast'), speak.limit('turnsMost')];
+    const outOfTurns = turns < few.value || turns > many.value;
+    return [
+      {
+        rule: 'ratio',
+        severity: low || high ? 'attention' : 'info',
+        part: 'steering.box.sectorCentre',
+        sentence: `Overall ratio ${speak.number(overall, 1)} to 1 at the centre`,
+        limit: `usual ${speak.number(least.value, 0)} to ${speak.number(most.value, 0)}`,
+        source: least.source,
+        advice: low
+          ? 'A slower box, a shorter pitman arm or a longer steering arm makes it lighter.'
+          : high
+            ? 'A quicker box, a longer pitman arm or a shorter steering arm makes it quicker.'
+            : '',
+      },
+      {
+        rule: 'ratio',
+        severity: outOfTurns ? 'attention' : 'info',
+        part: 'steering.box.sectorCentre',
+        sentence: `${speak.number(turns, 1)} turns of the handwheel lock to lock`,
+        limit: `${speak.number(few.value, 0)} to ${speak.number(many.value, 0)}`,
+        source: few.source,
+        advice: outOfTurns ? 'Change the box’s ratio or the arms.' : '',
+      },
+    ];
+  },
+};

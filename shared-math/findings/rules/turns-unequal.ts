@@ -1,0 +1,31 @@
+import { lockAngles } from '../../sweep/index.ts';
+import { toRadians } from '../../units/index.ts';
+import type { Finding, Rule } from '../finding.ts';
+
+/** Whether the car turns as tightly one way as the other. */
+export const turnsUnequal: Rule = {
+  name: 'turns-unequal',
+  measures: 'Left lock against right lock',
+  judge({ turn, layout }, speak): Finding[] {
+    if (turn.status !== 'ok' || turn.count === 0) return [];
+    const [left, right] = [turn.left, turn.right].map((side) => lockAngles(layout, side).inner) as [
+      number,
+      number,
+    ];
+    const { value, source } = speak.limit('lockApart');
+    const over = Math.abs(left - right) > toRadians(value);
+    return [
+      {
+        rule: 'turns-unequal',
+        severity: over ? 'attention' : 'info',
+        part: 'steering.box.pitmanBall',
+        sentence: `Left lock ${speak.angle(left, 0)}, right lock ${speak.angle(right, 0)}`,
+        limit: `limit ${speak.number(value, 0)}° apart`,
+        source,
+        advice: over
+          ? 'Stand the pitman arm square to the drag link with the wheels straight, or set equal stops at the axle.'
+          : '',
+      },
+    ];
+  },
+};

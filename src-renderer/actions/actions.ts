@@ -1,3 +1,4 @@
+import type { Archive } from '../document/archive.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
@@ -7,6 +8,7 @@ import { handOver } from './files.ts';
 export interface Tools {
   readonly bench: Workbench;
   readonly shop: Shop;
+  readonly archive: Archive;
   readonly shell: Shell;
 }
 
@@ -34,7 +36,8 @@ async function duplicateOpen(bench: Workbench, shop: Shop): Promise<void> {
     bench.tell('This is the copy; the one it was taken from stays as it was.');
 }
 
-async function sendOut(shop: Shop, kind: 'car' | 'variant', id: string | undefined): Promise<void> {
+/** Hands a layout or a whole car over as a file. */
+export async function sendOut(shop: Shop, kind: 'car' | 'variant', id: string | undefined): Promise<void> {
   const file = id && (await shop.exported(kind, id));
   if (file) handOver(file);
 }
@@ -146,7 +149,7 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'n' }],
     enabled: () => true,
     run: ({ bench, shell }) => {
-      if (bench.variant) shell.showForm({ doing: 'add', kind: 'car', id: bench.variant.carId });
+      if (bench.variant) shell.showForm('add', 'car', bench.variant.carId);
       else shell.drawer = 'cars';
     },
   },

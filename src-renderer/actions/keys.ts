@@ -47,7 +47,7 @@ export function focusOf(target: EventTarget | null): Focus {
   if (target instanceof HTMLInputElement) return NO_TEXT.includes(target.type) ? 'arrows' : 'text';
   if (target instanceof HTMLTextAreaElement || target.isContentEditable) return 'text';
   if (target instanceof HTMLSelectElement) return 'arrows';
-  return target.closest('[role="tablist"], [role="menu"]') ? 'arrows' : 'board';
+  return target.closest('[role="tablist"], [role="menu"], [role="slider"]') ? 'arrows' : 'board';
 }
 
 /** Answers a key press: an action, a nudge of the selected point, or nothing. Tells whether it was used. */

@@ -24,8 +24,19 @@ export class Shell {
     this.form = null;
   }
 
-  showForm(form: DrawerForm): void {
+  showForm(doing: DrawerForm['doing'], kind: Kind, id: string): void {
     this.drawer = 'cars';
-    this.form = form;
+    this.form = { doing, kind, id };
+  }
+
+  isForm(doing: DrawerForm['doing'], kind: Kind, id: string): boolean {
+    return this.form?.doing === doing && this.form.kind === kind && this.form.id === id;
+  }
+
+  /** Puts the form away and the keyboard back on the row that it belonged to. */
+  closeForm(): void {
+    const { kind, id } = this.form ?? {};
+    this.form = null;
+    requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-row="${kind}-${id}"]`)?.focus());
   }
 }

@@ -1,11 +1,9 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
-import type { Call, CallResult, Reply, Request, Settings } from '../../src-main/api/contract.ts';
+import type { Call, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { type Customer, isMissing, placeOf } from './find.ts';
 import type { Workbench } from './workbench.svelte.ts';
 
 export type Kind = 'customer' | 'car' | 'variant';
-export type BinEntry = Reply<'bin.list'>['entries'][number];
-export type HistoryState = Reply<'history.list'>['states'][number];
 export type Demonstration = Reply<'demonstration.list'>;
 
 /** A file on its way out, to be offered by the page as a download. */
@@ -21,7 +19,7 @@ export interface ImportPlace {
 }
 
 /**
- * Customers, their cars and variants, the bin and the history, as the host keeps them. Every call that fails is
+ * Customers, their cars and variants, as the host keeps them. Every call that fails is
  * told through the workbench's notice and leaves everything as it was.
  */
 export class Shop {
@@ -31,8 +29,6 @@ export class Shop {
   ready = $state(false);
   customers: readonly Customer[] = $state.raw([]);
   binCount = $state(0);
-  bin: readonly BinEntry[] = $state.raw([]);
-  history: readonly HistoryState[] = $state.raw([]);
   demonstration: Demonstration | null = $state.raw(null);
   /** What the host has to say once: that a damaged store was set aside, say. */
   notices: readonly string[] = $state.raw([]);
@@ -84,24 +80,12 @@ export class Shop {
     if (list.ok) this.demonstration = list.value;
   }
 
-  /** One call; a failure becomes a plain sentence that begins with what was wanted. */
-  async #ask<Name extends Call>(
-    wish: string,
-    name: Name,
-    input: Request<Name>,
-  ): Promise<Reply<Name> | undefined> {
-    const result: CallResult<Name> = await this.#bench.call(name, input);
-    if (result.ok) return result.value;
-    this.#bench.tell(`${wish}: ${result.failure.reason}.`);
-    return undefined;
-  }
-
   async #askAndRefresh<Name extends Call>(
     wish: string,
     name: Name,
     input: Request<Name>,
   ): Promise<Reply<Name> | undefined> {
-    const reply = await this.#ask(wish, name, input);
+    const reply = await this.#bench.ask(wish, name, input);
     await this.refresh();
     return reply;
   }
@@ -114,7 +98,7 @@ export class Shop {
   // Opening ---------------------------------------------------------------------------------------------------
 
   /** Whether the board may be given to another variant: what is drawn on it must be in the store first. */
-  async #mayLeave(): Promise<boolean> {
+  async mayLeave(): Promise<boolean> {
     await this.#bench.saving.flush();
     if (!this.#bench.saving.pending) return true;
     this.#bench.tell('Not opened: the last changes of this layout are not in the store yet.');
@@ -123,8 +107,8 @@ export class Shop {
 
   async open(id: string): Promise<boolean> {
     if (this.#bench.variant?.id === id) return true;
-    if (!(await this.#mayLeave())) return false;
-    const opened = await this.#ask('Not opened', 'variant.open', { id });
+    if (!(await this.mayLeave())) return false;
+    const opened = await this.#bench.ask('Not opened', 'variant.open', { id });
     if (!opened) return false;
     this.#bench.take(opened);
     await this.changeSettings({ lastVariant: id });
@@ -135,7 +119,7 @@ export class Shop {
   async takeOther(): Promise<void> {
     const id = this.#bench.variant?.id;
     if (!id) return;
-    const opened = await this.#ask('Not opened', 'variant.open', { id });
+    const opened = await this.#bench.ask('Not opened', 'variant.open', { id });
     if (opened) this.#bench.take(opened);
   }
 
@@ -151,7 +135,7 @@ export class Shop {
 
   async changeSettings(change: Partial<Settings>): Promise<void> {
     Object.assign(this.#bench.settings, change);
-    await this.#ask('The choice is not kept for the next start', 'settings.set', change);
+    await this.#bench.ask('The choice is not kept for the next start', 'settings.set', change);
   }
 
   // Adding and changing ---------------------------------------------------------------------------------------
@@ -221,8 +205,7 @@ export class Shop {
       };
   }
 
-  // Bin and history -------------------------------------------------------------------------------------------
-
+  /** Hides a thing with all that is in it. The board is cleared if its variant went with it. */
   async putInBin(kind: Kind, id: string): Promise<boolean> {
     await this.#bench.saving.flush();
     const done = await this.#askAndRefresh('Not put in the bin', 'bin.put', { kind, id });
@@ -232,40 +215,6 @@ export class Shop {
       await this.changeSettings({ lastVariant: null });
     }
     return done !== undefined;
-  }
-
-  async readBin(): Promise<void> {
-    const list = await this.#ask('The bin cannot be read', 'bin.list', {});
-    if (list) this.bin = list.entries;
-  }
-
-  async restoreFromBin(entry: BinEntry): Promise<boolean> {
-    const done = await this.#askAndRefresh('Not restored', 'bin.restore', { kind: entry.kind, id: entry.id });
-    await this.readBin();
-    return done !== undefined;
-  }
-
-  async emptyBin(): Promise<void> {
-    await this.#askAndRefresh('Not emptied', 'bin.empty', {});
-    await this.readBin();
-  }
-
-  async readHistory(): Promise<void> {
-    const variantId = this.#bench.variant?.id;
-    this.history = [];
-    if (!variantId) return;
-    await this.#bench.saving.flush();
-    const list = await this.#ask('The history cannot be read', 'history.list', { variantId });
-    if (list && this.#bench.variant?.id === variantId) this.history = list.states;
-  }
-
-  async restoreState(state: HistoryState): Promise<void> {
-    const variantId = this.#bench.variant?.id;
-    if (!variantId || !(await this.#mayLeave())) return;
-    const opened = await this.#ask('Not restored', 'history.restore', { variantId, id: state.id });
-    if (!opened) return;
-    this.#bench.restored(opened, `Back to: ${state.label}`);
-    await Promise.all([this.readHistory(), this.refresh()]);
   }
 
   // Files -----------------------------------------------------------------------------------------------------
@@ -284,8 +233,8 @@ export class Shop {
   async exported(kind: 'car' | 'variant', id: string): Promise<OutgoingFile | undefined> {
     await this.#bench.saving.flush();
     return kind === 'variant'
-      ? this.#ask('Not exported', 'file.exportVariant', { id })
-      : this.#ask('Not exported', 'file.exportCar', { id });
+      ? this.#bench.ask('Not exported', 'file.exportVariant', { id })
+      : this.#bench.ask('Not exported', 'file.exportCar', { id });
   }
 
   async takeDemonstration(): Promise<boolean> {
@@ -295,6 +244,6 @@ export class Shop {
   }
 
   async demonstrationDocument(file: string): Promise<LayoutDocument | undefined> {
-    return (await this.#ask('Not read', 'demonstration.read', { file }))?.document;
+    return (await this.#bench.ask('Not read', 'demonstration.read', { file }))?.document;
   }
 }

@@ -7,7 +7,6 @@ import {
   type LayoutDocument,
   moveHardpoint,
   type Point,
-  readLayout,
   resolveLayout,
 } from '../../shared-math/layout/index.ts';
 import {
@@ -23,31 +22,18 @@ import {
   type TravelSweep,
 } from '../../shared-math/sweep/index.ts';
 import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../shared-math/units/index.ts';
-import type { CallHost, Reply, Settings } from '../../src-main/api/contract.ts';
-import { refusalSentence } from '../words/refusal-sentences.ts';
+import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
-import { EMPTY_HISTORY, type History, recorded, steppedBack, steppedForward } from './history.ts';
+import { type DragEdit, Edits } from './edits.svelte.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import type { Pose } from './reach.ts';
-import { SAVE_AFTER, SAVE_AFTER_DRAGGING, SaveQueue, type SaveState } from './save-queue.ts';
+import { SaveQueue, type SaveState } from './save-queue.ts';
 
 export type OpenVariant = Reply<'variant.open'>;
 
-/** A drag in progress: any number of moves, one step of undo. */
-export interface DragEdit {
-  /** Takes the document as dragged so far; one that would be refused is not taken, and the notice says why. */
-  move(document: LayoutDocument): boolean;
-  commit(): void;
-  /** As if the drag had never been. */
-  cancel(): void;
-}
-
 /** Poses of a sweep over the travel, each way included. */
 const SWEEP_COUNT = 31;
-
-/** A name for one edit, unlike that of any other window or session. */
-const newStep = () => crypto.randomUUID();
 
 /**
  * The open layout and everything that follows from it. The board, the curves and the panels read from here and
@@ -58,8 +44,8 @@ export class Workbench {
   readonly call: CallHost;
   readonly saving: SaveQueue;
   readonly #pose: CarPose;
+  readonly #edits: Edits;
   #clearing: ReturnType<typeof setTimeout> | undefined;
-  #history: History<LayoutDocument> = $state.raw(EMPTY_HISTORY);
 
   /** The variant that is open: its names and where it belongs. Its document is `document`. */
   variant: Omit<OpenVariant, 'document'> | null = $state.raw(null);
@@ -96,14 +82,7 @@ export class Workbench {
   enlarged: ViewName | null = $state(null);
 
   notice = $state('');
-  /** Why the last change that was not taken was not: one line, without its full stop. */
-  refusal = '';
   saved: SaveState = $state('saved');
-
-  canUndo = $derived(this.#history.done.length > 0);
-  canRedo = $derived(this.#history.undone.length > 0);
-  undoLabel = $derived(this.#history.done.at(-1)?.label ?? '');
-  redoLabel = $derived(this.#history.undone.at(-1)?.label ?? '');
 
   constructor(call: CallHost) {
     this.call = call;
@@ -111,6 +90,7 @@ export class Workbench {
       this.saved = state;
     });
     this.#pose = new CarPose(this);
+    this.#edits = new Edits(this);
   }
 
   // Pose -----------------------------------------------------------------------------------------------------
@@ -159,57 +139,41 @@ export class Workbench {
 
   // Edits ----------------------------------------------------------------------------------------------------
 
-  beginDrag(label: string): DragEdit {
-    this.#pose.returnForEdit();
-    const before = this.document;
-    const step = newStep();
-    let over = false;
-    return {
-      move: (document) => {
-        if (over || !before) return false;
-        const taken = this.#accept(document);
-        if (!taken) return false;
-        this.document = taken;
-        this.saving.put({ document: taken, step, label }, SAVE_AFTER_DRAGGING);
-        return true;
-      },
-      commit: () => {
-        if (over || !before || !this.document) return;
-        over = true;
-        if (this.document === before) return;
-        this.#record({ label, before, after: this.document });
-        this.saving.put({ document: this.document, step, label }, 0);
-      },
-      cancel: () => {
-        if (over || !before) return;
-        over = true;
-        if (this.document === before) return;
-        this.document = before;
-        if (this.saving.hasSent(step))
-          this.saving.put({ document: before, step, label: 'Take back a drag' }, 0);
-        else this.saving.withdraw(step);
-      },
-    };
+  get canUndo(): boolean {
+    return this.#edits.canUndo;
   }
-
-  /**
-   * One step of undo. A document that would be refused is not taken: the notice says why and everything stays.
-   * Changes with the same `merge` key that follow one another closely become one step.
-   */
+  get canRedo(): boolean {
+    return this.#edits.canRedo;
+  }
+  get undoLabel(): string {
+    return this.#edits.undoLabel;
+  }
+  get redoLabel(): string {
+    return this.#edits.redoLabel;
+  }
+  /** Why the last change that was not taken was not: one line, without its full stop. */
+  get refusal(): string {
+    return this.#edits.refusal;
+  }
+  beginDrag(label: string): DragEdit {
+    return this.#edits.beginDrag(label);
+  }
+  /** One step of undo; see `Edits.change`. Tells whether it was taken. */
   change(label: string, document: LayoutDocument, merge?: string): boolean {
+    return this.#edits.change(label, document, merge);
+  }
+  undo(): void {
+    this.#edits.undo();
+  }
+  redo(): void {
+    this.#edits.redo();
+  }
+  returnForEdit(): void {
     this.#pose.returnForEdit();
-    const before = this.document;
-    if (!before) return false;
-    const taken = this.#accept(document);
-    if (!taken) return false;
-    this.document = taken;
-    this.#record({ label, before, after: taken, ...(merge ? { merge } : {}) });
-    this.saving.put(
-      { document: taken, step: merge ? this.#mergedStep(merge) : newStep(), label },
-      SAVE_AFTER,
-    );
-    this.#forgetLostPoints();
-    return true;
+  }
+  forgetLostPoints(): void {
+    if (!this.selected) this.selection = null;
+    this.hover = null;
   }
 
   /** Moves the selected point one step along an arrow, in the view used last. */
@@ -220,50 +184,6 @@ export class Workbench {
     this.change(`Nudge ${point.name}`, moveHardpoint(this.document, point.id, to), `nudge ${point.id}`);
   }
 
-  undo(): void {
-    const back = steppedBack(this.#history);
-    if (back) this.#stepTo(back.history, back.edit.before, `Undo: ${back.edit.label}`);
-  }
-  redo(): void {
-    const forward = steppedForward(this.#history);
-    if (forward) this.#stepTo(forward.history, forward.edit.after, `Redo: ${forward.edit.label}`);
-  }
-
-  #stepTo(history: History<LayoutDocument>, document: LayoutDocument, label: string): void {
-    this.#pose.returnForEdit();
-    this.#history = history;
-    this.document = document;
-    this.saving.put({ document, step: newStep(), label }, SAVE_AFTER);
-    this.#forgetLostPoints();
-    this.tell(label);
-  }
-
-  #accept(document: LayoutDocument): LayoutDocument | undefined {
-    const read = readLayout(document);
-    if (read.ok) return read.value;
-    this.refusal = refusalSentence(read.failure, this.points);
-    this.tell(`Not changed. ${this.refusal}.`);
-    return undefined;
-  }
-
-  #record(edit: { label: string; before: LayoutDocument; after: LayoutDocument; merge?: string }): void {
-    this.#history = recorded(this.#history, { ...edit, at: performance.now() });
-    this.tell('');
-  }
-
-  #merging = { key: '', step: '', at: 0 };
-  #mergedStep(key: string): string {
-    const now = performance.now();
-    const joins = this.#merging.key === key && now - this.#merging.at < 1000;
-    this.#merging = { key, step: joins ? this.#merging.step : newStep(), at: now };
-    return this.#merging.step;
-  }
-
-  #forgetLostPoints(): void {
-    if (!this.selected) this.selection = null;
-    this.hover = null;
-  }
-
   /** Fits the drawing to the board. */
   fit(): void {
     this.fitWishes += 1;
@@ -271,6 +191,7 @@ export class Workbench {
   /** Lets one view fill the board, or puts all three back on the sheet; wholly in sight either way. */
   enlarge(view: ViewName | null): void {
     this.enlarged = view;
+    if (view) this.lastView = view;
     this.fit();
   }
 
@@ -281,7 +202,7 @@ export class Workbench {
     const { document, ...variant } = open;
     this.#pose.toRide();
     this.saving.open(open.id, open.revision);
-    this.#history = EMPTY_HISTORY;
+    this.#edits.forget();
     this.variant = variant;
     this.document = document;
     this.selection = null;
@@ -298,15 +219,15 @@ export class Workbench {
     this.#pose.returnForEdit();
     this.saving.open(open.id, open.revision);
     this.document = open.document;
-    this.#record({ label, before, after: open.document });
-    this.#forgetLostPoints();
+    this.#edits.record(label, before, open.document);
+    this.forgetLostPoints();
   }
 
   /** Clears the board: its variant was put in the bin. */
   close(): void {
     this.#pose.toRide();
     this.saving.open('', 0);
-    this.#history = EMPTY_HISTORY;
+    this.#edits.forget();
     this.variant = null;
     this.document = null;
     this.selection = null;
@@ -314,13 +235,25 @@ export class Workbench {
   }
 
   /** Shows a plain sentence for a while; an empty one clears it. */
-  tell(sentence: string): void {
+  tell(sentence: string, milliseconds = 12_000): void {
     clearTimeout(this.#clearing);
     this.notice = sentence;
     if (sentence)
       this.#clearing = setTimeout(() => {
         this.notice = '';
-      }, 12_000);
+      }, milliseconds);
+  }
+
+  /** One call of the host. A failure is told as a plain sentence that begins with what was wanted. */
+  async ask<Name extends Call>(
+    wish: string,
+    name: Name,
+    input: Request<Name>,
+  ): Promise<Reply<Name> | undefined> {
+    const result = await this.call(name, input);
+    if (result.ok) return result.value;
+    this.tell(`${wish}: ${result.failure.reason}.`);
+    return undefined;
   }
 
   /** A length in the reader's unit, with its unit. */

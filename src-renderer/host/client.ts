@@ -21,7 +21,7 @@ function lost(reason: string): CallResult<Call> {
   return { ok: false, failure: { code: 'internal', reason } };
 }
 
-const GONE = 'the program behind this window does not answer; is it still running?';
+const GONE = 'the program behind this window does not answer';
 const STRANGER =
   'this window no longer belongs to the running program; start Toeboard again and use its new window';
 

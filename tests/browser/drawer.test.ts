@@ -87,7 +87,7 @@ describe('customers, cars and variants', () => {
     await page.getByRole('button', { name: 'Add a car for Sample customer' }).click();
     await page.keyboard.type('Other car');
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Leave' }).click();
+    await page.getByRole('button', { name: 'Cancel' }).click();
     await choose(page, 'Second try', 'Move to another car');
     await page.getByRole('button', { name: 'Move', exact: true }).click();
     await page.getByRole('button', { name: 'Second try', exact: true }).click();
@@ -140,7 +140,7 @@ describe('history', () => {
     const history = page.getByRole('complementary', { name: 'History' });
     await expect.poll(() => history.getByRole('listitem').count()).toBe(3);
     expect(await history.getByRole('listitem').first().textContent()).toMatch(
-      /Move Pitman ball[\s\S]*present/,
+      /Move Pitman ball to 14 3\/16 in above ground[\s\S]*present/,
     );
     await history.getByRole('button', { name: /Restore .*Begun/ }).click();
     await expect.poll(height).toBe(346);

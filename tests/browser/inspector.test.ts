@@ -34,7 +34,7 @@ describe('typed figures', () => {
     await saved(page);
     expectClose(ball()[0], -34.25 * 25.4, 1e-9, 'typed feet and inches');
 
-    await page.getByRole('button', { name: 'Undo: Move Pitman ball' }).click();
+    await page.getByRole('button', { name: /^Undo: Move Pitman ball to 34 1\/4 in back/ }).click();
     await page.keyboard.press('Control+z');
     await saved(page);
     expect(ball()).toEqual([-872, 500, 346]);
@@ -189,7 +189,7 @@ describe('the pose', () => {
   test('sliders pose the car by keyboard, an edit returns it to ride height and says so', async () => {
     const board = await openSample();
     const { page } = board;
-    const heave = page.getByRole('slider', { name: 'Heave' });
+    const heave = page.getByRole('slider', { name: 'Heave', exact: true });
     await heave.focus();
     await page.keyboard.press('PageUp');
     await page.keyboard.press('ArrowRight');
@@ -210,7 +210,7 @@ describe('the pose', () => {
 
   test('the travel runs up and down until it is stopped', async () => {
     const { page } = await openSample();
-    const heave = page.getByRole('slider', { name: 'Heave' });
+    const heave = page.getByRole('slider', { name: 'Heave', exact: true });
     const at = async () => Number(await heave.inputValue());
     await page.getByRole('button', { name: 'Run travel' }).click();
     await expect.poll(at, { timeout: 5000 }).toBeGreaterThan(60);
@@ -230,7 +230,7 @@ describe('the pose', () => {
     await type(page, 'Pitman ball, above ground', '200 mm');
     await page.getByRole('tab', { name: 'Car and axle' }).click();
     await type(page, 'Sector travel each way', '120');
-    const handwheel = page.getByRole('slider', { name: 'Handwheel' });
+    const handwheel = page.getByRole('slider', { name: 'Handwheel', exact: true });
     await handwheel.focus();
     await page.keyboard.press('End');
     await page

@@ -1,0 +1,57 @@
+import type { Reply } from '../../src-main/api/contract.ts';
+import type { Shop } from './shop.svelte.ts';
+import type { Workbench } from './workbench.svelte.ts';
+
+export type BinEntry = Reply<'bin.list'>['entries'][number];
+export type HistoryState = Reply<'history.list'>['states'][number];
+
+/** What can be brought back: things in the bin, and earlier states of the open variant. */
+export class Archive {
+  readonly #bench: Workbench;
+  readonly #shop: Shop;
+
+  bin: readonly BinEntry[] = $state.raw([]);
+  /** Of the open variant, newest first; the newest is the present state. */
+  history: readonly HistoryState[] = $state.raw([]);
+
+  constructor(bench: Workbench, shop: Shop) {
+    this.#bench = bench;
+    this.#shop = shop;
+  }
+
+  async readBin(): Promise<void> {
+    const list = await this.#bench.ask('The bin cannot be read', 'bin.list', {});
+    if (list) this.bin = list.entries;
+  }
+
+  async restoreFromBin(entry: BinEntry): Promise<void> {
+    await this.#bench.ask('Not restored', 'bin.restore', { kind: entry.kind, id: entry.id });
+    await Promise.all([this.readBin(), this.#shop.refresh()]);
+  }
+
+  async emptyBin(): Promise<void> {
+    await this.#bench.ask('Not emptied', 'bin.empty', {});
+    await Promise.all([this.readBin(), this.#shop.refresh()]);
+  }
+
+  async readHistory(): Promise<void> {
+    const variantId = this.#bench.variant?.id;
+    if (!variantId) {
+      this.history = [];
+      return;
+    }
+    await this.#bench.saving.flush();
+    const list = await this.#bench.ask('The history cannot be read', 'history.list', { variantId });
+    // Another variant may have been opened while the host was answering.
+    if (list && this.#bench.variant?.id === variantId) this.history = list.states;
+  }
+
+  async restoreState(state: HistoryState): Promise<void> {
+    const variantId = this.#bench.variant?.id;
+    if (!variantId || !(await this.#shop.mayLeave())) return;
+    const opened = await this.#bench.ask('Not restored', 'history.restore', { variantId, id: state.id });
+    if (!opened) return;
+    this.#bench.restored(opened, `Back to: ${state.label}`);
+    await Promise.all([this.readHistory(), this.#shop.refresh()]);
+  }
+}

@@ -112,11 +112,18 @@ export function moved(box: Box, by: Place): Box {
 }
 
 /**
- * Lays the three views out on one sheet, `gap` mm apart, from what each shows in its own plane. The side view's
- * origin is the sheet's; the top view keeps its right and the front view its down, which is what aligns them.
+ * Lays the three views out on one sheet, at least `gap` mm apart, from what each shows in its own plane. The side
+ * view's origin is the sheet's; the top view keeps its right and the front view its down, which is what aligns them.
+ * Origins stand whole multiples of `raster` mm apart, so that one grid serves all three.
  */
-export function arrangeSheet(shown: Record<View, Box>, gap: number): Sheet {
+export function arrangeSheet(shown: Record<View, Box>, gap: number, raster: Place = [1, 1]): Sheet {
   const above = shown.side.top - gap - shown.top.bottom;
   const ahead = Math.min(shown.side.left, shown.top.left) - gap - shown.front.right;
-  return { origin: { side: [0, 0], top: [0, above], front: [ahead, 0] } };
+  return {
+    origin: {
+      side: [0, 0],
+      top: [0, Math.floor(above / raster[1]) * raster[1]],
+      front: [Math.floor(ahead / raster[0]) * raster[0], 0],
+    },
+  };
 }

@@ -163,6 +163,39 @@ describe('sweep', () => {
   });
 });
 
+describe('turn', () => {
+  test.each(demonstrations)('answers for %s: locks, ratio, circle', async (name) => {
+    const { code, out, err } = await toeboard('turn', `projects/${name}`);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    const answer = JSON.parse(out);
+    expect(answer).toMatchObject({ format: 'toeboard-turn', version: 1, status: 'ok' });
+    expect(answer.rows).toHaveLength(41);
+    expect(answer.rows[0].handwheel).toBe(answer.right.handwheel);
+    expect(answer.rows[40].handwheel).toBe(answer.left.handwheel);
+    expect(answer.left.inner).toBeGreaterThan(answer.left.outer);
+    expect(answer.left.circleBetweenWalls).toBeGreaterThan(answer.left.circleBetweenKerbs);
+  });
+
+  test('its rows are those of the sweep at the same poses', async () => {
+    const { rows } = JSON.parse((await toeboard('turn', good, '--heave', '30', '--roll=-1')).out);
+    for (const entry of [rows[3], rows[30]]) {
+      const swept = await toeboard(
+        'sweep',
+        good,
+        '--heave',
+        '30',
+        '--roll=-1',
+        `--handwheel=${entry.handwheel}`,
+      );
+      const [row] = JSON.parse(swept.out).rows;
+      expectClose(row.left.steer, entry.leftSteer, 1e-7, 'left');
+      expectClose(row.meanSteer, entry.meanSteer, 1e-7, 'mean');
+    }
+    const csv = (await toeboard('turn', good, '--csv')).out.trimEnd().split('\n');
+    expect(csv).toHaveLength(42);
+  });
+});
+
 describe('aim and check', () => {
   test.each(demonstrations)('aim answers for %s', async (name) => {
     const { code, out } = await toeboard('aim', `projects/${name}`);
@@ -214,7 +247,7 @@ describe('a wrong input is one line on stderr, nothing on stdout, exit 1', () =>
     'an endless device': ['/dev/zero', /too large to be a layout document/],
   };
   test.each(Object.entries(cases))('%s', async (_, [path, line]) => {
-    for (const command of ['sweep', 'aim', 'check']) {
+    for (const command of ['sweep', 'turn', 'aim', 'check']) {
       const { code, out, err } = await toeboard(command, path);
       expect({ code, out }).toEqual({ code: 1, out: '' });
       expect(err.trimEnd()).toMatch(line);
@@ -242,6 +275,7 @@ describe('wrong usage is told, exit 2', () => {
     [['sweep', good, '--heave=0:1:1', '--heave=0:1:1']],
     [['sweep', good, '--wheels', '4']],
     [['aim', good, '--heave', '0:1:1']],
+    [['turn', good, '--heave', '0:2:1']],
   ])('%j', async (args) => {
     const { code, out, err } = await toeboard(...args);
     expect({ code, out }).toEqual({ code: 2, out: '' });
@@ -252,6 +286,6 @@ describe('wrong usage is told, exit 2', () => {
   test('help is an answer', async () => {
     const { code, out } = await toeboard('--help');
     expect(code).toBe(0);
-    for (const word of ['sweep', 'aim', 'check']) expect(out).toContain(word);
+    for (const word of ['sweep', 'turn', 'aim', 'check']) expect(out).toContain(word);
   });
 });

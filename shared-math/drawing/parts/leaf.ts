@@ -1,5 +1,6 @@
 import type { Band } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
+import type { View } from '../views.ts';
 
 /** Where leaves stand across their pack: how thick and how wide one is, which way the pack grows, the wide side. */
 export interface LeafPack {
@@ -32,7 +33,7 @@ function weights(s: number, clamp: number): [number, number, number] {
  * them the leaves are drawn along the parabola through them.
  */
 export function leafPack(pen: Pen, ends: readonly [number, number], seat: number, pack: LeafPack): Band[] {
-  return pack.shares.map((share, layer) => {
+  return pack.shares.flatMap((share, layer): Band[] => {
     const drop = pack.stack * layer * 2 * pack.halfThickness;
     const nodeAt = (s: number) => {
       const [first, middle, last] = weights(s, pack.clamp);
@@ -50,14 +51,16 @@ export function leafPack(pen: Pen, ends: readonly [number, number], seat: number
     };
     const from = pack.clamp * (1 - share);
     const to = pack.clamp + (1 - pack.clamp) * share;
-    return {
-      kind: 'band',
-      sections: Array.from({ length: NODES + 1 }, (_, i) => nodeAt(from + ((to - from) * i) / NODES)),
-      endOn: pack.wide === 1 ? ['front'] : ['side'],
-      ink: layer === 0 ? 'outline' : 'fine',
-      fill: 'paper',
-      // From above only the main leaf shows.
-      ...(layer === 0 ? {} : { views: ['side', 'front'] as const }),
-    };
+    const sections = Array.from({ length: NODES + 1 }, (_, i) => nodeAt(from + ((to - from) * i) / NODES));
+    const endOn: readonly View[] = pack.wide === 1 ? ['front'] : ['side'];
+    const leaf = { kind: 'band', sections, endOn } as const;
+    const covering: Band = { ...leaf, ink: layer === 0 ? 'outline' : 'fine', fill: 'paper' };
+    // From above only the main leaf shows; along a rail it lies under it and is drawn through it.
+    if (layer > 0) return [{ ...covering, views: ['side', 'front'] }];
+    if (pack.wide === 0) return [covering];
+    return [
+      { ...covering, views: ['side', 'front'] },
+      { ...leaf, ink: 'fine', fill: 'none', views: ['top'] },
+    ];
   });
 }

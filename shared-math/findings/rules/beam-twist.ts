@@ -19,7 +19,7 @@ export const beamTwist: Rule = {
         rule: 'beam-twist',
         severity: over ? 'attention' : 'info',
         part: 'location.left.framePivot',
-        sentence: `${speak.number(layout.travel.roll, 0)}° of roll twists the I-beam ${speak.angle(twist)}`,
+        sentence: `A roll of ${speak.number(layout.travel.roll, 0)}° twists the I-beam ${speak.angle(twist)}`,
         limit: `limit ${speak.number(value, 0)}°`,
         source,
         advice: over ? 'Bring the rod pivots nearer to the middle of the car, or make the rods longer.' : '',

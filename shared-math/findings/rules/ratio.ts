@@ -33,7 +33,7 @@ export const ratio: Rule = {
         rule: 'ratio',
         severity: outOfTurns ? 'attention' : 'info',
         part: 'steering.box.sectorCentre',
-        sentence: `${speak.number(turns, 1)} turns of the handwheel lock to lock`,
+        sentence: `The handwheel goes ${speak.number(turns, 1)} turns lock to lock`,
         limit: `${speak.number(few.value, 0)} to ${speak.number(many.value, 0)}`,
         source: few.source,
         advice: outOfTurns ? 'Change the box’s ratio or the arms.' : '',

@@ -1,0 +1,250 @@
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import {
+  analyse,
+  type Finding,
+  findings,
+  LIMITS,
+  RULES,
+  type ShopLimits,
+} from '../../shared-math/findings/index.ts';
+import {
+  type LayoutDocument,
+  moveHardpoint,
+  parseLayout,
+  readLayout,
+  resolveLayout,
+  withValue,
+} from '../../shared-math/layout/index.ts';
+import { expectClose } from '../support/close.ts';
+import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER } from '../support/layouts.ts';
+
+const INCHES = { unit: 'in', fraction: 16 } as const;
+const root = resolve(import.meta.dirname, '../..');
+
+function demonstration(name: string): LayoutDocument {
+  const outcome = parseLayout(readFileSync(join(root, 'projects', `${name}.json`), 'utf8'));
+  if (!outcome.ok) throw new Error(outcome.failure.reason);
+  return outcome.value;
+}
+
+const judged = (document: LayoutDocument, shop: ShopLimits = {}) =>
+  findings(analyse(resolveLayout(document)), INCHES, shop);
+const raw = (over: Record<string, unknown> = {}) => documentOf(rawLayout(over));
+const of = (list: readonly Finding[], rule: string) => list.filter((finding) => finding.rule === rule);
+const worst = (document: LayoutDocument) => analyse(resolveLayout(document)).heaveSummary.worstBumpSteer;
+
+/** Applies a finding's own remedy. */
+function mended(document: LayoutDocument, { remedy }: Finding): LayoutDocument {
+  if (!remedy) throw new Error('no remedy');
+  const next =
+    remedy.kind === 'move'
+      ? moveHardpoint(document, remedy.id, remedy.to)
+      : withValue(document, remedy.path, remedy.value);
+  const outcome = readLayout(next);
+  if (!outcome.ok) throw new Error(outcome.failure.reason);
+  return outcome.value;
+}
+
+const box = (over: Record<string, unknown>) => ({ ...SIDE_STEER, box: { ...SIDE_STEER.box, ...over } });
+const half = (over: Record<string, unknown>) => ({
+  axle: { beam: 'i-beam', left: { ...PLAIN_HALF, ...over }, right: 'mirror' },
+});
+
+/** A good layout: pitman ball on the hairpin pivot, square arms, stops at the axle. */
+const GOOD = {
+  steering: { ...box({ pitmanBall: [-880, 484, 336], sectorCentre: [-880, 484, 476] }), stopAngle: 31 },
+};
+const GOOD_CROSS = {
+  location: LOCATIONS['four-bar'],
+  lateral: { kind: 'bar', axle: [-72, -570, 352], frame: [-72, 316, 362] },
+  steering: { ...CROSS_STEER, stopAngle: 30 },
+};
+
+/** For each rule: a layout that trips it, and one that does not. */
+const CASES: Record<
+  string,
+  { trips: LayoutDocument; passes: LayoutDocument; severity: 'attention' | 'stop' }
+> = {
+  'out-of-reach': {
+    trips: raw({ location: { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' } }),
+    passes: raw(GOOD),
+    severity: 'stop',
+  },
+  'box-direction': {
+    trips: raw({ steering: box({ sectorAxis: [0, 1, 0] }) }),
+    passes: raw(GOOD),
+    severity: 'stop',
+  },
+  'bump-steer-worst': { trips: demonstration('hairpins-box-too-low'), passes: raw(GOOD), severity: 'stop' },
+  'bump-steer-slope': { trips: demonstration('hairpins-box-too-low'), passes: raw(GOOD), severity: 'stop' },
+  'aim-height': { trips: demonstration('hairpins-box-too-low'), passes: raw(GOOD), severity: 'attention' },
+  'leaf-fixed-in-front': {
+    trips: raw({ location: LOCATIONS['parallel-leaf'] }),
+    passes: raw({
+      location: {
+        kind: 'parallel-leaf',
+        left: { fixedEye: [-580, 400, 365], seat: [0, 400, 320], shackleEye: [510, 400, 372] },
+        right: 'mirror',
+      },
+    }),
+    severity: 'attention',
+  },
+  'bar-and-link': {
+    trips: raw({ ...GOOD_CROSS, lateral: { kind: 'bar', axle: [-72, -400, 352], frame: [-72, 100, 420] } }),
+    passes: raw(GOOD_CROSS),
+    severity: 'attention',
+  },
+  'cross-steer-without-bar': {
+    trips: raw({ steering: CROSS_STEER }),
+    passes: raw({ steering: CROSS_STEER, location: LOCATIONS['parallel-leaf'] }),
+    severity: 'attention',
+  },
+  'roll-steer': { trips: demonstration('hairpins-box-too-low'), passes: raw(GOOD), severity: 'attention' },
+  'bind-in-roll': {
+    trips: raw({ axle: { beam: 'tube', left: PLAIN_HALF, right: 'mirror' } }),
+    passes: raw(GOOD),
+    severity: 'stop',
+  },
+  'beam-twist': {
+    trips: raw({ location: { kind: 'hairpins', left: { framePivot: [-450, 520, 335] }, right: 'mirror' } }),
+    passes: raw(GOOD),
+    severity: 'attention',
+  },
+  'dead-centre': {
+    trips: raw({ steering: box({ sectorTravel: 70 }) }),
+    passes: raw(GOOD),
+    severity: 'stop',
+  },
+  'ball-tilt': {
+    trips: raw({ studs: { 'steering.dragLinkBall': [1, 0, 1] } }),
+    passes: raw(GOOD),
+    severity: 'stop',
+  },
+  lock: { trips: raw(), passes: raw(GOOD), severity: 'attention' },
+  'turns-unequal': {
+    trips: raw({ steering: { ...SIDE_STEER, box: { ...SIDE_STEER.box, pitmanBall: [-860, 500, 370] } } }),
+    passes: raw(GOOD),
+    severity: 'attention',
+  },
+  ackermann: { trips: raw(half({ tieRodBall: [-150, 690, 292] })), passes: raw(GOOD), severity: 'attention' },
+  'tie-rod-ahead': { trips: raw(half({ tieRodBall: [150, 676, 292] })), passes: raw(GOOD), severity: 'stop' },
+  ratio: { trips: raw({ steering: box({ ratio: 32 }) }), passes: raw(GOOD), severity: 'attention' },
+  effort: {
+    trips: raw({
+      car: { wheelbase: 2640, frontAxleLoad: 12_000, tyreRadius: 330, tyreWidth: 220, handwheelRadius: 170 },
+    }),
+    passes: raw(GOOD),
+    severity: 'attention',
+  },
+  'caster-static': {
+    trips: raw(half({ kingpinTop: [4, 631, 395] })),
+    passes: raw(GOOD),
+    severity: 'attention',
+  },
+  'caster-change': {
+    trips: raw({ location: { kind: 'hairpins', left: { framePivot: [-600, 415, 335] }, right: 'mirror' } }),
+    passes: raw(GOOD),
+    severity: 'attention',
+  },
+  'toe-static': {
+    trips: raw(half({ toeIn: -0.1 })),
+    passes: raw(half({ toeIn: 0.1 })),
+    severity: 'attention',
+  },
+};
+
+describe('every rule has a layout that trips it and one that does not', () => {
+  test('none is left out', () => {
+    expect(Object.keys(CASES).sort()).toEqual(RULES.map((rule) => rule.name).sort());
+  });
+
+  test.each(Object.entries(CASES))('%s', (rule, { trips, passes, severity }) => {
+    const tripped = of(judged(trips), rule);
+    expect(tripped.map((finding) => finding.severity)).toContain(severity);
+    for (const finding of of(judged(passes), rule)) expect(finding.severity, finding.sentence).toBe('info');
+  });
+});
+
+describe('what a finding says', () => {
+  const all = [
+    ...Object.values(CASES).map(({ trips }) => trips),
+    ...[
+      'hairpins-side-steer',
+      'wishbone-side-steer',
+      'four-bar-cross-steer',
+      'parallel-leaf-cross-steer',
+    ].map(demonstration),
+  ];
+  test('a sentence, its source, a part that exists; and advice wherever it is not as it should be', () => {
+    for (const document of all)
+      for (const style of [INCHES, { unit: 'mm', fraction: 16 } as const])
+        for (const finding of findings(analyse(resolveLayout(document)), style)) {
+          expect(finding.sentence).toMatch(/^[A-Z].*[^.]$/);
+          expect(finding.source).not.toBe('');
+          expect(`${finding.sentence} ${finding.limit} ${finding.advice}`).not.toMatch(
+            /NaN|undefined|Infinity|\[object/,
+          );
+          if (finding.severity !== 'info') expect(finding.advice).not.toBe('');
+          const keys = finding.part.split('.');
+          let value: unknown = resolveLayout(document);
+          for (const key of keys) value = (value as Record<string, unknown>)[key];
+          expect(Array.isArray(value), finding.part).toBe(true);
+        }
+  });
+
+  test('stops come first', () => {
+    const list = judged(demonstration('hairpins-box-too-low')).map((finding) => finding.severity);
+    expect(list).toEqual(
+      [...list].sort(
+        (a, b) => ['stop', 'attention', 'info'].indexOf(a) - ['stop', 'attention', 'info'].indexOf(b),
+      ),
+    );
+  });
+
+  test('a shop’s own limit is held to, and said to be its own', () => {
+    const document = raw(GOOD);
+    const strict = of(judged(document, { bumpSteerWorst: 0.001 }), 'bump-steer-worst')[0]!;
+    expect(strict.severity).toBe('stop');
+    expect(strict.source).toMatch(/this shop/);
+    expect(of(judged(document), 'bump-steer-worst')[0]!.source).toBe(LIMITS.bumpSteerWorst.source);
+  });
+});
+
+describe('remedies', () => {
+  test('the moves suggested for the bad demonstration bring its worst bump steer below a fifth', () => {
+    let document = demonstration('hairpins-box-too-low');
+    const before = worst(document);
+    for (let i = 0; i < 6; i += 1) {
+      const next = judged(document).find(
+        (finding) => finding.severity !== 'info' && finding.remedy?.kind === 'move',
+      );
+      if (!next) break;
+      document = mended(document, next);
+    }
+    expect(worst(document)).toBeLessThan(before / 5);
+  });
+
+  test('each one that is offered mends its own finding, or leaves it better', () => {
+    let offered = 0;
+    for (const { trips } of Object.values(CASES))
+      for (const finding of judged(trips)) {
+        if (!finding.remedy) continue;
+        offered += 1;
+        const after = of(judged(mended(trips, finding)), finding.rule);
+        const bad = (list: readonly Finding[]) => list.filter(({ severity }) => severity !== 'info').length;
+        if (finding.rule === 'bump-steer-worst')
+          expect(worst(mended(trips, finding))).toBeLessThan(0.9 * worst(trips));
+        else expect(bad(after), finding.sentence).toBeLessThan(bad(of(judged(trips), finding.rule)));
+      }
+    expect(offered).toBeGreaterThan(10);
+  });
+
+  test('the figure promised after a move is the figure after the move', () => {
+    const document = demonstration('hairpins-box-too-low');
+    const finding = of(judged(document), 'bump-steer-worst')[0]!;
+    const promised = Number(/bump steer (\d+\.\d+)°$/.exec(finding.advice)?.[1]);
+    expectClose((worst(mended(document, finding)) * 180) / Math.PI, promised, 0.006);
+  });
+});

@@ -1,4 +1,4 @@
-import type { Point } from '../layout/index.ts';
+import type { Layout, Point } from '../layout/index.ts';
 import {
   formatDecimal,
   formatDegrees,
@@ -83,4 +83,14 @@ export function moveWords(what: string, from: Point, to: Point, length: Speech['
   if (axis === 0) return `Move the ${what} ${by} ${change[0] > 0 ? 'ahead' : 'back'}`;
   const outward = change[1] * Math.sign(from[1] || 1) > 0;
   return `Move the ${what} ${by} ${outward ? 'outboard' : 'inboard'}`;
+}
+
+/** The hardpoint that stands for what locates the axle fore and aft. */
+export function locationPart(layout: Layout): string {
+  return {
+    hairpins: 'location.left.framePivot',
+    wishbone: 'location.framePivot',
+    'four-bar': 'location.left.upper.frame',
+    'parallel-leaf': 'location.left.seat',
+  }[layout.location.kind];
 }

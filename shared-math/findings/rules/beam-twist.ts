@@ -1,6 +1,6 @@
 import { createState, solveFrontEnd } from '../../linkage/index.ts';
 import { toRadians } from '../../units/index.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, locationPart, type Rule } from '../finding.ts';
 
 /** How far rods rigid with the axle twist an I-beam in roll. */
 export const beamTwist: Rule = {
@@ -18,7 +18,7 @@ export const beamTwist: Rule = {
       {
         rule: 'beam-twist',
         severity: over ? 'attention' : 'info',
-        part: 'location.left.framePivot',
+        part: locationPart(layout),
         sentence: `A roll of ${speak.number(layout.travel.roll, 0)}° twists the I-beam ${speak.angle(twist)}`,
         limit: `limit ${speak.number(value, 0)}°`,
         source,

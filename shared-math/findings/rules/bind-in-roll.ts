@@ -1,6 +1,6 @@
 import { ROW_OK } from '../../sweep/index.ts';
 import { BIND_SHOWN_FROM } from '../../tolerances.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, locationPart, type Rule } from '../finding.ts';
 
 /** What the links would have to give over heave and roll: a rigid tube on hairpins binds in roll. */
 export const bindInRoll: Rule = {
@@ -18,16 +18,12 @@ export const bindInRoll: Rule = {
     if (solved === 0) return [];
     const { value, source } = speak.limit('bind');
     const over = worst > value;
-    const part =
-      layout.location.kind === 'wishbone'
-        ? 'location.framePivot'
-        : `location.left.${layout.location.kind === 'hairpins' ? 'framePivot' : layout.location.kind === 'four-bar' ? 'upper.frame' : 'seat'}`;
     const tubeOnRods = layout.location.kind === 'hairpins' && layout.axle.beam === 'tube';
     return [
       {
         rule: 'bind-in-roll',
         severity: over ? (worst > 5 * value ? 'stop' : 'attention') : 'info',
-        part,
+        part: locationPart(layout),
         sentence:
           worst < BIND_SHOWN_FROM
             ? 'The links bind nowhere in travel and roll'

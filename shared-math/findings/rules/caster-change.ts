@@ -1,6 +1,6 @@
 import { ROW_OK } from '../../sweep/index.ts';
 import { toRadians } from '../../units/index.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, locationPart, type Rule } from '../finding.ts';
 
 /** How far the links tip the axle over the travel. */
 export const casterChange: Rule = {
@@ -20,17 +20,11 @@ export const casterChange: Rule = {
     const change = Math.max(high - drawn, drawn - low);
     const { value, source } = speak.limit('casterChange');
     const over = change > toRadians(value);
-    const part = {
-      hairpins: 'location.left.framePivot',
-      wishbone: 'location.framePivot',
-      'four-bar': 'location.left.upper.frame',
-      'parallel-leaf': 'location.left.seat',
-    }[layout.location.kind];
     return [
       {
         rule: 'caster-change',
         severity: over ? 'attention' : 'info',
-        part,
+        part: locationPart(layout),
         sentence: `Caster changes ${speak.angle(change)} over the travel (${speak.angle(low)} to ${speak.angle(high)})`,
         limit: `limit ${speak.number(value, 1)}° either way`,
         source,

@@ -9,7 +9,7 @@ export {
   structureOf,
 } from './drawing.ts';
 export { boxOf, convexHull, isClosed, isShown, type Outline, outline } from './outline.ts';
-export { paintOrder, placeAtRide, placeInPose, roomFor, viewBoxes } from './placing.ts';
+export { paintOrder, placeAtRide, placeInPose, pointsOf, roomFor, viewBoxes } from './placing.ts';
 export {
   arrangeSheet,
   type Box,

@@ -1,4 +1,4 @@
-import type { Band, Body, Shape } from './drawing.ts';
+import type { Band, Body, Disc, Shape } from './drawing.ts';
 import { type Box, type Place, VIEW_AXES, type View } from './views.ts';
 
 /** Outlines are flat lists of right, down, right, down … in the view's own plane, mm; closed ones are not repeated. */
@@ -22,6 +22,10 @@ function directions(count: number): Float64Array {
 const ROUND = directions(DIRECTIONS_ROUND);
 const FEW = directions(DIRECTIONS_SMALL);
 
+/** Scratch: of each disc its middle and its axis as the view sees them, its radius and its rounding. */
+const SEEN = 6;
+let seen = new Float64Array(4 * SEEN);
+
 /** mm. Neighbouring points of an outline nearer than this are one. */
 const SAME = 1e-6;
 
@@ -44,8 +48,29 @@ function pushUnlessSame(out: Outline, right: number, down: number): void {
  */
 export function silhouette(body: Body, placed: Float64Array, view: View, out: Outline): void {
   const { right, down } = VIEW_AXES[view];
+  const count = body.discs.length;
+  if (seen.length < count * SEEN) seen = new Float64Array(count * SEEN);
   let largest = 0;
-  for (const disc of body.discs) largest = Math.max(largest, disc.radius + disc.round);
+  for (let i = 0; i < count; i += 1) {
+    const disc = body.discs[i] as Disc;
+    const at = 3 * disc.at;
+    const tip = 3 * disc.tip;
+    const x = (placed[tip] as number) - (placed[at] as number);
+    const y = (placed[tip + 1] as number) - (placed[at + 1] as number);
+    const z = (placed[tip + 2] as number) - (placed[at + 2] as number);
+    // A ball has no axis, and needs none.
+    const length = Math.sqrt(x * x + y * y + z * z) || 1;
+    const to = i * SEEN;
+    seen[to] = right.sign * (placed[at + right.axis] as number);
+    seen[to + 1] = down.sign * (placed[at + down.axis] as number);
+    seen[to + 2] =
+      (right.sign * ((placed[tip + right.axis] as number) - (placed[at + right.axis] as number))) / length;
+    seen[to + 3] =
+      (down.sign * ((placed[tip + down.axis] as number) - (placed[at + down.axis] as number))) / length;
+    seen[to + 4] = disc.radius;
+    seen[to + 5] = disc.round;
+    largest = Math.max(largest, disc.radius + disc.round);
+  }
   const table = largest > SMALL ? ROUND : FEW;
   out.length = 0;
   for (let i = 0; i < table.length; i += 2) {
@@ -54,28 +79,19 @@ export function silhouette(body: Body, placed: Float64Array, view: View, out: Ou
     let furthest = Number.NEGATIVE_INFINITY;
     let bestRight = 0;
     let bestDown = 0;
-    for (const disc of body.discs) {
-      const at = 3 * disc.at;
-      const cr = right.sign * (placed[at + right.axis] as number);
-      const cd = down.sign * (placed[at + down.axis] as number);
-      let pr = cr + disc.round * dr;
-      let pd = cd + disc.round * dd;
-      if (disc.radius > 0) {
-        const tip = 3 * disc.tip;
-        const x = (placed[tip] as number) - (placed[at] as number);
-        const y = (placed[tip + 1] as number) - (placed[at + 1] as number);
-        const z = (placed[tip + 2] as number) - (placed[at + 2] as number);
-        const length = Math.sqrt(x * x + y * y + z * z);
-        const ar =
-          (right.sign * ((placed[tip + right.axis] as number) - (placed[at + right.axis] as number))) /
-          length;
-        const ad =
-          (down.sign * ((placed[tip + down.axis] as number) - (placed[at + down.axis] as number))) / length;
+    for (let from = 0; from < count * SEEN; from += SEEN) {
+      const round = seen[from + 5] as number;
+      const radius = seen[from + 4] as number;
+      let pr = (seen[from] as number) + round * dr;
+      let pd = (seen[from + 1] as number) + round * dd;
+      if (radius > 0) {
+        const ar = seen[from + 2] as number;
+        const ad = seen[from + 3] as number;
         const along = dr * ar + dd * ad;
         const square = Math.sqrt(Math.max(0, 1 - along * along));
         if (square > 1e-9) {
-          pr += (disc.radius * (dr - along * ar)) / square;
-          pd += (disc.radius * (dd - along * ad)) / square;
+          pr += (radius * (dr - along * ar)) / square;
+          pd += (radius * (dd - along * ad)) / square;
         }
       }
       const reach = pr * dr + pd * dd;

@@ -57,12 +57,16 @@ export function viewBoxes(drawing: Drawing, placed: Float64Array): Record<View, 
   return boxes;
 }
 
-function* pointsOf(part: Part): Generator<number> {
+/** The points that give a part its outlines, in no order; some may come twice. */
+export function pointsOf(part: Part): number[] {
+  const points: number[] = [];
   for (const shape of part.shapes) {
-    if (shape.kind === 'body') for (const disc of shape.discs) yield disc.at;
-    else if (shape.kind === 'band') for (const section of shape.sections) yield section.centre;
-    else yield* shape.points;
+    if (shape.kind === 'body') for (const disc of shape.discs) points.push(disc.at, disc.tip);
+    else if (shape.kind === 'band')
+      for (const section of shape.sections) points.push(section.centre, section.up, section.out);
+    else points.push(...shape.points);
   }
+  return points;
 }
 
 /**

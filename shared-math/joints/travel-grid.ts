@@ -4,6 +4,7 @@ import {
   createState,
   type FrontEnd,
   type FrontEndState,
+  kingpinDirection,
   poseAxle,
   steerAxle,
 } from '../linkage/index.ts';
@@ -46,45 +47,62 @@ const p = new Float64Array(3);
 const q = new Float64Array(3);
 const s = new Float64Array(3);
 
-/** Tilt of a ball in a solved pose, rad: asin |stud · link| with both at length 1. */
-export function tiltOf(
-  frontEnd: FrontEnd,
-  state: FrontEndState,
-  joint: BallJoint,
-  tip = studTip(joint),
-): number {
+/** Sine of a ball's tilt: |stud · link| at length 1, from centre, link's other end and a point along the stud. */
+function sineOfTilt(centre: Float64Array, away: Float64Array, tip: Float64Array): number {
+  const lx = (away[0] as number) - (centre[0] as number);
+  const ly = (away[1] as number) - (centre[1] as number);
+  const lz = (away[2] as number) - (centre[2] as number);
+  const sx = (tip[0] as number) - (centre[0] as number);
+  const sy = (tip[1] as number) - (centre[1] as number);
+  const sz = (tip[2] as number) - (centre[2] as number);
+  const size = Math.sqrt((lx * lx + ly * ly + lz * lz) * (sx * sx + sy * sy + sz * sz));
+  return size > 0 ? Math.min(Math.abs(lx * sx + ly * sy + lz * sz) / size, 1) : 0;
+}
+
+/** Tilt of a ball in a solved pose, rad: the angle between its link and the plane square to its stud. */
+export function tiltOf(frontEnd: FrontEnd, state: FrontEndState, joint: BallJoint): number {
   carryPoint(frontEnd, state, joint.centre.carrier, joint.centre.at, p);
   carryPoint(frontEnd, state, joint.away.carrier, joint.away.at, q);
-  carryPoint(frontEnd, state, joint.studCarrier, tip, s);
-  const lx = (q[0] as number) - (p[0] as number);
-  const ly = (q[1] as number) - (p[1] as number);
-  const lz = (q[2] as number) - (p[2] as number);
-  const sx = (s[0] as number) - (p[0] as number);
-  const sy = (s[1] as number) - (p[1] as number);
-  const sz = (s[2] as number) - (p[2] as number);
-  const along = Math.abs(lx * sx + ly * sy + lz * sz);
-  const size = Math.sqrt((lx * lx + ly * ly + lz * lz) * (sx * sx + sy * sy + sz * sz));
-  return size > 0 ? Math.asin(Math.min(along / size, 1)) : 0;
+  carryPoint(frontEnd, state, joint.studCarrier, studTip(joint), s);
+  return Math.asin(sineOfTilt(p, q, s));
 }
 
 /**
- * Angle between a link and an arm, seen along the arm's axis: both are laid into the arm's plane of swing. Folded to
- * 0 to a right angle, since a link pulls as it pushes. rad.
+ * Cosine of the angle between an arm and the link at its ball, both laid into the arm's plane of swing; folded to a
+ * right angle or less, since a link pulls as it pushes. `through` is on the arm's axis, `axis` its unit direction.
  */
-function transmission(
-  armX: number,
-  armY: number,
-  armZ: number,
-  linkX: number,
-  linkY: number,
-  linkZ: number,
-  axis: Point,
-): number {
-  const along = linkX * axis[0] + linkY * axis[1] + linkZ * axis[2];
-  const [x, y, z] = [linkX - along * axis[0], linkY - along * axis[1], linkZ - along * axis[2]];
-  const size = Math.sqrt((x * x + y * y + z * z) * (armX * armX + armY * armY + armZ * armZ));
-  if (!(size > 0)) return 0;
-  return Math.acos(Math.min(Math.abs(x * armX + y * armY + z * armZ) / size, 1));
+function cosineOfTransmission(ball: Float64Array, away: Float64Array, through: Point, axis: Point): number {
+  let [ax, ay, az] = [
+    (ball[0] as number) - through[0],
+    (ball[1] as number) - through[1],
+    (ball[2] as number) - through[2],
+  ];
+  let along = ax * axis[0] + ay * axis[1] + az * axis[2];
+  ax -= along * axis[0];
+  ay -= along * axis[1];
+  az -= along * axis[2];
+  let [lx, ly, lz] = [
+    (away[0] as number) - (ball[0] as number),
+    (away[1] as number) - (ball[1] as number),
+    (away[2] as number) - (ball[2] as number),
+  ];
+  along = lx * axis[0] + ly * axis[1] + lz * axis[2];
+  lx -= along * axis[0];
+  ly -= along * axis[1];
+  lz -= along * axis[2];
+  const size = Math.sqrt((ax * ax + ay * ay + az * az) * (lx * lx + ly * ly + lz * lz));
+  // A link that stands square to the arm's plane of swing cannot turn it at all.
+  return size > 0 ? Math.min(Math.abs(ax * lx + ay * ly + az * lz) / size, 1) : 1;
+}
+
+/** The kingpin of the driven side in a pose: its lower end and upward direction. */
+function drivenKingpin(frontEnd: FrontEnd, state: FrontEndState): { bottom: Point; upward: Point } {
+  const side = frontEnd.driven;
+  carryPoint(frontEnd, state, `axle-${side}`, frontEnd.layout.axle[side].kingpinBottom, p);
+  return {
+    bottom: [p[0] as number, p[1] as number, p[2] as number],
+    upward: kingpinDirection(frontEnd, state, side),
+  };
 }
 
 /** Transmission angles at the two ends of the drag link in a solved pose, rad, each in its arm's plane of swing. */
@@ -92,57 +110,41 @@ export function transmissionAngles(
   frontEnd: FrontEnd,
   state: FrontEndState,
 ): { pitman: number; steeringArm: number } {
-  const { box, dragLinkBall, dragLinkTo } = frontEnd.layout.steering;
-  const { kingpinTop, kingpinBottom } = frontEnd.layout.axle[dragLinkTo];
+  const { box, dragLinkBall } = frontEnd.layout.steering;
+  const { bottom, upward } = drivenKingpin(frontEnd, state);
   carryPoint(frontEnd, state, 'pitman', box.pitmanBall, p);
-  carryPoint(frontEnd, state, `spindle-${dragLinkTo}`, dragLinkBall, q);
-  const link: Point = [
-    (q[0] as number) - (p[0] as number),
-    (q[1] as number) - (p[1] as number),
-    (q[2] as number) - (p[2] as number),
-  ];
-  const axisSize = Math.hypot(...box.sectorAxis);
-  const sector: Point = [
-    box.sectorAxis[0] / axisSize,
-    box.sectorAxis[1] / axisSize,
-    box.sectorAxis[2] / axisSize,
-  ];
-  const pitman = swungArm(p, box.sectorCentre, sector);
-  const ball: Point = [q[0] as number, q[1] as number, q[2] as number];
-  carryPoint(frontEnd, state, `axle-${dragLinkTo}`, kingpinBottom, p);
-  carryPoint(frontEnd, state, `axle-${dragLinkTo}`, kingpinTop, q);
-  const length = Math.hypot(
-    (q[0] as number) - (p[0] as number),
-    (q[1] as number) - (p[1] as number),
-    (q[2] as number) - (p[2] as number),
-  );
-  const kingpin: Point = [
-    ((q[0] as number) - (p[0] as number)) / length,
-    ((q[1] as number) - (p[1] as number)) / length,
-    ((q[2] as number) - (p[2] as number)) / length,
-  ];
-  const arm = swungArm(ball, [p[0] as number, p[1] as number, p[2] as number], kingpin);
+  carryPoint(frontEnd, state, `spindle-${frontEnd.driven}`, dragLinkBall, q);
   return {
-    pitman: transmission(pitman[0], pitman[1], pitman[2], link[0], link[1], link[2], sector),
-    steeringArm: transmission(arm[0], arm[1], arm[2], link[0], link[1], link[2], kingpin),
+    pitman: Math.acos(cosineOfTransmission(p, q, box.sectorCentre, frontEnd.sectorAxis)),
+    steeringArm: Math.acos(cosineOfTransmission(q, p, bottom, upward)),
   };
 }
 
-/** From the axis to the ball, square to the axis. */
-function swungArm(ball: ArrayLike<number>, through: Point, axis: Point): Point {
-  const d: Point = [
-    (ball[0] as number) - through[0],
-    (ball[1] as number) - through[1],
-    (ball[2] as number) - through[2],
-  ];
-  const along = d[0] * axis[0] + d[1] * axis[1] + d[2] * axis[2];
-  return [d[0] - along * axis[0], d[1] - along * axis[1], d[2] - along * axis[2]];
+/** The largest of a figure so far and the pose where it was met. Sines and cosines are kept; angles come at the end. */
+class Largest {
+  value = -1;
+  heave = 0;
+  roll = 0;
+  handwheel = 0;
+
+  meet(value: number, heave: number, roll: number, handwheel: number): void {
+    if (value <= this.value) return;
+    this.value = value;
+    this.heave = heave;
+    this.roll = roll;
+    this.handwheel = handwheel;
+  }
+
+  at(): GridPose {
+    return { heave: this.heave, roll: this.roll, handwheel: this.handwheel };
+  }
 }
 
 /**
  * The worst that travel and turn together ask of the joints: `heaves` poses of heave at no roll, and the ends and middle
  * of heave at full roll either way, each steered to `turns` handwheel angles between the locks given (rad).
- * The axle is posed once for each heave and roll. Poses out of reach are counted and not judged.
+ * The axle is posed once for each heave and roll; joints that the handwheel does not move are looked at once there.
+ * Poses out of reach are counted and not judged.
  */
 export function gridExtremes(
   frontEnd: FrontEnd,
@@ -151,15 +153,11 @@ export function gridExtremes(
   turns = 41,
 ): GridExtremes {
   const { bump, rebound, roll } = frontEnd.layout.travel;
+  const { box } = frontEnd.layout.steering;
   const joints = ballJoints(frontEnd.layout);
   const tips = joints.map(studTip);
-  const tilt = new Float64Array(joints.length).fill(-1);
-  const start: GridPose = { heave: 0, roll: 0, handwheel: 0 };
-  const tiltAt: GridPose[] = joints.map(() => start);
-  const angle = { pitman: Math.PI / 2, arm: Math.PI / 2 };
-  const angleAt = { pitman: start, arm: start };
-  const reach = { dragLink: 0, tieRod: 0 };
-  const reachAt = { dragLink: start, tieRod: start };
+  const tilts = joints.map(() => new Largest());
+  const [pitman, arm, dragLink, tieRod] = [new Largest(), new Largest(), new Largest(), new Largest()];
   let outOfReach = 0;
   let poses = 0;
 
@@ -175,6 +173,8 @@ export function gridExtremes(
       outOfReach += handwheels.length;
       continue;
     }
+    const kingpin = drivenKingpin(frontEnd, state);
+    let first = true;
     for (let k = 0; k < handwheels.length; k += 1) {
       poses += 1;
       const handwheel = handwheels[k] as number;
@@ -184,42 +184,37 @@ export function gridExtremes(
       }
       for (let j = 0; j < joints.length; j += 1) {
         const joint = joints[j] as BallJoint;
-        if (!joint.steered && k > 0) continue;
-        const value = tiltOf(frontEnd, state, joint, tips[j] as Point);
-        if (value > (tilt[j] as number)) {
-          tilt[j] = value;
-          tiltAt[j] = { heave, roll: rolled, handwheel };
+        if (!joint.steered && !first) continue;
+        carryPoint(frontEnd, state, joint.centre.carrier, joint.centre.at, p);
+        carryPoint(frontEnd, state, joint.away.carrier, joint.away.at, q);
+        carryPoint(frontEnd, state, joint.studCarrier, tips[j] as Point, s);
+        (tilts[j] as Largest).meet(sineOfTilt(p, q, s), heave, rolled, handwheel);
+        // The first joint is the pitman ball, whose centre and far end are the drag link's own.
+        if (j === 0) {
+          pitman.meet(
+            cosineOfTransmission(p, q, box.sectorCentre, frontEnd.sectorAxis),
+            heave,
+            rolled,
+            handwheel,
+          );
+          arm.meet(cosineOfTransmission(q, p, kingpin.bottom, kingpin.upward), heave, rolled, handwheel);
         }
       }
-      const { pitman, steeringArm } = transmissionAngles(frontEnd, state);
-      if (pitman < angle.pitman) {
-        angle.pitman = pitman;
-        angleAt.pitman = { heave, roll: rolled, handwheel };
-      }
-      if (steeringArm < angle.arm) {
-        angle.arm = steeringArm;
-        angleAt.arm = { heave, roll: rolled, handwheel };
-      }
-      if (state.dragLinkReach > reach.dragLink) {
-        reach.dragLink = state.dragLinkReach;
-        reachAt.dragLink = { heave, roll: rolled, handwheel };
-      }
-      if (state.tieRodReach > reach.tieRod) {
-        reach.tieRod = state.tieRodReach;
-        reachAt.tieRod = { heave, roll: rolled, handwheel };
-      }
+      first = false;
+      dragLink.meet(state.dragLinkReach, heave, rolled, handwheel);
+      tieRod.meet(state.tieRodReach, heave, rolled, handwheel);
     }
   }
+  const angleOf = ({ value }: Largest) => Math.acos(Math.max(value, 0));
   return {
-    tilts: joints.map((joint, j) => ({
-      joint,
-      tilt: Math.max(tilt[j] as number, 0),
-      at: tiltAt[j] as GridPose,
-    })),
-    pitmanTransmission: { angle: angle.pitman, at: angleAt.pitman },
-    steeringArmTransmission: { angle: angle.arm, at: angleAt.arm },
-    dragLinkReach: { reach: reach.dragLink, at: reachAt.dragLink },
-    tieRodReach: { reach: reach.tieRod, at: reachAt.tieRod },
+    tilts: joints.map((joint, j) => {
+      const largest = tilts[j] as Largest;
+      return { joint, tilt: Math.asin(Math.max(largest.value, 0)), at: largest.at() };
+    }),
+    pitmanTransmission: { angle: angleOf(pitman), at: pitman.at() },
+    steeringArmTransmission: { angle: angleOf(arm), at: arm.at() },
+    dragLinkReach: { reach: Math.max(dragLink.value, 0), at: dragLink.at() },
+    tieRodReach: { reach: Math.max(tieRod.value, 0), at: tieRod.at() },
     outOfReach,
     poses,
   };

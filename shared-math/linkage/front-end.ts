@@ -33,8 +33,9 @@ export interface FrontEnd {
   readonly dragLinkBranch: 1 | -1;
   readonly tieRodLength: number;
   readonly tieRodBranch: 1 | -1;
-  /** In the car's frame. */
+  /** In the car's frame, as is the sector's axis (length 1). */
   readonly pitmanBall: BallCircle;
+  readonly sectorAxis: Point;
   readonly ratio: number;
 }
 
@@ -77,6 +78,7 @@ export function prepareFrontEnd(layout: Layout): FrontEnd {
   const follower = dragLinkTo === 'left' ? right : left;
   const ballOfDriven = ballCircle(driven.bottom, driven.upward, subtract(dragLinkBall, centre));
   const { left: leftHalf, right: rightHalf } = layout.axle;
+  const sectorAxis = unit(box.sectorAxis);
   return {
     layout,
     axle,
@@ -88,7 +90,8 @@ export function prepareFrontEnd(layout: Layout): FrontEnd {
     dragLinkBranch: drawnBranch(ballOfDriven, subtract(box.pitmanBall, centre)),
     tieRodLength: distance(leftHalf.tieRodBall, rightHalf.tieRodBall),
     tieRodBranch: drawnBranch(follower.tieRodBall, add(driven.tieRodBall.base, driven.tieRodBall.across)),
-    pitmanBall: ballCircle(box.sectorCentre, unit(box.sectorAxis), box.pitmanBall),
+    pitmanBall: ballCircle(box.sectorCentre, sectorAxis, box.pitmanBall),
+    sectorAxis,
     ratio: box.ratio,
   };
 }

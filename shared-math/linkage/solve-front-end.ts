@@ -418,15 +418,15 @@ export function carryPoint(
     return;
   }
   if (carrier === 'pitman') {
-    const { sectorCentre, sectorAxis } = frontEnd.layout.steering.box;
-    const length = Math.hypot(sectorAxis[0], sectorAxis[1], sectorAxis[2]);
+    const { sectorAxis } = frontEnd;
+    const { sectorCentre } = frontEnd.layout.steering.box;
     rotateAbout(
       at[0] - sectorCentre[0],
       at[1] - sectorCentre[1],
       at[2] - sectorCentre[2],
-      sectorAxis[0] / length,
-      sectorAxis[1] / length,
-      sectorAxis[2] / length,
+      sectorAxis[0],
+      sectorAxis[1],
+      sectorAxis[2],
       sector[0] as number,
       sector[1] as number,
       onSpindle,

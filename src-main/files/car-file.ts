@@ -5,7 +5,7 @@ import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 
 /** The version of the whole-car file that this program writes, and the newest that it reads. */
 const CAR_FILE_VERSION = 1;
-const CAR_FILE_FORMAT = 'toeboard-car';
+export const CAR_FILE_FORMAT = 'toeboard-car';
 
 const carFileSchema = z.strictObject({
   format: z.literal(CAR_FILE_FORMAT),

@@ -1,6 +1,6 @@
 import { type LayoutDocument, parseLayout, type Refusal } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
-import { type CarFile, isCarFile, readCarFile } from './car-file.ts';
+import { CAR_FILE_FORMAT, type CarFile, isCarFile, readCarFile } from './car-file.ts';
 
 /** Characters. A layout is a few thousand, a car a few dozen layouts. */
 const FILE_TEXT_MAX = 10_000_000;
@@ -9,9 +9,12 @@ export type ImportedFile =
   | { readonly kind: 'layout'; readonly layout: LayoutDocument }
   | { readonly kind: 'car'; readonly car: CarFile };
 
-function parsedJson(text: string): unknown {
+/** The parsed text if it is a whole car's. Looked for by its mark first: rubbish by the megabyte is not worth parsing. */
+function carIn(text: string): unknown {
+  if (!text.includes(`"${CAR_FILE_FORMAT}"`)) return undefined;
   try {
-    return JSON.parse(text.replace(/^\uFEFF/, ''));
+    const input: unknown = JSON.parse(text.replace(/^\uFEFF/, ''));
+    return isCarFile(input) ? input : undefined;
   } catch {
     return undefined;
   }
@@ -21,8 +24,8 @@ function parsedJson(text: string): unknown {
 export function readImport(text: string): Outcome<ImportedFile, Refusal> {
   if (text.length > FILE_TEXT_MAX)
     return failed({ path: '', reason: 'too large to be a Toeboard file (more than 10 million characters)' });
-  const input = parsedJson(text);
-  if (isCarFile(input)) {
+  const input = carIn(text);
+  if (input !== undefined) {
     const car = readCarFile(input);
     return car.ok ? succeeded({ kind: 'car', car: car.value }) : car;
   }

@@ -55,12 +55,14 @@ describe('a file', () => {
     expect(refusalOf(input)).not.toContain('\n');
   });
 
-  test('of ten million characters of rubbish is refused in under a second', () => {
+  test.each([
+    ['one bracket', '['.repeat(9_900_000)],
+    ['no JSON', 'x'.repeat(9_900_000)],
+    ['numbers', `[${'1,'.repeat(4_900_000)}1]`],
+    ['far too much', '{'.repeat(10_000_001)],
+  ])('of ten million characters of rubbish is refused in under a second: %s', (_, text) => {
     const begun = performance.now();
-    expect(refusalOf('['.repeat(10_000_001))).toMatch(/^too large to be a Toeboard file/);
-    expect(refusalOf('x'.repeat(10_000_000))).toMatch(/^too large|^not JSON/);
-    expect(refusalOf(`[${'1,'.repeat(4_900_000)}1]`)).toMatch(/^too large/);
-    expect(refusalOf('['.repeat(9_000_000))).toMatch(/^too large|^not JSON/);
+    expect(refusalOf(text)).toMatch(/^too large to be a (Toeboard file|layout document)/);
     expect(performance.now() - begun).toBeLessThan(1000);
   });
 });

@@ -5,7 +5,7 @@ export type DrawerPage = 'cars' | 'history' | 'bin';
 
 /** The one form that may stand open in the drawer's list. */
 export interface DrawerForm {
-  readonly doing: 'rename' | 'move' | 'add';
+  readonly doing: 'rename' | 'move' | 'add' | 'notes';
   readonly kind: Kind;
   readonly id: string;
 }

@@ -61,6 +61,8 @@ export class Shop {
     if (about.ok) this.notices = about.value.notices;
     const last = settings.value.lastVariant;
     if (last && placeOf(this.customers, last)) await this.open(last);
+    // Only now, so that no empty sheet flashes up before the layout.
+    this.ready = true;
   }
 
   async refresh(): Promise<void> {
@@ -72,7 +74,6 @@ export class Shop {
     this.customers = shop.value.customers;
     this.binCount = shop.value.binCount;
     this.trouble = '';
-    this.ready = true;
   }
 
   async #readDemonstration(): Promise<void> {
@@ -171,6 +172,15 @@ export class Shop {
           ? await this.#askAndRefresh(wish, 'car.change', { id, name })
           : await this.#askAndRefresh(wish, 'customer.change', { id, name });
     await this.#reopenNames();
+    return done !== undefined;
+  }
+
+  async note(kind: 'customer' | 'car', id: string, notes: string): Promise<boolean> {
+    const wish = 'The notes are not kept';
+    const done =
+      kind === 'car'
+        ? await this.#askAndRefresh(wish, 'car.change', { id, notes })
+        : await this.#askAndRefresh(wish, 'customer.change', { id, notes });
     return done !== undefined;
   }
 

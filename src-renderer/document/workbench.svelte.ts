@@ -1,4 +1,4 @@
-import { type AimOutcome, findAim } from '../../shared-math/aim/index.ts';
+import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
 import {
   type Carrier,
   type Hardpoint,
@@ -25,7 +25,8 @@ import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
-import { type DragEdit, Edits } from './edits.svelte.ts';
+import { type DragEdit, Edits } from './edits.ts';
+import { EMPTY_HISTORY, type History } from './history.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import type { Pose } from './reach.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
@@ -68,7 +69,9 @@ export class Workbench {
     return sweepTravel(this.frontEnd, 'roll', -roll, roll, SWEEP_COUNT, this.#handwheel);
   });
   summary: TravelSummary = $derived(summariseTravel(this.heaveSweep));
-  aim: AimOutcome = $derived(findAim(this.frontEnd));
+  /** The axle's poses over the travel, for whatever is tried on them: the aim, the arcs, the figure at the aim. */
+  held: HeldTravel = $derived(holdTravel(this.frontEnd));
+  aim: AimOutcome = $derived(findAim(this.frontEnd, this.held));
 
   selection: string | null = $state(null);
   hover: string | null = $state(null);
@@ -80,6 +83,13 @@ export class Workbench {
   fitWishes = $state(0);
   /** The view that fills the board, or nothing where all three stand on the sheet. */
   enlarged: ViewName | null = $state(null);
+
+  /** Written by the edits. */
+  history: History<LayoutDocument> = $state.raw(EMPTY_HISTORY);
+  canUndo = $derived(this.history.done.length > 0);
+  canRedo = $derived(this.history.undone.length > 0);
+  undoLabel = $derived(this.history.done.at(-1)?.label ?? '');
+  redoLabel = $derived(this.history.undone.at(-1)?.label ?? '');
 
   notice = $state('');
   saved: SaveState = $state('saved');
@@ -139,18 +149,6 @@ export class Workbench {
 
   // Edits ----------------------------------------------------------------------------------------------------
 
-  get canUndo(): boolean {
-    return this.#edits.canUndo;
-  }
-  get canRedo(): boolean {
-    return this.#edits.canRedo;
-  }
-  get undoLabel(): string {
-    return this.#edits.undoLabel;
-  }
-  get redoLabel(): string {
-    return this.#edits.redoLabel;
-  }
   /** Why the last change that was not taken was not: one line, without its full stop. */
   get refusal(): string {
     return this.#edits.refusal;

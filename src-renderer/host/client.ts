@@ -103,3 +103,16 @@ export async function connectHost(): Promise<CallHost> {
 export function onNativeMenu(listener: (action: string) => void): () => void {
   return window.toeboardHost?.onMenu?.(listener) ?? (() => {});
 }
+
+/**
+ * Lets a browser ask before it closes a page whose work is not in the store. A desktop window is left alone: it
+ * would refuse to close without a word.
+ */
+export function guardLeaving(unsafe: () => boolean): () => void {
+  if (window.toeboardHost) return () => {};
+  const ask = (event: BeforeUnloadEvent) => {
+    if (unsafe()) event.preventDefault();
+  };
+  window.addEventListener('beforeunload', ask);
+  return () => window.removeEventListener('beforeunload', ask);
+}

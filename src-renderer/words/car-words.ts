@@ -18,8 +18,8 @@ export const LATERAL_WORDS: Words<LateralKind> = [
 ];
 
 export const BEAM_WORDS: Words<'i-beam' | 'tube'> = [
-  ['i-beam', 'I-beam, twists freely'],
-  ['tube', 'tube, does not twist'],
+  ['i-beam', 'I-beam, twists'],
+  ['tube', 'tube, stiff'],
 ];
 
 export const SIDE_WORDS: Words<Side> = [

@@ -97,10 +97,7 @@ export async function openDemonstration(page: Page, name: string): Promise<void>
 
 /** Waits until the page says that everything is in the store. */
 export async function saved(page: Page): Promise<void> {
-  await page
-    .getByRole('status')
-    .filter({ hasText: /^\s*saved\s*$/ })
-    .waitFor();
+  await page.locator('[data-save-state="saved"]').waitFor();
 }
 
 /** What the store itself holds, read beside the page: the documents of all shown variants of a name. */

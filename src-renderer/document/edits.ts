@@ -22,6 +22,8 @@ export interface DragEdit {
 /** What edits are made on: the open document, and what has to follow when it changes. */
 export interface EditedBoard {
   document: LayoutDocument | null;
+  /** Written at every step, for those who show what can be undone. */
+  history: History<LayoutDocument>;
   readonly points: readonly Hardpoint[];
   readonly saving: {
     put(job: SaveJob, delay?: number): void;
@@ -44,15 +46,11 @@ const UNDO_TOLD = 4000;
 /** Every change of the open document, as steps that can be undone, each on its way to the store as it is made. */
 export class Edits {
   readonly #board: EditedBoard;
-  #history: History<LayoutDocument> = $state.raw(EMPTY_HISTORY);
+  #history: History<LayoutDocument> = EMPTY_HISTORY;
   /** The drag that goes on; a drag that is not this one has no say any more. */
   #drag: DragEdit | null = null;
   #merging = { key: '', step: '', at: Number.NEGATIVE_INFINITY };
 
-  canUndo = $derived(this.#history.done.length > 0);
-  canRedo = $derived(this.#history.undone.length > 0);
-  undoLabel = $derived(this.#history.done.at(-1)?.label ?? '');
-  redoLabel = $derived(this.#history.undone.at(-1)?.label ?? '');
   /** Why the last change that was not taken was not: one line, without its full stop. */
   refusal = '';
 
@@ -63,7 +61,7 @@ export class Edits {
   /** Another document is on the board: nothing of the last one can be undone on it. */
   forget(): void {
     this.#drag = null;
-    this.#history = EMPTY_HISTORY;
+    this.#keep(EMPTY_HISTORY);
   }
 
   /** Any other edit ends a drag that is still going on, as if the hand had let go just before. */
@@ -144,17 +142,22 @@ export class Edits {
   /** Keeps a change that has been made as a step that can be undone. */
   record(label: string, before: LayoutDocument, after: LayoutDocument, merge?: string): void {
     const edit = { label, before, after, at: performance.now(), ...(merge ? { merge } : {}) };
-    this.#history = recorded(this.#history, edit);
+    this.#keep(recorded(this.#history, edit));
     this.#board.tell('');
   }
 
   #stepTo(history: History<LayoutDocument>, document: LayoutDocument, label: string): void {
     this.#board.returnForEdit();
-    this.#history = history;
+    this.#keep(history);
     this.#board.document = document;
     this.#board.saving.put({ document, step: newStep(), label }, SAVE_AFTER);
     this.#board.forgetLostPoints();
     this.#board.tell(label, UNDO_TOLD);
+  }
+
+  #keep(history: History<LayoutDocument>): void {
+    this.#history = history;
+    this.#board.history = history;
   }
 
   #accepted(document: LayoutDocument): LayoutDocument | undefined {

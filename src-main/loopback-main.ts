@@ -1,9 +1,9 @@
 import { rendererFolder } from './files/index.ts';
 import { onLauncherEnd } from './hosts/lifetime.ts';
-import { findBrowser, noWindowReason } from './hosts/loopback/browsers.ts';
+import { type Browser, findBrowser, noWindowReason } from './hosts/loopback/browsers.ts';
 import { type Loopback, startLoopback } from './hosts/loopback/start-loopback.ts';
 import { claimProfile, openWindow } from './hosts/loopback/window.ts';
-import { dataFolder, StoreError } from './store/index.ts';
+import { dataFolder, StoreError, storageReason } from './store/index.ts';
 
 // The loopback host as a program: serves the board, opens its window where it can, ends with its window or launcher.
 
@@ -42,9 +42,8 @@ async function end(): Promise<void> {
 onLauncherEnd(() => void end());
 say(`Toeboard: ${host.address}`);
 
-if (obstacle || !browser) {
-  say(`No window is opened here (${obstacle}): open this address in a browser.`);
-} else {
+/** Opens the window and ends with it. A browser that ends before its page has come to life has failed instead. */
+function openOwnWindow(browser: Browser): void {
   const profile = claimProfile(folder);
   const window = openWindow(browser, host.newAddress(), profile);
   endWindow = () => {
@@ -54,7 +53,20 @@ if (obstacle || !browser) {
   const onGone = () => {
     profile.release();
     if (opened) void end();
-    else say(`${browser.name} did not open a window: open this address in a browser.`);
+    else sayNoWindow(`${browser.name} did not open one`);
   };
   window.once('exit', onGone).once('error', onGone);
+}
+
+function sayNoWindow(reason: string): void {
+  say(`No window is opened here (${reason}): open this address in a browser.`);
+}
+
+if (obstacle || !browser) sayNoWindow(obstacle ?? '');
+else {
+  try {
+    openOwnWindow(browser);
+  } catch (error) {
+    sayNoWindow(storageReason(error) ?? String(error));
+  }
 }

@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { findBrowser, noWindowReason } from '../../src-main/hosts/loopback/browsers.ts';
@@ -82,9 +82,21 @@ describe('the loopback program', () => {
     const folder = testFolder();
     const env = fakeBrowser(folder, 'exit 1');
     const program = startProgram(PROGRAM, [], { env: { ...env, TOEBOARD_DATA: join(folder, 'data') } });
-    await program.says(/Chromium did not open a window: open this address in a browser/);
+    await program.says(
+      /No window is opened here \(Chromium did not open one\): open this address in a browser/,
+    );
     const address = program.said().match(ADDRESS)?.[0] ?? '';
     expect((await exchangeToken(address)).status).toBe(200);
+  });
+
+  test('goes on without a window when there is no room for its profile', async () => {
+    const folder = testFolder();
+    mkdirSync(join(folder, 'data'));
+    writeFileSync(join(folder, 'data', 'browser'), 'a file where the folder should be');
+    const env = fakeBrowser(folder, 'exit 0');
+    const program = startProgram(PROGRAM, [], { env: { ...env, TOEBOARD_DATA: join(folder, 'data') } });
+    await program.says(/No window is opened here \(a part of the path is a file, not a folder\)/);
+    expect((await exchangeToken(program.said().match(ADDRESS)?.[0] ?? '')).status).toBe(200);
   });
 
   test('says in one line why its data cannot be opened', async () => {

@@ -2,7 +2,7 @@ import {
   type AimOutcome,
   aimAtPlane,
   ballPath,
-  holdTravel,
+  type HeldTravel,
   judgedPlane,
   linkArc,
   pathGap,
@@ -34,8 +34,6 @@ export interface Gap {
   readonly allowed: Place;
 }
 
-const COUNT = 31;
-
 function placesOf(points: Float64Array, view: View): Place[] {
   const places: Place[] = [];
   for (let i = 0; i + 2 < points.length; i += 3)
@@ -44,18 +42,19 @@ function placesOf(points: Float64Array, view: View): Place[] {
 }
 
 /** The arcs of a front end. Side steer is judged from the side, cross steer from the front. */
-export function arcsOf(frontEnd: FrontEnd, aim: AimOutcome): Arcs {
+export function arcsOf(travel: HeldTravel, aim: AimOutcome): Arcs {
+  const { frontEnd } = travel;
+  const count = travel.heave.length;
   const { kept } = judgedPlane(frontEnd);
   const view: View = kept === 1 ? 'side' : 'front';
-  const travel = holdTravel(frontEnd, COUNT);
   const stands = travel.status === 'ok';
   const { pitmanBall } = frontEnd.layout.steering.box;
   const at: Point | undefined = aim.ok ? aimAtPlane(aim.value, kept, pitmanBall[kept]) : undefined;
   return {
     view,
     heave: travel.heave,
-    asked: stands ? placesOf(ballPath(frontEnd, COUNT, travel).points, view) : [],
-    allowed: stands ? placesOf(linkArc(frontEnd, COUNT, travel).points, view) : [],
+    asked: stands ? placesOf(ballPath(frontEnd, count, travel).points, view) : [],
+    allowed: stands ? placesOf(linkArc(frontEnd, count, travel).points, view) : [],
     aim: aim.ok && at ? { at: project(view, at), from: project(view, aim.value.ball) } : undefined,
   };
 }

@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import { placeAtRide, placeInPose, roomFor } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/layout/index.ts';
+import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { BoardStage } from './board-stage.ts';
@@ -21,6 +22,11 @@ import { offerTestHook } from './test-hook.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
 const SETTLES_AFTER = 160;
+
+/** Sixteenths are too coarse for a gap between arcs. */
+function fineStyle(style: LengthStyle): LengthStyle {
+  return style.fraction === 16 ? { ...style, fraction: 32 } : style;
+}
 
 /** Where a point is, short: "34 1/4 in back · 18 1/2 in left · 16 in above". */
 function whereIs(workbench: Workbench, at: Point): string {
@@ -60,7 +66,10 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
       view.resize(size);
     });
     observer.observe(element);
-    void document.fonts.ready.then(settle);
+    void document.fonts.ready.then(() => {
+      stage.typeCame();
+      settle();
+    });
 
     untrack(() => {
       view.weight = palette.weight;
@@ -77,6 +86,12 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         view.arrange();
         view.fit(false);
       });
+    });
+
+    // The grid of another unit wants the views at other distances.
+    $effect(() => {
+      void workbench.settings.unit;
+      untrack(() => view.arrange());
     });
 
     $effect(() => {
@@ -134,6 +149,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         gap: view.gap,
         onBoard: (shown, place) => view.onBoard(shown, place),
         length: (mm) => workbench.length(mm),
+        fineLength: (mm) => formatLength(mm, fineStyle(workbench.lengthStyle)),
         whereIs: (point) => whereIs(workbench, point.at),
       };
       const handles = handlesOf(source);

@@ -43,6 +43,7 @@ export class BoardStage {
   readonly carNodes: CarNodes;
   #grid: GridPicture | undefined;
   #picture: OverlayPicture = EMPTY_PICTURE;
+  readonly #measured = new Map<string, { width: number; height: number }>();
 
   constructor(container: HTMLDivElement, palette: Palette) {
     this.#stage = new Stage({ container, width: 1, height: 1, listening: false });
@@ -132,13 +133,22 @@ export class BoardStage {
 
   /** px that a text is wide, and how high a line of it is. */
   measure(text: string, strong: boolean): { width: number; height: number } {
+    const key = `${strong} ${text}`;
+    const known = this.#measured.get(key);
+    if (known) return known;
     const context = this.#over.getCanvas().getContext()._context;
     context.font = this.#painter.fontOf(strong);
-    return { width: context.measureText(text).width, height: this.#painter.lineHeight() };
+    const size = { width: context.measureText(text).width, height: this.#painter.lineHeight() };
+    // A drag writes new figures all the time; old ones are not kept for ever.
+    if (this.#measured.size > 400) this.#measured.clear();
+    this.#measured.set(key, size);
+    return size;
   }
 
-  redraw(): void {
-    this.#stage.batchDraw();
+  /** To be called once the page's type has come: everything written is measured and drawn anew. */
+  typeCame(): void {
+    this.#measured.clear();
+    this.#over.batchDraw();
   }
 
   destroy(): void {

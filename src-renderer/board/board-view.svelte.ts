@@ -34,8 +34,12 @@ import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
 
-/** mm between the views' outermost parts: room for their names and for the wheels' travel. */
-const GAP = 135;
+/** Between the views' outermost parts there is room for their names, px when fitted, and for some travel, mm. */
+const GAP_PX = 36;
+const GAP_LEAST = 110;
+const GAP_MOST = 420;
+/** mm right and down by whose multiples the views stand apart, so that the grid runs through. */
+const RASTER: Record<'in' | 'mm', Place> = { in: [609.6, 76.2], mm: [500, 50] };
 /** px within which a neighbour's coordinate draws a dragged point. */
 const SNAP_REACH = 5;
 /** Milliseconds of a flight from one sight of the sheet to another. */
@@ -67,7 +71,7 @@ export class BoardView implements Hands {
   drawing: Drawing = $derived.by(() => drawLayout(this.#bench.layout));
   structure = $derived(structureOf(this.drawing));
   shown: readonly View[] = $derived.by(() => (this.#bench.enlarged ? [this.#bench.enlarged] : VIEWS));
-  arcs: Arcs = $derived.by(() => arcsOf(this.#bench.frontEnd, this.#bench.aim));
+  arcs: Arcs = $derived.by(() => arcsOf(this.#bench.held, this.#bench.aim));
   gap: Gap | undefined = $derived.by(() => gapOf(this.#bench.frontEnd, this.arcs, this.#bench.pose.heave));
   handles: readonly Handle[] = $derived.by(() => this.#handles());
   /** Where the grids of neighbouring views part, mm of the sheet. */
@@ -110,12 +114,21 @@ export class BoardView implements Hands {
 
   // The sheet and how it is looked at ------------------------------------------------------------------------
 
-  /** Lays the views out anew from the car as drawn. */
+  /** Lays the views out anew from the car as drawn, with gaps for the zoom at which they fit. */
   arrange(): void {
     const placed = roomFor(this.drawing);
     placeAtRide(this.drawing, placed);
     this.boxes = viewBoxes(this.drawing, placed);
-    this.sheet = arrangeSheet(this.boxes, GAP);
+    const raster = RASTER[this.#bench.settings.unit];
+    let gap = GAP_LEAST;
+    // The gap decides the zoom a little and the zoom the gap: twice around is near enough.
+    for (let round = 0; round < 2; round += 1) {
+      this.sheet = arrangeSheet(this.boxes, gap, raster);
+      if (this.size.width === 0) return;
+      const { scale } = this.#fittedTo(VIEWS);
+      gap = Math.min(GAP_MOST, Math.max(GAP_LEAST, (GAP_PX * this.weight) / scale));
+    }
+    this.sheet = arrangeSheet(this.boxes, gap, raster);
   }
 
   /** After an edit: lays the views out anew if the car has outgrown its places. */
@@ -132,13 +145,13 @@ export class BoardView implements Hands {
         all.right - was.right,
         all.bottom - was.bottom,
       );
-      return most > GAP / 2;
+      return most > GAP_LEAST / 2;
     });
     if (outgrown) this.arrange();
   }
 
-  #fittedCamera(): Camera {
-    const all = this.shown.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
+  #fittedTo(views: readonly View[]): Camera {
+    const all = views.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
     const margins = {
       left: MARGINS.left * this.weight,
       top: MARGINS.top * this.weight,
@@ -150,7 +163,7 @@ export class BoardView implements Hands {
 
   fit(fly: boolean): void {
     if (this.size.width === 0) return;
-    const to = this.#fittedCamera();
+    const to = this.#fittedTo(this.shown);
     cancelAnimationFrame(this.#frame);
     this.#asFitted = true;
     if (!fly || window.matchMedia('(prefers-reduced-motion: reduce)').matches) {
@@ -172,7 +185,10 @@ export class BoardView implements Hands {
     const first = this.size.width === 0;
     const { width, height } = this.size;
     this.size = size;
-    if (first || this.#asFitted) this.fit(false);
+    if (first || this.#asFitted) {
+      this.arrange();
+      this.fit(false);
+    }
     // Keeps what was in the middle there.
     else this.camera = panned(this.camera, (size.width - width) / 2, (size.height - height) / 2);
   }

@@ -8,6 +8,7 @@ import {
   outline,
   type Part,
   paintOrder,
+  pointsOf,
   type Role,
   VIEWS,
   type View,
@@ -37,6 +38,29 @@ interface PartNode {
   /** Place of the part in the drawing; the same in all drawings of one structure. */
   readonly index: number;
   readonly outlines: Outline[];
+  /** The outlines as the canvas takes them. */
+  readonly paths: (Path2D | undefined)[];
+}
+
+function pathOf(points: Outline, closed: boolean): Path2D | undefined {
+  if (points.length < 4) return undefined;
+  const path = new Path2D();
+  path.moveTo(points[0] as number, points[1] as number);
+  for (let at = 2; at < points.length; at += 2) path.lineTo(points[at] as number, points[at + 1] as number);
+  if (closed) path.closePath();
+  return path;
+}
+
+/** The numbers of a part that are not in its points: the same in both means the same outlines for the same places. */
+function sameSizes(a: Part, b: Part): boolean {
+  if (a === b) return true;
+  return a.shapes.every((shape, i) => {
+    const other = b.shapes[i];
+    if (shape.kind !== 'body' || other?.kind !== 'body') return true;
+    return shape.discs.every(
+      (disc, at) => disc.radius === other.discs[at]?.radius && disc.round === other.discs[at]?.round,
+    );
+  });
 }
 
 /**
@@ -49,6 +73,8 @@ export class CarNodes {
   readonly #roles: ReadonlySet<Role>;
   #nodes: PartNode[] = [];
   #parts: readonly Part[] = [];
+  /** Where the points were when the outlines were written. */
+  #placed = new Float64Array(0);
 
   constructor(groups: Record<View, Group>, drawnWith: DrawnWith, roles: readonly Role[]) {
     this.#groups = groups;
@@ -60,6 +86,7 @@ export class CarNodes {
   build(drawing: Drawing, placed: Float64Array): void {
     this.#nodes = [];
     this.#parts = drawing.parts;
+    this.#placed = new Float64Array(0);
     for (const view of VIEWS) {
       this.#groups[view].destroyChildren();
       for (const part of paintOrder(drawing, placed, view)) {
@@ -69,6 +96,7 @@ export class CarNodes {
           view,
           index: drawing.parts.indexOf(part),
           outlines: part.shapes.map(() => []),
+          paths: part.shapes.map(() => undefined),
           node: new Node({
             listening: false,
             perfectDrawEnabled: false,
@@ -83,17 +111,37 @@ export class CarNodes {
     this.update(drawing, placed);
   }
 
-  /** Writes where a drawing of the same structure now stands. Drawn with the next frame. */
+  /** Writes where a drawing of the same structure now stands; what stays where it was is left. Drawn next frame. */
   update(drawing: Drawing, placed: Float64Array): void {
+    const before = this.#parts;
+    const stays = drawing.parts.map(
+      (part, i) =>
+        this.#placed.length === placed.length &&
+        sameSizes(part, before[i] as Part) &&
+        pointsOf(part).every((point) => this.#isSame(placed, 3 * point)),
+    );
     this.#parts = drawing.parts;
-    for (const { view, index, outlines } of this.#nodes) {
-      const { shapes } = this.#parts[index] as Part;
+    if (this.#placed.length !== placed.length) this.#placed = new Float64Array(placed.length);
+    this.#placed.set(placed);
+    const changed = new Set<View>();
+    for (const entry of this.#nodes) {
+      if (stays[entry.index]) continue;
+      const { view, outlines, paths } = entry;
+      const { shapes } = this.#parts[entry.index] as Part;
       for (let i = 0; i < shapes.length; i += 1) {
         const shape = shapes[i] as Part['shapes'][number];
-        if (isShown(shape, view)) outline(shape, placed, view, outlines[i] as Outline);
+        if (!isShown(shape, view)) continue;
+        outline(shape, placed, view, outlines[i] as Outline);
+        paths[i] = pathOf(outlines[i] as Outline, isClosed(shape));
       }
+      changed.add(view);
     }
-    for (const view of VIEWS) this.#groups[view].getLayer()?.batchDraw();
+    for (const view of changed) this.#groups[view].getLayer()?.batchDraw();
+  }
+
+  #isSame(placed: Float64Array, at: number): boolean {
+    const was = this.#placed;
+    return placed[at] === was[at] && placed[at + 1] === was[at + 1] && placed[at + 2] === was[at + 2];
   }
 
   /** The lines of a view that labels should keep off: all but rails, tyres and ground. View's own plane, mm. */
@@ -110,32 +158,28 @@ export class CarNodes {
     return kept;
   }
 
-  #paint(context: CanvasRenderingContext2D, { view, index, outlines }: PartNode): void {
+  #paint(context: CanvasRenderingContext2D, { index, paths }: PartNode): void {
     const part = this.#parts[index] as Part;
     const { inks, scale, weight, stressed } = this.#with;
     const ink = inks[part.role];
     const px = weight / scale;
     context.lineJoin = 'round';
     context.lineCap = 'round';
-    for (let i = 0; i < outlines.length; i += 1) {
+    for (let i = 0; i < paths.length; i += 1) {
+      const path = paths[i];
+      if (!path) continue;
       const shape = part.shapes[i] as Part['shapes'][number];
-      const points = outlines[i] as Outline;
-      if (!isShown(shape, view) || points.length < 4) continue;
-      context.beginPath();
-      context.moveTo(points[0] as number, points[1] as number);
-      for (let at = 2; at < points.length; at += 2)
-        context.lineTo(points[at] as number, points[at + 1] as number);
-      if (isClosed(shape)) context.closePath();
       if (shape.fill !== 'none') {
         context.fillStyle = shape.fill === 'tint' ? ink.tint : ink.cover;
-        context.fill();
+        context.fill(path);
       }
-      this.#stroke(context, ink, shape.ink, part.role, px * (stressed.has(part.id) ? 1.5 : 1));
+      this.#stroke(context, path, ink, shape.ink, part.role, px * (stressed.has(part.id) ? 1.5 : 1));
     }
   }
 
   #stroke(
     context: CanvasRenderingContext2D,
+    path: Path2D,
     ink: RoleInk,
     kind: Part['shapes'][number]['ink'],
     role: Role,
@@ -146,8 +190,8 @@ export class CarNodes {
     context.lineWidth = px * (strong ? ink.width : ink.fineWidth);
     if (kind === 'broken') {
       context.setLineDash((role === 'ground' ? GROUND_DASH : AXIS_DASH).map((length) => length * px));
-      context.stroke();
+      context.stroke(path);
       context.setLineDash([]);
-    } else context.stroke();
+    } else context.stroke(path);
   }
 }

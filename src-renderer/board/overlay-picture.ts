@@ -32,6 +32,8 @@ export interface OverlaySource {
   readonly gap: Gap | undefined;
   onBoard(view: View, place: Place): Place;
   length(mm: number): string;
+  /** For small lengths, which the reader's own fraction might round away. */
+  fineLength(mm: number): string;
   /** Where a point is, in words: "34 1/4 in back". */
   whereIs(point: Hardpoint): string;
 }
@@ -127,6 +129,11 @@ export function arcMarks(source: OverlaySource): { lines: OverlayLine[]; marks: 
   return { lines, marks };
 }
 
+function gapWords(source: OverlaySource, size: number): string {
+  const words = source.fineLength(size);
+  return words === source.fineLength(0) ? 'no gap' : `gap ${words}`;
+}
+
 /** What the arcs are called, and the gap as a figure. */
 function arcNotes(source: OverlaySource): Note[] {
   const { arcs, gap, shown } = source;
@@ -151,7 +158,7 @@ function arcNotes(source: OverlaySource): Note[] {
         'gap',
         middle,
         gap.heave > 0 ? -30 : 30,
-        `gap ${source.length(gap.size)}${gap.elsewhere ? ` at ${source.length(Math.abs(gap.heave))} ${gap.heave > 0 ? 'bump' : 'droop'}` : ''}`,
+        `${gapWords(source, gap.size)}${gap.elsewhere ? ` at ${source.length(Math.abs(gap.heave))} ${gap.heave > 0 ? 'bump' : 'droop'}` : ''}`,
         'allowed',
         true,
       ),

@@ -1,6 +1,5 @@
-import type { AimOutcome } from '../../shared-math/aim/index.ts';
-import { aimAtPlane, holdTravel, judgedPlane, worstBumpSteerAt } from '../../shared-math/aim/index.ts';
-import type { FrontEnd } from '../../shared-math/linkage/index.ts';
+import type { AimOutcome, HeldTravel } from '../../shared-math/aim/index.ts';
+import { aimAtPlane, judgedPlane, worstBumpSteerAt } from '../../shared-math/aim/index.ts';
 import type { TravelSummary, TravelSweep } from '../../shared-math/sweep/index.ts';
 import { ROW_OK, toeLength } from '../../shared-math/sweep/index.ts';
 import { BIND_SHOWN_FROM } from '../../shared-math/tolerances.ts';
@@ -41,11 +40,12 @@ export function worstBind(sweep: TravelSweep): { readonly size: number; readonly
 }
 
 /** Worst |bump steer| if the pitman ball were at the aim point, rad; nothing where there is none or it is out of reach. */
-export function worstAtAim(frontEnd: FrontEnd, aim: AimOutcome): number | undefined {
+export function worstAtAim(travel: HeldTravel, aim: AimOutcome): number | undefined {
   if (!aim.ok) return undefined;
+  const { frontEnd } = travel;
   const { kept } = judgedPlane(frontEnd);
   const at = aimAtPlane(aim.value, kept, frontEnd.layout.steering.box.pitmanBall[kept]);
   if (!at) return undefined;
-  const worst = worstBumpSteerAt(holdTravel(frontEnd), at);
+  const worst = worstBumpSteerAt(travel, at);
   return Number.isFinite(worst) ? worst : undefined;
 }

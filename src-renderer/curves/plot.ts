@@ -65,6 +65,7 @@ export class Plot {
             width: width * weight,
             points: { show: false },
             spanGaps: false,
+            pxAlign: false,
             ...(dashed ? { dash: [5 * weight, 3.5 * weight] } : {}),
           })),
         ],

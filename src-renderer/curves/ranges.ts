@@ -15,7 +15,7 @@ const rungs = (...pairs: readonly (readonly [half: number, tick: number])[]): La
 
 export const STEER_LADDER = rungs(
   [0.25, 0.1],
-  [0.5, 0.25],
+  [0.5, 0.2],
   [1, 0.5],
   [2, 1],
   [3, 1],
@@ -42,7 +42,7 @@ export const CASTER_LADDER = rungs(
 
 /** Toe over the tyre's diameter. */
 export const TOE_LADDERS: Record<'in' | 'mm', Ladder> = {
-  in: rungs([0.125, 0.05], [0.25, 0.1], [0.5, 0.25], [1, 0.5], [2, 1], [5, 2], [10, 5], [30, 10], [100, 50]),
+  in: rungs([0.125, 0.05], [0.25, 0.1], [0.5, 0.2], [1, 0.5], [2, 1], [5, 2], [10, 5], [30, 10], [100, 50]),
   mm: rungs([3, 1], [6, 2], [12, 5], [25, 10], [50, 20], [100, 50], [300, 100], [1000, 500], [3000, 1000]),
 };
 
@@ -79,12 +79,14 @@ export function nextRange(
   return { middle: kept, rung };
 }
 
+/** Share of the half height beyond which a tick's figure would be cut off at the edge. */
+const TICKS_WITHIN = 0.9;
+
 /** Where ticks stand: multiples of the rung's tick within the range. */
 export function ticksOf({ middle, rung }: Range): number[] {
   const ticks: number[] = [];
-  const most = middle + rung.half;
-  for (let i = Math.ceil((middle - rung.half) / rung.tick - 1e-9); i * rung.tick <= most + 1e-9; i += 1)
-    ticks.push(i * rung.tick + 0);
+  const [least, most] = [middle - TICKS_WITHIN * rung.half, middle + TICKS_WITHIN * rung.half];
+  for (let i = Math.ceil(least / rung.tick); i * rung.tick <= most; i += 1) ticks.push(i * rung.tick + 0);
   return ticks;
 }
 

@@ -7,6 +7,7 @@ import { RULES } from './rules/index.ts';
 
 export { type Analysis, analyse, rowAtCentre } from './analysis.ts';
 export type { Finding, Remedy, Rule, Severity } from './finding.ts';
+export { bestHeight } from './height-search.ts';
 export { LIMITS, type LimitName, type LimitUnit, limitInForce, type ShopLimits } from './limits.ts';
 export { RULES } from './rules/index.ts';
 

@@ -38,6 +38,7 @@ const MATHS_LEVELS = [
   ['sweep'],
   ['aim', 'drawing', 'joints'],
   ['findings'],
+  ['arrange'],
 ];
 
 function mathsLevel(path: string): number {

@@ -1,0 +1,220 @@
+import { findAim, holdTravel } from '../aim/index.ts';
+import { analyse, bestHeight, rowAtCentre } from '../findings/index.ts';
+import { type Layout, type LayoutDocument, type Point, readLayout, resolveLayout } from '../layout/index.ts';
+import { prepareFrontEnd } from '../linkage/index.ts';
+import { lockAngles, turningCircle, turnsLockToLock } from '../sweep/index.ts';
+import { toDegrees } from '../units/index.ts';
+
+/** What the person knows of the car beside the drawing. */
+export interface CarFacts {
+  /** mm, outside to outside of the rails beside the axle. */
+  readonly frameWidth: number;
+  /** Whether the engine stands where a box or drag link behind the axle would be. */
+  readonly engineInTheWay: boolean;
+  readonly driven: 'town' | 'open-road' | 'show';
+}
+
+export type ArrangementName = 'side-manual' | 'side-assisted' | 'cross-manual' | 'cross-assisted';
+
+/** What a proposed arrangement measures. Degrees, mm, N; nothing where the linkage does not turn or reach. */
+export interface ArrangementFigures {
+  readonly worstBumpSteer: number;
+  /** Degrees of steer for each degree of roll; above 0 is understeer. */
+  readonly rollSteer: number;
+  readonly overallRatio: number;
+  readonly turnsLockToLock: number;
+  readonly innerLock: number;
+  readonly circleBetweenKerbs: number;
+  /** At the rim, without assistance. */
+  readonly rimForce: number;
+}
+
+export interface Arrangement {
+  readonly name: ArrangementName;
+  readonly title: string;
+  readonly document: LayoutDocument;
+  readonly figures: ArrangementFigures | undefined;
+  /** Plain sentences for and against; the choice is the person's. */
+  readonly reasons: readonly string[];
+}
+
+/** Usual arms and ratios; common practice, no published source. */
+const ARM = 146;
+const PITMAN_ARM = 140;
+const RATIO = { manual: 16, assisted: 14 } as const;
+/** mm. How far a box stands off its rail: half its body and the mounting plate. */
+const BOX_OFF_RAIL = 80;
+const STOP_ANGLE = 35;
+
+function kingpinAt(layout: Layout, side: 'left' | 'right', z: number): Point {
+  const { kingpinTop: top, kingpinBottom: bottom } = layout.axle[side];
+  const share = (z - bottom[2]) / (top[2] - bottom[2]);
+  return [bottom[0] + share * (top[0] - bottom[0]), bottom[1] + share * (top[1] - bottom[1]), z];
+}
+
+function boxAt(ball: Point, axis: Point, ratio: number, assist: 'manual' | 'power') {
+  return {
+    sectorCentre: [ball[0], ball[1], ball[2] + PITMAN_ARM] as Point,
+    sectorAxis: axis,
+    pitmanBall: ball,
+    ratio,
+    sectorTravel: 35,
+    assist,
+  };
+}
+
+/** With the pitman ball at its best height, the sector's axis turned so that left steers left. */
+function settled(document: LayoutDocument): LayoutDocument {
+  const frontEnd = prepareFrontEnd(resolveLayout(document));
+  const travel = holdTravel(frontEnd);
+  const { steering } = document;
+  const { pitmanBall, sectorAxis } = steering.box;
+  const ball = travel.status === 'ok' ? bestHeight(travel, pitmanBall).to : pitmanBall;
+  const placed = {
+    ...document,
+    steering: {
+      ...steering,
+      box: {
+        ...steering.box,
+        pitmanBall: ball,
+        sectorCentre: [ball[0], ball[1], ball[2] + PITMAN_ARM] as Point,
+      },
+    },
+  };
+  const { turn } = analyse(resolveLayout(placed));
+  if (turn.status !== 'ok' || turn.count === 0 || (turn.ratio[rowAtCentre(turn)] as number) > 0)
+    return placed;
+  const axis: Point = [0 - sectorAxis[0], 0 - sectorAxis[1], 0 - sectorAxis[2]];
+  return { ...placed, steering: { ...placed.steering, box: { ...placed.steering.box, sectorAxis: axis } } };
+}
+
+/** Side steer: the pitman ball outside the left rail, near the aim and within the run of a cowl-mounted box. */
+function sideSteer(document: LayoutDocument, facts: CarFacts, assist: 'manual' | 'assisted'): LayoutDocument {
+  const layout = resolveLayout(document);
+  const height = layout.axle.left.kingpinTop[2];
+  const kingpin = kingpinAt(layout, 'left', height);
+  const ball: Point = [kingpin[0], kingpin[1] - ARM, height];
+  const y = facts.frameWidth / 2 + BOX_OFF_RAIL;
+  const steering = {
+    dragLinkTo: 'left' as const,
+    dragLinkBall: ball,
+    box: boxAt([-750, y, height], [0, -1, 0], RATIO[assist], assist === 'manual' ? 'manual' : 'power'),
+    stopAngle: STOP_ANGLE,
+  };
+  const draft: LayoutDocument = { ...document, steering };
+  const aim = findAim(prepareFrontEnd(resolveLayout(draft)));
+  const nearest = facts.engineInTheWay ? -700 : -450;
+  const wanted = aim.ok ? aim.value.point[0] : -750;
+  const x = Math.min(nearest, Math.max(-1000, wanted));
+  const z = aim.ok
+    ? ball[2] + ((x - ball[0]) * (aim.value.point[2] - ball[2])) / (aim.value.point[0] - ball[0])
+    : height;
+  return settled({ ...draft, steering: { ...steering, box: { ...steering.box, pitmanBall: [x, y, z] } } });
+}
+
+/** Cross steer: the box on the left rail, the drag link over to the right wheel beside a lateral bar of its length. */
+function crossSteer(
+  document: LayoutDocument,
+  facts: CarFacts,
+  assist: 'manual' | 'assisted',
+): LayoutDocument {
+  const layout = resolveLayout(document);
+  const ahead = facts.engineInTheWay ? 1 : -1;
+  const { wheelCentre } = layout.axle.right;
+  const height = wheelCentre[2] + 25;
+  const kingpin = kingpinAt(layout, 'right', height);
+  const ball: Point = [kingpin[0] + ahead * ARM, kingpin[1], height];
+  const pitman: Point = [ball[0], facts.frameWidth / 2 - BOX_OFF_RAIL, height + 8];
+  const bar = {
+    kind: 'bar' as const,
+    axle: [ahead * 72, kingpin[1] + 60, height] as Point,
+    frame: [ahead * 72, kingpin[1] + 60 + (pitman[1] - ball[1]), height + 8] as Point,
+  };
+  const steering = {
+    dragLinkTo: 'right' as const,
+    dragLinkBall: ball,
+    box: boxAt(pitman, [-1, 0, 0], RATIO[assist] + 2, assist === 'manual' ? 'manual' : 'power'),
+    stopAngle: STOP_ANGLE,
+  };
+  return settled({ ...document, lateral: bar, steering });
+}
+
+function measure(document: LayoutDocument): ArrangementFigures | undefined {
+  const analysis = analyse(resolveLayout(document));
+  const { turn, effort, layout, heaveSummary, rollSummary } = analysis;
+  if (turn.status !== 'ok' || !effort) return undefined;
+  const locks = [turn.left, turn.right];
+  const circles = locks.map((lock) => turningCircle(layout, lock)?.betweenKerbs ?? 0);
+  return {
+    worstBumpSteer: toDegrees(heaveSummary.worstBumpSteer),
+    rollSteer: rollSummary.slopeAtRide,
+    overallRatio: Math.abs(turn.ratio[rowAtCentre(turn)] as number),
+    turnsLockToLock: turnsLockToLock(turn),
+    innerLock: toDegrees(Math.min(...locks.map((lock) => lockAngles(layout, lock).inner))),
+    circleBetweenKerbs: Math.max(...circles),
+    rimForce: effort.rimForce,
+  };
+}
+
+function reasonsFor(name: ArrangementName, document: LayoutDocument, facts: CarFacts): string[] {
+  const reasons: string[] = [];
+  if (name.startsWith('side')) {
+    reasons.push(
+      'For light cars where the look or the space asks for it: the drag link runs outside along the rail.',
+    );
+    if (document.location.kind === 'parallel-leaf' && document.location.left.fixedEye[0] > 0)
+      reasons.push(
+        'The leaves are fixed in front: a box behind the axle commonly shows large bump steer at any height.',
+      );
+    if (document.car.frontAxleLoad > 6500)
+      reasons.push('Heavy on the front axle for a side box and its rail.');
+    if (facts.engineInTheWay) reasons.push('Keeps clear of an engine that fills the frame.');
+  } else {
+    reasons.push(
+      'Commonly shows the least bump steer, with a lateral bar of the drag link’s length beside it.',
+    );
+    if (facts.engineInTheWay)
+      reasons.push(
+        'The engine stands behind the axle: box and drag link are laid ahead of it; check the fan and the crank.',
+      );
+  }
+  if (name.endsWith('assisted')) {
+    reasons.push('Light to park. If the pump stops, the effort below is what the driver has to find.');
+  } else {
+    reasons.push('Nothing to fail but the parts themselves; slower by the same effort.');
+    if (facts.driven === 'town') reasons.push('Driven in town it is parked often: weigh the effort.');
+  }
+  if (facts.driven === 'open-road')
+    reasons.push('Driven far and fast: bump steer and roll steer weigh most.');
+  return reasons;
+}
+
+const TITLES: Record<ArrangementName, string> = {
+  'side-manual': 'Side steer, manual',
+  'side-assisted': 'Side steer, assisted',
+  'cross-manual': 'Cross steer, manual',
+  'cross-assisted': 'Cross steer, assisted',
+};
+
+/**
+ * Side steer and cross steer, manual and assisted, laid on one car with usual arms and ratios, each pitman ball at its
+ * best height, and measured alike. Positions are common practice, no published source: a place to begin, not an answer.
+ * Units: facts in mm; figures in degrees, mm, N. Outcomes: four arrangements, without figures where one does not steer.
+ */
+export function proposeArrangements(document: LayoutDocument, facts: CarFacts): Arrangement[] {
+  return (Object.keys(TITLES) as ArrangementName[]).map((name) => {
+    const assist = name.endsWith('assisted') ? 'assisted' : 'manual';
+    const laid = name.startsWith('side')
+      ? sideSteer(document, facts, assist)
+      : crossSteer(document, facts, assist);
+    const titled: LayoutDocument = { ...laid, name: TITLES[name], notes: '' };
+    const read = readLayout(titled);
+    return {
+      name,
+      title: TITLES[name],
+      document: titled,
+      figures: read.ok ? measure(titled) : undefined,
+      reasons: reasonsFor(name, document, facts),
+    };
+  });
+}

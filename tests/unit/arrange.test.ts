@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest';
+import { proposeArrangements } from '../../shared-math/arrange/index.ts';
+import { readLayout, resolveLayout } from '../../shared-math/layout/index.ts';
+import { arrangementOf } from '../../shared-math/linkage/index.ts';
+import { COMBINATIONS, documentOf, LOCATIONS, rawLayout } from '../support/layouts.ts';
+
+const FACTS = { frameWidth: 740, engineInTheWay: false, driven: 'town' } as const;
+
+describe('the arrangement helper', () => {
+  test.each(COMBINATIONS)('lays four sound arrangements on $label', ({ over }) => {
+    const document = documentOf(rawLayout(over));
+    for (const engineInTheWay of [false, true]) {
+      const proposed = proposeArrangements(document, { ...FACTS, engineInTheWay });
+      expect(proposed.map(({ name }) => name)).toEqual([
+        'side-manual',
+        'side-assisted',
+        'cross-manual',
+        'cross-assisted',
+      ]);
+      for (const { name, document: laid, figures, reasons } of proposed) {
+        expect(readLayout(laid).ok).toBe(true);
+        expect(arrangementOf(resolveLayout(laid))).toBe(name.split('-')[0]);
+        expect(laid.steering.box.assist).toBe(name.endsWith('assisted') ? 'power' : 'manual');
+        // The car itself is not touched.
+        expect({ ...laid.axle, ...laid.location, ...laid.car }).toEqual({
+          ...document.axle,
+          ...document.location,
+          ...document.car,
+        });
+        expect(reasons.length).toBeGreaterThan(1);
+        expect(figures).toBeDefined();
+        for (const value of Object.values(figures ?? {})) expect(Number.isFinite(value)).toBe(true);
+        expect(figures?.overallRatio).toBeGreaterThan(10);
+      }
+    }
+  });
+
+  test('a leaf fixed in front makes side steer bad and cross steer good, as the trade has it (common practice)', () => {
+    const document = documentOf(rawLayout({ location: LOCATIONS['parallel-leaf'] }));
+    const [side, , cross] = proposeArrangements(document, FACTS);
+    expect(side?.figures?.worstBumpSteer).toBeGreaterThan(2);
+    expect(cross?.figures?.worstBumpSteer).toBeLessThan(0.3);
+    expect(side?.reasons.join(' ')).toMatch(/fixed in front/);
+  });
+
+  test('an engine in the way moves the cross box ahead of the axle and the side box further back', () => {
+    const document = documentOf(rawLayout({ location: LOCATIONS['four-bar'] }));
+    const [sideFree, , crossFree] = proposeArrangements(document, FACTS);
+    const [side, , cross] = proposeArrangements(document, { ...FACTS, engineInTheWay: true });
+    expect(cross?.document.steering.box.pitmanBall[0]).toBeGreaterThan(0);
+    expect(crossFree?.document.steering.box.pitmanBall[0]).toBeLessThan(0);
+    expect(side?.document.steering.box.pitmanBall[0]).toBeLessThanOrEqual(
+      sideFree?.document.steering.box.pitmanBall[0] ?? 0,
+    );
+  });
+});

@@ -2,7 +2,7 @@
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
 export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readLayout } from './read.ts';
-export { type Refusal, refusalLine } from './refusals.ts';
+export { type Refusal, refusalLine, refusalOf } from './refusals.ts';
 export { type Layout, resolveLayout } from './resolve.ts';
 export {
   type AxleSide,

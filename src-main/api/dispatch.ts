@@ -1,5 +1,4 @@
-import { refusalLine } from '../../shared-math/layout/index.ts';
-import { refusalOf } from '../../shared-math/layout/refusals.ts';
+import { refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
 import { StoreError, storageReason } from '../store/index.ts';
 import { type Call, type CallFailure, type CallResult, contract } from './contract.ts';
 import type { Handlers } from './handlers/index.ts';

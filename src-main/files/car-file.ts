@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { type LayoutDocument, type Refusal, readLayout } from '../../shared-math/layout/index.ts';
-import { refusalOf } from '../../shared-math/layout/refusals.ts';
+import { type LayoutDocument, type Refusal, readLayout, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 
 /** The version of the whole-car file that this program writes, and the newest that it reads. */

@@ -1,8 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { type LayoutDocument, parseLayout, refusalLine } from '../../shared-math/layout/index.ts';
-import { refusalOf } from '../../shared-math/layout/refusals.ts';
+import { type LayoutDocument, parseLayout, refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 
 const name = z.string().trim().min(1).max(200);

@@ -10,6 +10,7 @@ import {
   saved,
   storedDocument,
   storedDocuments,
+  tabTo,
   useBrowser,
   withSample,
 } from '../support/browser-page.ts';
@@ -125,6 +126,46 @@ describe('customers, cars and variants', () => {
     await page.getByRole('button', { name: 'Empty it for good' }).click();
     await page.getByText('The bin is empty.').waitFor();
     expect(storedDocuments(board, 'Arm down')).toHaveLength(0);
+  });
+});
+
+describe('the drawer by keyboard alone', () => {
+  test('opens, renames through a row’s menu, writes notes, closes, and gives the keyboard back', async () => {
+    const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+    const { page } = board;
+    await pointButton(page, 'Pitman ball').waitFor();
+    await tabTo(page, 'Cars and variants. Open: Sample customer, Sample car, Arm down');
+    await page.keyboard.press('Enter');
+    await drawer(page).waitFor();
+    await tabTo(page, 'More for Sample car');
+    await page.keyboard.press('Enter');
+    await page.getByRole('menuitem', { name: 'Add a variant' }).and(page.locator(':focus')).waitFor();
+    // Around the end of the menu and back, then down to the notes.
+    for (const key of ['ArrowUp', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'ArrowDown'])
+      await page.keyboard.press(key);
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('Box from the long car');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.getByText('Box from the long car').waitFor();
+
+    await tabTo(page, 'More for Arm down');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('Arm level');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: /Open: .*Arm level/ }).waitFor();
+    // Escape in a form closes the form alone, outside it the drawer.
+    await tabTo(page, 'More for Arm level');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Escape');
+    expect(await drawer(page).count()).toBe(1);
+    await page.keyboard.press('Escape');
+    expect(await drawer(page).count()).toBe(0);
+    expect(storedDocuments(board, 'Arm level')).toHaveLength(1);
+    const focused = await page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+    expect(focused).toMatch(/^Cars and variants/);
   });
 });
 

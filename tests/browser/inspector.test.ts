@@ -1,6 +1,13 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
+import {
+  pointButton,
+  saved,
+  storedDocument,
+  tabTo,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
@@ -130,12 +137,7 @@ describe('the keyboard alone', () => {
     const { page } = board;
     const ball = () => storedDocument(board, NAME).steering.box.pitmanBall;
     await pointButton(page, 'Pitman ball').waitFor();
-    // From the top of the page with Tab alone.
-    for (let presses = 0; presses < 60; presses += 1) {
-      await page.keyboard.press('Tab');
-      const at = await page.evaluate(() => document.activeElement?.getAttribute('data-point'));
-      if (at === 'steering.box.pitmanBall') break;
-    }
+    await tabTo(page, 'Pitman ball');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
     await page.keyboard.press('ArrowUp');

@@ -129,3 +129,16 @@ export function withSample(document: LayoutDocument): (store: Store) => void {
     store.settings.write({ lastVariant: store.variants.add(car, document, 'Begun') });
   };
 }
+
+/** Presses Tab until the element of that accessible name has the focus, as somebody without a pointer does. */
+export async function tabTo(page: Page, name: string): Promise<void> {
+  for (let presses = 0; presses < 120; presses += 1) {
+    const here = await page.evaluate(() => {
+      const at = document.activeElement;
+      return at?.getAttribute('aria-label') ?? at?.textContent?.trim() ?? '';
+    });
+    if (here === name) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`No Tab leads to "${name}"`);
+}

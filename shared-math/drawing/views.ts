@@ -60,14 +60,14 @@ export interface Sheet {
 /** A point of the car as a view shows it, in the view's own plane: the car's origin at 0, 0. */
 export function project(view: View, point: Point): Place {
   const { right, down } = VIEW_AXES[view];
-  return [right.sign * point[right.axis], down.sign * point[down.axis]];
+  // Adding 0 turns a negative zero, which nobody should see, into a plain one.
+  return [right.sign * point[right.axis] + 0, down.sign * point[down.axis] + 0];
 }
 
 /** The point that a place of a view's own plane stands for. What the view does not show is kept from `keep`. */
 export function unproject(view: View, place: Place, keep: Point): Point {
   const { right, down } = VIEW_AXES[view];
   const point: [number, number, number] = [keep[0], keep[1], keep[2]];
-  // Adding 0 turns a negative zero, which documents should not hold, into a plain one.
   point[right.axis] = right.sign * place[0] + 0;
   point[down.axis] = down.sign * place[1] + 0;
   return point;

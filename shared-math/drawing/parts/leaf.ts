@@ -17,7 +17,8 @@ export interface LeafPack {
   readonly clamp: number;
 }
 
-const NODES = 12;
+/** Stretches of a leaf on either side of its clamp. */
+const NODES = 6;
 
 /** Weights of the parabola through the ends and the clamp at share `s`: 1 at its own place and 0 at the others. */
 function weights(s: number, clamp: number): [number, number, number] {
@@ -49,9 +50,13 @@ export function leafPack(pen: Pen, ends: readonly [number, number], seat: number
         out: pen.blend(of, [pack.wide === 0 ? wide : 0, pack.wide === 1 ? wide : 0, drop]),
       };
     };
-    const from = pack.clamp * (1 - share);
-    const to = pack.clamp + (1 - pack.clamp) * share;
-    const sections = Array.from({ length: NODES + 1 }, (_, i) => nodeAt(from + ((to - from) * i) / NODES));
+    const side = (end: number, i: number) => pack.clamp + ((end - pack.clamp) * share * i) / NODES;
+    const stretches = Array.from({ length: NODES }, (_, i) => i);
+    const sections = [
+      ...stretches.map((i) => nodeAt(side(0, NODES - i))),
+      nodeAt(pack.clamp),
+      ...stretches.map((i) => nodeAt(side(1, i + 1))),
+    ];
     const endOn: readonly View[] = pack.wide === 1 ? ['front'] : ['side'];
     const leaf = { kind: 'band', sections, endOn } as const;
     const covering: Band = { ...leaf, ink: layer === 0 ? 'outline' : 'fine', fill: 'paper' };

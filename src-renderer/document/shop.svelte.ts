@@ -18,6 +18,13 @@ export interface ImportPlace {
   readonly customerId?: string;
 }
 
+const SEEN_KEY = 'toeboard-seen';
+
+/** The host's sentences that were put away in this window, so that a reload does not bring them back. */
+function seenBefore(): string[] {
+  return JSON.parse(sessionStorage.getItem(SEEN_KEY) ?? '[]') as string[];
+}
+
 /**
  * Customers, their cars and variants, as the host keeps them. Every call that fails is
  * told through the workbench's notice and leaves everything as it was.
@@ -58,7 +65,7 @@ export class Shop {
     this.#bench.settings = settings.value;
     await Promise.all([this.refresh(), this.#readDemonstration()]);
     const about = await this.#bench.call('program.about', {});
-    if (about.ok) this.notices = about.value.notices;
+    if (about.ok) this.notices = about.value.notices.filter((sentence) => !seenBefore().includes(sentence));
     const last = settings.value.lastVariant;
     if (last && placeOf(this.customers, last)) await this.open(last);
     // Only now, so that no empty sheet flashes up before the layout.
@@ -94,6 +101,7 @@ export class Shop {
   /** Puts away a sentence of the host that has been read. */
   seen(sentence: string): void {
     this.notices = this.notices.filter((each) => each !== sentence);
+    sessionStorage.setItem(SEEN_KEY, JSON.stringify([...seenBefore(), sentence]));
   }
 
   // Opening ---------------------------------------------------------------------------------------------------

@@ -1,10 +1,15 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { DATABASE_FILE } from '../../src-main/store/index.ts';
 import {
   pointButton,
   saved,
   storedDocument,
+  storedDocuments,
   takeDemonstration,
   useBrowser,
   withSample,
@@ -52,6 +57,41 @@ describe('two windows', () => {
     );
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
   });
+});
+
+test('a layout that another window has thrown away for good can be kept as a new one', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  await pointButton(page, 'Pitman ball').waitFor();
+  const other = await board.anotherWindow();
+  await other.getByRole('button', { name: /^Cars and variants/ }).click();
+  await other.getByRole('button', { name: 'More for Arm down' }).click();
+  await other.getByRole('menuitem', { name: 'Put in the bin' }).click();
+  await other.getByRole('button', { name: 'Bin, 1 in it' }).click();
+  await other.getByRole('button', { name: 'Empty the bin…' }).click();
+  await other.getByRole('button', { name: 'Empty it for good' }).click();
+  await other.getByText('The bin is empty.').waitFor();
+
+  await typeHeight(page, '350 mm');
+  await page.getByText('no longer in the store').waitFor();
+  expect(storedDocuments(board, 'Arm down')).toHaveLength(0);
+  await page.getByRole('button', { name: 'Keep as a new variant' }).click();
+  await saved(page);
+  expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
+});
+
+test('a damaged store is set aside, said once, and the board begins anew', async () => {
+  const dataFolder = mkdtempSync(join(tmpdir(), 'toeboard-test-'));
+  onTestFinished(() => rmSync(dataFolder, { recursive: true, force: true }));
+  writeFileSync(join(dataFolder, DATABASE_FILE), 'not a database, though as long as one'.repeat(200));
+  const { page } = await openBoard({ dataFolder });
+  const notice = page.getByRole('alert').filter({ hasText: 'The database was damaged' });
+  await notice.waitFor();
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  await notice.getByRole('button', { name: 'Seen' }).click();
+  await page.reload();
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  expect(await notice.count()).toBe(0);
 });
 
 describe('a host that does not answer', () => {

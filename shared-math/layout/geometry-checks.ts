@@ -3,6 +3,7 @@ import { distance, type Point, SIDES } from './points.ts';
 import type { Refusal } from './refusals.ts';
 import { type Layout, resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
+import { shaftProblems } from './shaft-checks.ts';
 
 /** Distance of a point from the line through two others, mm. The two must not be one spot. */
 function distanceFromLine(point: Point, a: Point, b: Point): number {
@@ -106,7 +107,14 @@ function* studProblems(layout: Layout): Generator<Refusal> {
 /** What a well-formed document can still get wrong: links of no length, points that cannot turn what they hold. */
 export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
   const layout = resolveLayout(document);
-  for (const check of [axleProblems, locationProblems, lateralProblems, steeringProblems, studProblems])
+  for (const check of [
+    axleProblems,
+    locationProblems,
+    lateralProblems,
+    steeringProblems,
+    studProblems,
+    shaftProblems,
+  ])
     for (const problem of check(layout)) return problem;
   return undefined;
 }

@@ -15,3 +15,13 @@ export {
   layoutSchema,
   type Rail,
 } from './schema.ts';
+export type {
+  JointKind,
+  JointSide,
+  ShaftDocument,
+  ShaftEnd,
+  ShaftJoint,
+  ShaftStock,
+  ShaftSupport,
+  SplineForm,
+} from './shaft-schema.ts';

@@ -1,15 +1,10 @@
 import { z } from 'zod';
-import { COORDINATE_MAX } from '../tolerances.ts';
-
-// Under the program's strict content policy the schema compiler's probe for `eval` would log an error.
-z.config({ jitless: true });
+import { coordinate, length, point } from './measures.ts';
+import { shaftSchema } from './shaft-schema.ts';
 
 /** The version of the layout document that this program writes, and the newest that it reads. */
 export const LAYOUT_VERSION = 1;
 
-const coordinate = z.number().min(-COORDINATE_MAX).max(COORDINATE_MAX);
-const point = z.tuple([coordinate, coordinate, coordinate]).readonly();
-const length = z.number().positive().max(COORDINATE_MAX);
 const angle = z.number().min(-45).max(45);
 
 /** A right side is spelled out, or is the left side with y negated. */
@@ -111,7 +106,7 @@ export const layoutSchema = z.strictObject({
   rails: z.array(rail).max(20).default([]),
   obstacles: notYet.default([]),
   photos: notYet.default([]),
-  shaft: z.null().default(null),
+  shaft: shaftSchema.nullable().default(null),
 });
 
 /** The layout document as it is written in files and in the store: mm and degrees, mirrored sides unexpanded. */

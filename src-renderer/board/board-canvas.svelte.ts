@@ -38,14 +38,29 @@ function whereIs(workbench: Workbench, at: Point): string {
     .join(' · ');
 }
 
+/** Calls back whenever the window comes to a screen of another density; stops when what it gives back is called. */
+function onDensityChange(tell: () => void): () => void {
+  let query: MediaQueryList | undefined;
+  const changed = () => {
+    watch();
+    tell();
+  };
+  const watch = () => {
+    query?.removeEventListener('change', changed);
+    query = window.matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
+    query.addEventListener('change', changed);
+  };
+  watch();
+  return () => query?.removeEventListener('change', changed);
+}
+
 /**
  * An attachment that puts the canvas into an element and keeps it showing the workbench. Nodes are made once for a
  * structure; after that every effect only writes into what is there.
  */
 export function boardCanvas(workbench: Workbench, view: BoardView) {
   return (element: HTMLDivElement) => {
-    const palette = readPalette(element);
-    const stage = new BoardStage(element, palette);
+    const stage = new BoardStage(element, readPalette(element));
     const notes = new NotePlacing();
     let placed: Float64Array = new Float64Array(0);
     let placedAtRide: Float64Array = new Float64Array(0);
@@ -59,20 +74,23 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
       settled += 1;
     };
 
-    const observer = new ResizeObserver(() => {
+    const fill = () => {
       const size = { width: element.clientWidth, height: element.clientHeight };
       if (size.width === 0 || size.height === 0) return;
+      // Type, and with it lines and margins, grow with the window.
+      const palette = readPalette(element);
+      view.weight = palette.weight;
+      stage.ink(palette);
       stage.resize(size);
       view.resize(size);
-    });
+      settle();
+    };
+    const observer = new ResizeObserver(fill);
     observer.observe(element);
+    const stopWatching = onDensityChange(fill);
     void document.fonts.ready.then(() => {
       stage.typeCame();
       settle();
-    });
-
-    untrack(() => {
-      view.weight = palette.weight;
     });
 
     // A new variant or another kind of axle: new nodes, a new sheet, wholly in sight.
@@ -147,6 +165,8 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         guideView: workbench.lastView,
         arcs: view.arcs,
         gap: view.gap,
+        bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
+        scale: view.camera.scale,
         onBoard: (shown, place) => view.onBoard(shown, place),
         length: (mm) => workbench.length(mm),
         fineLength: (mm) => formatLength(mm, fineStyle(workbench.lengthStyle)),
@@ -158,7 +178,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         notesOf(source),
         (text, strong) => stage.measure(text, strong),
         (shown) => ({
-          bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
+          bounds: source.bounds,
           rects: handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
           segments: segmentsOf(stage.carNodes.linesOf(shown), (place) => view.onBoard(shown, place)),
         }),
@@ -184,6 +204,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
       withdraw();
       clearTimeout(settling);
       observer.disconnect();
+      stopWatching();
       stage.destroy();
     };
   };

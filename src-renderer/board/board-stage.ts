@@ -38,7 +38,8 @@ export class BoardStage {
   readonly #over = new Layer({ listening: false });
   readonly #ghostWith: DrawnWith;
   readonly #carWith: DrawnWith;
-  readonly #painter: OverlayPainter;
+  #palette: Palette;
+  #painter: OverlayPainter;
   readonly ghostNodes: CarNodes;
   readonly carNodes: CarNodes;
   #grid: GridPicture | undefined;
@@ -46,6 +47,7 @@ export class BoardStage {
   readonly #measured = new Map<string, { width: number; height: number }>();
 
   constructor(container: HTMLDivElement, palette: Palette) {
+    this.#palette = palette;
     this.#stage = new Stage({ container, width: 1, height: 1, listening: false });
     this.#carWith = { inks: carInks(palette), scale: 1, weight: palette.weight, stressed: new Set() };
     this.#ghostWith = { inks: ghostInks(palette), scale: 1, weight: palette.weight, stressed: new Set() };
@@ -73,7 +75,7 @@ export class BoardStage {
       new Node({
         ...plain,
         sceneFunc: (context) => {
-          if (this.#grid) paintGrid(context._context, this.#grid, palette);
+          if (this.#grid) paintGrid(context._context, this.#grid, this.#palette);
         },
       }),
     );
@@ -82,6 +84,16 @@ export class BoardStage {
     );
     this.#stage.add(this.#sheet, this.#ghost.layer, this.#car.layer, this.#over);
     this.#ghost.layer.visible(false);
+  }
+
+  /** Takes other colours or another weight of line. */
+  ink(palette: Palette): void {
+    this.#palette = palette;
+    this.#painter = new OverlayPainter(palette);
+    this.#measured.clear();
+    Object.assign(this.#carWith, { inks: carInks(palette), weight: palette.weight });
+    Object.assign(this.#ghostWith, { inks: ghostInks(palette), weight: palette.weight });
+    this.#stage.batchDraw();
   }
 
   /** Fits the canvas to its place; sharp on any screen, also after the window moved to another. */

@@ -2,6 +2,7 @@ import type { Place, View } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
 import type { Arcs, Gap } from './arcs.ts';
 import { type Handle, isSteering } from './handles.ts';
+import type { Rect } from './labels.ts';
 import type { OverlayHandle, OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
 import type { Guide } from './snapping.ts';
 
@@ -30,6 +31,9 @@ export interface OverlaySource {
   readonly guideView: View;
   readonly arcs: Arcs;
   readonly gap: Gap | undefined;
+  /** The board, and how many px on it are a mm. */
+  readonly bounds: Rect;
+  readonly scale: number;
   onBoard(view: View, place: Place): Place;
   length(mm: number): string;
   /** For small lengths, which the reader's own fraction might round away. */
@@ -168,23 +172,54 @@ function arcNotes(source: OverlaySource): Note[] {
   const high = arcs.allowed.at(-1) as Place;
   notes.push(note('asked', low, 150, 'axle asks', 'asked', false));
   notes.push(note('allowed', high, 210, 'link allows', 'allowed', false));
-  if (arcs.aim) {
-    const [x, y] = onBoard(arcs.aim.at);
-    const aim = { text: 'aim point', ink: 'aim', strong: false } as const;
-    notes.push({ id: 'aim', view: arcs.view, x, y, clear: 12, toward: 60, lines: [aim] });
-  }
+  if (arcs.aim) notes.push(aimNote(source, onBoard(arcs.aim.from), onBoard(arcs.aim.at)));
   return notes;
+}
+
+/** px from the board's edge at which a line that leaves it is spoken of. */
+const EDGE = 26;
+
+/** The aim's name, beside it; where it lies off the board, where its line leaves, and how much further it is. */
+function aimNote(source: OverlaySource, from: Place, at: Place): Note {
+  const { x, y, width, height } = source.bounds;
+  // The share of the way from the ball to the aim that is still on the board.
+  let share = 1;
+  for (const [start, way, least, most] of [
+    [from[0], at[0] - from[0], x + EDGE, x + width - EDGE],
+    [from[1], at[1] - from[1], y + EDGE, y + height - EDGE],
+  ] as const) {
+    if (start + way > most && way > 0) share = Math.min(share, Math.max(0, (most - start) / way));
+    if (start + way < least && way < 0) share = Math.min(share, Math.max(0, (least - start) / way));
+  }
+  const away = (1 - share) * Math.hypot(at[0] - from[0], at[1] - from[1]);
+  return {
+    id: share < 1 ? 'aim off the board' : 'aim',
+    view: source.arcs.view,
+    x: from[0] + share * (at[0] - from[0]),
+    y: from[1] + share * (at[1] - from[1]),
+    clear: share < 1 ? 4 : 12,
+    toward: 60,
+    lines: [
+      {
+        text: share < 1 ? `aim point ${source.length(away / source.scale)} further on` : 'aim point',
+        ink: 'aim',
+        strong: false,
+      },
+    ],
+  };
 }
 
 /** All that is written over the drawing: names of what is chosen and hovered first, then the arcs. */
 export function notesOf(source: OverlaySource): Note[] {
   const notes: Note[] = [];
   const name = (id: string | null, view: View, key: string) => {
-    const handle = source.handles.find((candidate) => candidate.point.id === id && candidate.view === view);
+    const own = source.handles.filter(({ point }) => point.id === id);
+    // A point chosen in the list may have no handle in the view used last.
+    const handle = own.find((candidate) => candidate.view === view) ?? own[0];
     if (!handle) return;
     notes.push({
-      id: `${key} ${handle.point.id} ${view}`,
-      view,
+      id: `${key} ${handle.point.id} ${handle.view}`,
+      view: handle.view,
       x: handle.x,
       y: handle.y,
       clear: 11,

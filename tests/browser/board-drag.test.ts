@@ -1,0 +1,173 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { drag, figure, handleOf, takeAlong } from '../support/board-pointer.ts';
+import {
+  type OpenBoard,
+  pointButton,
+  saved,
+  storedDocument,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+
+const openBoard = useBrowser();
+const PITMAN = 'steering.box.pitmanBall';
+
+async function openSample(): Promise<OpenBoard> {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  await pointButton(board.page, 'Pitman ball').waitFor();
+  await handleOf(board.page, 'side', PITMAN);
+  return board;
+}
+
+const stored = (board: OpenBoard) => storedDocument(board, 'Arm down');
+const pitmanOf = (board: OpenBoard) => stored(board).steering.box.pitmanBall;
+const degrees = (text: string) => Number.parseFloat(text);
+const heave = (page: Page) => page.getByRole('slider', { name: 'Heave', exact: true });
+
+describe('dragging a point', () => {
+  test('moves it in the axes of its view, bends the curves at once, and is stored', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const before = degrees(await figure(page, 'worst'));
+    await takeAlong(page, await handleOf(page, 'side', PITMAN), 0, 30);
+    // Not let go yet: the figures follow the hand.
+    const during = degrees(await figure(page, 'worst'));
+    expect(during).toBeGreaterThan(before + 1);
+    await page.mouse.up();
+    await saved(page);
+    const [x, y, z] = pitmanOf(board);
+    expect([x, y]).toEqual([-872, 500]);
+    expect(z).toBeLessThan(300);
+    expect(degrees(await figure(page, 'worst'))).toBe(during);
+    expect(await pointButton(page, 'Pitman ball').getAttribute('aria-pressed')).toBe('true');
+  });
+
+  test('is one step of undo and of redo', async () => {
+    const board = await openSample();
+    const { page } = board;
+    await drag(page, await handleOf(page, 'side', PITMAN), 12, 30);
+    await saved(page);
+    const moved = pitmanOf(board);
+    await page.keyboard.press('Control+z');
+    await saved(page);
+    expect(pitmanOf(board)).toEqual([-872, 500, 346]);
+    await page.keyboard.press('Control+Shift+z');
+    await saved(page);
+    expect(pitmanOf(board)).toEqual(moved);
+  });
+
+  test('snaps to whole steps, and not with Alt', async () => {
+    const board = await openSample();
+    const { page } = board;
+    await drag(page, await handleOf(page, 'side', PITMAN), 41, 37);
+    await saved(page);
+    const snapped = pitmanOf(board);
+    for (const value of [snapped[0], snapped[2]])
+      expect((value / 25.4) * 16).toBeCloseTo(Math.round((value / 25.4) * 16), 3);
+    await page.keyboard.down('Alt');
+    await drag(page, await handleOf(page, 'side', PITMAN), 17, 13);
+    await page.keyboard.up('Alt');
+    await saved(page);
+    const free = pitmanOf(board);
+    const sixteenths = [free[0], free[2]].map((value) =>
+      Math.abs((value / 25.4) * 16 - Math.round((value / 25.4) * 16)),
+    );
+    expect(Math.max(...sixteenths)).toBeGreaterThan(0.01);
+  });
+
+  test('with Shift goes along one axis only', async () => {
+    const board = await openSample();
+    const { page } = board;
+    await page.keyboard.down('Shift');
+    await drag(page, await handleOf(page, 'side', PITMAN), 40, 14);
+    await page.keyboard.up('Shift');
+    await saved(page);
+    const [x, , z] = pitmanOf(board);
+    expect(z).toBe(346);
+    expect(x).toBeLessThan(-950);
+  });
+
+  test('takes its mirror image along, in the view from ahead', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const right = await handleOf(page, 'front', 'location.right.framePivot');
+    await drag(page, await handleOf(page, 'front', 'location.left.framePivot'), 15, 0);
+    const moved = await handleOf(page, 'front', 'location.right.framePivot');
+    expect(moved.x).toBeLessThan(right.x - 10);
+    await saved(page);
+    const { location } = stored(board);
+    if (location.kind !== 'hairpins') throw new Error('another kind of location');
+    expect(location.right).toBe('mirror');
+    expect(location.left.framePivot[1]).toBeGreaterThan(440);
+  });
+
+  test('Escape gives the point back, and nothing of the drag is stored', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const before = await figure(page, 'worst');
+    const at = await handleOf(page, 'side', PITMAN);
+    await takeAlong(page, at, 20, 30);
+    expect(await figure(page, 'worst')).not.toBe(before);
+    await page.keyboard.press('Escape');
+    expect(await figure(page, 'worst')).toBe(before);
+    expect(await handleOf(page, 'side', PITMAN)).toEqual(at);
+    await page.mouse.move(at.x + 60, at.y + 60);
+    await page.mouse.up();
+    await saved(page);
+    expect(pitmanOf(board)).toEqual([-872, 500, 346]);
+    expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
+  });
+
+  test('of a posed car begins at ride height, and says so', async () => {
+    const board = await openSample();
+    const { page } = board;
+    await heave(page).focus();
+    await page.keyboard.press('End');
+    expect(Number(await heave(page).inputValue())).toBeGreaterThan(70);
+    await drag(page, await handleOf(page, 'side', PITMAN), 0, 20);
+    expect(Number(await heave(page).inputValue())).toBe(0);
+    await page.getByText('Back at ride height').waitFor();
+    await saved(page);
+    expect(pitmanOf(board)[2]).toBeLessThan(340);
+  });
+
+  test('onto a spot where the linkage cannot be is not taken, and the point stays where it last could be', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const ball = await handleOf(page, 'side', PITMAN);
+    const sector = await handleOf(page, 'side', 'steering.box.sectorCentre');
+    // The pitman ball on the sector shaft: an arm of no length.
+    await takeAlong(page, ball, sector.x - ball.x, sector.y - ball.y);
+    await page.getByText(/the pitman arm has no length/).waitFor();
+    await page.mouse.up();
+    await saved(page);
+    const [x, , z] = pitmanOf(board);
+    const { sectorCentre } = stored(board).steering.box;
+    expect(Math.hypot(x - sectorCentre[0], z - sectorCentre[2])).toBeGreaterThan(1);
+  });
+});
+
+describe('the keyboard on the board', () => {
+  test('nudges the chosen point by a sixteenth in the view used last', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const at = await handleOf(page, 'front', PITMAN);
+    await page.mouse.click(at.x, at.y);
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('ArrowRight');
+    await saved(page);
+    expect(pitmanOf(board)).toEqual([-872, 500 + 25.4 / 16, 346 + 25.4 / 16]);
+  });
+
+  test('the drawing can be reached by Tab and has a name', async () => {
+    const { page } = await openSample();
+    const drawing = page.getByRole('application', { name: /Drawing of the front end/ });
+    await drawing.focus();
+    expect(await drawing.evaluate((element) => element === document.activeElement)).toBe(true);
+    await page.keyboard.press('Tab');
+    const next = await page.evaluate(() => document.activeElement?.textContent?.trim());
+    expect(next).toMatch(/side/i);
+  });
+});

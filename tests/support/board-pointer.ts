@@ -1,0 +1,53 @@
+import type { Page } from 'playwright-core';
+import type { View } from '../../shared-math/drawing/index.ts';
+import type { BoardHook } from '../../src-renderer/board/test-hook.ts';
+
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Where a view shows the handle of a hardpoint, page px; nothing where it shows none. */
+export function findHandle(page: Page, view: View, hardpoint: string): Promise<Spot | undefined> {
+  return page.evaluate(([of, id]) => (window.toeboardBoard as BoardHook | undefined)?.handleAt(of, id), [
+    view,
+    hardpoint,
+  ] as const);
+}
+
+/** px per mm of the sheet. */
+export function scale(page: Page): Promise<number> {
+  return page.evaluate(() => window.toeboardBoard?.camera().scale ?? 0);
+}
+
+/** The same, where there has to be one. */
+export async function handleOf(page: Page, view: View, hardpoint: string): Promise<Spot> {
+  const spot = await findHandle(page, view, hardpoint);
+  if (!spot) throw new Error(`The ${view} view shows no handle of ${hardpoint}`);
+  return spot;
+}
+
+/** Takes a point up and carries it, without letting go. */
+export async function takeAlong(page: Page, from: Spot, right: number, down: number): Promise<void> {
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + right, from.y + down, { steps: 6 });
+}
+
+/** Drags from a spot and lets go. */
+export async function drag(page: Page, from: Spot, right: number, down: number): Promise<void> {
+  await takeAlong(page, from, right, down);
+  await page.mouse.up();
+}
+
+/** A spot of bare paper: the sheet's empty corner above the front view. */
+export async function barePaper(page: Page): Promise<Spot> {
+  const front = await handleOf(page, 'front', 'axle.right.wheelCentre');
+  const top = await handleOf(page, 'top', 'axle.right.wheelCentre');
+  return { x: front.x + 40, y: top.y + 60 };
+}
+
+/** The text of one of the figures beside the curves. */
+export async function figure(page: Page, name: 'worst' | 'slope'): Promise<string> {
+  return ((await page.locator(`[data-figure="${name}"]`).textContent()) ?? '').replaceAll(/\s+/g, ' ').trim();
+}

@@ -11,3 +11,23 @@ export {
 } from './aim.ts';
 export { ballPath, linkArc, pathGap, type TravelPath } from './arcs.ts';
 export { type HeldTravel, holdTravel, worstBumpSteerAt } from './held-travel.ts';
+export {
+  type BumpSteerMap,
+  createMap,
+  fillMap,
+  leastNode,
+  MAP_NODES_MAX,
+  mapOver,
+  valleyRidge,
+} from './map.ts';
+export { type Contour, contourLines } from './map-contours.ts';
+export {
+  type MapKernel,
+  PLACE_DRAG_LINK,
+  PLACE_HIT_FROM,
+  PLACE_OK,
+  PLACE_TIE_ROD,
+  prepareMapKernel,
+  worstAt,
+} from './map-kernel.ts';
+export { type MapWindow, mapWindow, placeOf, usualWindow } from './map-window.ts';

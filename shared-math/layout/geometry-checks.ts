@@ -104,6 +104,22 @@ function* studProblems(layout: Layout): Generator<Refusal> {
       yield { path: `studs.${id}`, reason: 'has no length, so it points nowhere' };
 }
 
+function* obstacleProblems(layout: Layout): Generator<Refusal> {
+  for (const [i, rail] of layout.rails.entries())
+    for (let j = 1; j < rail.path.length; j += 1)
+      if (distance(rail.path[j - 1] as Point, rail.path[j] as Point) < SAME_SPOT)
+        yield {
+          path: `rails[${i}].path[${j}]`,
+          reason: 'on the same spot as the point before it: the rail has no length there',
+        };
+  for (const [i, obstacle] of layout.obstacles.entries())
+    if (obstacle.kind !== 'box' && distance(obstacle.from, obstacle.to) < SAME_SPOT)
+      yield {
+        path: `obstacles[${i}].to`,
+        reason: `on the same spot as from: the ${obstacle.kind} has no length`,
+      };
+}
+
 /** What a well-formed document can still get wrong: links of no length, points that cannot turn what they hold. */
 export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
   const layout = resolveLayout(document);
@@ -114,6 +130,7 @@ export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
     steeringProblems,
     studProblems,
     shaftProblems,
+    obstacleProblems,
   ])
     for (const problem of check(layout)) return problem;
   return undefined;

@@ -65,6 +65,7 @@ function valueAt(root: unknown, path: string): unknown {
 function withValueAt<Root>(root: Root, keys: readonly string[], value: unknown): Root {
   const [key, ...rest] = keys;
   if (key === undefined) return value as Root;
+  if (Array.isArray(root)) return root.with(Number(key), withValueAt(root[Number(key)], rest, value)) as Root;
   const record = root as Record<string, unknown>;
   return { ...record, [key]: withValueAt(record[key], rest, value) } as Root;
 }
@@ -160,7 +161,10 @@ export function moveHardpoint(document: LayoutDocument, id: string, to: Point): 
   return withValueAt(document, keys, to);
 }
 
-/** A copy of the document with the value at a path replaced, as `car.wheelbase`. The result is not validated. */
+/**
+ * A copy of the document with the value at a path replaced, as `car.wheelbase` or `obstacles.0.centre`. The result is
+ * not validated.
+ */
 export function withValue(document: LayoutDocument, path: string, value: unknown): LayoutDocument {
   return withValueAt(document, path.split('.'), value);
 }

@@ -13,6 +13,7 @@ export {
   type Location,
   type LocationKind,
   layoutSchema,
+  type Obstacle,
   type Rail,
 } from './schema.ts';
 export type {

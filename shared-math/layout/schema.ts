@@ -85,6 +85,38 @@ const rail = z.strictObject({
   mirrored: z.boolean(),
 });
 
+const obstacleFacts = {
+  name: z.string().trim().min(1).max(120),
+  /** What it is to a builder. A link whose frame end stands on a crossmember is bolted to it. */
+  role: z.enum(['engine', 'sump', 'header', 'crossmember', 'radiator', 'other']),
+  /** True where a second one stands on the other side of the car's centre plane. */
+  mirrored: z.boolean(),
+};
+
+/** What is in the way: fixed to the frame. `turn` is about z, degrees, right-hand; a tube's ends are its middle line's. */
+const obstacle = z.discriminatedUnion('kind', [
+  z.strictObject({
+    ...obstacleFacts,
+    kind: z.literal('box'),
+    centre: point,
+    size: z.tuple([length, length, length]).readonly(),
+    turn: z.number().min(-180).max(180).optional(),
+  }),
+  z.strictObject({ ...obstacleFacts, kind: z.literal('cylinder'), from: point, to: point, radius: length }),
+  z.strictObject({ ...obstacleFacts, kind: z.literal('capsule'), from: point, to: point, radius: length }),
+]);
+
+const diameter = z.number().positive().max(200);
+
+/** Outside diameters of the tubes, where they are not the usual 22 mm (hairpins 19 mm). */
+const diameters = z.strictObject({
+  dragLink: diameter.optional(),
+  tieRod: diameter.optional(),
+  lateralBar: diameter.optional(),
+  /** Of hairpins, wishbone rods or the four bars. */
+  rods: diameter.optional(),
+});
+
 /** Directions of ball studs, by the hardpoint that they belong to, where they are not the usual ones. */
 const studs = z.record(z.string().max(80), point);
 
@@ -103,8 +135,9 @@ export const layoutSchema = z.strictObject({
   steering,
   travel,
   studs: studs.optional(),
+  diameters: diameters.optional(),
   rails: z.array(rail).max(20).default([]),
-  obstacles: notYet.default([]),
+  obstacles: z.array(obstacle).max(40).default([]),
   photos: notYet.default([]),
   shaft: shaftSchema.nullable().default(null),
 });
@@ -117,3 +150,4 @@ export type LocationKind = Location['kind'];
 export type Lateral = z.infer<typeof lateral>;
 export type LateralKind = Lateral['kind'];
 export type Rail = z.infer<typeof rail>;
+export type Obstacle = z.infer<typeof obstacle>;

@@ -116,11 +116,7 @@ describe('a bad document is refused with its place and reason', () => {
       (r) => (r.axle.left.wheelCentre[1] = -710),
       'axle.left.wheelCentre[1]: the left wheel must stand at positive y (y points left)',
     ],
-    [
-      'obstacles to come',
-      (r) => (r.obstacles = [{}]),
-      'obstacles: must be empty in this version of the document',
-    ],
+    ['photos to come', (r) => (r.photos = [{}]), 'photos: must be empty in this version of the document'],
   ])('%s', (_, spoil, line) => {
     expect(refusal(spoil)).toBe(line);
   });

@@ -131,7 +131,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
 
     $effect(() => {
       stage.lookFrom(view.camera, view.sheet, view.shown);
-      const steps = gridSteps(workbench.settings.unit, view.camera.scale);
+      const steps = gridSteps(workbench.settings.unit, view.camera.scale / view.weight);
       stage.showGrid(
         gridPicture(steps, view.camera, view.size, view.sheet, workbench.enlarged, view.gridGaps),
       );

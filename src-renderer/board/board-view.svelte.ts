@@ -34,10 +34,12 @@ import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
 
-/** Between the views' outermost parts there is room for their names, px when fitted, and for some travel, mm. */
-const GAP_PX = 36;
-const GAP_LEAST = 110;
+/** Between the views there is room for their names: px when fitted, and within what mm. */
+const GAP_PX = 30;
+const GAP_LEAST = 60;
 const GAP_MOST = 420;
+/** mm that a car may outgrow its place on the sheet before the sheet is laid out anew. */
+const OUTGROWN = 50;
 /** mm right and down by whose multiples the views stand apart, so that the grid runs through. */
 const RASTER: Record<'in' | 'mm', Place> = { in: [609.6, 76.2], mm: [500, 50] };
 /** px within which a neighbour's coordinate draws a dragged point. */
@@ -116,9 +118,7 @@ export class BoardView implements Hands {
 
   /** Lays the views out anew from the car as drawn, with gaps for the zoom at which they fit. */
   arrange(): void {
-    const placed = roomFor(this.drawing);
-    placeAtRide(this.drawing, placed);
-    this.boxes = viewBoxes(this.drawing, placed);
+    this.boxes = this.#covered();
     const raster = RASTER[this.#bench.settings.unit];
     let gap = GAP_LEAST;
     // The gap decides the zoom a little and the zoom the gap: twice around is near enough.
@@ -131,11 +131,18 @@ export class BoardView implements Hands {
     this.sheet = arrangeSheet(this.boxes, gap, raster);
   }
 
-  /** After an edit: lays the views out anew if the car has outgrown its places. */
-  arrangeIfOutgrown(): void {
+  /** What each view of the car as drawn covers, with room above for its wheels in bump. */
+  #covered(): Record<View, Box> {
     const placed = roomFor(this.drawing);
     placeAtRide(this.drawing, placed);
-    const boxes = viewBoxes(this.drawing, placed);
+    const { side, top, front } = viewBoxes(this.drawing, placed);
+    const { bump } = this.#bench.layout.travel;
+    return { top, side: { ...side, top: side.top - bump }, front: { ...front, top: front.top - bump } };
+  }
+
+  /** After an edit: lays the views out anew if the car has outgrown its places. */
+  arrangeIfOutgrown(): void {
+    const boxes = this.#covered();
     const outgrown = VIEWS.some((view) => {
       const all = joined(this.boxes[view], boxes[view]);
       const was = this.boxes[view];
@@ -145,7 +152,7 @@ export class BoardView implements Hands {
         all.right - was.right,
         all.bottom - was.bottom,
       );
-      return most > GAP_LEAST / 2;
+      return most > OUTGROWN;
     });
     if (outgrown) this.arrange();
   }
@@ -268,8 +275,13 @@ export class BoardView implements Hands {
       held.includes(2) ? point.at[2] : free[2],
     ];
     if (keys.alt || !this.#bench.settings.snap) return unsnapped(to, view, held);
-    const step = snapStep(this.#bench.settings.unit, this.camera.scale);
-    return snapped(to, view, { step, reach: SNAP_REACH / this.camera.scale, neighbours }, held);
+    const step = snapStep(this.#bench.settings.unit, this.camera.scale / this.weight);
+    return snapped(
+      to,
+      view,
+      { step, reach: (SNAP_REACH * this.weight) / this.camera.scale, neighbours },
+      held,
+    );
   }
 }
 

@@ -41,7 +41,7 @@ function readText(file: string): string {
 }
 
 /** A file's name for a one-line message. */
-function shown(file: string): string {
+export function shown(file: string): string {
   return file.replaceAll(/\s*[\r\n]+\s*/g, ' ');
 }
 

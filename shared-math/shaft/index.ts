@@ -1,0 +1,24 @@
+// The steering shaft: its route, how it turns, how it could run, how its ends fit, and how it is made.
+export { type Chain, type Locked, placeYokes, prepareChain } from './chain.ts';
+export { bestClocks } from './clocking.ts';
+export { evenColumnYoke, halfTurn, type Motion, motionOf, outputOf, ratioOf } from './motion.ts';
+export {
+  type ApparentAngles,
+  angleBetween,
+  apparentAngles,
+  type Route,
+  type RouteEnd,
+  type RouteJoint,
+  routeOf,
+  slideOnAxis,
+} from './route.ts';
+export {
+  checkRoute,
+  type LongSpan,
+  type RouteCheck,
+  type SupportCheck,
+  type SupportReason,
+  supportCheck,
+} from './route-check.ts';
+export { type Turning, turningOf } from './turning.ts';
+export { type JointLimits, USUAL_JOINT_DEGREES, USUAL_JOINT_LIMITS } from './usual.ts';

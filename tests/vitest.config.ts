@@ -25,6 +25,7 @@ export default defineConfig({
           name: 'bench',
           include: [],
           benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+          globalSetup: [resolve(import.meta.dirname, 'support/build-once.ts')],
           testTimeout: 300_000,
           hookTimeout: 60_000,
           fileParallelism: false,

@@ -1,5 +1,5 @@
 import { untrack } from 'svelte';
-import { placeAtRide, placeInPose, roomFor } from '../../shared-math/drawing/index.ts';
+import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
@@ -28,9 +28,10 @@ function fineStyle(style: LengthStyle): LengthStyle {
   return style.fraction === 16 ? { ...style, fraction: 32 } : style;
 }
 
-/** Where a point is, short: "34 1/4 in back · 18 1/2 in left · 16 in above". */
-function whereIs(workbench: Workbench, at: Point): string {
-  return ([0, 1, 2] as const)
+/** Where a point is, by the two coordinates that a view shows: "34 1/4 in back · 16 in above". */
+function whereIs(workbench: Workbench, at: Point, shown: View): string {
+  const { right, down } = VIEW_AXES[shown];
+  return [right.axis, down.axis]
     .map((axis) => {
       const way = directionOf(axis, at[axis]);
       return `${workbench.length(at[axis] * way.sign)} ${way.label.split(' ')[0]}`;
@@ -170,17 +171,19 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         onBoard: (shown, place) => view.onBoard(shown, place),
         length: (mm) => workbench.length(mm),
         fineLength: (mm) => formatLength(mm, fineStyle(workbench.lengthStyle)),
-        whereIs: (point) => whereIs(workbench, point.at),
+        whereIs: (point, shown) => whereIs(workbench, point.at, shown),
       };
       const handles = handlesOf(source);
       const { lines, marks } = arcMarks(source);
       const written = notes.place(
         notesOf(source),
         (text, strong) => stage.measure(text, strong),
-        (shown) => ({
+        () => ({
           bounds: source.bounds,
           rects: handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
-          segments: segmentsOf(stage.carNodes.linesOf(shown), (place) => view.onBoard(shown, place)),
+          segments: view.shown.flatMap((shown) =>
+            segmentsOf(stage.carNodes.linesOf(shown), (place) => view.onBoard(shown, place)),
+          ),
         }),
       );
       stage.showOver({

@@ -158,14 +158,18 @@ export class BoardView implements Hands {
   }
 
   #fittedTo(views: readonly View[]): Camera {
+    // Alone on the board, a view also has room below for its wheels in droop; on the sheet the margin is enough.
+    const [alone, ...others] = views;
+    const droop = others.length === 0 && alone !== 'top' ? this.#bench.layout.travel.rebound : 0;
     const all = views.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
+    const box = { ...all, bottom: all.bottom + droop };
     const margins = {
       left: MARGINS.left * this.weight,
       top: MARGINS.top * this.weight,
       right: MARGINS.right * this.weight,
       bottom: MARGINS.bottom * this.weight,
     };
-    return fitted(all, this.size, margins);
+    return fitted(box, this.size, margins);
   }
 
   fit(fly: boolean): void {

@@ -144,18 +144,13 @@ export class CarNodes {
     return placed[at] === was[at] && placed[at + 1] === was[at + 1] && placed[at + 2] === was[at + 2];
   }
 
-  /** The lines of a view that labels should keep off: all but rails, tyres and ground. View's own plane, mm. */
+  /** The outlines of a view, which labels should keep off; the view's own plane, mm. */
   linesOf(view: View): Outline[] {
-    const kept: Outline[] = [];
-    for (const entry of this.#nodes) {
-      const part = this.#parts[entry.index] as Part;
-      if (entry.view !== view || part.role === 'frame' || part.role === 'tyre' || part.role === 'ground')
-        continue;
-      part.shapes.forEach((shape, i) => {
-        if (isShown(shape, view) && shape.ink === 'outline') kept.push(entry.outlines[i] as Outline);
-      });
-    }
-    return kept;
+    return this.#nodes
+      .filter((entry) => entry.view === view && this.#parts[entry.index]?.role !== 'ground')
+      .flatMap(({ index, outlines }) =>
+        outlines.filter((_, i) => (this.#parts[index] as Part).shapes[i]?.ink === 'outline'),
+      );
   }
 
   #paint(context: CanvasRenderingContext2D, { index, paths }: PartNode): void {

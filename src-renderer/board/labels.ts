@@ -35,7 +35,7 @@ const DIRECTIONS = 12;
 /** px between the cleared spot and the text, nearer ones first. */
 const DISTANCES = [12, 30, 54, 84];
 /** What each kind of disturbance costs against the rest: being off the board outweighs any number of crossed lines. */
-const COST = { outside: 1000, covered: 60, crossing: 9, away: 0.12, turned: 0.05 };
+const COST = { outside: 1000, covered: 60, crossing: 9, away: 0.2, turned: 0.05 };
 
 function overlap(a: Rect, b: Rect): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;

@@ -1,4 +1,4 @@
-import type { Place, View } from '../../shared-math/drawing/index.ts';
+import type { Place } from '../../shared-math/drawing/index.ts';
 import { type Obstacles, type PlacedLabel, placeLabels, type Rect } from './labels.ts';
 import type { OverlayLine, OverlayText } from './overlay.ts';
 import type { Note } from './overlay-picture.ts';
@@ -47,7 +47,7 @@ export class NotePlacing {
   place(
     notes: readonly Note[],
     measure: Measure,
-    obstacles: (view: View) => Obstacles,
+    obstacles: () => Obstacles,
   ): { lines: OverlayLine[]; texts: OverlayText[] } {
     const kept = new Map<string, Settled>();
     const all = notes.map((note) => sized(note, measure));
@@ -56,15 +56,14 @@ export class NotePlacing {
       const settled = this.#settled.get(note.id);
       if (settled) kept.set(note.id, settled);
     }
-    for (const view of new Set(fresh.map(({ note }) => note.view))) {
-      const around = obstacles(view);
+    if (fresh.length > 0) {
+      const around = obstacles();
       const standing: Rect[] = all.flatMap(({ note, width, height }) => {
         const settled = kept.get(note.id);
         return settled ? [{ x: note.x + settled.dx, y: note.y + settled.dy, width, height }] : [];
       });
-      const group = fresh.filter(({ note }) => note.view === view);
       const placed = placeLabels(
-        group.map(({ note, width, height }) => ({
+        fresh.map(({ note, width, height }) => ({
           x: note.x,
           y: note.y,
           width: width + 2 * AIR,
@@ -74,7 +73,7 @@ export class NotePlacing {
         })),
         { ...around, rects: [...around.rects, ...standing] },
       );
-      group.forEach(({ note }, i) => {
+      fresh.forEach(({ note }, i) => {
         kept.set(note.id, relative(note, placed[i] as PlacedLabel));
       });
     }

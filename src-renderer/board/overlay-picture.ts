@@ -38,8 +38,8 @@ export interface OverlaySource {
   length(mm: number): string;
   /** For small lengths, which the reader's own fraction might round away. */
   fineLength(mm: number): string;
-  /** Where a point is, in words: "34 1/4 in back". */
-  whereIs(point: Hardpoint): string;
+  /** Where a point is as a view shows it, in words: "34 1/4 in back · 16 in above". */
+  whereIs(point: Hardpoint, view: View): string;
 }
 
 function stateOf(handle: Handle, source: OverlaySource): OverlayHandle['state'] {
@@ -226,7 +226,7 @@ export function notesOf(source: OverlaySource): Note[] {
       toward: -40,
       lines: [
         { text: handle.point.name, ink: 'steel', strong: true },
-        { text: source.whereIs(handle.point), ink: 'soft', strong: false },
+        { text: source.whereIs(handle.point, handle.view), ink: 'soft', strong: false },
       ],
     });
   };

@@ -9,3 +9,4 @@ export {
   type WorstTilt,
   type WorstTransmission,
 } from './travel-grid.ts';
+export { type LeastTransmission, turnTransmission } from './turn-transmission.ts';

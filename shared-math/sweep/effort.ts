@@ -8,6 +8,12 @@ export const PARKING_FRICTION = 0.7;
 /** Share of the handwheel's torque that a manual box hands on; common practice, no published source. */
 export const BOX_EFFICIENCY = 0.7;
 
+/**
+ * What a driver is left to do at the handwheel of an assisted box, N·m, at a standstill: its valve settles that, not
+ * the layout. Common practice, no published source.
+ */
+export const ASSISTED_TORQUE = { least: 2, most: 6 } as const;
+
 export interface ParkingEffort {
   /** Both kingpins together, N·m. */
   readonly kingpinTorque: number;
@@ -41,4 +47,10 @@ export function parkingEffort(facts: {
   const kingpinTorque = (friction * frontAxleLoad * arm) / 1000;
   const handwheelTorque = kingpinTorque / (Math.abs(overallRatio) * efficiency);
   return { kingpinTorque, handwheelTorque, rimForce: handwheelTorque / (handwheelRadius / 1000) };
+}
+
+/** At the rim with assistance that works, N, from the lightest usual valve to the firmest. `handwheelRadius` in mm. */
+export function assistedRimForce(handwheelRadius: number): { readonly least: number; readonly most: number } {
+  const radius = handwheelRadius / 1000;
+  return { least: ASSISTED_TORQUE.least / radius, most: ASSISTED_TORQUE.most / radius };
 }

@@ -1,6 +1,13 @@
 // Sweeps: the grid of poses; the travel in heave or roll; the whole turn of the handwheel and what it comes to.
 export { idealInner, idealOuter } from './ackermann.ts';
-export { BOX_EFFICIENCY, PARKING_FRICTION, type ParkingEffort, parkingEffort } from './effort.ts';
+export {
+  ASSISTED_TORQUE,
+  assistedRimForce,
+  BOX_EFFICIENCY,
+  PARKING_FRICTION,
+  type ParkingEffort,
+  parkingEffort,
+} from './effort.ts';
 export { evenly, type RideSteer, rideSteer, type VisitPose, visitGrid } from './grid.ts';
 export {
   ROW_NO_POSE,
@@ -13,6 +20,8 @@ export {
   toeLength,
 } from './travel.ts';
 export {
+  type Ackermann,
+  ackermannOf,
   kingpinTrack,
   type Lock,
   type LockCause,

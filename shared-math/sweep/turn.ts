@@ -104,6 +104,29 @@ export function kingpinTrack(layout: Layout): number {
 /** rad. Below this inner angle a percentage of Ackermann divides rounding and toe by next to nothing. */
 const PERCENT_FROM = (5 * Math.PI) / 180;
 
+/** Two wheel angles held against the Ackermann ideal. rad. */
+export interface Ackermann {
+  /** What the outer wheel should be at for the inner one, signed as the wheels are. */
+  readonly idealOuter: number;
+  /** How much further the outer wheel turns than that; positive: too far. */
+  readonly error: number;
+  /** 100 (inner - outer) / (inner - ideal outer) at equal inner angle; nothing where the wheels are nearly straight. */
+  readonly percent: number | undefined;
+}
+
+/** How a left and a right wheel's steer (rad) stand to the Ackermann ideal; lengths in one unit. */
+export function ackermannOf(left: number, right: number, track: number, wheelbase: number): Ackermann {
+  const side = Math.sign(left + right);
+  const inner = Math.abs(side > 0 ? left : right);
+  const outer = (side > 0 ? right : left) * side;
+  const ideal = idealOuter(inner, track, wheelbase);
+  return {
+    idealOuter: side * ideal,
+    error: outer - ideal,
+    percent: inner > PERCENT_FROM ? (100 * (inner - outer)) / (inner - ideal) : undefined,
+  };
+}
+
 const NO_LOCK: Lock = { handwheel: 0, cause: 'no-pose', leftSteer: 0, rightSteer: 0 };
 
 /**
@@ -153,11 +176,9 @@ export function sweepTurn(frontEnd: FrontEnd, heave: number, roll: Radians, coun
     sweep.rightSteer[row] = r.steer;
     sweep.meanSteer[row] = meanSteer;
     sweep.ratio[row] = 1 / steerRates(frontEnd, state).mean;
-    const inner = Math.abs(meanSteer > 0 ? l.steer : r.steer);
-    const outer = (meanSteer > 0 ? r.steer : l.steer) * Math.sign(meanSteer);
-    const ideal = idealOuter(inner, track, wheelbase);
-    sweep.ackermannError[row] = outer - ideal;
-    sweep.ackermannPercent[row] = inner > PERCENT_FROM ? (100 * (inner - outer)) / (inner - ideal) : 0;
+    const { error, percent } = ackermannOf(l.steer, r.steer, track, wheelbase);
+    sweep.ackermannError[row] = error;
+    sweep.ackermannPercent[row] = percent ?? 0;
   }
   return { status: 'ok', count: rows, handwheel, ...sweep, left, right };
 }

@@ -1,7 +1,9 @@
 // Units at the edges: lengths and angles read and written as people write them. Inside are mm and radians.
 export { type Degrees, formatDecimal, formatDegrees, type Radians, toDegrees, toRadians } from './angles.ts';
+export { formatForce } from './forces.ts';
 export {
   formatLength,
+  formatSpan,
   type LengthStyle,
   type LengthUnit,
   MM_PER_INCH,

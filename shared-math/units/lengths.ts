@@ -135,3 +135,12 @@ export function formatLength(mm: number, style: LengthStyle): string {
     ? `${formatDecimal(inches, 3)} in`
     : `${inchFraction(inches, style.fraction)} in`;
 }
+
+/** A length of car size and beyond, to the inch or centimetre: "36 ft 4 in", "11.08 m". */
+export function formatSpan(mm: number, unit: LengthUnit): string {
+  if (unit === 'mm') return `${formatDecimal(mm / 1000, 2)} m`;
+  const inches = Math.round(Math.abs(mm) / MM_PER_INCH);
+  const sign = mm < 0 && inches > 0 ? '-' : '';
+  const feet = Math.floor(inches / 12);
+  return `${sign}${feet === 0 ? '' : `${feet} ft `}${inches - 12 * feet} in`;
+}

@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { ballJoints, gridExtremes, tiltOf, transmissionAngles } from '../../shared-math/joints/index.ts';
+import {
+  ballJoints,
+  gridExtremes,
+  tiltOf,
+  transmissionAngles,
+  turnTransmission,
+} from '../../shared-math/joints/index.ts';
 import { hardpoints } from '../../shared-math/layout/index.ts';
 import { createState, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import {
   COMBINATIONS,
@@ -116,5 +123,28 @@ describe('the worst over travel and turn', () => {
     expectClose(found.pitmanTransmission.angle, angle, 1e-9);
     expect(found.outOfReach).toBe(0);
     expect(found.poses).toBe(13 * 9);
+  });
+});
+
+describe('the least transmission angles of a turn', () => {
+  test.each(COMBINATIONS)('are those of its poses, none of which has less: $label', ({ over }) => {
+    const frontEnd = frontEndOf(over);
+    for (const heave of [0, 40]) {
+      const turn = sweepTurn(frontEnd, heave, 0);
+      const least = turnTransmission(frontEnd, heave, 0, turn)!;
+      for (const end of ['pitman', 'steeringArm'] as const) {
+        expect(solveFrontEnd(frontEnd, heave, 0, least[end].handwheel, state)).toBe('ok');
+        expectClose(transmissionAngles(frontEnd, state)[end], least[end].angle, 1e-9);
+        for (const handwheel of turn.handwheel) {
+          solveFrontEnd(frontEnd, heave, 0, handwheel, state);
+          expect(transmissionAngles(frontEnd, state)[end]).toBeGreaterThan(least[end].angle - 1e-9);
+        }
+      }
+    }
+  });
+
+  test('are not told where there is no turn', () => {
+    const frontEnd = frontEndOf();
+    expect(turnTransmission(frontEnd, 0, 0, { ...sweepTurn(frontEnd, 0, 0), count: 0 })).toBeUndefined();
   });
 });

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { createState, solveFrontEnd, steerRates } from '../../shared-math/linkage/index.ts';
 import {
+  ackermannOf,
+  assistedRimForce,
   kingpinTrack,
   lockAngles,
   sweepTurn,
@@ -187,4 +189,27 @@ describe('turning circle and Ackermann along the turn', () => {
       expect(sweep.ackermannPercent[row]).toBeLessThan(95);
     }
   });
+});
+
+describe('two wheel angles against Ackermann', () => {
+  test('inner 30° and outer 25.9838° on 50 by 102 in: 1.756° too far, 69.6 per cent (computed four-bar example)', () => {
+    for (const side of [1, -1]) {
+      const [left, right] = [30 * DEGREE, 25.9838 * DEGREE];
+      const found = side > 0 ? ackermannOf(left, right, 50, 102) : ackermannOf(-right, -left, 50, 102);
+      expectClose(found.error / DEGREE, 1.756, 1e-3);
+      expectClose(found.idealOuter / DEGREE, side * 24.2275, 1e-3);
+      expectClose(found.percent ?? 0, 69.6, 0.05);
+    }
+  });
+
+  test('are not told in per cent where the wheels are nearly straight', () => {
+    expect(ackermannOf(4.9 * DEGREE, 4.8 * DEGREE, 50, 102).percent).toBeUndefined();
+    expect(ackermannOf(0, 0, 50, 102)).toEqual({ idealOuter: 0, error: 0, percent: undefined });
+  });
+});
+
+test('with assistance a rim of 190 mm is left with 2 to 6 N·m over 0.19 m (common practice, no published source)', () => {
+  const { least, most } = assistedRimForce(190);
+  expectClose(least, 10.526, 1e-3);
+  expectClose(most, 31.579, 1e-3);
 });

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   formatDegrees,
+  formatForce,
   formatLength,
+  formatSpan,
   parseAngle,
   parseLength,
   toDegrees,
@@ -108,5 +110,23 @@ describe('angles', () => {
     expect(formatDegrees(-0.001, 2)).toBe('0.00°');
     expect(formatDegrees(2.64)).toBe('2.6°');
     expectClose(toDegrees(toRadians(33)), 33, 1e-12);
+  });
+});
+
+describe('what is longer than a part, and forces', () => {
+  test('is told in feet and inches or in metres', () => {
+    expect(formatSpan(11_074.4, 'in')).toBe('36 ft 4 in');
+    expect(formatSpan(11_074.4, 'mm')).toBe('11.07 m');
+    // Eleven and a half inches and a bit round up to the next foot, not to twelve inches.
+    expect(formatSpan(304.8 * 3 - 5, 'in')).toBe('3 ft 0 in');
+    expect(formatSpan(130, 'in')).toBe('5 in');
+    expect(formatSpan(-130, 'in')).toBe('-5 in');
+    expect(formatSpan(-3, 'in')).toBe('0 in');
+  });
+
+  test('is told in pounds or in newtons', () => {
+    expect(formatForce(158, 'in')).toBe('36 lb');
+    expect(formatForce(158, 'mm')).toBe('158 N');
+    expect(formatForce(4.4482216152605 * 100, 'in')).toBe('100 lb');
   });
 });

@@ -1,0 +1,12 @@
+import { formatDecimal } from './angles.ts';
+import type { LengthUnit } from './lengths.ts';
+
+/** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
+const NEWTONS_PER_POUND = 4.4482216152605;
+
+/** A force in whole pounds for those who measure in inches, else in whole newtons: "36 lb", "160 N". */
+export function formatForce(newtons: number, unit: LengthUnit): string {
+  return unit === 'in'
+    ? `${formatDecimal(newtons / NEWTONS_PER_POUND, 0)} lb`
+    : `${formatDecimal(newtons, 0)} N`;
+}

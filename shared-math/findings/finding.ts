@@ -1,3 +1,4 @@
+import type { GridPose } from '../joints/index.ts';
 import type { Layout, Point } from '../layout/index.ts';
 import {
   formatDecimal,
@@ -29,6 +30,8 @@ export interface Finding {
   readonly source: string;
   /** The hardpoint that it is about, for the board. */
   readonly part: string;
+  /** The pose in which it was measured, where it was in one. */
+  readonly at?: GridPose;
   /** What would mend it, as a sentence; empty where nothing is to be mended. */
   readonly advice: string;
   /** The advice as one step, where a single coordinate or value mends it. */
@@ -49,6 +52,8 @@ export interface Speech {
   readonly perInch: (radiansPerMm: number) => string;
   readonly force: (newtons: number) => string;
   readonly number: (value: number, decimals: number) => string;
+  /** A limit's figure as it was set: no more decimals than it has, two at most. */
+  readonly figure: (value: number) => string;
   /** A shop's limit in its own unit, and where it comes from. */
   readonly limit: (name: LimitName) => { value: number; source: string };
 }
@@ -69,8 +74,14 @@ export function speech(style: LengthStyle, shop: ShopLimits): Speech {
         ? `${formatDecimal(newtons / NEWTONS_PER_POUND, 0)} lb`
         : `${formatDecimal(newtons, 0)} N`,
     number: formatDecimal,
+    figure: (value) => String(Number(formatDecimal(value, 2))),
     limit: (name) => limitInForce(name, shop),
   };
+}
+
+/** Where the two ends of a range come from, told once where they share it. */
+export function sourceOf(least: { readonly source: string }, most: { readonly source: string }): string {
+  return least.source === most.source ? least.source : `${least.source}; ${most.source}`;
 }
 
 /** "Raise the pitman ball 3 1/8 in", "Move the pitman ball 1/2 in back". Only the largest change is spoken of. */

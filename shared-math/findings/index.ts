@@ -8,7 +8,18 @@ import { RULES } from './rules/index.ts';
 export { type Analysis, analyse, rowAtCentre } from './analysis.ts';
 export type { Finding, Remedy, Rule, Severity } from './finding.ts';
 export { bestHeight } from './height-search.ts';
-export { LIMITS, type LimitName, type LimitUnit, limitInForce, type ShopLimits } from './limits.ts';
+export {
+  LIMIT_NAMES,
+  LIMITS,
+  type LimitName,
+  type LimitProblem,
+  type LimitUnit,
+  limitInForce,
+  limitProblem,
+  OWN_LIMIT,
+  readShopLimits,
+  type ShopLimits,
+} from './limits.ts';
 export { RULES } from './rules/index.ts';
 
 const WEIGHT: Record<Severity, number> = { stop: 0, attention: 1, info: 2 };

@@ -5,6 +5,8 @@ export type LimitUnit = 'degrees' | 'degrees-per-inch' | 'length' | 'force' | 'r
 export interface LimitKind {
   readonly words: string;
   readonly usual: number;
+  /** What a shop may set it to, in its unit: wide enough for any car, narrow enough to catch a slip of the hand. */
+  readonly range: readonly [least: number, most: number];
   readonly unit: LimitUnit;
   readonly source: string;
 }
@@ -16,93 +18,143 @@ export const LIMITS = {
   bumpSteerWorst: {
     words: 'Bump steer over the travel, at most',
     usual: 0.5,
+    range: [0.01, 20],
     unit: 'degrees',
     source: PRACTICE,
   },
   bumpSteerSlope: {
     words: 'Bump steer slope at ride height, at most',
     usual: 0.25,
+    range: [0.01, 10],
     unit: 'degrees-per-inch',
     source: PRACTICE,
   },
   rollOversteer: {
     words: 'Roll steer into the turn for each degree of roll, at most',
     usual: 0.1,
+    range: [0, 2],
     unit: 'degrees',
     source: PRACTICE,
   },
-  toeLeast: { words: 'Total toe-in at the tyre, at least', usual: 0.8, unit: 'length', source: PRACTICE },
-  toeMost: { words: 'Total toe-in at the tyre, at most', usual: 3.2, unit: 'length', source: PRACTICE },
-  casterLeast: { words: 'Caster, at least', usual: 4, unit: 'degrees', source: PRACTICE },
-  casterMost: { words: 'Caster, at most', usual: 8, unit: 'degrees', source: PRACTICE },
+  toeLeast: {
+    words: 'Total toe-in at the tyre, at least',
+    usual: 0.8,
+    range: [-25, 25],
+    unit: 'length',
+    source: PRACTICE,
+  },
+  toeMost: {
+    words: 'Total toe-in at the tyre, at most',
+    usual: 3.2,
+    range: [-25, 25],
+    unit: 'length',
+    source: PRACTICE,
+  },
+  casterLeast: { words: 'Caster, at least', usual: 4, range: [-10, 20], unit: 'degrees', source: PRACTICE },
+  casterMost: { words: 'Caster, at most', usual: 8, range: [-10, 20], unit: 'degrees', source: PRACTICE },
   casterChange: {
     words: 'Caster change over the travel, at most',
     usual: 5,
+    range: [0.1, 30],
     unit: 'degrees',
     source: PRACTICE,
   },
   bind: {
     words: 'What bushings and brackets may have to give, at most',
     usual: 1,
+    range: [0.1, 50],
     unit: 'length',
     source: PRACTICE,
   },
   beamTwist: {
     words: 'Twist asked of an I-beam in full roll, at most',
     usual: 4,
+    range: [0.1, 30],
     unit: 'degrees',
     source: PRACTICE,
   },
   barLinkAngle: {
     words: 'Lateral bar and drag link apart in the front view, at most',
     usual: 2,
+    range: [0.1, 45],
     unit: 'degrees',
     source: PRACTICE,
   },
   barLinkLength: {
     words: 'Lateral bar and drag link unlike in length, at most',
     usual: 0.1,
+    range: [0.01, 1],
     unit: 'share',
     source: PRACTICE,
   },
   aimHeight: {
     words: 'Frame end of the drag link off the zero-slope line, at most',
     usual: 12.7,
+    range: [0.5, 200],
     unit: 'length',
     source: PRACTICE,
   },
   transmissionLeast: {
     words: 'Angle between drag link and arm, at least',
     usual: 40,
+    range: [5, 85],
     unit: 'degrees',
     source: 'Norton, Design of Machinery, ch. 2 (from memory)',
   },
   ballTilt: {
     words: 'Tilt of a ball or rod end, at most',
     usual: 25,
+    range: [1, 60],
     unit: 'degrees',
     source: 'common practice, no published source; the maker’s figure rules',
   },
-  ratioLeast: { words: 'Overall ratio, at least', usual: 12, unit: 'ratio', source: PRACTICE },
-  ratioMost: { words: 'Overall ratio, at most', usual: 24, unit: 'ratio', source: PRACTICE },
+  ratioLeast: {
+    words: 'Overall ratio, at least',
+    usual: 12,
+    range: [1, 60],
+    unit: 'ratio',
+    source: PRACTICE,
+  },
+  ratioMost: { words: 'Overall ratio, at most', usual: 24, range: [1, 60], unit: 'ratio', source: PRACTICE },
   turnsLeast: {
     words: 'Turns of the handwheel lock to lock, at least',
     usual: 2,
+    range: [0.5, 12],
     unit: 'turns',
     source: 'Washington Administrative Code 204-10-034, where it applies',
   },
   turnsMost: {
     words: 'Turns of the handwheel lock to lock, at most',
     usual: 6,
+    range: [0.5, 12],
     unit: 'turns',
     source: 'Washington Administrative Code 204-10-034, where it applies',
   },
-  lockLeast: { words: 'Inner wheel at full lock, at least', usual: 28, unit: 'degrees', source: PRACTICE },
-  lockMost: { words: 'Inner wheel at full lock, at most', usual: 40, unit: 'degrees', source: PRACTICE },
-  lockApart: { words: 'Left and right lock apart, at most', usual: 3, unit: 'degrees', source: PRACTICE },
+  lockLeast: {
+    words: 'Inner wheel at full lock, at least',
+    usual: 28,
+    range: [5, 70],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
+  lockMost: {
+    words: 'Inner wheel at full lock, at most',
+    usual: 40,
+    range: [5, 70],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
+  lockApart: {
+    words: 'Left and right lock apart, at most',
+    usual: 3,
+    range: [0.1, 30],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
   rimForce: {
     words: 'Parking effort at the rim, at most',
     usual: 150,
+    range: [10, 2000],
     unit: 'force',
     source: 'UN Regulation 79, category M1, intact steering (from memory; a moving car)',
   },
@@ -119,10 +171,55 @@ export interface LimitInForce {
   readonly source: string;
 }
 
+/** The source of a figure that the shop has set itself; findings that are held to one carry these words. */
+export const OWN_LIMIT = 'this shop’s own limit';
+
 export function limitInForce(name: LimitName, shop: ShopLimits): LimitInForce {
   const { usual, source } = LIMITS[name];
   const own = shop[name];
-  return own === undefined || own === usual
-    ? { value: usual, source }
-    : { value: own, source: 'this shop’s own limit' };
+  return own === undefined || own === usual ? { value: usual, source } : { value: own, source: OWN_LIMIT };
+}
+
+export const LIMIT_NAMES = Object.keys(LIMITS) as readonly LimitName[];
+
+/** The other end of a limit that has two: `toeMost` for `toeLeast`. */
+function otherEnd(name: LimitName): LimitName | undefined {
+  const other = name.endsWith('Least') ? name.replace(/Least$/, 'Most') : name.replace(/Most$/, 'Least');
+  return other !== name && Object.hasOwn(LIMITS, other) ? (other as LimitName) : undefined;
+}
+
+/** Why a figure cannot be a shop's limit: out of range, or past the other end of the same thing. */
+export type LimitProblem =
+  | { readonly kind: 'range'; readonly least: number; readonly most: number }
+  | { readonly kind: 'crossed'; readonly other: LimitName; readonly value: number };
+
+/** What is wrong with a figure for a limit, in the limit's unit, beside the shop's other limits; nothing if it can be one. */
+export function limitProblem(name: LimitName, value: number, shop: ShopLimits): LimitProblem | undefined {
+  const [least, most] = LIMITS[name].range;
+  if (!(value >= least && value <= most)) return { kind: 'range', least, most };
+  const other = otherEnd(name);
+  if (!other) return undefined;
+  const end = limitInForce(other, shop).value;
+  const crossed = name.endsWith('Least') ? value > end : value < end;
+  return crossed ? { kind: 'crossed', other, value: end } : undefined;
+}
+
+/** A shop's limits out of anything that was stored: those that still mean something, the rest as if never set. */
+export function readShopLimits(stored: unknown): ShopLimits {
+  if (typeof stored !== 'object' || stored === null) return {};
+  const found: Partial<Record<LimitName, number>> = {};
+  for (const name of LIMIT_NAMES) {
+    const value = (stored as Record<string, unknown>)[name];
+    if (typeof value === 'number' && limitProblem(name, value, {})?.kind !== 'range') found[name] = value;
+  }
+  // Both ends of one thing may have been moved past each other: then neither is taken.
+  for (const name of LIMIT_NAMES) {
+    const value = found[name];
+    const problem = value === undefined ? undefined : limitProblem(name, value, found);
+    if (problem?.kind === 'crossed') {
+      delete found[name];
+      delete found[problem.other];
+    }
+  }
+  return found;
 }

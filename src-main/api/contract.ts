@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
 import { layoutSchema } from '../../shared-math/layout/index.ts';
 
 /**
@@ -31,6 +32,27 @@ const openVariant = z.object({
   savedAt: time,
 });
 
+const limitSchemas = Object.fromEntries(
+  LIMIT_NAMES.map((name) => {
+    const [least, most] = LIMITS[name].range;
+    return [name, z.number().min(least).max(most).exactOptional()];
+  }),
+) as Record<LimitName, z.ZodExactOptional<z.ZodNumber>>;
+
+/** A shop's own limits of the findings, each in its own unit; one that is left out is the usual one. */
+const limits = z.strictObject(limitSchemas).superRefine((own, context) => {
+  for (const name of LIMIT_NAMES) {
+    const value = own[name];
+    const problem = value === undefined ? undefined : limitProblem(name, value, own);
+    if (problem?.kind === 'crossed')
+      context.addIssue({
+        code: 'custom',
+        path: [name],
+        message: `past its other end, ${problem.other}, which is ${problem.value}`,
+      });
+  }
+});
+
 const settings = z.strictObject({
   unit: z.enum(['in', 'mm']),
   /** Inches are shown to the nearest 1/n; 0 shows decimals. */
@@ -38,6 +60,8 @@ const settings = z.strictObject({
   snap: z.boolean(),
   /** The variant that was open last, opened again at the next start. */
   lastVariant: id.nullable(),
+  /** Set as a whole. */
+  limits,
 });
 
 export const contract = {

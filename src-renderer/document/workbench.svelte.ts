@@ -52,7 +52,7 @@ export class Workbench {
   variant: Omit<OpenVariant, 'document'> | null = $state.raw(null);
   document: LayoutDocument | null = $state.raw(null);
 
-  settings: Settings = $state({ unit: 'in', fraction: 16, snap: true, lastVariant: null });
+  settings: Settings = $state({ unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {} });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });
 
   /** With nothing open these stand for a plain car, so that what is derived always exists; nobody shows it. */

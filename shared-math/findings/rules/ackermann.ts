@@ -7,9 +7,9 @@ export const ackermann: Rule = {
   measures: 'Inner and outer wheel at lock against the Ackermann ideal',
   judge({ turn, layout }, speak): Finding[] {
     if (turn.status !== 'ok' || turn.count === 0) return [];
-    const sides = [turn.left, turn.right].map((lock) => lockAngles(layout, lock));
-    const worst =
-      sides[0]!.inner - sides[0]!.outer < sides[1]!.inner - sides[1]!.outer ? sides[0]! : sides[1]!;
+    const [left, right] = [lockAngles(layout, turn.left), lockAngles(layout, turn.right)];
+    const toLeft = left.inner - left.outer < right.inner - right.outer;
+    const worst = toLeft ? left : right;
     if (!(worst.inner > 0.05)) return [];
     const reversed = worst.inner < worst.outer;
     const percent = (100 * (worst.inner - worst.outer)) / (worst.inner - worst.idealOuter);
@@ -18,6 +18,7 @@ export const ackermann: Rule = {
         rule: 'ackermann',
         severity: reversed ? 'attention' : 'info',
         part: 'axle.left.tieRodBall',
+        at: { heave: 0, roll: 0, handwheel: (toLeft ? turn.left : turn.right).handwheel },
         sentence: reversed
           ? `At lock the outer wheel turns ${speak.angle(worst.outer - worst.inner)} further than the inner: Ackermann reversed`
           : `At lock the inner wheel turns ${speak.angle(worst.inner - worst.outer)} further: ${speak.number(percent, 0)} per cent of Ackermann at equal inner angle`,

@@ -12,15 +12,16 @@ export const ballTilt: Rule = {
     const ordered = [...extremes.tilts].sort((a, b) => b.tilt - a.tilt);
     const over = ordered.filter(({ tilt }) => tilt > limit);
     const told = over.length > 0 ? over : ordered.slice(0, 1);
-    return told.map(({ joint, tilt }) => ({
+    return told.map(({ joint, tilt, at }) => ({
       rule: 'ball-tilt',
       severity: tilt > limit ? 'stop' : 'info',
       part: joint.id,
+      at,
       sentence:
         tilt > limit
           ? `${joint.name} tilts ${speak.angle(tilt)}`
           : `Balls tilt ${speak.angle(tilt)} at most (${joint.name.toLowerCase()})`,
-      limit: `limit ${speak.number(value, 0)}°`,
+      limit: `limit ${speak.figure(value)}°`,
       source,
       advice: tilt > limit ? 'Turn its stud square to the link, or use a ball with more room.' : '',
     }));

@@ -30,7 +30,7 @@ export const barAndLink: Rule = {
       sentence: sameSide
         ? `Lateral bar and drag link are ${speak.angle(apart)} from parallel`
         : 'Lateral bar and drag link have their frame ends on opposite sides',
-      limit: `limit ${speak.number(angle.value, 0)}°`,
+      limit: `limit ${speak.figure(angle.value)}°`,
       source: angle.source,
       advice: !sameSide
         ? 'Put the frame end of the bar on the side of the steering box.'
@@ -56,7 +56,7 @@ export const barAndLink: Rule = {
       severity: over ? 'attention' : 'info',
       part: 'lateral.axle',
       sentence: `Lateral bar ${speak.length(a)}, drag link ${speak.length(b)}`,
-      limit: `limit ${speak.number(100 * length.value, 0)} per cent apart`,
+      limit: `limit ${speak.figure(100 * length.value)} per cent apart`,
       source: length.source,
       advice: over
         ? `Make the ${a < b ? 'lateral bar longer' : 'drag link longer'}, as near to equal as space allows.`

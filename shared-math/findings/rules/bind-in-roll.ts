@@ -8,12 +8,15 @@ export const bindInRoll: Rule = {
   measures: 'What bushings, rods or brackets would have to give',
   judge({ heave, roll, layout }, speak): Finding[] {
     let worst = 0;
+    let at = { heave: 0, roll: 0, handwheel: 0 };
     let solved = 0;
     for (const sweep of [heave, roll])
       for (let i = 0; i < sweep.count; i += 1)
         if (sweep.status[i] === ROW_OK) {
           solved += 1;
-          worst = Math.max(worst, sweep.bind[i] as number);
+          if ((sweep.bind[i] as number) <= worst) continue;
+          worst = sweep.bind[i] as number;
+          at = { heave: 0, roll: 0, handwheel: 0, [sweep.along]: sweep.at[i] as number };
         }
     if (solved === 0) return [];
     const { value, source } = speak.limit('bind');
@@ -24,6 +27,7 @@ export const bindInRoll: Rule = {
         rule: 'bind-in-roll',
         severity: over ? (worst > 5 * value ? 'stop' : 'attention') : 'info',
         part: locationPart(layout),
+        ...(worst < BIND_SHOWN_FROM ? {} : { at }),
         sentence:
           worst < BIND_SHOWN_FROM
             ? 'The links bind nowhere in travel and roll'

@@ -18,7 +18,8 @@ export const bumpSteerWorst: Rule = {
       rule: 'bump-steer-worst',
       part: PART,
       sentence: `Bump steer ${speak.angle(worst, worst < 0.0035 ? 2 : 1)} at ${speak.length(Math.abs(heaveSummary.worstAt))} of ${where}`,
-      limit: `limit ${speak.angle(limit)}`,
+      at: { heave: heaveSummary.worstAt, roll: 0, handwheel: 0 },
+      limit: `limit ${speak.figure(value)}°`,
       source,
     };
     if (worst <= limit) return [{ ...base, severity: 'info', advice: '' }];

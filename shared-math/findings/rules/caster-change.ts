@@ -9,10 +9,13 @@ export const casterChange: Rule = {
   judge({ heave, layout }, speak): Finding[] {
     let low = Number.POSITIVE_INFINITY;
     let high = Number.NEGATIVE_INFINITY;
+    let lowAt = 0;
+    let highAt = 0;
     for (let i = 0; i < heave.count; i += 1) {
       if (heave.status[i] !== ROW_OK) continue;
-      low = Math.min(low, heave.leftCaster[i] as number);
-      high = Math.max(high, heave.leftCaster[i] as number);
+      const caster = heave.leftCaster[i] as number;
+      if (caster < low) [low, lowAt] = [caster, heave.at[i] as number];
+      if (caster > high) [high, highAt] = [caster, heave.at[i] as number];
     }
     if (high < low) return [];
     const { kingpinTop: top, kingpinBottom: bottom } = layout.axle.left;
@@ -25,8 +28,9 @@ export const casterChange: Rule = {
         rule: 'caster-change',
         severity: over ? 'attention' : 'info',
         part: locationPart(layout),
+        at: { heave: high - drawn > drawn - low ? highAt : lowAt, roll: 0, handwheel: 0 },
         sentence: `Caster changes ${speak.angle(change)} over the travel (${speak.angle(low)} to ${speak.angle(high)})`,
-        limit: `limit ${speak.number(value, 1)}° either way`,
+        limit: `limit ${speak.figure(value)}° either way`,
         source,
         advice: over ? 'Longer rods tip the axle less; equal parallel bars do not tip it.' : '',
       },

@@ -1,5 +1,5 @@
 import { toRadians } from '../../units/index.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** Caster as drawn, the side further from the usual range. */
 export const casterStatic: Rule = {
@@ -24,8 +24,8 @@ export const casterStatic: Rule = {
         severity: out ? 'attention' : 'info',
         part: `axle.${side}.kingpinTop`,
         sentence: `Caster ${speak.angle(caster)}${Math.abs(left - right) > 1e-4 ? ` on the ${side}` : ''}`,
-        limit: `usual ${speak.number(least.value, 0)}° to ${speak.number(most.value, 0)}°`,
-        source: least.source,
+        limit: `usual ${speak.figure(least.value)}° to ${speak.figure(most.value)}°`,
+        source: sourceOf(least, most),
         advice: out
           ? `Tip the axle ${low ? 'back' : 'forward'} at its links: the top of the kingpin goes ${low ? 'back' : 'ahead'}.`
           : '',

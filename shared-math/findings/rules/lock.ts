@@ -1,6 +1,6 @@
 import { lockAngles } from '../../sweep/index.ts';
 import { toDegrees, toRadians } from '../../units/index.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** How far the wheels turn, and whether the axle's stops or the box end the turn. */
 export const lock: Rule = {
@@ -18,9 +18,14 @@ export const lock: Rule = {
         rule: 'lock',
         severity: low || high ? 'attention' : 'info',
         part: 'axle.left.wheelCentre',
+        at: {
+          heave: 0,
+          roll: 0,
+          handwheel: (inner[0] === (high ? most : least) ? turn.left : turn.right).handwheel,
+        },
         sentence: `Inner wheel turns ${speak.angle(inner[0]!, 0)} to the left, ${speak.angle(inner[1]!, 0)} to the right`,
-        limit: `usual ${speak.number(few.value, 0)}° to ${speak.number(many.value, 0)}°`,
-        source: few.source,
+        limit: `usual ${speak.figure(few.value)}° to ${speak.figure(many.value)}°`,
+        source: sourceOf(few, many),
         advice: low
           ? 'A longer pitman arm or a shorter steering arm gives more lock.'
           : high
@@ -48,7 +53,7 @@ export const lock: Rule = {
             : `The turn ends where the ${linkage === 'drag-link' ? 'drag link' : 'tie rod'} does not reach`
           : 'The box comes to its own end before any stop',
         limit: 'stops at the axle should end the turn',
-        source: few.source,
+        source: 'common practice, no published source',
         advice: 'Set stops at the axle so that neither the box nor a link ends the turn.',
         ...(layout.steering.stopAngle === undefined && !high
           ? {

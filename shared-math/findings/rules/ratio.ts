@@ -1,6 +1,6 @@
 import { turnsLockToLock } from '../../sweep/index.ts';
 import { rowAtCentre } from '../analysis.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** Overall ratio at the centre, and turns lock to lock. */
 export const ratio: Rule = {
@@ -21,8 +21,8 @@ export const ratio: Rule = {
         severity: low || high ? 'attention' : 'info',
         part: 'steering.box.sectorCentre',
         sentence: `Overall ratio ${speak.number(overall, 1)} to 1 at the centre`,
-        limit: `usual ${speak.number(least.value, 0)} to ${speak.number(most.value, 0)}`,
-        source: least.source,
+        limit: `usual ${speak.figure(least.value)} to ${speak.figure(most.value)}`,
+        source: sourceOf(least, most),
         advice: low
           ? 'A slower box, a shorter pitman arm or a longer steering arm makes it lighter.'
           : high
@@ -34,8 +34,8 @@ export const ratio: Rule = {
         severity: outOfTurns ? 'attention' : 'info',
         part: 'steering.box.sectorCentre',
         sentence: `The handwheel goes ${speak.number(turns, 1)} turns lock to lock`,
-        limit: `${speak.number(few.value, 0)} to ${speak.number(many.value, 0)}`,
-        source: few.source,
+        limit: `${speak.figure(few.value)} to ${speak.figure(many.value)}`,
+        source: sourceOf(few, many),
         advice: outOfTurns ? 'Change the box’s ratio or the arms.' : '',
       },
     ];

@@ -21,7 +21,7 @@ export const rollSteer: Rule = {
         severity: over ? 'attention' : 'info',
         part: 'steering.box.pitmanBall',
         sentence: kind === 'neutral' ? 'Leaning hardly steers the wheels' : `Roll ${kind} ${size}`,
-        limit: `limit ${speak.number(value, 2)}° of roll oversteer for each degree`,
+        limit: `limit ${speak.figure(value)}° of roll oversteer for each degree`,
         source: `${source}; terms as ISO 8855`,
         advice: over
           ? 'Leaning turns the wheels further in. Lower bars or a shorter drag link end change it.'

@@ -1,5 +1,5 @@
 import { toeLength } from '../../sweep/index.ts';
-import type { Finding, Rule } from '../finding.ts';
+import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** Total toe-in as drawn, as a length over the tyres' diameter. */
 export const toeStatic: Rule = {
@@ -29,7 +29,7 @@ export const toeStatic: Rule = {
             ? `Toe-out ${speak.length(-total)} at the tyres`
             : `Toe-in ${speak.length(total)} at the tyres`,
         limit: `usual ${speak.length(least.value)} to ${speak.length(most.value)}`,
-        source: least.source === most.source ? least.source : `${least.source}; ${most.source}`,
+        source: sourceOf(least, most),
         advice: out,
       },
     ];

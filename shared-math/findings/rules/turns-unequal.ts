@@ -19,8 +19,9 @@ export const turnsUnequal: Rule = {
         rule: 'turns-unequal',
         severity: over ? 'attention' : 'info',
         part: 'steering.box.pitmanBall',
+        at: { heave: 0, roll: 0, handwheel: (left < right ? turn.left : turn.right).handwheel },
         sentence: `Left lock ${speak.angle(left, 0)}, right lock ${speak.angle(right, 0)}`,
-        limit: `limit ${speak.number(value, 0)}° apart`,
+        limit: `limit ${speak.figure(value)}° apart`,
         source,
         advice: over
           ? 'Stand the pitman arm square to the drag link with the wheels straight, or set equal stops at the axle.'

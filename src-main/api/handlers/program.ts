@@ -1,7 +1,8 @@
+import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { contract, type Settings } from '../contract.ts';
 import type { Handlers, Program } from './handlers.ts';
 
-const UNSET: Settings = { unit: 'in', fraction: 16, snap: true, lastVariant: null };
+const UNSET: Settings = { unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {} };
 
 export function programHandlers({
   version,
@@ -15,7 +16,8 @@ export function programHandlers({
       const value = schema.safeParse(stored[name]);
       return value.success ? [[name, value.data]] : [];
     });
-    const found: Settings = { ...UNSET, ...Object.fromEntries(known) };
+    const limits = readShopLimits(stored['limits']);
+    const found: Settings = { ...UNSET, ...Object.fromEntries(known), limits };
     const open = found.lastVariant !== null && store.variants.isShown(found.lastVariant);
     return open ? found : { ...found, lastVariant: null };
   }

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { openStore } from '../../../src-main/store/index.ts';
 import { begin, type OpenSession } from '../../support/host-session.ts';
 import { value } from '../../support/host-transports.ts';
 
@@ -13,7 +14,7 @@ export function programTests(open: OpenSession): void {
 
   test('settings begin with inches, change one by one and last', async () => {
     const { call, reopen } = await open();
-    const first = { unit: 'in', fraction: 16, snap: true, lastVariant: null };
+    const first = { unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {} };
     expect(await value(call, 'settings.get', {})).toEqual(first);
     expect(await value(call, 'settings.set', { unit: 'mm' })).toEqual({ ...first, unit: 'mm' });
     expect(await value(call, 'settings.set', { fraction: 64, snap: false })).toEqual({
@@ -29,6 +30,54 @@ export function programTests(open: OpenSession): void {
       fraction: 64,
       snap: false,
     });
+  });
+
+  test('a shop’s own limits are set as a whole and last', async () => {
+    const { call, reopen } = await open();
+    const own = { ballTilt: 18, toeLeast: 0.5 };
+    expect((await value(call, 'settings.set', { limits: own })).limits).toEqual(own);
+    expect((await value(call, 'settings.set', { unit: 'mm' })).limits).toEqual(own);
+    const again = await reopen();
+    expect((await value(again, 'settings.get', {})).limits).toEqual(own);
+    expect((await value(again, 'settings.set', { limits: { ballTilt: 20 } })).limits).toEqual({
+      ballTilt: 20,
+    });
+    expect((await value(again, 'settings.set', { limits: {} })).limits).toEqual({});
+  });
+
+  test.each([
+    ['of an unknown name', { noSuchLimit: 1 }, /limits: unknown key "noSuchLimit"/],
+    ['that is no number', { ballTilt: '18' }, /limits\.ballTilt: expected a number, found the text "18"/],
+    ['that is not finite', { ballTilt: Number.NaN }, /limits\.ballTilt: expected a number/],
+    ['beyond its range', { ballTilt: 400 }, /limits\.ballTilt: must be at most 60, found 400/],
+    [
+      'past the other end',
+      { casterLeast: 9 },
+      /limits\.casterLeast: past its other end, casterMost, which is 8/,
+    ],
+    [
+      'past the other end, both set',
+      { toeLeast: 3, toeMost: 2 },
+      /limits\.toeLeast: past its other end, toeMost, which is 2/,
+    ],
+  ])('a limit %s is refused, and what was set stays', async (_, wrong, reason) => {
+    const { call } = await open();
+    await value(call, 'settings.set', { limits: { ballTilt: 18 } });
+    const refused = await call('settings.set', { limits: wrong as Record<string, number> });
+    expect(refused).toMatchObject({ ok: false, failure: { code: 'bad-request' } });
+    expect(refused.ok ? '' : refused.failure.reason).toMatch(reason);
+    expect((await value(call, 'settings.get', {})).limits).toEqual({ ballTilt: 18 });
+  });
+
+  test('of stored limits that no longer mean anything, the others hold', async () => {
+    const { call, dataFolder, reopen } = await open();
+    await value(call, 'settings.set', { limits: { ballTilt: 18 } });
+    const store = openStore({ folder: dataFolder });
+    store.settings.write({
+      limits: { ballTilt: 18, gone: 3, rimForce: -5, casterLeast: 12, ratioMost: 'quick' },
+    });
+    store.close();
+    expect((await value(await reopen(), 'settings.get', {})).limits).toEqual({ ballTilt: 18 });
   });
 
   test('the last variant is forgotten while it lies in the bin', async () => {

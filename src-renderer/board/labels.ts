@@ -43,6 +43,9 @@ function overlap(a: Rect, b: Rect): boolean {
 
 /** Whether a segment touches a rectangle: clipped against its four sides in turn. */
 export function crosses(rect: Rect, x1: number, y1: number, x2: number, y2: number): boolean {
+  // Nearly all of a drawing lies wholly to one side of a label.
+  if (Math.max(x1, x2) < rect.x || Math.min(x1, x2) > rect.x + rect.width) return false;
+  if (Math.max(y1, y2) < rect.y || Math.min(y1, y2) > rect.y + rect.height) return false;
   let from = 0;
   let to = 1;
   const [dx, dy] = [x2 - x1, y2 - y1];

@@ -1,6 +1,22 @@
 // The steering shaft: its route, how it turns, how it could run, how its ends fit, and how it is made.
 export { type Chain, type Locked, placeYokes, prepareChain } from './chain.ts';
 export { bestClocks } from './clocking.ts';
+export {
+  BOLT_GRADES,
+  boltTension,
+  NEWTON_METRES_PER_POUND_FOOT,
+  NEWTON_METRES_PER_POUND_INCH,
+  NEWTONS_PER_POUND,
+  NUT_FACTOR,
+  pinchFriction,
+  preloadTension,
+  SET_SCREWS,
+  type SetScrew,
+  setScrewOf,
+  setScrewTorque,
+  threadStressArea,
+  tighteningTorque,
+} from './fasteners.ts';
 export { evenColumnYoke, halfTurn, type Motion, motionOf, outputOf, ratioOf } from './motion.ts';
 export {
   type ApparentAngles,
@@ -20,5 +36,15 @@ export {
   type SupportReason,
   supportCheck,
 } from './route-check.ts';
+export {
+  doubleDSection,
+  flatWidth,
+  roundSection,
+  STEEL_SHEAR_MODULUS,
+  shearStress,
+  stockSection,
+  type TorsionSection,
+  twistOf,
+} from './torsion.ts';
 export { type Turning, turningOf } from './turning.ts';
 export { type JointLimits, USUAL_JOINT_DEGREES, USUAL_JOINT_LIMITS } from './usual.ts';

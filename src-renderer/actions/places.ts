@@ -2,6 +2,9 @@
  * The places of the job, in its order. A place is one line here and its panel in `App.svelte`; only those that
  * work are listed, and with a single one no row is shown.
  */
-export const PLACES = [{ id: 'layout', name: 'Layout' }] as const;
+export const PLACES = [
+  { id: 'layout', name: 'Layout' },
+  { id: 'turn', name: 'Turn' },
+] as const;
 
 export type PlaceId = (typeof PLACES)[number]['id'];

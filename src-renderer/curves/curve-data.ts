@@ -3,8 +3,11 @@ import { MM_PER_INCH, toDegrees } from '../../shared-math/units/index.ts';
 
 export type Along = 'heave' | 'roll';
 
-/** A column over the travel; nothing where the linkage does not reach. */
-export type Column = readonly (number | null)[];
+/**
+ * A column over the travel; null where the linkage does not reach, which leaves a gap. Undefined at the rows of another
+ * curve: there the line runs through.
+ */
+export type Column = readonly (number | null | undefined)[];
 
 /** The curves of a sweep in the units they are shown in: degrees, and toe as a length in inches or mm. */
 export interface CurveData {
@@ -50,7 +53,7 @@ export function atRide(data: CurveData, column: Column): number | undefined {
   let nearest = Number.POSITIVE_INFINITY;
   column.forEach((value, row) => {
     const away = Math.abs(data.at[row] as number);
-    if (value !== null && away < nearest) {
+    if (typeof value === 'number' && away < nearest) {
       nearest = away;
       best = value;
     }
@@ -60,9 +63,9 @@ export function atRide(data: CurveData, column: Column): number | undefined {
 
 /** The first and last row that the linkage reaches. */
 export function endsOf(column: Column): { first: number; last: number } | undefined {
-  const first = column.findIndex((value) => value !== null);
+  const first = column.findIndex((value) => typeof value === 'number');
   if (first < 0) return undefined;
-  return { first, last: column.findLastIndex((value) => value !== null) };
+  return { first, last: column.findLastIndex((value) => typeof value === 'number') };
 }
 
 /** Whether the linkage misses any row. */

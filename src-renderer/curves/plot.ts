@@ -6,10 +6,14 @@ import { decimalsOf, type Range, ticksOf } from './ranges.ts';
 /** How a curve is inked; dash and weight tell curves apart where colour does not. */
 export interface CurveInk {
   /** Name of one of the page's colour tokens. */
-  readonly token: 'ink' | 'steel';
+  readonly token: 'ink' | 'ink-soft' | 'steel' | 'good';
   readonly width: number;
-  readonly dashed?: boolean;
+  /** px of line and gap in turn, at weight 1; a full line where not given. */
+  readonly dash?: readonly number[];
 }
+
+export const DASHED = [5, 3.5];
+export const DOTTED = [1.5, 3.5];
 
 export interface PlotPicture {
   readonly at: readonly number[];
@@ -17,6 +21,8 @@ export interface PlotPicture {
   readonly range: Range;
   /** Drawn as the dotted line of what is wanted. */
   readonly wanted: number | undefined;
+  /** The ends of the axis, where they are not the first and last of `at`. */
+  readonly span?: readonly [number, number] | undefined;
 }
 
 const token = (element: Element, name: string) =>
@@ -27,7 +33,8 @@ export class Plot {
   readonly #plot: uPlot;
   #picture: PlotPicture;
 
-  constructor(host: HTMLElement, inks: readonly CurveInk[], picture: PlotPicture) {
+  /** `mirrored` runs the axis from right to left: a turn to the left stands at the left. */
+  constructor(host: HTMLElement, inks: readonly CurveInk[], picture: PlotPicture, mirrored = false) {
     this.#picture = picture;
     const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 14;
     const weight = rem / 14;
@@ -42,7 +49,7 @@ export class Plot {
         legend: { show: false },
         cursor: { show: false },
         scales: {
-          x: { time: false, range: () => this.#span() },
+          x: { time: false, range: () => this.#span(), dir: mirrored ? -1 : 1 },
           y: { range: () => this.#height() },
         },
         axes: [
@@ -60,13 +67,13 @@ export class Plot {
         ],
         series: [
           {},
-          ...inks.map(({ token: name, width, dashed }) => ({
+          ...inks.map(({ token: name, width, dash }) => ({
             stroke: token(host, name),
             width: width * weight,
             points: { show: false },
             spanGaps: false,
             pxAlign: false,
-            ...(dashed ? { dash: [5 * weight, 3.5 * weight] } : {}),
+            ...(dash ? { dash: dash.map((length) => length * weight) } : {}),
           })),
         ],
         hooks: { drawAxes: [(plot) => this.#lines(plot, rule, good, weight)] },
@@ -77,8 +84,8 @@ export class Plot {
   }
 
   #span(): [number, number] {
-    const { at } = this.#picture;
-    const [from, to] = [at[0] ?? -1, at.at(-1) ?? 1];
+    const { at, span } = this.#picture;
+    const [from, to] = span ?? [at[0] ?? -1, at.at(-1) ?? 1];
     return from < to ? [from, to] : [from - 1, to + 1];
   }
 
@@ -90,7 +97,7 @@ export class Plot {
   #data(): uPlot.AlignedData {
     return [
       this.#picture.at as number[],
-      ...this.#picture.columns.map((column) => column as (number | null)[]),
+      ...this.#picture.columns.map((column) => column as (number | null | undefined)[]),
     ];
   }
 

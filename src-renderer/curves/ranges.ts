@@ -28,6 +28,9 @@ export const STEER_LADDER = rungs(
   [180, 90],
 );
 
+/** Wheels through the whole turn. */
+export const WHEEL_LADDER = rungs([10, 5], [20, 10], [30, 10], [40, 20], [55, 20], [90, 45], [180, 90]);
+
 export const CASTER_LADDER = rungs(
   [1, 0.5],
   [2, 1],
@@ -45,6 +48,12 @@ export const TOE_LADDERS: Record<'in' | 'mm', Ladder> = {
   in: rungs([0.125, 0.05], [0.25, 0.1], [0.5, 0.2], [1, 0.5], [2, 1], [5, 2], [10, 5], [30, 10], [100, 50]),
   mm: rungs([3, 1], [6, 2], [12, 5], [25, 10], [50, 20], [100, 50], [300, 100], [1000, 500], [3000, 1000]),
 };
+
+/** Handwheel to wheels, to one. */
+export const RATIO_LADDER = rungs([2, 1], [4, 2], [8, 4], [12, 5], [25, 10], [60, 25], [150, 50]);
+
+/** Per cent of the Ackermann ideal, about 100. */
+export const PERCENT_LADDER = rungs([25, 10], [60, 25], [120, 50], [250, 100], [600, 250]);
 
 /** A plot's upright range: a middle and a rung about it. */
 export interface Range {
@@ -65,14 +74,14 @@ function rungFor(ladder: Ladder, half: number): Rung {
  */
 export function nextRange(
   before: Range | undefined,
-  values: Iterable<number | null>,
+  values: Iterable<number | null | undefined>,
   middle: number,
   ladder: Ladder,
   settled: boolean,
 ): Range {
   const kept = before && !settled ? before.middle : middle;
   let half = 0;
-  for (const value of values) if (value !== null) half = Math.max(half, Math.abs(value - kept));
+  for (const value of values) if (typeof value === 'number') half = Math.max(half, Math.abs(value - kept));
   const needed = rungFor(ladder, half);
   const rung = before && !settled && before.rung.half > needed.half ? before.rung : needed;
   if (before && before.middle === kept && before.rung === rung) return before;

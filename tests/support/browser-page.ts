@@ -10,6 +10,9 @@ import { launchBrowser } from './browser-launch.ts';
 
 const RENDERER = resolve(import.meta.dirname, '../../out/renderer');
 
+/** Milliseconds for anything to show up. What takes longer on the slowest of machines is not there. */
+const PATIENCE = 15_000;
+
 /** A board in a browser window, with the host and the store behind it. */
 export interface OpenBoard {
   readonly page: Page;
@@ -59,13 +62,22 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
       store.close();
     }
     const host = await startLoopback({ dataFolder: folder, rendererFolder: RENDERER });
-    const context = await browser.newContext({ viewport: size, acceptDownloads: true });
+    // A language of its own: a bare machine's "C" reaches pages as one that number formatting refuses.
+    const context = await browser.newContext({ viewport: size, locale: 'en-GB' });
+    context.setDefaultTimeout(PATIENCE);
     const complaints: string[] = [];
 
     const anotherWindow = async () => {
       const page = await context.newPage();
       listen(page, complaints);
       await page.goto(host.newAddress());
+      await page
+        .locator('#app > *')
+        .first()
+        .waitFor()
+        .catch(() => {
+          throw new Error(`The page stayed empty:\n${complaints.join('\n')}`);
+        });
       return page;
     };
     onTestFinished(async () => {

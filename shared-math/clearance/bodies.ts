@@ -1,0 +1,300 @@
+import {
+  alongKingpin,
+  BEND_FROM,
+  BEND_TO,
+  kingpin,
+  onBeam,
+  outboardSpin,
+  shareOfKingpin,
+} from '../drawing/parts/halves.ts';
+import { ROD_SPREAD, ROD_STATION } from '../drawing/parts/location-kinds/bracket.ts';
+import { SIZES, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
+import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
+import { type Carrier, halfOf, type Layout, type Point, SIDES, type Side } from '../layout/index.ts';
+import { fixedBodies, nearestRail } from './fixed-bodies.ts';
+import { RING, SEGMENT, type SOLID } from './shapes.ts';
+
+/** A point and what carries it. */
+export interface Carried {
+  readonly carrier: Carrier;
+  readonly at: Point;
+}
+
+/**
+ * A part of a body: a capsule between two carried points; a cylinder or ring about the line from one carried point to
+ * another; or a block of the frame, as the numbers of `shapes.ts`.
+ */
+export type BodyPart =
+  | { readonly kind: typeof SEGMENT; readonly radius: number; readonly from: Carried; readonly to: Carried }
+  | {
+      readonly kind: typeof SOLID | typeof RING;
+      readonly centre: Carried;
+      readonly tip: Carried;
+      readonly half: number;
+      readonly outer: number;
+      readonly inner: number;
+    }
+  | { readonly kind: 1; readonly numbers: readonly number[] };
+
+/** What a body is, as far as its pairs and their limits ask. */
+export type BodyRole = 'steering' | 'tyre' | 'axle' | 'location' | 'lateral' | 'box' | 'frame' | 'obstacle';
+
+/** Something that takes up room: it moves as one name, and may be made of several convex parts. */
+export interface Body {
+  readonly id: string;
+  /** What a builder calls it, to stand within a sentence: "drag link", "left tyre". */
+  readonly name: string;
+  readonly role: BodyRole;
+  readonly side?: Side;
+  /** A hardpoint that shapes it; of what the frame carries, none. */
+  readonly hardpoint?: string;
+  readonly parts: readonly BodyPart[];
+  /** Bodies that it is joined to by design, and is not judged against. */
+  readonly joins: readonly string[];
+}
+
+const capsule = (from: Carried, to: Carried, radius: number): BodyPart => ({
+  kind: SEGMENT,
+  radius,
+  from,
+  to,
+});
+const ball = (at: Carried, radius: number): BodyPart => capsule(at, at, radius);
+const on = (carrier: Carrier, at: Point): Carried => ({ carrier, at });
+
+function radiusOf(diameter: number | undefined, usual: number): number {
+  return diameter === undefined ? usual : diameter / 2;
+}
+
+function tyre(layout: Layout, side: Side): Body {
+  const { tyreRadius, tyreWidth } = layout.car;
+  const { wheelCentre } = layout.axle[side];
+  const carrier = `spindle-${side}` as const;
+  return {
+    id: `tyre-${side}`,
+    name: `${side} tyre`,
+    role: 'tyre',
+    side,
+    hardpoint: `axle.${side}.wheelCentre`,
+    joins: ['beam'],
+    parts: [
+      {
+        kind: RING,
+        centre: on(carrier, wheelCentre),
+        tip: on(carrier, add(wheelCentre, outboardSpin(layout, side))),
+        half: tyreWidth / 2,
+        outer: tyreRadius,
+        inner: WHEEL_SHARES.rim * tyreRadius,
+      },
+    ],
+  };
+}
+
+/** Shares of the half beam between which it is taken as straight. */
+const BEAM_NODES = [0, BEND_FROM, BEND_TO, 1];
+
+function beam(layout: Layout): Body {
+  const parts = SIDES.flatMap((side) => {
+    const carrier = `axle-${side}` as const;
+    if (layout.axle.beam === 'tube') {
+      const middle = scaled(add(kingpin(layout, 'left').middle, kingpin(layout, 'right').middle), 0.5);
+      return [capsule(on(carrier, middle), on(carrier, kingpin(layout, side).middle), SIZES.tubeBeam)];
+    }
+    const at = BEAM_NODES.map((share) => on(carrier, onBeam(layout, side, share)));
+    return at.slice(1).map((node, i) => capsule(at[i] as Carried, node, SIZES.beamUp));
+  });
+  return {
+    id: 'beam',
+    name: 'axle beam',
+    role: 'axle',
+    hardpoint: 'axle.left.kingpinBottom',
+    joins: [],
+    parts,
+  };
+}
+
+/** The middle line of an arm on a spindle, from the end of the kingpin that it springs from to the ball it holds. */
+function spindleArm(layout: Layout, side: Side, at: Point): BodyPart {
+  const carrier = `spindle-${side}` as const;
+  const share = shareOfKingpin(layout, side, at, 0, 1) < 0.5 ? 0.12 : 0.88;
+  return capsule(on(carrier, alongKingpin(layout, side, share)), on(carrier, at), SIZES.armEnd);
+}
+
+function steeringBodies(layout: Layout): Body[] {
+  const { steering, axle, diameters } = layout;
+  const { box, dragLinkBall, dragLinkTo } = steering;
+  const axis = unit(box.sectorAxis);
+  const along = dot(subtract(box.pitmanBall, box.sectorCentre), axis);
+  const hub = add(box.sectorCentre, scaled(axis, along));
+  const dragLink = [on(`spindle-${dragLinkTo}`, dragLinkBall), on('pitman', box.pitmanBall)] as const;
+  const tieRod = [
+    on('spindle-left', axle.left.tieRodBall),
+    on('spindle-right', axle.right.tieRodBall),
+  ] as const;
+  const rod = (ends: readonly [Carried, Carried], radius: number): BodyPart[] => [
+    capsule(ends[0], ends[1], radius),
+    ball(ends[0], SIZES.ball),
+    ball(ends[1], SIZES.ball),
+  ];
+  return [
+    {
+      id: 'drag-link',
+      name: 'drag link',
+      role: 'steering',
+      hardpoint: 'steering.dragLinkBall',
+      joins: ['pitman-arm', 'steering-arm'],
+      parts: rod(dragLink, radiusOf(diameters?.dragLink, SIZES.rod)),
+    },
+    {
+      id: 'pitman-arm',
+      name: 'pitman arm',
+      role: 'steering',
+      hardpoint: 'steering.box.pitmanBall',
+      joins: ['box'],
+      parts: [capsule(on('pitman', hub), on('pitman', box.pitmanBall), SIZES.armEnd)],
+    },
+    {
+      id: 'steering-arm',
+      name: 'steering arm',
+      role: 'steering',
+      side: dragLinkTo,
+      hardpoint: 'steering.dragLinkBall',
+      joins: ['beam'],
+      parts: [spindleArm(layout, dragLinkTo, dragLinkBall)],
+    },
+    {
+      id: 'tie-rod',
+      name: 'tie rod',
+      role: 'steering',
+      hardpoint: 'axle.left.tieRodBall',
+      joins: ['tie-rod-arm-left', 'tie-rod-arm-right'],
+      parts: rod(tieRod, radiusOf(diameters?.tieRod, SIZES.rod)),
+    },
+    ...SIDES.map(
+      (side): Body => ({
+        id: `tie-rod-arm-${side}`,
+        name: `${side} tie rod arm`,
+        role: 'steering',
+        side,
+        hardpoint: `axle.${side}.tieRodBall`,
+        joins: ['beam'],
+        parts: [spindleArm(layout, side, axle[side].tieRodBall)],
+      }),
+    ),
+  ];
+}
+
+function lateralBodies(layout: Layout): Body[] {
+  const { lateral, diameters } = layout;
+  if (lateral.kind !== 'bar') return [];
+  return [
+    {
+      id: 'lateral-bar',
+      name: 'lateral bar',
+      role: 'lateral',
+      hardpoint: 'lateral.axle',
+      joins: ['beam', ...nearestRail(layout, lateral.frame)],
+      parts: [
+        capsule(
+          on(`axle-${halfOf(lateral.axle)}`, lateral.axle),
+          on('frame', lateral.frame),
+          radiusOf(diameters?.lateralBar, SIZES.rod),
+        ),
+      ],
+    },
+  ];
+}
+
+/** Two rods from a bracket on the beam to a ball that goes with them. */
+function splitRods(layout: Layout, side: Side, pivot: Point): BodyPart[] {
+  const carrier = `axle-${side}` as const;
+  const seat = onBeam(layout, side, ROD_STATION);
+  return [ROD_SPREAD, -ROD_SPREAD].map((z) =>
+    capsule(
+      on(carrier, add(seat, [0, 0, z])),
+      on(carrier, pivot),
+      radiusOf(layout.diameters?.rods, SIZES.hairpin),
+    ),
+  );
+}
+
+/** What holds the axle fore and aft, by kind. A new kind is one more case. */
+function locationBodies(layout: Layout): Body[] {
+  const { location, diameters } = layout;
+  switch (location.kind) {
+    case 'hairpins':
+      return SIDES.map((side) => ({
+        id: `hairpin-${side}`,
+        name: `${side} hairpin`,
+        role: 'location',
+        side,
+        hardpoint: `location.${side}.framePivot`,
+        joins: ['beam', ...nearestRail(layout, location[side].framePivot)],
+        parts: splitRods(layout, side, location[side].framePivot),
+      }));
+    case 'wishbone':
+      return [
+        {
+          id: 'wishbone',
+          name: 'wishbone',
+          role: 'location',
+          hardpoint: 'location.framePivot',
+          joins: ['beam'],
+          parts: SIDES.flatMap((side) => splitRods(layout, side, location.framePivot)),
+        },
+      ];
+    case 'four-bar':
+      return SIDES.flatMap((side) =>
+        (['upper', 'lower'] as const).map(
+          (bar): Body => ({
+            id: `bar-${bar}-${side}`,
+            name: `${side} ${bar} bar`,
+            role: 'location',
+            side,
+            hardpoint: `location.${side}.${bar}.axle`,
+            joins: ['beam', ...nearestRail(layout, location[side][bar].frame)],
+            parts: [
+              capsule(
+                on(`axle-${side}`, location[side][bar].axle),
+                on('frame', location[side][bar].frame),
+                radiusOf(diameters?.rods, SIZES.rod),
+              ),
+            ],
+          }),
+        ),
+      );
+    case 'parallel-leaf':
+      return SIDES.map((side) => ({
+        id: `leaf-${side}`,
+        name: `${side} spring`,
+        role: 'location',
+        side,
+        hardpoint: `location.${side}.seat`,
+        joins: ['beam', ...nearestRail(layout, location[side].seat)],
+        parts: (['fixedEye', 'shackleEye'] as const).map((end) =>
+          capsule(
+            on('frame', location[side][end]),
+            on(`axle-${side}`, location[side].seat),
+            SIZES.leafHalfWidth,
+          ),
+        ),
+      }));
+  }
+}
+
+/**
+ * Everything of a layout that takes up room and is judged: links, rods and arms as capsules, tyres as rings on their
+ * rims, the beam along the line it is drawn on, rails and obstacles as blocks, cylinders and capsules. Sizes that the
+ * layout does not state are those it is drawn with, so that a gap is where the drawing shows it.
+ * Frame: vehicle, at ride height. Units: mm. Needs a validated layout.
+ */
+export function bodiesOf(layout: Layout): Body[] {
+  return [
+    ...steeringBodies(layout),
+    ...SIDES.map((side) => tyre(layout, side)),
+    beam(layout),
+    ...locationBodies(layout),
+    ...lateralBodies(layout),
+    ...fixedBodies(layout),
+  ];
+}

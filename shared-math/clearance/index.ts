@@ -1,0 +1,11 @@
+// Clearance: how near the bodies of a front end come to one another over travel and turn.
+export { type Body, type BodyPart, bodiesOf } from './bodies.ts';
+export {
+  type Clearance,
+  type ClearanceOptions,
+  type Clearances,
+  leastClearances,
+  TOLD_WITHIN,
+} from './clearances.ts';
+export type { Locks } from './motion.ts';
+export { type BodyPair, type ClearanceLimit, pairsOf } from './pairs.ts';

@@ -1,0 +1,302 @@
+import { gjkDistance } from './gjk.ts';
+import { displacement, type Grid, type Motion, type Track } from './motion.ts';
+import type { BodyPair } from './pairs.ts';
+import { segmentToRing } from './ring.ts';
+import { segmentToSegment } from './segments.ts';
+import { coreMiddle, RING, SEGMENT, support } from './shapes.ts';
+
+/** A rectangle of the grid, halved again and again down to single poses; its own pose stands near its middle. */
+interface Block {
+  readonly pose: number;
+  readonly index: number;
+  readonly children: readonly Block[];
+  /** All poses in it. */
+  readonly poses: readonly number[];
+}
+
+/** The grid as blocks: all of it, and one pose of each station for what the handwheel does not move. */
+export interface Blocks {
+  readonly all: Block | undefined;
+  readonly still: Block | undefined;
+  readonly count: number;
+  readonly places: ReadonlyMap<number, readonly [station: number, turn: number]>;
+}
+
+/** Halves the grid into blocks. */
+export function blocksOf(grid: Grid): Blocks {
+  const turns = grid.handwheels.length;
+  const stations = grid.stations.length;
+  const places = new Map<number, readonly [number, number]>();
+  for (let i = 0; i < grid.poseAt.length; i += 1)
+    if ((grid.poseAt[i] as number) >= 0)
+      places.set(grid.poseAt[i] as number, [Math.floor(i / turns), i % turns]);
+  let count = 0;
+
+  const build = (s0: number, s1: number, k0: number, k1: number): Block | undefined => {
+    const tall = s1 - s0 >= k1 - k0;
+    if (s1 - s0 === 1 && k1 - k0 === 1) {
+      const pose = grid.poseAt[s0 * turns + k0] as number;
+      if (pose < 0) return undefined;
+      count += 1;
+      return { pose, index: count - 1, children: [], poses: [pose] };
+    }
+    const cut = tall ? (s0 + s1) >> 1 : (k0 + k1) >> 1;
+    const halves = tall
+      ? [build(s0, cut, k0, k1), build(cut, s1, k0, k1)]
+      : [build(s0, s1, k0, cut), build(s0, s1, cut, k1)];
+    const children = halves.filter((half) => half !== undefined);
+    if (children.length === 0) return undefined;
+    if (children.length === 1) return children[0];
+    const poses = children.flatMap((child) => child.poses);
+    const middle = grid.poseAt[((s0 + s1) >> 1) * turns + ((k0 + k1) >> 1)] as number;
+    count += 1;
+    return {
+      pose: middle >= 0 ? middle : (poses[poses.length >> 1] as number),
+      index: count - 1,
+      children,
+      poses,
+    };
+  };
+  const all = build(0, stations, 0, turns);
+
+  // Of each station the reachable pose nearest to straight ahead.
+  const stillAt = (station: number): number => {
+    for (let off = 0; off < turns; off += 1)
+      for (const k of [(turns >> 1) - off, (turns >> 1) + off]) {
+        const pose = k >= 0 && k < turns ? (grid.poseAt[station * turns + k] as number) : -1;
+        if (pose >= 0) return pose;
+      }
+    return -1;
+  };
+  const buildStill = (from: number, to: number): Block | undefined => {
+    if (to - from === 1) {
+      const pose = stillAt(from);
+      if (pose < 0) return undefined;
+      count += 1;
+      return { pose, index: count - 1, children: [], poses: [pose] };
+    }
+    const cut = (from + to) >> 1;
+    const children = [buildStill(from, cut), buildStill(cut, to)].filter((half) => half !== undefined);
+    if (children.length < 2) return children[0];
+    const poses = children.flatMap((child) => child.poses);
+    count += 1;
+    return { pose: poses[poses.length >> 1] as number, index: count - 1, children, poses };
+  };
+  const still = buildStill(0, stations);
+  return { all, still, count, places };
+}
+
+/** Where two bodies come nearest: mm, 0 or less where they overlap; the pose, and the parts that meet. */
+export interface Nearest {
+  distance: number;
+  pose: number;
+  a: Track | undefined;
+  b: Track | undefined;
+}
+
+const points = new Float64Array(6);
+
+/** Two parts, with their numbers in the frame in which they are looked at. */
+interface Couple {
+  readonly a: Track;
+  readonly b: Track;
+  readonly dataA: Float64Array;
+  readonly dataB: Float64Array;
+  /** Of both capsules together, mm: no distance is told below the negative of it. */
+  readonly radius: number;
+}
+
+function couple(a: Track, b: Track, fromAxle: boolean): Couple {
+  return {
+    a,
+    b,
+    dataA: fromAxle ? a.fromAxle : a.data,
+    dataB: fromAxle ? b.fromAxle : b.data,
+    radius: a.radius + b.radius,
+  };
+}
+
+/** Distance of two parts in a pose, mm, with the nearest points of their cores in `points`. */
+function distanceAt({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+  const atA = pose * a.stride;
+  const atB = pose * b.stride;
+  let core: number;
+  if (a.kind === SEGMENT && b.kind === SEGMENT) core = segmentToSegment(dataA, atA, dataB, atB, points);
+  else if (a.kind === SEGMENT && b.kind === RING) core = segmentToRing(dataA, atA, dataB, atB, points);
+  else if (a.kind === RING && b.kind === SEGMENT) {
+    core = segmentToRing(dataB, atB, dataA, atA, points);
+    for (let axis = 0; axis < 3; axis += 1) {
+      const swap = points[axis] as number;
+      points[axis] = points[3 + axis] as number;
+      points[3 + axis] = swap;
+    }
+  } else core = gjkDistance(a.kind, dataA, atA, b.kind, dataB, atB, points);
+  return core - radius;
+}
+
+/** The direction from one part to the other, length 1, as the last exact distance had it; none where they met. */
+const parting = new Float64Array(3);
+
+function rememberParting(): void {
+  const x = (points[3] as number) - (points[0] as number);
+  const y = (points[4] as number) - (points[1] as number);
+  const z = (points[5] as number) - (points[2] as number);
+  const size = Math.sqrt(x * x + y * y + z * z);
+  const share = size > 0 ? 1 / size : 0;
+  parting[0] = share * x;
+  parting[1] = share * y;
+  parting[2] = share * z;
+}
+
+const furthestA = new Float64Array(3);
+const furthestB = new Float64Array(3);
+
+/** No more than the distance of two parts: how far they stand apart along the direction that parted them before. */
+function distanceAlong({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+  const x = parting[0] as number;
+  const y = parting[1] as number;
+  const z = parting[2] as number;
+  support(a.kind, dataA, pose * a.stride, x, y, z, furthestA, 0);
+  support(b.kind, dataB, pose * b.stride, -x, -y, -z, furthestB, 0);
+  return (
+    x * ((furthestB[0] as number) - (furthestA[0] as number)) +
+    y * ((furthestB[1] as number) - (furthestA[1] as number)) +
+    z * ((furthestB[2] as number) - (furthestA[2] as number)) -
+    radius
+  );
+}
+
+/** No more than the distance of two parts: that of the balls around their cores. */
+function roughDistance({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+  const atA = pose * a.stride;
+  const atB = pose * b.stride;
+  const x = coreMiddle(a.kind, dataA, atA, 0) - coreMiddle(b.kind, dataB, atB, 0);
+  const y = coreMiddle(a.kind, dataA, atA, 1) - coreMiddle(b.kind, dataB, atB, 1);
+  const z = coreMiddle(a.kind, dataA, atA, 2) - coreMiddle(b.kind, dataB, atB, 2);
+  return Math.sqrt(x * x + y * y + z * z) - a.reach - b.reach - radius;
+}
+
+/** How far parts move within blocks, in the car's frame or as seen from the axle; worked out when it is first asked. */
+export class Spreads {
+  private readonly known = new Map<Float64Array, Float64Array>();
+  private readonly count: number;
+
+  constructor(blocks: Blocks) {
+    this.count = blocks.count;
+  }
+
+  /** The most that any point of a part is away, in a pose of the block, from where the block's own pose has it; mm. */
+  of(track: Track, data: Float64Array, block: Block): number {
+    if (track.stride === 0) return 0;
+    let spread = this.known.get(data);
+    if (!spread) {
+      spread = new Float64Array(this.count).fill(-1);
+      this.known.set(data, spread);
+    }
+    const told = spread[block.index] as number;
+    if (told >= 0) return told;
+    let most = 0;
+    for (const pose of block.poses) most = Math.max(most, displacement(track, data, block.pose, pose));
+    spread[block.index] = most;
+    return most;
+  }
+
+  /** How far two parts move to one another in a block: in the frame in which they move less, where both move. */
+  between(a: Track, b: Track, block: Block, fromAxle: boolean): number {
+    return fromAxle
+      ? this.of(a, a.fromAxle, block) + this.of(b, b.fromAxle, block)
+      : this.of(a, a.data, block) + this.of(b, b.data, block);
+  }
+}
+
+interface Waiting {
+  readonly block: Block;
+  /** No pose of the block brings the parts nearer. */
+  readonly bound: number;
+}
+
+const waiting: Waiting[] = [];
+
+/** Poses. A block of no more is looked through one by one, which then costs less than halving it. */
+const LOOK_THROUGH = 64;
+
+/** Looks for a pose in which two parts come nearer than `nearest` tells so far. */
+function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest: Nearest): void {
+  const fromAxle =
+    a.stride > 0 && b.stride > 0 && spreads.between(a, b, root, true) < spreads.between(a, b, root, false);
+  const parts = couple(a, b, fromAxle);
+  const look = (pose: number): number => {
+    const distance = distanceAt(parts, pose);
+    rememberParting();
+    if (distance < nearest.distance) {
+      nearest.distance = distance;
+      nearest.pose = pose;
+      nearest.a = a;
+      nearest.b = b;
+    }
+    return distance;
+  };
+  const weigh = (block: Block): Waiting | undefined => {
+    const spread = spreads.between(a, b, block, fromAxle);
+    if (roughDistance(parts, block.pose) - spread >= nearest.distance) return undefined;
+    // Cores that meet are as near as can be told.
+    const bound = Math.max(look(block.pose) - spread, -parts.radius);
+    return bound < nearest.distance ? { block, bound } : undefined;
+  };
+  waiting.length = 0;
+  const first = weigh(root);
+  if (first) waiting.push(first);
+  while (waiting.length > 0) {
+    const { block, bound } = waiting.pop() as Waiting;
+    if (bound >= nearest.distance) continue;
+    if (block.poses.length <= LOOK_THROUGH) {
+      for (const pose of block.poses)
+        if (distanceAlong(parts, pose) < nearest.distance && look(pose) <= -parts.radius) break;
+      continue;
+    }
+    const found = block.children.map(weigh).filter((entry) => entry !== undefined);
+    // The more promising half is looked into first: what it finds may rule the other out.
+    found.sort((one, other) => other.bound - one.bound);
+    waiting.push(...found);
+  }
+}
+
+/**
+ * The least distance of two bodies over all poses of the grid, no pose left out.
+ * In a block of poses no point of a part is further than the part's spread from where the block's own pose has it, so
+ * the distance there is at least that of the block's pose less both spreads: where this is no nearer than what is
+ * found already the whole block is passed over, else it is halved. Two parts that both go with the axle are seen from
+ * it, where they hardly move. Spheres around the parts are asked first; in a small block, whether the direction that
+ * parted them in the pose before still parts them by enough: for convex parts that is proof.
+ * `nearest.distance` on entry is how near the bodies must come to be told at all.
+ * Frame:    vehicle. Units: mm. Outcomes: `nearest` filled in, or left as it was.
+ * Source:   own derivation, as above.
+ * Checked:  tests/unit/clearance.test.ts (against every pose looked at one by one).
+ */
+export function leastDistance(
+  motion: Motion,
+  blocks: Blocks,
+  spreads: Spreads,
+  pair: BodyPair,
+  nearest: Nearest,
+): void {
+  const partsOf = (body: BodyPair['a']) => motion.tracks[motion.bodies.indexOf(body)] as readonly Track[];
+  for (const a of partsOf(pair.a))
+    for (const b of partsOf(pair.b)) {
+      const root = a.steered || b.steered ? blocks.all : blocks.still;
+      if (root) searchParts(a, b, root, spreads, nearest);
+    }
+}
+
+/** The two nearest points of what was found, on the surfaces, in the car's frame; one point of both where cores meet. */
+export function nearestPoints({ a, b, pose }: Nearest): [number[], number[]] | undefined {
+  if (!a || !b) return undefined;
+  const core = distanceAt(couple(a, b, false), pose) + a.radius + b.radius;
+  const along = [0, 1, 2].map((axis) =>
+    core > 0 ? ((points[3 + axis] as number) - (points[axis] as number)) / core : 0,
+  );
+  return [
+    along.map((share, axis) => (points[axis] as number) + share * a.radius),
+    along.map((share, axis) => (points[3 + axis] as number) - share * b.radius),
+  ];
+}

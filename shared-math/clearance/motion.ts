@@ -1,0 +1,212 @@
+import type { GridPose } from '../joints/index.ts';
+import {
+  carryPoint,
+  createState,
+  type FrontEnd,
+  type FrontEndState,
+  poseAxle,
+  steerAxle,
+} from '../linkage/index.ts';
+import { evenly } from '../sweep/index.ts';
+import type { Body, BodyPart, Carried } from './bodies.ts';
+import { BOX, coreRadius, SEGMENT, type ShapeKind } from './shapes.ts';
+
+/** Handwheel angles at the ends of the turn, rad. */
+export interface Locks {
+  readonly right: number;
+  readonly left: number;
+}
+
+/** The grid of travel and turn: stations of heave and roll, each steered to the same handwheel angles. */
+export interface Grid {
+  readonly stations: readonly (readonly [heave: number, roll: number])[];
+  readonly handwheels: Float64Array;
+  /** For station · turns + turn the pose's number, or -1 where a link does not reach or there is no pose. */
+  readonly poseAt: Int32Array;
+  /** Poses in reach. */
+  readonly poses: number;
+  readonly outOfReach: number;
+}
+
+/** One convex part over all poses: what `shapes.ts` calls its numbers, `stride` apart; a fixed one stands there once. */
+export interface Track {
+  readonly kind: ShapeKind;
+  readonly stride: number;
+  readonly data: Float64Array;
+  /** The same seen from the axle's left half, for pairs that both go with the axle; of a fixed part, none. */
+  readonly fromAxle: Float64Array;
+  /** Radius of the capsule around the core; 0 for others. */
+  readonly radius: number;
+  /** Half the longest way through the core. */
+  readonly reach: number;
+  /** Whether the handwheel moves it; else it is settled by the axle's pose. */
+  readonly steered: boolean;
+}
+
+const NUMBERS = { segment: 6, round: 9, block: 12 } as const;
+
+function isSteered({ carrier }: Carried): boolean {
+  return carrier === 'pitman' || carrier.startsWith('spindle');
+}
+
+function endsOf(part: BodyPart): readonly [Carried, Carried] | undefined {
+  if (part.kind === BOX) return undefined;
+  return part.kind === SEGMENT ? [part.from, part.to] : [part.centre, part.tip];
+}
+
+function emptyTrack(part: BodyPart, poses: number): Track {
+  const ends = endsOf(part);
+  const moves = ends?.some(({ carrier }) => carrier !== 'frame') === true;
+  const size = part.kind === SEGMENT ? NUMBERS.segment : part.kind === BOX ? NUMBERS.block : NUMBERS.round;
+  const data = new Float64Array(size * (moves ? poses : 1));
+  if (part.kind === BOX) data.set(part.numbers);
+  const length =
+    part.kind === SEGMENT
+      ? Math.hypot(
+          part.from.at[0] - part.to.at[0],
+          part.from.at[1] - part.to.at[1],
+          part.from.at[2] - part.to.at[2],
+        ) / 2
+      : part.kind === BOX
+        ? coreRadius(BOX, data, 0)
+        : Math.hypot(part.half, part.outer);
+  return {
+    kind: part.kind,
+    stride: moves ? size : 0,
+    data,
+    fromAxle: new Float64Array(moves ? data.length : 0),
+    radius: part.kind === SEGMENT ? part.radius : 0,
+    reach: length,
+    steered: ends?.some(isSteered) === true,
+  };
+}
+
+/** Writes a part's numbers where a solved pose puts it. */
+function place(
+  frontEnd: FrontEnd,
+  state: FrontEndState,
+  part: BodyPart,
+  data: Float64Array,
+  at: number,
+): void {
+  if (part.kind === BOX) return;
+  if (part.kind === SEGMENT) {
+    carryPoint(frontEnd, state, part.from.carrier, part.from.at, data, at);
+    carryPoint(frontEnd, state, part.to.carrier, part.to.at, data, at + 3);
+    return;
+  }
+  carryPoint(frontEnd, state, part.centre.carrier, part.centre.at, data, at);
+  carryPoint(frontEnd, state, part.tip.carrier, part.tip.at, data, at + 3);
+  for (let axis = 0; axis < 3; axis += 1)
+    data[at + 3 + axis] = (data[at + 3 + axis] as number) - (data[at + axis] as number);
+  data[at + 6] = part.half;
+  data[at + 7] = part.outer;
+  data[at + 8] = part.inner;
+}
+
+/** Writes a moving part's two points (or its centre and axis) as the axle's left half sees them. */
+function seeFromAxle(frame: Float64Array, { kind, data, stride, fromAxle }: Track, at: number): void {
+  for (let point = 0; point < 6; point += 3) {
+    const isAxis = kind !== SEGMENT && point === 3;
+    const x = (data[at + point] as number) - (isAxis ? 0 : (frame[0] as number));
+    const y = (data[at + point + 1] as number) - (isAxis ? 0 : (frame[1] as number));
+    const z = (data[at + point + 2] as number) - (isAxis ? 0 : (frame[2] as number));
+    for (let axis = 0; axis < 3; axis += 1)
+      fromAxle[at + point + axis] =
+        (frame[3 + axis] as number) * x + (frame[6 + axis] as number) * y + (frame[9 + axis] as number) * z;
+  }
+  for (let i = at + 6; i < at + stride; i += 1) fromAxle[i] = data[i] as number;
+}
+
+/** The stations of heave at no roll, and of full roll either way at the ends and the middle of heave. */
+export function stationsOf(frontEnd: FrontEnd, heaves: number): [heave: number, roll: number][] {
+  const { bump, rebound, roll } = frontEnd.layout.travel;
+  const full = (roll * Math.PI) / 180;
+  const stations = [...evenly(-rebound, bump, heaves)].map((heave): [number, number] => [heave, 0]);
+  if (full > 0)
+    for (const heave of new Set([-rebound, 0, bump])) stations.push([heave, full], [heave, -full]);
+  return stations;
+}
+
+/** Where bodies go over the grid: a track for each part of each body, in their order. */
+export interface Motion {
+  readonly grid: Grid;
+  readonly bodies: readonly Body[];
+  readonly tracks: readonly (readonly Track[])[];
+}
+
+/**
+ * Carries bodies through the grid of travel and turn: each station's axle is posed once, then steered to `turns`
+ * handwheel angles between the locks. Poses out of reach are counted and left out.
+ * Frame: vehicle. Units: mm, rad.
+ */
+export function moveBodies(
+  frontEnd: FrontEnd,
+  bodies: readonly Body[],
+  locks: Locks,
+  heaves = 31,
+  turns = 41,
+): Motion {
+  const stations = stationsOf(frontEnd, heaves);
+  const handwheels = evenly(locks.right, locks.left, turns);
+  const poseAt = new Int32Array(stations.length * handwheels.length).fill(-1);
+  const tracks = bodies.map((body) => body.parts.map((part) => emptyTrack(part, poseAt.length)));
+  const fixedState = createState();
+  const moving: { part: BodyPart; track: Track }[] = [];
+  bodies.forEach((body, i) => {
+    body.parts.forEach((part, j) => {
+      const track = tracks[i]?.[j] as Track;
+      if (track.stride > 0) moving.push({ part, track });
+      else place(frontEnd, fixedState, part, track.data, 0);
+    });
+  });
+
+  const state = createState();
+  let poses = 0;
+  stations.forEach(([heave, roll], station) => {
+    if (!poseAxle(frontEnd, heave, roll, state)) return;
+    for (let turn = 0; turn < handwheels.length; turn += 1) {
+      if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
+      for (const { part, track } of moving) {
+        place(frontEnd, state, part, track.data, poses * track.stride);
+        seeFromAxle(state.work.frame, track, poses * track.stride);
+      }
+      poseAt[station * handwheels.length + turn] = poses;
+      poses += 1;
+    }
+  });
+  return {
+    grid: { stations, handwheels, poseAt, poses, outOfReach: poseAt.length - poses },
+    bodies,
+    tracks,
+  };
+}
+
+/** The pose of a grid's station and turn. */
+export function gridPose(grid: Grid, station: number, turn: number): GridPose {
+  const [heave, roll] = grid.stations[station] as readonly [number, number];
+  return { heave, roll, handwheel: grid.handwheels[turn] as number };
+}
+
+/**
+ * How far any point of a part moves at most between two poses, mm; `data` is its numbers in either frame. A capsule's points go with its ends; a cylinder's
+ * with its centre, and by its own reach for each radian that its axis turns (its own rotation does not show).
+ */
+export function displacement(
+  { stride, kind, reach }: Track,
+  data: Float64Array,
+  from: number,
+  to: number,
+): number {
+  const a = from * stride;
+  const b = to * stride;
+  const x = (data[a] as number) - (data[b] as number);
+  const y = (data[a + 1] as number) - (data[b + 1] as number);
+  const z = (data[a + 2] as number) - (data[b + 2] as number);
+  const u = (data[a + 3] as number) - (data[b + 3] as number);
+  const v = (data[a + 4] as number) - (data[b + 4] as number);
+  const w = (data[a + 5] as number) - (data[b + 5] as number);
+  const first = x * x + y * y + z * z;
+  const second = u * u + v * v + w * w;
+  return kind === SEGMENT ? Math.sqrt(Math.max(first, second)) : Math.sqrt(first) + reach * Math.sqrt(second);
+}

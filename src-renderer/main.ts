@@ -1,3 +1,4 @@
+import './host/language.ts';
 import { mount } from 'svelte';
 import './look/type.ts';
 import './look/tokens.css';

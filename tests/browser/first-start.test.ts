@@ -55,3 +55,14 @@ test('the code is gone from the address at once, and a used address opens nothin
   await second.goto(used);
   await second.getByText(/start Toeboard again/).waitFor();
 });
+
+test('a browser whose language tag its own number formats refuse opens the board all the same', async () => {
+  const { page, context } = await openBoard();
+  await takeDemonstration(page);
+  await context.addInitScript(() => {
+    Object.defineProperty(navigator, 'language', { value: 'en-US@posix', configurable: true });
+  });
+  await page.reload();
+  await pointButton(page, 'Pitman ball').waitFor();
+  expect(await page.evaluate(() => navigator.language)).toBe('en-US');
+});

@@ -165,6 +165,7 @@ export interface RowScratch {
   readonly branch: Float64Array;
 }
 
+/** Room for rows of up to `columns` places. */
 export function rowScratch(columns: number): RowScratch {
   return {
     imaginary: new Float64Array(columns),

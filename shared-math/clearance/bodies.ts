@@ -49,6 +49,8 @@ export interface Body {
   /** A hardpoint that shapes it; of what the frame carries, none. */
   readonly hardpoint?: string;
   readonly parts: readonly BodyPart[];
+  /** True where the layout does not state where it runs or how it is shaped: it is taken as it is usually built. */
+  readonly assumed?: boolean;
   /** Bodies that it is joined to by design, and is not judged against. */
   readonly joins: readonly string[];
 }
@@ -108,6 +110,7 @@ function beam(layout: Layout): Body {
     name: 'axle beam',
     role: 'axle',
     hardpoint: 'axle.left.kingpinBottom',
+    assumed: layout.axle.beam === 'i-beam',
     joins: [],
     parts,
   };
@@ -229,6 +232,7 @@ function locationBodies(layout: Layout): Body[] {
         role: 'location',
         side,
         hardpoint: `location.${side}.framePivot`,
+        assumed: true,
         joins: ['beam', ...nearestRail(layout, location[side].framePivot)],
         parts: splitRods(layout, side, location[side].framePivot),
       }));
@@ -239,6 +243,7 @@ function locationBodies(layout: Layout): Body[] {
           name: 'wishbone',
           role: 'location',
           hardpoint: 'location.framePivot',
+          assumed: true,
           joins: ['beam'],
           parts: SIDES.flatMap((side) => splitRods(layout, side, location.framePivot)),
         },
@@ -270,6 +275,7 @@ function locationBodies(layout: Layout): Body[] {
         role: 'location',
         side,
         hardpoint: `location.${side}.seat`,
+        assumed: true,
         joins: ['beam', ...nearestRail(layout, location[side].seat)],
         parts: (['fixedEye', 'shackleEye'] as const).map((end) =>
           capsule(

@@ -20,6 +20,8 @@ export interface Clearance {
   /** The nearest points of the two surfaces in that pose, in the car's frame, mm. */
   readonly onA: Point;
   readonly onB: Point;
+  /** True where the shape of one of them is a usual one, not stated by the layout. */
+  readonly assumed: boolean;
   /** A hardpoint that moves one of them. */
   readonly part: string;
 }
@@ -93,6 +95,7 @@ function tell(pair: BodyPair, distance: number, at: GridPose, points: [number[],
     at,
     onA: points[0] as unknown as Point,
     onB: points[1] as unknown as Point,
+    assumed: a.assumed === true || b.assumed === true,
     // One of the two moves, so one of them has a hardpoint.
     part: a.hardpoint ?? b.hardpoint ?? 'steering.box.sectorCentre',
   };

@@ -124,6 +124,7 @@ function steeringBox(layout: Layout): Body {
     name: 'steering box',
     role: 'box',
     hardpoint: 'steering.box.sectorCentre',
+    assumed: true,
     joins: ['pitman-arm'],
     parts: [
       {
@@ -136,6 +137,11 @@ function steeringBox(layout: Layout): Body {
       },
     ],
   };
+}
+
+/** "Engine block" as it stands within a sentence; "V8 block" as it is. */
+function withinSentence(name: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
 /** What the frame carries: rails, obstacles, the steering box; mirrored ones twice. */
@@ -153,7 +159,7 @@ export function fixedBodies(layout: Layout): Body[] {
     (obstacle.mirrored ? [false, true] : [false]).map(
       (twin): Body => ({
         id: obstacleId(i, twin),
-        name: obstacle.name,
+        name: withinSentence(obstacle.name),
         role: 'obstacle',
         joins: [],
         parts: [obstaclePart(obstacle, twin)],

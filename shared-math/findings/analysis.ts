@@ -1,4 +1,5 @@
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../aim/index.ts';
+import { type Clearances, leastClearances } from '../clearance/index.ts';
 import { type GridExtremes, gridExtremes } from '../joints/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { arrangementOf, type FrontEnd, groundOffsets, prepareFrontEnd } from '../linkage/index.ts';
@@ -30,6 +31,8 @@ export interface Analysis {
   readonly extremes: GridExtremes | undefined;
   /** Nothing where there is no turn. */
   readonly effort: ParkingEffort | undefined;
+  /** Nothing where they were not looked for: they take ten times as long as the rest. */
+  readonly clearances: Clearances | undefined;
 }
 
 /** The middle of the turn sweep: the row nearest to straight ahead. */
@@ -73,5 +76,20 @@ export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(lay
           handwheelRadius: layout.car.handwheelRadius,
         })
       : undefined,
+    clearances: undefined,
   };
+}
+
+/** How near a part has to come to be told, mm: four times the tyre's usual limit. */
+const TOLD_WITHIN = 100;
+
+/**
+ * An analysis with its clearances over travel and turn, twenty milliseconds or so: for a worker, or for when the hand is
+ * still. Where the layout does not steer there are none.
+ */
+export function withClearances(analysis: Analysis): Analysis {
+  const { frontEnd, turn } = analysis;
+  if (turn.status !== 'ok' || turn.count < 2) return analysis;
+  const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
+  return { ...analysis, clearances: leastClearances(frontEnd, locks, { within: TOLD_WITHIN }) };
 }

@@ -32,6 +32,8 @@ export interface Finding {
   readonly part: string;
   /** The pose in which it was measured, where it was in one. */
   readonly at?: GridPose;
+  /** The two ends of a gap in that pose, in the car's frame, where it is one; mm. */
+  readonly gap?: readonly [Point, Point];
   /** What would mend it, as a sentence; empty where nothing is to be mended. */
   readonly advice: string;
   /** The advice as one step, where a single coordinate or value mends it. */

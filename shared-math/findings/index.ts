@@ -5,7 +5,7 @@ import { type Finding, type Severity, speech } from './finding.ts';
 import type { ShopLimits } from './limits.ts';
 import { RULES } from './rules/index.ts';
 
-export { type Analysis, analyse, rowAtCentre } from './analysis.ts';
+export { type Analysis, analyse, rowAtCentre, withClearances } from './analysis.ts';
 export type { Finding, Remedy, Rule, Severity } from './finding.ts';
 export { bestHeight } from './height-search.ts';
 export {

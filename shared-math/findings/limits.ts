@@ -151,6 +151,21 @@ export const LIMITS = {
     unit: 'degrees',
     source: PRACTICE,
   },
+  clearanceMoving: {
+    words: 'Moving part from anything, at least',
+    usual: 12.7,
+    range: [0, 100],
+    unit: 'length',
+    source: PRACTICE,
+  },
+  clearanceTyre: {
+    words: 'Tyre from anything at lock and bump, at least',
+    usual: 25.4,
+    range: [0, 200],
+    unit: 'length',
+    source:
+      'common practice, no published source; COMAR 11.22.03.04 asks an inch at the stops, where it applies',
+  },
   rimForce: {
     words: 'Parking effort at the rim, at most',
     usual: 150,

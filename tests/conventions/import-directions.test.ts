@@ -37,8 +37,9 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['aim', 'drawing', 'joints'],
+  ['clearance'],
   ['findings'],
-  ['arrange'],
+  ['arrange', 'tune'],
 ];
 
 function mathsLevel(path: string): number {

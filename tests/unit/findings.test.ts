@@ -8,6 +8,7 @@ import {
   LIMITS,
   RULES,
   type ShopLimits,
+  withClearances,
 } from '../../shared-math/findings/index.ts';
 import {
   type LayoutDocument,
@@ -30,7 +31,7 @@ function demonstration(name: string): LayoutDocument {
 }
 
 const judged = (document: LayoutDocument, shop: ShopLimits = {}) =>
-  findings(analyse(resolveLayout(document)), INCHES, shop);
+  findings(withClearances(analyse(resolveLayout(document))), INCHES, shop);
 const raw = (over: Record<string, unknown> = {}) => documentOf(rawLayout(over));
 const of = (list: readonly Finding[], rule: string) => list.filter((finding) => finding.rule === rule);
 const worst = (document: LayoutDocument) => analyse(resolveLayout(document)).heaveSummary.worstBumpSteer;
@@ -60,6 +61,24 @@ const GOOD_CROSS = {
   location: LOCATIONS['four-bar'],
   lateral: { kind: 'bar', axle: [-72, -570, 352], frame: [-72, 316, 362] },
   steering: { ...CROSS_STEER, stopAngle: 30 },
+};
+
+/** Nothing near anything: the drag link well inside the tyre, the bars inside it and above the tie rod, little lock. */
+const ROOMY = {
+  ...half({ tieRodBall: [-125, 590, 205] }),
+  location: {
+    kind: 'four-bar',
+    left: {
+      upper: { axle: [-45, 370, 395], frame: [-645, 370, 405] },
+      lower: { axle: [-45, 370, 262], frame: [-645, 370, 272] },
+    },
+    right: 'mirror',
+  },
+  steering: {
+    ...box({ pitmanBall: [-880, 440, 336], sectorCentre: [-880, 440, 476] }),
+    dragLinkBall: [0, 440, 395],
+    stopAngle: 20,
+  },
 };
 
 /** For each rule: a layout that trips it, and one that does not. */
@@ -120,6 +139,24 @@ const CASES: Record<
   'ball-tilt': {
     trips: raw({ studs: { 'steering.dragLinkBall': [1, 0, 1] } }),
     passes: raw(GOOD),
+    severity: 'stop',
+  },
+  clearance: {
+    trips: raw({
+      ...ROOMY,
+      obstacles: [
+        {
+          name: 'Header tube',
+          role: 'header',
+          kind: 'capsule',
+          from: [-300, 440, 380],
+          to: [-320, 300, 300],
+          radius: 25,
+          mirrored: false,
+        },
+      ],
+    }),
+    passes: raw(ROOMY),
     severity: 'stop',
   },
   lock: { trips: raw(), passes: raw(GOOD), severity: 'attention' },

@@ -10,6 +10,7 @@ import { bumpSteerSlope } from './bump-steer-slope.ts';
 import { bumpSteerWorst } from './bump-steer-worst.ts';
 import { casterChange } from './caster-change.ts';
 import { casterStatic } from './caster-static.ts';
+import { clearance } from './clearance.ts';
 import { crossSteerWithoutBar } from './cross-steer-without-bar.ts';
 import { deadCentre } from './dead-centre.ts';
 import { effort } from './effort.ts';
@@ -37,6 +38,7 @@ export const RULES: readonly Rule[] = [
   beamTwist,
   deadCentre,
   ballTilt,
+  clearance,
   lock,
   turnsUnequal,
   ackermann,

@@ -1,0 +1,72 @@
+import type { Clearance } from '../../clearance/index.ts';
+import type { Finding, Rule, Speech } from '../finding.ts';
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Where it happens, as a person would put the car to see it: "at 3 in of bump, 2.0° of roll, 1.2 turns to the left". */
+function placeWords({ at }: Clearance, speak: Speech): string {
+  const { heave, roll, handwheel } = at;
+  const words = [
+    Math.abs(heave) < 0.05
+      ? 'ride height'
+      : `${speak.length(Math.abs(heave))} of ${heave > 0 ? 'bump' : 'droop'}`,
+  ];
+  if (Math.abs(roll) > 1e-6) words.push(`${speak.angle(Math.abs(roll))} of roll`);
+  const turns = Math.abs(handwheel) / (2 * Math.PI);
+  if (turns >= 0.05)
+    words.push(`the handwheel ${speak.number(turns, 1)} turns to the ${handwheel > 0 ? 'left' : 'right'}`);
+  return words.join(', ');
+}
+
+/** The same pair on the other side of the car is one finding: that of the side where it is nearer. */
+function sideless({ a, b }: Clearance): string {
+  return `${a} ${b}`.replaceAll(/-(left|right|mirrored)\b/g, '');
+}
+
+/** How near moving parts and tyres come to anything over travel and turn. */
+export const clearance: Rule = {
+  name: 'clearance',
+  measures: 'Least distance of every pair of parts that can meet, over travel and turn',
+  judge({ clearances }, speak): Finding[] {
+    if (!clearances || clearances.poses === 0) return [];
+    const limits = { moving: speak.limit('clearanceMoving'), tyre: speak.limit('clearanceTyre') };
+    const first = new Map<string, Clearance>();
+    for (const pair of clearances.pairs) if (!first.has(sideless(pair))) first.set(sideless(pair), pair);
+    const under = [...first.values()].filter(({ limit, distance }) => distance < limits[limit].value);
+    const [nearest] = clearances.pairs;
+    if (under.length === 0)
+      return [
+        {
+          rule: 'clearance',
+          severity: 'info',
+          part: nearest?.part ?? 'steering.dragLinkBall',
+          ...(nearest ? { at: nearest.at, gap: [nearest.onA, nearest.onB] as const } : {}),
+          sentence: nearest
+            ? `Nothing comes too near: the ${nearest.nameOfA} keeps ${speak.length(nearest.distance)} from the ${nearest.nameOfB}`
+            : `Nothing that moves comes within ${speak.length(clearances.within)} of anything`,
+          limit: `limit ${speak.length(limits[nearest?.limit ?? 'moving'].value)}`,
+          source: limits[nearest?.limit ?? 'moving'].source,
+          advice: '',
+        },
+      ];
+    return under.map((pair) => {
+      const hits = pair.distance <= 0;
+      const gap = hits ? 'hits' : `comes within ${speak.length(pair.distance)} of`;
+      return {
+        rule: 'clearance',
+        severity: hits && !pair.assumed ? 'stop' : 'attention',
+        part: pair.part,
+        at: pair.at,
+        gap: [pair.onA, pair.onB] as const,
+        sentence: `${capitalised(pair.nameOfA)} ${gap} the ${pair.nameOfB} at ${placeWords(pair, speak)}`,
+        limit: `limit ${speak.length(limits[pair.limit].value)}`,
+        source: limits[pair.limit].source,
+        advice: pair.assumed
+          ? 'Measure it on the car: one of the two is drawn as such parts are usually made.'
+          : 'Move one of the two, or end the turn or the travel sooner.',
+      };
+    });
+  },
+};

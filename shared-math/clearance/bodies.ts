@@ -123,7 +123,8 @@ function spindleArm(layout: Layout, side: Side, at: Point): BodyPart {
   return capsule(on(carrier, alongKingpin(layout, side, share)), on(carrier, at), SIZES.armEnd);
 }
 
-function steeringBodies(layout: Layout): Body[] {
+/** Links and arms that the handwheel moves. */
+export function steeringBodies(layout: Layout): Body[] {
   const { steering, axle, diameters } = layout;
   const { box, dragLinkBall, dragLinkTo } = steering;
   const axis = unit(box.sectorAxis);

@@ -108,7 +108,8 @@ function obstaclePart(obstacle: Obstacle, twin: boolean): BodyPart {
 /** mm. A steering box as a cylinder about its sector shaft, from its cover to the face that the arm swings before. */
 const BOX_BODY = { radius: 44, cover: 52, face: 22, off: 16, least: 4, power: 1.22 } as const;
 
-function steeringBox(layout: Layout): Body {
+/** The steering box where the layout has it. */
+export function steeringBox(layout: Layout): Body {
   const { sectorCentre, sectorAxis, pitmanBall, assist } = layout.steering.box;
   const axis = unit(sectorAxis);
   const along = dot(subtract(pitmanBall, sectorCentre), axis);

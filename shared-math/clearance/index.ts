@@ -7,5 +7,6 @@ export {
   leastClearances,
   TOLD_WITHIN,
 } from './clearances.ts';
+export { type MapHit, type MapHitOptions, markHits, withBoxAt } from './map-hits.ts';
 export type { Locks } from './motion.ts';
 export { type BodyPair, type ClearanceLimit, pairsOf } from './pairs.ts';

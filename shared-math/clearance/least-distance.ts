@@ -97,7 +97,7 @@ export interface Nearest {
 const points = new Float64Array(6);
 
 /** Two parts, with their numbers in the frame in which they are looked at. */
-interface Couple {
+export interface Couple {
   readonly a: Track;
   readonly b: Track;
   readonly dataA: Float64Array;
@@ -106,7 +106,8 @@ interface Couple {
   readonly radius: number;
 }
 
-function couple(a: Track, b: Track, fromAxle: boolean): Couple {
+/** Two parts as they are looked at in the car's frame, or from the axle. */
+export function couple(a: Track, b: Track, fromAxle: boolean): Couple {
   return {
     a,
     b,
@@ -117,7 +118,7 @@ function couple(a: Track, b: Track, fromAxle: boolean): Couple {
 }
 
 /** Distance of two parts in a pose, mm, with the nearest points of their cores in `points`. */
-function distanceAt({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+export function distanceAt({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
   const atA = pose * a.stride;
   const atB = pose * b.stride;
   let core: number;
@@ -167,7 +168,7 @@ function distanceAlong({ a, b, dataA, dataB, radius }: Couple, pose: number): nu
 }
 
 /** No more than the distance of two parts: that of the balls around their cores. */
-function roughDistance({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+export function roughDistance({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
   const atA = pose * a.stride;
   const atB = pose * b.stride;
   const x = coreMiddle(a.kind, dataA, atA, 0) - coreMiddle(b.kind, dataB, atB, 0);

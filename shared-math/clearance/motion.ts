@@ -54,7 +54,8 @@ function endsOf(part: BodyPart): readonly [Carried, Carried] | undefined {
   return part.kind === SEGMENT ? [part.from, part.to] : [part.centre, part.tip];
 }
 
-function emptyTrack(part: BodyPart, poses: number): Track {
+/** An empty track for a part over a number of poses; a block of the frame is there already. */
+export function emptyTrack(part: BodyPart, poses: number): Track {
   const ends = endsOf(part);
   const moves = ends?.some(({ carrier }) => carrier !== 'frame') === true;
   const size = part.kind === SEGMENT ? NUMBERS.segment : part.kind === BOX ? NUMBERS.block : NUMBERS.round;
@@ -82,7 +83,7 @@ function emptyTrack(part: BodyPart, poses: number): Track {
 }
 
 /** Writes a part's numbers where a solved pose puts it. */
-function place(
+export function placePart(
   frontEnd: FrontEnd,
   state: FrontEndState,
   part: BodyPart,
@@ -157,7 +158,7 @@ export function moveBodies(
     body.parts.forEach((part, j) => {
       const track = tracks[i]?.[j] as Track;
       if (track.stride > 0) moving.push({ part, track });
-      else place(frontEnd, fixedState, part, track.data, 0);
+      else placePart(frontEnd, fixedState, part, track.data, 0);
     });
   });
 
@@ -168,7 +169,7 @@ export function moveBodies(
     for (let turn = 0; turn < handwheels.length; turn += 1) {
       if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
       for (const { part, track } of moving) {
-        place(frontEnd, state, part, track.data, poses * track.stride);
+        placePart(frontEnd, state, part, track.data, poses * track.stride);
         seeFromAxle(state.work.frame, track, poses * track.stride);
       }
       poseAt[station * handwheels.length + turn] = poses;

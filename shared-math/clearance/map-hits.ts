@@ -113,8 +113,7 @@ export function markHits(
   const place = (moved: FrontEnd, { state, tracks }: Station, which: readonly number[], bodies: Body[]) => {
     for (const i of which)
       (bodies[i] as Body).parts.forEach((part, j) => {
-        const track = tracks[i]?.[j] as Track;
-        placePart(moved, state, part, track.data, 0);
+        placePart(moved, state, part, tracks[i]?.[j] as Track, 0);
       });
   };
   const isSteered = (i: number) => stations[0]?.tracks[i]?.some(({ steered }) => steered) === true;

@@ -37,8 +37,8 @@ export interface Track {
   readonly fromAxle: Float64Array;
   /** Radius of the capsule around the core; 0 for others. */
   readonly radius: number;
-  /** Half the longest way through the core. */
-  readonly reach: number;
+  /** Half the longest way through the core, in any pose placed so far; mm. */
+  reach: number;
   /** Whether the handwheel moves it; else it is settled by the axle's pose. */
   readonly steered: boolean;
 }
@@ -61,48 +61,41 @@ export function emptyTrack(part: BodyPart, poses: number): Track {
   const size = part.kind === SEGMENT ? NUMBERS.segment : part.kind === BOX ? NUMBERS.block : NUMBERS.round;
   const data = new Float64Array(size * (moves ? poses : 1));
   if (part.kind === BOX) data.set(part.numbers);
-  const length =
-    part.kind === SEGMENT
-      ? Math.hypot(
-          part.from.at[0] - part.to.at[0],
-          part.from.at[1] - part.to.at[1],
-          part.from.at[2] - part.to.at[2],
-        ) / 2
-      : part.kind === BOX
-        ? coreRadius(BOX, data, 0)
-        : Math.hypot(part.half, part.outer);
   return {
     kind: part.kind,
     stride: moves ? size : 0,
     data,
     fromAxle: new Float64Array(moves ? data.length : 0),
     radius: part.kind === SEGMENT ? part.radius : 0,
-    reach: length,
+    reach: part.kind === BOX ? coreRadius(BOX, data, 0) : 0,
     steered: ends?.some(isSteered) === true,
   };
 }
 
-/** Writes a part's numbers where a solved pose puts it. */
+/** Writes a part's numbers where a solved pose puts it, from `at` on in its track. */
 export function placePart(
   frontEnd: FrontEnd,
   state: FrontEndState,
   part: BodyPart,
-  data: Float64Array,
+  track: Track,
   at: number,
 ): void {
+  const { data } = track;
   if (part.kind === BOX) return;
   if (part.kind === SEGMENT) {
     carryPoint(frontEnd, state, part.from.carrier, part.from.at, data, at);
     carryPoint(frontEnd, state, part.to.carrier, part.to.at, data, at + 3);
-    return;
+  } else {
+    carryPoint(frontEnd, state, part.centre.carrier, part.centre.at, data, at);
+    carryPoint(frontEnd, state, part.tip.carrier, part.tip.at, data, at + 3);
+    for (let axis = 0; axis < 3; axis += 1)
+      data[at + 3 + axis] = (data[at + 3 + axis] as number) - (data[at + axis] as number);
+    data[at + 6] = part.half;
+    data[at + 7] = part.outer;
+    data[at + 8] = part.inner;
   }
-  carryPoint(frontEnd, state, part.centre.carrier, part.centre.at, data, at);
-  carryPoint(frontEnd, state, part.tip.carrier, part.tip.at, data, at + 3);
-  for (let axis = 0; axis < 3; axis += 1)
-    data[at + 3 + axis] = (data[at + 3 + axis] as number) - (data[at + axis] as number);
-  data[at + 6] = part.half;
-  data[at + 7] = part.outer;
-  data[at + 8] = part.inner;
+  // A spring's halves are not of one length in every pose: the longest one counts.
+  track.reach = Math.max(track.reach, coreRadius(part.kind, data, at));
 }
 
 /** Writes a moving part's two points (or its centre and axis) as the axle's left half sees them. */
@@ -158,7 +151,7 @@ export function moveBodies(
     body.parts.forEach((part, j) => {
       const track = tracks[i]?.[j] as Track;
       if (track.stride > 0) moving.push({ part, track });
-      else placePart(frontEnd, fixedState, part, track.data, 0);
+      else placePart(frontEnd, fixedState, part, track, 0);
     });
   });
 
@@ -169,7 +162,7 @@ export function moveBodies(
     for (let turn = 0; turn < handwheels.length; turn += 1) {
       if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
       for (const { part, track } of moving) {
-        placePart(frontEnd, state, part, track.data, poses * track.stride);
+        placePart(frontEnd, state, part, track, poses * track.stride);
         seeFromAxle(state.work.frame, track, poses * track.stride);
       }
       poseAt[station * handwheels.length + turn] = poses;

@@ -2,6 +2,33 @@
 export { type Chain, type Locked, placeYokes, prepareChain } from './chain.ts';
 export { bestClocks } from './clocking.ts';
 export {
+  type ClockFreedom,
+  type CutPiece,
+  clockFreedom,
+  cutList,
+  type Dimple,
+  type EndWork,
+  endWork,
+  type Notch,
+  notchFor,
+  type ShaftCut,
+  type SupportWork,
+  supportList,
+} from './cuts.ts';
+export {
+  checkMeetings,
+  endsAt,
+  engagement,
+  type FitRemedy,
+  type FitStatus,
+  type Meeting,
+  type MeetingPlace,
+  meetingName,
+  meetingPlaces,
+  stockEnd,
+  type Toward,
+} from './ends.ts';
+export {
   BOLT_GRADES,
   boltTension,
   NEWTON_METRES_PER_POUND_FOOT,
@@ -18,6 +45,7 @@ export {
   tighteningTorque,
 } from './fasteners.ts';
 export { evenColumnYoke, halfTurn, type Motion, motionOf, outputOf, ratioOf } from './motion.ts';
+export { type PartLine, partsList, type ShaftPart } from './parts.ts';
 export {
   type ApparentAngles,
   angleBetween,
@@ -36,6 +64,7 @@ export {
   type SupportReason,
   supportCheck,
 } from './route-check.ts';
+export { makingSteps, type Step, type StepKind, torqueWords } from './steps.ts';
 export {
   doubleDSection,
   flatWidth,
@@ -48,3 +77,4 @@ export {
 } from './torsion.ts';
 export { type Turning, turningOf } from './turning.ts';
 export { type JointLimits, USUAL_JOINT_DEGREES, USUAL_JOINT_LIMITS } from './usual.ts';
+export { endWords, sideWords, sizeWords, splineWords, stockWords } from './words.ts';

@@ -40,3 +40,7 @@ export const NOTCH_CLEARANCE = 0.01 * MM_PER_INCH;
 
 /** lbf·ft. A common torque of a steering joint's pinch bolt; the maker's figure rules. */
 export const PINCH_BOLT_POUND_FEET = 45;
+
+/** mm. An end this much larger than its bore does not go in; one this much smaller rattles: 0.0005 and 0.015 in. */
+export const TIGHT_FROM = -0.0005 * MM_PER_INCH;
+export const LOOSE_FROM = 0.015 * MM_PER_INCH;

@@ -1,6 +1,8 @@
 import type { Archive } from '../document/archive.svelte.ts';
+import type { Comparison } from '../document/comparison.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
+import type { Verdict } from '../document/verdict.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { handOver } from './files.ts';
 
@@ -10,6 +12,8 @@ export interface Tools {
   readonly shop: Shop;
   readonly archive: Archive;
   readonly shell: Shell;
+  readonly comparison: Comparison;
+  readonly verdict: Verdict;
 }
 
 /** A stroke of the keyboard. `mod` is Command on a Mac and Control elsewhere. */
@@ -144,6 +148,13 @@ export const ACTIONS: readonly Action[] = [
     run: ({ shell }) => shell.toggleDrawer('history'),
   },
   {
+    id: 'limits',
+    name: 'Limits that the verdict holds to',
+    strokes: [{ key: 'l' }],
+    enabled: () => true,
+    run: ({ shell }) => shell.toggleDrawer('limits'),
+  },
+  {
     id: 'new-variant',
     name: 'New variant of this car',
     strokes: [{ key: 'n' }],
@@ -159,6 +170,25 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'd', mod: true }],
     enabled: drawn,
     run: ({ bench, shop }) => void duplicateOpen(bench, shop),
+  },
+  {
+    id: 'compare',
+    name: 'Compare with other variants of this car',
+    strokes: [{ key: 'v' }],
+    enabled: drawn,
+    run: ({ shell }) => {
+      shell.column = 'compare';
+    },
+  },
+  {
+    id: 'arrange',
+    name: 'Choose an arrangement for this car',
+    strokes: [{ key: 'a' }],
+    enabled: drawn,
+    run: ({ bench, shell }) => {
+      if (bench.variant && bench.document)
+        shell.arrange({ carId: bench.variant.carId, carName: bench.variant.carName, document: bench.document });
+    },
   },
   {
     id: 'import',

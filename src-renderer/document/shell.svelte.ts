@@ -1,7 +1,8 @@
+import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
 /** What lies open around the board. None of it is modal: the board stays in reach. */
-export type DrawerPage = 'cars' | 'history' | 'bin';
+export type DrawerPage = 'cars' | 'history' | 'bin' | 'limits';
 
 /** The one form that may stand open in the drawer's list. */
 export interface DrawerForm {
@@ -10,14 +11,47 @@ export interface DrawerForm {
   readonly id: string;
 }
 
+export type ColumnPage = 'verdict' | 'points' | 'car' | 'compare';
+
+const COLUMN_KEY = 'toeboard-column';
+
+/** The page of the right column that this window showed last; the verdict at first. */
+function columnBefore(): ColumnPage {
+  const page = sessionStorage.getItem(COLUMN_KEY);
+  return page === 'points' || page === 'car' ? page : 'verdict';
+}
+
+/** The car that an arrangement is chosen for, and the layout that tells what it is. */
+export interface ArrangedCar {
+  readonly carId: string;
+  readonly carName: string;
+  readonly document: LayoutDocument;
+}
+
 export class Shell {
+  #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
   keysShown = $state(false);
-  /** Which page of the right column shows. */
-  column: 'points' | 'car' = $state('points');
+  /** While an arrangement is being chosen it has the place of the board. */
+  arranged: ArrangedCar | null = $state.raw(null);
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */
   chooseFiles: (place: ImportPlace) => void = () => {};
+
+  /** Which page of the right column shows; kept over a reload of the window. */
+  get column(): ColumnPage {
+    return this.#column;
+  }
+  set column(page: ColumnPage) {
+    this.#column = page;
+    sessionStorage.setItem(COLUMN_KEY, page);
+  }
+
+  arrange(car: ArrangedCar): void {
+    this.drawer = null;
+    this.form = null;
+    this.arranged = car;
+  }
 
   toggleDrawer(page: DrawerPage = 'cars'): void {
     this.drawer = this.drawer === page ? null : page;

@@ -38,5 +38,10 @@ export const ASSIST_WORDS: Words<'manual' | 'power'> = [
   ['power', 'power'],
 ];
 
+export const STOP_WORDS: Words<'none' | 'set'> = [
+  ['none', 'none'],
+  ['set', 'end the turn'],
+];
+
 export const CAUTION =
   "Steering parts fail dangerously. The board measures geometry; it certifies nothing. Follow local codes, the parts' makers and licensed practice.";

@@ -8,10 +8,13 @@ const FIELDS: Record<string, string> = {
   'car.tyreWidth': 'Tyre width',
   'car.handwheelRadius': 'Handwheel radius',
   'car.frontAxleLoad': 'Load on the front axle',
+  'car.noseAhead': 'Nose ahead of the axle',
+  'car.noseWidth': 'Width of the nose',
   'axle.left.camber': 'Camber',
   'axle.right.camber': 'Camber, right wheel',
   'axle.left.toeIn': 'Toe-in',
   'axle.right.toeIn': 'Toe-in, right wheel',
+  'steering.stopAngle': 'Stops',
   'steering.box.ratio': 'Box ratio',
   'steering.box.sectorTravel': 'Sector travel',
   'steering.box.sectorAxis': 'The sector shaft',
@@ -30,7 +33,9 @@ const INSIDE: readonly [code: RegExp, words: string][] = [
 /** A refusal of an edit as a sentence about the thing on the board, without its full stop. */
 export function refusalSentence(refusal: Refusal, points: readonly Hardpoint[]): string {
   const place = refusal.path.replace(/\[\d\]$/, '');
-  const name = points.find((point) => point.id === place)?.name ?? FIELDS[place];
+  const stud = place.startsWith('studs.') ? place.slice('studs.'.length) : undefined;
+  const ball = points.find((point) => point.id === (stud ?? place))?.name;
+  const name = ball && stud ? `Stud of ${ball.toLowerCase()}` : (ball ?? FIELDS[place]);
   if (!name) return refusalLine(refusal);
   const reason = INSIDE.reduce((text, [code, words]) => text.replaceAll(code, words), refusal.reason);
   return `${name}: ${reason}`;

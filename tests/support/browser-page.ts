@@ -30,6 +30,8 @@ export interface BoardOptions {
   /** Lets the test put things into the store before the page opens it. */
   readonly prepare?: (store: Store) => void;
   readonly dataFolder?: string;
+  /** The page of the right column that the window showed last; the list of points, the board's mirror, unless told. */
+  readonly column?: 'verdict' | 'points' | 'car';
 }
 
 function listen(page: Page, complaints: string[]): void {
@@ -54,7 +56,7 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
     await browser?.close();
   });
 
-  return async ({ size = { width: 1440, height: 900 }, prepare, dataFolder } = {}) => {
+  return async ({ size = { width: 1440, height: 900 }, prepare, dataFolder, column = 'points' } = {}) => {
     const folder = dataFolder ?? mkdtempSync(join(tmpdir(), 'toeboard-test-'));
     if (prepare) {
       const store = openStore({ folder });
@@ -65,6 +67,9 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
     // A language of its own: a bare machine's "C" reaches pages as one that number formatting refuses.
     const context = await browser.newContext({ viewport: size, locale: 'en-GB' });
     context.setDefaultTimeout(PATIENCE);
+    await context.addInitScript((page) => {
+      if (!sessionStorage.getItem('toeboard-column')) sessionStorage.setItem('toeboard-column', page);
+    }, column);
     const complaints: string[] = [];
 
     const anotherWindow = async () => {

@@ -1,0 +1,183 @@
+import { ballJoints } from '../../shared-math/joints/index.ts';
+import type { Layout } from '../../shared-math/layout/index.ts';
+
+// Cautions where risk is chosen, in plain words. They certify nothing and forbid nothing: they say what is known to go
+// wrong and who has the say. Rules of law are named with their section and hold where they apply.
+
+/** One thing to know, with where it comes from. */
+export interface CautionNote {
+  readonly words: string;
+  readonly source: string;
+}
+
+export interface Caution {
+  readonly id: string;
+  /** One quiet line, a whole sentence. */
+  readonly line: string;
+  readonly notes: readonly CautionNote[];
+}
+
+const PRACTICE = 'common practice, no published source';
+
+const DEFER: CautionNote = {
+  words:
+    'What is allowed is for your local code, the part’s maker and a qualified engineer or certifier to say, not for this board.',
+  source: 'a layout check is no approval',
+};
+
+export const ARMS: Caution = {
+  id: 'arms',
+  line: 'Self-made and welded arms can break.',
+  notes: [
+    {
+      words:
+        'An arm or link that was made, bent or welded in the shop can break without warning, and then nothing steers.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'Many codes take no weld on a steering part but its maker’s own, and some none at all. Ask yours before metal is cut.',
+      source:
+        'Quebec regulation C-24.2 r. 32, s. 149; Maine rule 16-222 chapter 1; an Australian builders’ guide; where they apply',
+    },
+    {
+      words:
+        'Do not heat or bend a forged or cast arm: the treatment that made it strong is lost. Take an arm made to the shape you need.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'Where welding is allowed, a qualified welder does it and the part is tested for cracks afterwards.',
+      source: PRACTICE,
+    },
+    { words: 'A drag link or tie rod is straight: a bent one springs and buckles.', source: PRACTICE },
+    DEFER,
+  ],
+};
+
+export const LINK_ENDS: Caution = {
+  id: 'link-ends',
+  line: 'Every link end needs lock and thread.',
+  notes: [
+    {
+      words:
+        'Lock every joint the way it was made to be locked: split pin, jam nut, safety wire or locking nut.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'Tighten a castle nut to its figure, then on to the next slot, never back, with a new pin. Where it does not line up, face the nut.',
+      source: 'an assessors’ article (facing the nut); the rest common practice',
+    },
+    {
+      words:
+        'Thread engaged: at least its own diameter in steel, one and a half in aluminium; on steering links builders take one and a half throughout. Never bottomed, and marked so that it can be seen.',
+      source: 'a workmanship standard and FED-STD-H28; for steering links common practice',
+    },
+    {
+      words:
+        'Studs come with tapers of 1 1/2 and of 2 inches in the foot. Match stud and arm; never ream one to the other by guess. Ask the maker for sizes and loads.',
+      source: 'tapers from memory; SAE J491 leaves sizes and loads to the maker',
+    },
+    {
+      words:
+        'A rod end bolted from one side can pull off its ball: hold it on both sides, or behind a washer too large to pass.',
+      source: PRACTICE,
+    },
+    {
+      words: 'Look at nuts, pins and play again after the first miles.',
+      source: PRACTICE,
+    },
+    DEFER,
+  ],
+};
+
+export const RODS: Caution = {
+  id: 'rods',
+  line: 'Rods must never bind in the travel.',
+  notes: [
+    {
+      words:
+        'Radius rods have to keep their geometry over the whole travel; rods split from one wishbone are known to bind.',
+      source: 'New Zealand low volume vehicle information sheet 05-2011',
+    },
+    {
+      words:
+        'With the springs out, take the axle through bump, droop and lock by hand before the first drive.',
+      source: PRACTICE,
+    },
+    DEFER,
+  ],
+};
+
+export const ASSISTANCE: Caution = {
+  id: 'assistance',
+  line: 'If the pump stops, the effort is back.',
+  notes: [
+    {
+      words: 'When pump or engine stops, the whole effort is back at the rim, at once and often in a bend.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'The verdict gives the parking effort without assistance. Try whether whoever drives the car can hold it with that on the move.',
+      source: PRACTICE,
+    },
+    {
+      words: 'Some codes test the effort with and without assistance.',
+      source:
+        'UN Regulation 79 (from memory); United Kingdom single-vehicle approval, section 05; where they apply',
+    },
+    {
+      words:
+        'Pump pressure and flow are those of the box’s maker; hoses are rated for them and kept off what is hot or moves.',
+      source: PRACTICE,
+    },
+    DEFER,
+  ],
+};
+
+export const STOPS: Caution = {
+  id: 'stops',
+  line: 'Without stops the box takes the blow.',
+  notes: [
+    {
+      words: 'Where nothing stops the turn at the axle, the box or a link takes every blow at full lock.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'Stops belong at the axle or spindle, alike on both sides, and end the turn before box, links or tyres do.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'At the stops a tyre stays an inch or more clear of body and chassis, and both locks are alike within half a turn.',
+      source: 'Maryland rule COMAR 11.22.03.04, where it applies',
+    },
+    {
+      words:
+        'Turn from lock to lock by hand, up and down the travel, and feel for anything that binds or jams.',
+      source: '49 CFR 570.7, where it applies',
+    },
+    DEFER,
+  ],
+};
+
+export const CAUTIONS: readonly Caution[] = [ARMS, LINK_ENDS, RODS, ASSISTANCE, STOPS];
+
+/** Balls that sit in an arm which somebody may be tempted to make, bend or weld. */
+const IN_ARMS = /^steering\.(dragLinkBall|box\.pitmanBall)$|\.tieRodBall$/;
+const ON_RODS = /^location\.(left\.|right\.)?(framePivot|upper\.|lower\.)/;
+
+/** What to know at a chosen point; nothing where there is no risk of its own. */
+export function cautionsAt(layout: Layout, point: string): readonly Caution[] {
+  const found: Caution[] = [];
+  if (IN_ARMS.test(point)) found.push(ARMS);
+  if (ON_RODS.test(point)) found.push(RODS);
+  if (ballJoints(layout).some(({ id }) => id === point)) found.push(LINK_ENDS);
+  if (point === 'steering.box.sectorCentre' && layout.steering.box.assist === 'power') found.push(ASSISTANCE);
+  if (/\.wheelCentre$|\.sectorCentre$/.test(point) && layout.steering.stopAngle === undefined)
+    found.push(STOPS);
+  return found;
+}

@@ -1,0 +1,71 @@
+import { type Finding, OWN_LIMIT, type Severity } from '../../shared-math/findings/index.ts';
+import type { Pose } from '../document/reach.ts';
+import type { Stud, StudWay } from '../document/studs.ts';
+
+/** What a finding's sign says to those who listen. */
+export const SEVERITY_WORDS: Record<Severity, string> = {
+  stop: 'Stop',
+  attention: 'Attention',
+  info: 'In order',
+};
+
+/** "1 stop · 2 attention"; where there is neither, that nothing is past its limit. */
+export function tallyWords(counts: Readonly<Record<Severity, number>>): string {
+  const told = [
+    counts.stop > 0 ? `${counts.stop} stop${counts.stop > 1 ? 's' : ''}` : '',
+    counts.attention > 0 ? `${counts.attention} attention` : '',
+  ].filter(Boolean);
+  return told.join(' · ') || 'Nothing past its limit';
+}
+
+/** A stretch of a finding's quiet line; `own` where it names the shop's own limit. */
+export interface Stretch {
+  readonly text: string;
+  readonly own: boolean;
+}
+
+/**
+ * "limit 0.5° · common practice, no published source", with the shop's own limits set apart. In short, what everybody
+ * in the trade knows to have no published source is told by its first two words.
+ */
+export function groundsOf({ limit, source: whole }: Finding, short = false): Stretch[] {
+  const source = short ? whole.replaceAll('common practice, no published source', 'common practice') : whole;
+  const line = limit ? `${limit} · ${source}` : source;
+  return line
+    .split(OWN_LIMIT)
+    .flatMap((text, at) => [...(at > 0 ? [{ text: OWN_LIMIT, own: true }] : []), { text, own: false }])
+    .filter(({ text }) => text !== '');
+}
+
+/** A pose that a finding was measured in, short: "3 in of droop", "3 in of bump, 3° of roll, 544° right". */
+export function poseWords(pose: Pose, length: (mm: number) => string): string {
+  const degrees = (value: number) => `${Math.round(Math.abs(value) * 10) / 10}°`;
+  const told = [
+    Math.abs(pose.heave) > 0.05
+      ? `${length(Math.abs(pose.heave))} of ${pose.heave > 0 ? 'bump' : 'droop'}`
+      : '',
+    Math.abs(pose.roll) > 0.005
+      ? `${degrees(pose.roll)} of roll, ${pose.roll > 0 ? 'left' : 'right'} wheel up`
+      : '',
+    Math.abs(pose.handwheel) > 0.05
+      ? `${Math.round(Math.abs(pose.handwheel))}° of handwheel to the ${pose.handwheel > 0 ? 'left' : 'right'}`
+      : '',
+  ].filter(Boolean);
+  return told.join(', ') || 'ride height';
+}
+
+export const STUD_WORDS: Record<StudWay, string> = {
+  upright: 'upright',
+  'fore and aft': 'fore and aft',
+  across: 'across the car',
+  kingpin: 'along the kingpin',
+  sector: 'along the sector shaft',
+};
+
+/** Why a stud usually points as it does, by where it stands. */
+export function usualStudWords({ joint, usual }: Stud): string {
+  if (joint.studCarrier === 'pitman') return STUD_WORDS.sector;
+  if (joint.studCarrier.startsWith('spindle')) return STUD_WORDS.kingpin;
+  const [x, y, z] = usual.map(Math.abs) as [number, number, number];
+  return STUD_WORDS[z > x && z > y ? 'upright' : x > y ? 'fore and aft' : 'across'];
+}

@@ -1,5 +1,4 @@
 import type { Archive } from '../document/archive.svelte.ts';
-import type { Comparison } from '../document/comparison.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Verdict } from '../document/verdict.svelte.ts';
@@ -12,7 +11,6 @@ export interface Tools {
   readonly shop: Shop;
   readonly archive: Archive;
   readonly shell: Shell;
-  readonly comparison: Comparison;
   readonly verdict: Verdict;
 }
 
@@ -170,25 +168,6 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'd', mod: true }],
     enabled: drawn,
     run: ({ bench, shop }) => void duplicateOpen(bench, shop),
-  },
-  {
-    id: 'compare',
-    name: 'Compare with other variants of this car',
-    strokes: [{ key: 'v' }],
-    enabled: drawn,
-    run: ({ shell }) => {
-      shell.column = 'compare';
-    },
-  },
-  {
-    id: 'arrange',
-    name: 'Choose an arrangement for this car',
-    strokes: [{ key: 'a' }],
-    enabled: drawn,
-    run: ({ bench, shell }) => {
-      if (bench.variant && bench.document)
-        shell.arrange({ carId: bench.variant.carId, carName: bench.variant.carName, document: bench.document });
-    },
   },
   {
     id: 'import',

@@ -9,6 +9,7 @@ const GROUPS: readonly Group[] = [
     ['ballTilt', 'transmissionLeast', 'barLinkAngle', 'barLinkLength', 'bind', 'beamTwist'],
   ],
   ['Turn', ['lockLeast', 'lockMost', 'lockApart', 'ratioLeast', 'ratioMost', 'turnsLeast', 'turnsMost']],
+  ['Room', ['clearanceMoving', 'clearanceTyre']],
   ['Caster and toe', ['casterLeast', 'casterMost', 'casterChange', 'toeLeast', 'toeMost']],
   ['Effort', ['rimForce']],
 ];

@@ -59,7 +59,7 @@ export const STUD_WORDS: Record<StudWay, string> = {
   'fore and aft': 'fore and aft',
   across: 'across the car',
   kingpin: 'along the kingpin',
-  sector: 'along the sector shaft',
+  sector: 'along the sector',
 };
 
 /** Why a stud usually points as it does, by where it stands. */

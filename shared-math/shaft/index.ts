@@ -45,6 +45,13 @@ export {
   tighteningTorque,
 } from './fasteners.ts';
 export { evenColumnYoke, halfTurn, type Motion, motionOf, outputOf, ratioOf } from './motion.ts';
+export {
+  type ClearanceOf,
+  clearanceOf,
+  type Nearest,
+  type Obstacle,
+  segmentToObstacle,
+} from './obstacles.ts';
 export { type PartLine, partsList, type ShaftPart } from './parts.ts';
 export {
   type ApparentAngles,
@@ -65,6 +72,14 @@ export {
   supportCheck,
 } from './route-check.ts';
 export { makingSteps, type Step, type StepKind, torqueWords } from './steps.ts';
+export {
+  type NoRoute,
+  type RouteProposal,
+  type RouteTask,
+  type RouteWishes,
+  type Suggestion,
+  suggestRoutes,
+} from './suggest.ts';
 export {
   doubleDSection,
   flatWidth,

@@ -1,0 +1,106 @@
+import { add, dot, norm, scaled, subtract } from '../geometry/vectors.ts';
+import type { Point } from '../layout/index.ts';
+
+/** A convex body that a shaft has to pass, vehicle axes, mm: a tube, or a box with its own axes. */
+export type Obstacle =
+  | {
+      readonly kind: 'capsule';
+      readonly name: string;
+      readonly from: Point;
+      readonly to: Point;
+      readonly radius: number;
+      /** Room wanted beyond the usual, as beside an exhaust. */
+      readonly extra?: number;
+    }
+  | {
+      readonly kind: 'box';
+      readonly name: string;
+      readonly centre: Point;
+      readonly halfSizes: Point;
+      /** Unit and square to each other; the vehicle's axes where absent. */
+      readonly axes?: readonly [Point, Point, Point];
+      readonly extra?: number;
+    };
+
+/** How near a stretch of a shaft's middle line comes to what is nearest to it. */
+export interface Nearest {
+  /** mm from the middle line to the surface, below 0 inside; `extra` room that is wanted there is taken off. */
+  readonly distance: number;
+  readonly name: string;
+}
+
+/** Asks how near the straight line between two points comes to anything; at one and the same point, that point. */
+export type ClearanceOf = (from: Point, to: Point) => Nearest;
+
+const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
+
+/**
+ * Least distance of two stretches of straight line, mm: the nearest points of the two lines, each clamped to its
+ * stretch and the other found again from it, which is exact for two stretches.
+ */
+export function betweenSegments(a: Point, b: Point, c: Point, d: Point): number {
+  const [u, v, w] = [subtract(b, a), subtract(d, c), subtract(a, c)];
+  const [uu, vv, uv] = [dot(u, u), dot(v, v), dot(u, v)];
+  const [uw, vw] = [dot(u, w), dot(v, w)];
+  const determinant = uu * vv - uv * uv;
+  // Parallel lines, or a stretch of no length: any point of the first does, the second follows.
+  let s = determinant > 1e-12 * uu * vv ? clamp((uv * vw - vv * uw) / determinant, 0, 1) : 0;
+  let t = vv > 0 ? (uv * s + vw) / vv : 0;
+  if (t < 0 || t > 1) {
+    t = clamp(t, 0, 1);
+    s = uu > 0 ? clamp((uv * t - uw) / uu, 0, 1) : 0;
+  }
+  return norm(add(w, subtract(scaled(u, s), scaled(v, t))));
+}
+
+/** Signed distance of a point from a box's surface, mm: below 0 inside. */
+function fromBox(box: Extract<Obstacle, { kind: 'box' }>, p: Point): number {
+  const d = subtract(p, box.centre);
+  const along = (i: 0 | 1 | 2) => Math.abs(box.axes ? dot(d, box.axes[i]) : d[i]) - box.halfSizes[i];
+  const [x, y, z] = [along(0), along(1), along(2)];
+  const outside = Math.hypot(Math.max(x, 0), Math.max(y, 0), Math.max(z, 0));
+  return outside + Math.min(Math.max(x, y, z), 0);
+}
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Steps that leave a ten-millionth of the stretch. */
+const GOLDEN_STEPS = 34;
+
+/**
+ * Least signed distance from a stretch of line to an obstacle's surface, mm. The signed distance to a convex body is
+ * convex along a line, so for a box the golden section finds the least; for a tube it is exact.
+ */
+export function segmentToObstacle(obstacle: Obstacle, a: Point, b: Point): number {
+  if (obstacle.kind === 'capsule') return betweenSegments(a, b, obstacle.from, obstacle.to) - obstacle.radius;
+  const u = subtract(b, a);
+  const at = (t: number) => fromBox(obstacle, add(a, scaled(u, t)));
+  let [low, high] = [0, 1];
+  let [left, right] = [1 - GOLDEN, GOLDEN];
+  let [atLeft, atRight] = [at(left), at(right)];
+  for (let i = 0; i < GOLDEN_STEPS; i += 1) {
+    if (atLeft < atRight) {
+      high = right;
+      [right, atRight] = [left, atLeft];
+      left = high - GOLDEN * (high - low);
+      atLeft = at(left);
+    } else {
+      low = left;
+      [left, atLeft] = [right, atRight];
+      right = low + GOLDEN * (high - low);
+      atRight = at(right);
+    }
+  }
+  return Math.min(atLeft, atRight, at(0), at(1));
+}
+
+/** The clearance that a list of obstacles leaves; without any, everything is far. */
+export function clearanceOf(obstacles: readonly Obstacle[]): ClearanceOf {
+  return (from, to) => {
+    let nearest: Nearest = { distance: Number.POSITIVE_INFINITY, name: '' };
+    for (const obstacle of obstacles) {
+      const distance = segmentToObstacle(obstacle, from, to) - (obstacle.extra ?? 0);
+      if (distance < nearest.distance) nearest = { distance, name: obstacle.name };
+    }
+    return nearest;
+  };
+}

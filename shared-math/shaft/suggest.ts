@@ -1,0 +1,181 @@
+import { dot, subtract, unit } from '../geometry/vectors.ts';
+import type { JointKind, Point, ShaftDocument, ShaftEnd } from '../layout/index.ts';
+import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { type Radians, toDegrees } from '../units/index.ts';
+import type { Motion } from './motion.ts';
+import { type ClearanceOf, clearanceOf, type Nearest, type Obstacle } from './obstacles.ts';
+import { type Route, routeOf } from './route.ts';
+import { type SupportCheck, supportCheck } from './route-check.ts';
+import {
+  measureTrial,
+  meetingOfAxes,
+  type RouteSpace,
+  type RouteTrial,
+  searchRoute,
+} from './route-search.ts';
+import { turningOf } from './turning.ts';
+import { type JointLimits, SUPPORT_FROM_JOINT, USUAL_JOINT_LIMITS } from './usual.ts';
+
+/** What is to be joined. Axes from the handwheel toward the box; mm. */
+export interface RouteTask {
+  readonly column: { readonly end: Point; readonly axis: Point; readonly fit?: ShaftEnd | undefined };
+  readonly box: { readonly end: Point; readonly axis: Point; readonly fit?: ShaftEnd | undefined };
+  /** What is in the way: convex bodies, or a function that answers how near a stretch of line comes. */
+  readonly obstacles?: readonly Obstacle[];
+  readonly clearanceOf?: ClearanceOf;
+}
+
+/** A shop's figures for suggested routes, mm and rad; usual ones, common practice, where absent. */
+export interface RouteWishes {
+  /** Half the shaft's diameter: 3/8 in. */
+  readonly tubeRadius?: number;
+  /** Half the size of a joint's body: 7/8 in. */
+  readonly jointRadius?: number;
+  /** Room wanted around shaft and joints: 1/2 in. */
+  readonly clearance?: number;
+  /** How far from the part's end the joint's centre may stand along its axis, least and most. */
+  readonly columnSlide?: readonly [number, number];
+  readonly boxSlide?: readonly [number, number];
+  /** Centre to centre: shorter leaves no shaft between two joints. */
+  readonly leastShaft?: number;
+  readonly limits?: JointLimits;
+}
+
+const USUAL = {
+  tubeRadius: 9.525,
+  jointRadius: 22.225,
+  clearance: 12.7,
+  columnSlide: [30, 300],
+  boxSlide: [30, 200],
+  leastShaft: 100,
+  limits: USUAL_JOINT_LIMITS,
+} as const;
+
+/** A route that could be taken over as it is, with its figures. mm, rad. */
+export interface RouteProposal {
+  readonly shaft: ShaftDocument;
+  readonly route: Route;
+  readonly worstAngle: Radians;
+  /** Every joint is within the limit of its kind. */
+  readonly withinLimits: boolean;
+  /** Room between surfaces at the narrowest place, and what is there; infinite where nothing stands near. */
+  readonly nearest: Nearest;
+  /** Clocked best. */
+  readonly motion: Motion;
+  readonly support: SupportCheck;
+}
+
+/** Why there is no route of so many joints. */
+export type NoRoute =
+  /** One joint needs axes that meet; these pass so far apart, mm, or are parallel (infinite). */
+  | { readonly kind: 'axes-apart'; readonly gap: number }
+  /** The axes meet where no joint can stand on both. */
+  | { readonly kind: 'out-of-slide' }
+  /** Nothing clear was found; the best still lacks so much room, mm, beside this. */
+  | { readonly kind: 'not-clear'; readonly lacking: number; readonly name: string }
+  /** The best that was found folds a joint to a right angle. */
+  | { readonly kind: 'locked' };
+
+export interface Suggestion {
+  readonly joints: 1 | 2 | 3;
+  readonly outcome: Outcome<RouteProposal, NoRoute>;
+}
+
+/** mm. Axes that pass nearer than this can be brought to meet when the box is shimmed. */
+const MEETING_WITHIN = 1;
+
+/**
+ * Routes with one, two and three joints, each with the least worst angle that keeps clear.
+ * The first and last joint slide on the column's and the box's axes. A joint beyond a single one's limit becomes a
+ * double one where that is enough. Clocked best, and with the supports that are called for.
+ * Frame:    vehicle. Units: mm, rad.
+ * Outcomes: for each number of joints a proposal, or why there is none.
+ * Source:   own search; the usual figures are common practice, no published source.
+ * Checked:  tests/unit/shaft.test.ts (against brute force; around obstacles).
+ */
+export function suggestRoutes(task: RouteTask, wishes: RouteWishes = {}): Suggestion[] {
+  const { limits = USUAL.limits, ...own } = wishes;
+  const space: RouteSpace = {
+    ...USUAL,
+    ...own,
+    columnEnd: task.column.end,
+    columnAxis: unit(task.column.axis),
+    boxEnd: task.box.end,
+    boxAxis: unit(task.box.axis),
+    clearanceOf: task.clearanceOf ?? clearanceOf(task.obstacles ?? []),
+  };
+  return [
+    { joints: 1, outcome: oneJoint(task, space, limits) },
+    { joints: 2, outcome: proposalOf(task, searchRoute(space, 2), limits) },
+    { joints: 3, outcome: proposalOf(task, searchRoute(space, 3), limits) },
+  ];
+}
+
+function oneJoint(task: RouteTask, space: RouteSpace, limits: JointLimits): Outcome<RouteProposal, NoRoute> {
+  const meeting = meetingOfAxes(space);
+  if (!meeting) return failed({ kind: 'axes-apart', gap: Number.POSITIVE_INFINITY });
+  if (meeting.gap > MEETING_WITHIN) return failed({ kind: 'axes-apart', gap: meeting.gap });
+  const fromColumn = dot(subtract(meeting.centre, space.columnEnd), space.columnAxis);
+  const fromBox = dot(subtract(space.boxEnd, meeting.centre), space.boxAxis);
+  const inside = (value: number, [least, most]: readonly [number, number]) => value >= least && value <= most;
+  if (!inside(fromColumn, space.columnSlide) || !inside(fromBox, space.boxSlide))
+    return failed({ kind: 'out-of-slide' });
+  return proposalOf(task, measureTrial(space, [meeting.centre]), limits);
+}
+
+function proposalOf(
+  task: RouteTask,
+  trial: RouteTrial,
+  limits: JointLimits,
+): Outcome<RouteProposal, NoRoute> {
+  if (trial.spare < 0) return failed({ kind: 'not-clear', lacking: -trial.spare, name: trial.nearest.name });
+  const kinds = trial.angles.map(
+    (angle): JointKind => (angle > limits.single && angle <= limits.double ? 'double' : 'single'),
+  );
+  const end = ({ end, axis, fit }: RouteTask['column']) => ({ end, axis, ...(fit ? { fit } : {}) });
+  const bare: ShaftDocument = {
+    column: end(task.column),
+    box: end(task.box),
+    joints: trial.centres.map((centre, i) => ({ kind: kinds[i] as JointKind, centre })),
+    shafts: trial.centres.slice(1).map(() => ({ clock: 0 })),
+    supports: [],
+  };
+  const route = routeOf(bare, limits);
+  const turning = turningOf(bare, route);
+  if (!turning.ok) return failed({ kind: 'locked' });
+  const clocked = {
+    ...bare,
+    shafts: bare.shafts.map((_, i) => ({ clock: toDegrees(turning.value.bestClocks[i] as number) })),
+  };
+  const shaft = { ...clocked, supports: supportsFor(clocked, route) };
+  return succeeded({
+    shaft,
+    route,
+    worstAngle: Math.max(...trial.angles),
+    withinLimits: route.joints.every(({ angle, limit }) => angle <= limit),
+    nearest: trial.nearest,
+    motion: turning.value.best,
+    support: supportCheck(shaft),
+  });
+}
+
+/** Supports where they are called for: beside the middle joints first, each on the longer of its two shafts. */
+function supportsFor(shaft: ShaftDocument, route: Route): ShaftDocument['supports'] {
+  const { needed } = supportCheck(shaft);
+  const last = shaft.joints.length - 1;
+  const inner = shaft.joints.flatMap((_, i) => (i > 0 && i < last ? [i] : []));
+  const outer = shaft.joints.flatMap(({ kind }, i) =>
+    kind === 'double' && (i === 0 || i === last) ? [i] : [],
+  );
+  const taken = new Set<number>();
+  return [...inner, ...inner, ...outer].flatMap((joint) => {
+    const sides = [joint - 1, joint]
+      .filter((index) => index >= 0 && index < shaft.shafts.length && !taken.has(index))
+      .sort((a, b) => (route.lengths[b] as number) - (route.lengths[a] as number));
+    const [index] = sides;
+    if (index === undefined || taken.size >= needed) return [];
+    taken.add(index);
+    const share = Math.min(SUPPORT_FROM_JOINT / (route.lengths[index] as number), 0.5);
+    return [{ shaft: index, at: index === joint ? share : 1 - share }];
+  });
+}

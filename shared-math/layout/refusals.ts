@@ -26,6 +26,7 @@ const EXPECTED: Record<string, string> = {
   boolean: 'true or false',
   never: 'nothing',
   null: 'null',
+  int: 'a whole number',
   number: 'a number',
   object: 'an object { }',
   string: 'text',

@@ -31,9 +31,11 @@ function jointWords(
   b: JointSide | undefined,
   style: LengthStyle,
 ): string {
-  const side = (entry: JointSide | undefined) => (entry ? sideWords(entry, style) : 'end not chosen yet');
+  const joint = kind === 'single' ? 'Single joint' : 'Double joint';
+  if (!a && !b) return `${joint}, ends not chosen yet`;
+  const side = (entry: JointSide | undefined) => (entry ? sideWords(entry, style) : 'one end not chosen yet');
   const [column, box] = [side(a), side(b)];
-  return `${kind === 'single' ? 'Single' : 'Double'} joint: ${column === box ? `both ends ${column}` : `${column}; ${box}`}`;
+  return `${joint}: ${column === box ? `both ends ${column}` : `${column}; ${box}`}`;
 }
 
 /** Parts that are alike are one line with their count, in the order of their first appearance. */

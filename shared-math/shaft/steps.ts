@@ -34,7 +34,7 @@ export interface Step {
 export function torqueWords(newtonMetres: number, style: LengthStyle): string {
   if (style.unit === 'mm') return `${formatDecimal(newtonMetres, 0)} N·m`;
   const pounds = newtonMetres / NEWTON_METRES_PER_POUND_FOOT;
-  return pounds >= 20
+  return pounds >= 30
     ? `${formatDecimal(pounds, 0)} lb-ft`
     : `${formatDecimal(newtonMetres / NEWTON_METRES_PER_POUND_INCH, 0)} lb-in`;
 }

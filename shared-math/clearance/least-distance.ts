@@ -278,7 +278,7 @@ export function leastDistance(
   motion: Motion,
   blocks: Blocks,
   spreads: Spreads,
-  pair: BodyPair,
+  pair: Pick<BodyPair, 'a' | 'b'>,
   nearest: Nearest,
 ): void {
   const partsOf = (body: BodyPair['a']) => motion.tracks[motion.bodies.indexOf(body)] as readonly Track[];

@@ -1,0 +1,16 @@
+// Tuning: what may move is moved to the least bump steer while what must hold holds; and what small errors do.
+export { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
+export { FREEDOMS, type Freedom, type FreedomName, freedomNamed, USUAL_WITHIN } from './freedoms.ts';
+export { holdsOf } from './hold-context.ts';
+export type { HoldName, HoldState, Holds, Range } from './holds.ts';
+export type { SearchProgress } from './search.ts';
+export {
+  type Sensitivity,
+  type StepEffect,
+  type StepFigures,
+  sensitivityOf,
+  USUAL_STEP,
+} from './sensitivity.ts';
+export { type ToleranceBand, type ToleranceOptions, toleranceBand } from './tolerance.ts';
+export { type FreeMove, type TuneOptions, type TuneRefusal, type TuneResult, tune } from './tune.ts';
+export { tuneRefusalWords } from './words.ts';

@@ -1,0 +1,283 @@
+import { type HeldTravel, holdTravel, prepareMapKernel, worstAt } from '../aim/index.ts';
+import { type LimitName, limitInForce, type ShopLimits } from '../findings/index.ts';
+import { type Layout, type LayoutDocument, readLayout, resolveLayout } from '../layout/index.ts';
+import { createState, type FrontEnd, poseAxle, prepareFrontEnd } from '../linkage/index.ts';
+import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { evenly } from '../sweep/index.ts';
+import { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
+import type { Freedom } from './freedoms.ts';
+import { contextOf, usualHolds } from './hold-context.ts';
+import {
+  COARSE,
+  FULL,
+  type HoldContext,
+  type HoldState,
+  type Holds,
+  holdStates,
+  violationOf,
+} from './holds.ts';
+import { seededRandom } from './random.ts';
+import { type Found, type SearchProgress, searchLeast } from './search.ts';
+
+/** What is free and how far each may be moved from where it is drawn, mm. */
+export interface FreeMove {
+  readonly freedom: Freedom;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface TuneOptions {
+  /** What must hold; absent, whatever of ratio, lock and tilt is within the shop's limits as drawn, and clearances. */
+  readonly holds?: Holds;
+  readonly seed?: number;
+  readonly shop?: ShopLimits;
+}
+
+/** Why a tune was not begun or came to nothing. */
+export type TuneRefusal =
+  | { readonly kind: 'nothing-free' }
+  | { readonly kind: 'bounds-crossed'; readonly freedom: string; readonly from: number; readonly to: number }
+  | { readonly kind: 'not-there'; readonly freedom: string; readonly reason: string }
+  | { readonly kind: 'given-twice'; readonly freedom: string }
+  | { readonly kind: 'no-pose' }
+  | { readonly kind: 'cannot-hold'; readonly missing: readonly HoldState[] };
+
+/** A tune's answer: a proposal to take or leave. */
+export interface TuneResult {
+  readonly document: LayoutDocument;
+  /** What was moved and by how much, mm. */
+  readonly moves: readonly { readonly name: string; readonly words: string; readonly by: number }[];
+  readonly before: Figures;
+  readonly after: Figures;
+  /** How every hold stands, before and after. */
+  readonly holds: readonly {
+    readonly name: HoldState['name'];
+    readonly before: number;
+    readonly after: number;
+  }[];
+  /** Whether the worst bump steer is less than as drawn. */
+  readonly improved: boolean;
+  readonly evaluations: number;
+}
+
+/** mm. Proposals are told to this: finer than anyone builds. */
+const TOLD_TO = 0.01;
+/** Poses of roll at ride height, odd so that level is one of them. */
+const ROLLS = 13;
+/** rad. What a violation of one unit weighs against bump steer while the best is closed in on. */
+const PENALTY = 0.02;
+/**
+ * rad. What moving everything to its bounds weighs against bump steer: of places that are as good to a thousandth of a
+ * degree the one nearest to the drawing is taken.
+ */
+const STAY = 3e-5;
+/** Share of the lesser of the two worsts that counts too, so that one is not left loose while the other rules. */
+const ALSO = 0.02;
+
+/** The axle's poses at ride height over roll, as `holdTravel` has them over heave. */
+function holdRoll(frontEnd: FrontEnd, travel: HeldTravel): HeldTravel {
+  const full = (frontEnd.layout.travel.roll * Math.PI) / 180;
+  const rolls = evenly(-full, full, ROLLS);
+  const state = createState();
+  const frames: Float64Array[] = [];
+  for (const roll of rolls) {
+    if (!poseAxle(frontEnd, 0, roll, state)) return { ...travel, status: 'no-pose' };
+    frames.push(state.work.frame.slice());
+  }
+  return { ...travel, frames };
+}
+
+/** Worst |bump steer| of a layout over heave and over roll, with as much kept from the drawn layout as still holds. */
+class Weigher {
+  private readonly heave: HeldTravel;
+  private readonly roll: HeldTravel;
+  private readonly movesAxle: boolean;
+
+  constructor(drawn: FrontEnd, movesAxle: boolean) {
+    this.movesAxle = movesAxle;
+    this.heave = holdTravel(drawn);
+    this.roll = holdRoll(drawn, this.heave);
+  }
+
+  get hasPose(): boolean {
+    return this.heave.status === 'ok' && this.roll.status === 'ok';
+  }
+
+  weigh(frontEnd: FrontEnd): number {
+    const ball = frontEnd.layout.steering.dragLinkBall;
+    const heave = this.movesAxle ? holdTravel(frontEnd) : { ...this.heave, frontEnd, ball };
+    const roll = this.movesAxle ? holdRoll(frontEnd, heave) : { ...this.roll, frontEnd, ball };
+    if (heave.status !== 'ok' || roll.status !== 'ok') return Number.POSITIVE_INFINITY;
+    const { pitmanBall } = frontEnd.layout.steering.box;
+    const over = [heave, roll].map((held) => worstAt(prepareMapKernel(held), pitmanBall));
+    const [more, less] = [Math.max(...over), Math.min(...over)];
+    return more + ALSO * less;
+  }
+}
+
+/** Moves everything free by the numbers given. */
+function movedBy(document: LayoutDocument, free: readonly FreeMove[], by: readonly number[]): LayoutDocument {
+  return free.reduce((moved, { freedom }, i) => freedom.move(moved, by[i] as number), document);
+}
+
+/** The layout of a moved document, or nothing where it is none: a link of no length, an arm on its own axis. */
+function layoutIfAny(document: LayoutDocument): Layout | undefined {
+  const read = readLayout(document);
+  return read.ok ? resolveLayout(read.value) : undefined;
+}
+
+function refusalOf(document: LayoutDocument, free: readonly FreeMove[]): TuneRefusal | undefined {
+  if (free.length === 0) return { kind: 'nothing-free' };
+  const seen = new Set<string>();
+  for (const { freedom, from, to } of free) {
+    const { name } = freedom;
+    if (seen.has(name)) return { kind: 'given-twice', freedom: name };
+    seen.add(name);
+    const reason = freedom.absent(document);
+    if (reason !== undefined) return { kind: 'not-there', freedom: name, reason };
+    if (!(from <= to)) return { kind: 'bounds-crossed', freedom: name, from, to };
+  }
+  if (free.every(({ from, to }) => from === to)) return { kind: 'nothing-free' };
+  return undefined;
+}
+
+function needsOf(shop: ShopLimits): ClearanceNeeds {
+  const limit = (name: LimitName) => limitInForce(name, shop).value;
+  return { moving: limit('clearanceMoving'), tyre: limit('clearanceTyre') };
+}
+
+/** How far things are moved, as a share of how far they may be: the mean of the squares. */
+function wayOf(by: readonly number[], free: readonly FreeMove[]): number {
+  let sum = 0;
+  free.forEach(({ from, to }, i) => {
+    const most = Math.max(Math.abs(from), Math.abs(to));
+    sum += most > 0 ? ((by[i] as number) / most) ** 2 : 0;
+  });
+  return sum / free.length;
+}
+
+/** A move to the hundredth of a millimetre, inside its bounds. */
+function told(by: number, { from, to }: FreeMove): number {
+  return Math.min(to, Math.max(from, Math.round(by / TOLD_TO) * TOLD_TO));
+}
+
+interface Candidate {
+  readonly by: readonly number[];
+  readonly document: LayoutDocument;
+  readonly states: readonly HoldState[];
+  readonly violation: number;
+}
+
+/**
+ * Moves what is free within its bounds so that the worst |bump steer| over heave and roll is least and every hold
+ * holds. While searching, holds are looked at on a coarse grid of travel and turn; the answer is looked at on the full
+ * one, and where it misses there by a little the search goes on with that much kept to spare.
+ * A generator: each step is some tens of milliseconds after which the caller may stop; the answer is returned at the
+ * end. The same document, bounds, holds and seed give the same answer.
+ * Frame:    vehicle. Units: mm, rad; holds in degrees.
+ * Outcomes: a result (which may be the layout as drawn, where nothing better was found); or a named refusal.
+ * Source:   own derivation: `fillRow`, `searchLeast`.
+ * Checked:  tests/unit/tune.test.ts (a planar linkage whose best is known; bad bounds; holds that cannot hold).
+ */
+export function* tune(
+  document: LayoutDocument,
+  free: readonly FreeMove[],
+  options: TuneOptions = {},
+): Generator<SearchProgress, Outcome<TuneResult, TuneRefusal>> {
+  const { seed = 1, shop = {} } = options;
+  const refusal = refusalOf(document, free);
+  if (refusal) return failed(refusal);
+  const layout = resolveLayout(document);
+  const drawn = prepareFrontEnd(layout);
+  const weigher = new Weigher(
+    drawn,
+    free.some(({ freedom }) => freedom.movesAxle),
+  );
+  if (!weigher.hasPose) return failed({ kind: 'no-pose' });
+  const holds = options.holds ?? usualHolds(drawn, shop);
+  const reachable = free.map(({ freedom, from, to }) => freedom.move(document, to === 0 ? from : to));
+  const context = contextOf(drawn, holds, reachable);
+  if (!context) return failed({ kind: 'no-pose' });
+
+  const weighed = (by: readonly number[]): number => {
+    const at = layoutIfAny(movedBy(document, free, by));
+    return at ? weigher.weigh(prepareFrontEnd(at)) + STAY * wayOf(by, free) : Number.POSITIVE_INFINITY;
+  };
+  const stand = (by: readonly number[], margin: number, settledAt: number): number => {
+    const at = layoutIfAny(movedBy(document, free, by));
+    return at ? violationOf(holdStates(prepareFrontEnd(at), context, COARSE, margin, settledAt)) : 1e6;
+  };
+  const candidateAt = (by: readonly number[]): Candidate | undefined => {
+    const moved = movedBy(document, free, by);
+    const at = layoutIfAny(moved);
+    if (!at) return undefined;
+    const states = holdStates(prepareFrontEnd(at), context, FULL);
+    return { by, document: moved, states, violation: violationOf(states) };
+  };
+
+  let margin = 0;
+  let chosen: Candidate | undefined;
+  let found: Found | undefined;
+  let evaluations = 0;
+  for (let round = 0; round < 3; round += 1) {
+    const kept = margin;
+    found = yield* searchLeast(
+      {
+        from: free.map(({ from }) => from),
+        to: free.map(({ to }) => to),
+        start: found?.at ?? free.map(() => 0),
+        value: weighed,
+        violation: (by, settledAt) => stand(by, kept, settledAt),
+        penalty: PENALTY,
+      },
+      seededRandom(seed + round),
+      round === 0 ? 40 : 10,
+    );
+    evaluations += found.evaluations;
+    const at = found.at;
+    chosen = candidateAt(free.map((move, i) => told(at[i] as number, move))) ?? candidateAt(at) ?? chosen;
+    if (chosen && chosen.violation <= 1e-9) break;
+    // Only clearances differ between the grids by more than rounding: keep a little more than was missing.
+    const missing = chosen?.states.find(({ name }) => name === 'clearance')?.slack ?? 0;
+    if (found.violation > 0 || !(missing < 0)) break;
+    margin += 0.05 - missing;
+  }
+  if (!chosen || chosen.violation > 1e-9)
+    return failed({
+      kind: 'cannot-hold',
+      missing: (chosen?.states ?? []).filter(({ slack }) => slack < 0),
+    });
+  return succeeded(resultOf(layout, free, chosen, context, needsOf(shop), evaluations));
+}
+
+function resultOf(
+  layout: Layout,
+  free: readonly FreeMove[],
+  chosen: Candidate,
+  context: HoldContext,
+  needs: ClearanceNeeds,
+  evaluations: number,
+): TuneResult {
+  const before = figuresOf(layout, needs);
+  const after = figuresOf(resolveLayout(chosen.document), needs);
+  const drawnStates = holdStates(prepareFrontEnd(layout), context, FULL);
+  const worst = ({ worstHeave, worstRoll }: Figures) => Math.max(worstHeave, worstRoll);
+  const improved = worst(after) < worst(before);
+  return {
+    document: chosen.document,
+    moves: free.map(({ freedom }, i) => ({
+      name: freedom.name,
+      words: freedom.words,
+      by: chosen.by[i] as number,
+    })),
+    before,
+    after,
+    holds: chosen.states.map(({ name, slack }) => ({
+      name,
+      before: drawnStates.find((state) => state.name === name)?.slack ?? Number.NEGATIVE_INFINITY,
+      after: slack,
+    })),
+    improved,
+    evaluations,
+  };
+}

@@ -57,6 +57,11 @@ export function onlyFile(args: Arguments): string {
 const RANGE_MAX = 1_000_000;
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
 
+/** A number as people write one, or not a number: no words, no hexadecimal, nothing left over. */
+export function plainNumber(text: string): number {
+  return NUMBER.test(text.trim()) ? Number(text) : Number.NaN;
+}
+
 /**
  * Reads FROM:TO:STEP into its values; TO is included where it falls on the step within 1e-9. One number alone is that
  * one value. The values are FROM + i · STEP, cleared of the last digits' rounding.
@@ -66,7 +71,7 @@ export function readRange(name: string, text: string): number[] {
   if (parts.length !== 1 && parts.length !== 3)
     throw new UsageError(`--${name} expects FROM:TO:STEP, found "${text}"`);
   const numbers = parts.map((part) => {
-    const value = NUMBER.test(part.trim()) ? Number(part) : Number.NaN;
+    const value = plainNumber(part);
     if (!Number.isFinite(value)) throw new UsageError(`--${name}: "${part}" is not a number`);
     return value;
   });

@@ -1,0 +1,182 @@
+import {
+  type Aim,
+  type BumpSteerMap,
+  createMap,
+  fillMap,
+  findAim,
+  findBestSpot,
+  type HeldTravel,
+  holdTravel,
+  leastNode,
+  MAP_NODES_MAX,
+  type MapWindow,
+  mapWindow,
+  PLACE_DRAG_LINK,
+  PLACE_HIT_FROM,
+  PLACE_OK,
+  PLACE_TIE_ROD,
+  placeOf,
+  prepareMapKernel,
+  usualWindow,
+  valleyRidge,
+} from '../../shared-math/aim/index.ts';
+import { type MapHit, markHits } from '../../shared-math/clearance/index.ts';
+import { resolveLayout } from '../../shared-math/layout/index.ts';
+import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { sweepTurn } from '../../shared-math/sweep/index.ts';
+import { toDegrees } from '../../shared-math/units/index.ts';
+import { onlyFile, plainNumber, takeArguments } from './arguments.ts';
+import { readLayoutFile, shown } from './layout-file.ts';
+import { type Answer, type Command, InputError, UsageError } from './usage.ts';
+
+const USUAL_POINTS = 96;
+
+/** Reads X0:X1,Z0:Z1 as two ranges of mm. */
+function readWindow(text: string): [[number, number], [number, number]] {
+  const ranges = text.split(',').map((range) => range.split(':').map(plainNumber));
+  if (ranges.length !== 2 || ranges.some((range) => range.length !== 2 || !range.every(Number.isFinite)))
+    throw new UsageError(`--window expects X0:X1,Z0:Z1 in mm, found "${text}"`);
+  return ranges as [[number, number], [number, number]];
+}
+
+/** Reads N, as many places each way, or NxM. */
+function readPoints(text: string | undefined): [number, number] {
+  if (text === undefined) return [USUAL_POINTS, USUAL_POINTS];
+  const match = /^(\d+)(?:x(\d+))?$/.exec(text.trim());
+  if (!match) throw new UsageError(`--points expects a whole number, or two as 96x48, found "${text}"`);
+  const columns = Number(match[1]);
+  const rows = Number(match[2] ?? match[1]);
+  if (Math.min(columns, rows) < 2 || Math.max(columns, rows) > MAP_NODES_MAX)
+    throw new UsageError(`--points goes from 2 to ${MAP_NODES_MAX} each way`);
+  return [columns, rows];
+}
+
+/** What stands at a place: ok, or why there is nothing to have there. */
+function statusOf(reason: number): string {
+  if (reason === PLACE_OK) return 'ok';
+  if (reason === PLACE_DRAG_LINK) return 'drag-link-out-of-reach';
+  if (reason === PLACE_TIE_ROD) return 'tie-rod-out-of-reach';
+  return 'hit';
+}
+
+const hitOf = (hits: readonly MapHit[], reason: number): MapHit | undefined => hits[reason - PLACE_HIT_FROM];
+
+const AXIS_NAMES = ['x', 'y', 'z'] as const;
+
+function* csv(map: BumpSteerMap, hits: readonly MapHit[]): Answer {
+  const { window, columns, rows, across, up, worst, reason } = map;
+  yield `${AXIS_NAMES[window.axes[0]]},z,worstBumpSteer,status,hit\n`;
+  for (let row = 0; row < rows; row += 1) {
+    const lines: string[] = [];
+    for (let column = 0; column < columns; column += 1) {
+      const at = row * columns + column;
+      const why = reason[at] as number;
+      const hit = hitOf(hits, why);
+      const value = worst[at] as number;
+      const shown = Number.isFinite(value) ? toDegrees(value) : '';
+      lines.push(
+        `${across[column]},${up[row]},${shown},${statusOf(why)},${hit ? `${hit.a}|${hit.b}` : ''}\n`,
+      );
+    }
+    yield lines.join('');
+  }
+}
+
+/** Rows from the lowest; null where a place is out of reach. */
+function* json(
+  head: Record<string, unknown>,
+  map: BumpSteerMap,
+  hits: readonly MapHit[],
+  ridge: Float64Array,
+): Answer {
+  const { columns, rows, across, up, worst, reason } = map;
+  const told = {
+    ...head,
+    across: [...across],
+    up: [...up],
+    ridge: Array.from({ length: ridge.length / 3 }, (_, i) => [
+      ridge[3 * i],
+      ridge[3 * i + 1],
+      toDegrees(ridge[3 * i + 2] as number),
+    ]),
+    hits: hits.map(({ a, b }) => `${a}|${b}`),
+  };
+  yield `${JSON.stringify(told, null, 1).slice(0, -2)},\n "worstBumpSteer": [`;
+  for (let row = 0; row < rows; row += 1) {
+    const values = Array.from(worst.subarray(row * columns, (row + 1) * columns), (value) =>
+      Number.isFinite(value) ? toDegrees(value) : null,
+    );
+    yield `${row === 0 ? '' : ','}\n  ${JSON.stringify(values)}`;
+  }
+  yield `\n ],\n "status": [`;
+  for (let row = 0; row < rows; row += 1) {
+    const values = Array.from(reason.subarray(row * columns, (row + 1) * columns), (why) =>
+      why >= PLACE_HIT_FROM ? `hit ${why - PLACE_HIT_FROM}` : statusOf(why),
+    );
+    yield `${row === 0 ? '' : ','}\n  ${JSON.stringify(values)}`;
+  }
+  yield '\n ]\n}\n';
+}
+
+function headOf(frontEnd: FrontEnd, travel: HeldTravel, aim: Aim | undefined, map: BumpSteerMap) {
+  const { layout } = frontEnd;
+  const { window } = map;
+  const best = aim ? findBestSpot(frontEnd, aim, travel) : undefined;
+  const least = leastNode(map);
+  return {
+    format: 'toeboard-map',
+    version: 1,
+    layout: layout.name,
+    arrangement: arrangementOf(layout),
+    axes: window.axes.map((axis) => AXIS_NAMES[axis]),
+    kept: { [AXIS_NAMES[window.axes[0] === 0 ? 1 : 0]]: window.kept },
+    pitmanBall: layout.steering.box.pitmanBall,
+    aimPoint: aim?.point ?? null,
+    bestSpot: best ? { point: best.point, worstBumpSteer: toDegrees(best.worstBumpSteer) } : null,
+    least: least
+      ? {
+          point: placeOf(window, map.across[least.column] as number, map.up[least.row] as number),
+          worstBumpSteer: toDegrees(least.worst),
+        }
+      : null,
+  };
+}
+
+function* answer(file: string, options: ReadonlyMap<string, string>, asCsv: boolean): Answer {
+  const [columns, rows] = readPoints(options.get('points'));
+  const text = options.get('window');
+  const ranges = text === undefined ? undefined : readWindow(text);
+  const layout = resolveLayout(readLayoutFile(file));
+  const frontEnd = prepareFrontEnd(layout);
+  const travel = holdTravel(frontEnd);
+  const found = findAim(frontEnd, travel);
+  const aim = found.ok ? found.value : undefined;
+  let window: MapWindow;
+  if (ranges) {
+    const asked = mapWindow(frontEnd, ...ranges);
+    if (!asked.ok) throw new UsageError(`--window: ${asked.failure}`);
+    window = asked.value;
+  } else window = usualWindow(frontEnd, aim);
+
+  const kernel = travel.status === 'ok' ? prepareMapKernel(travel) : undefined;
+  const filled = fillMap(travel, createMap(window, columns, rows), kernel);
+  if (!filled.ok || !kernel)
+    throw new InputError(`${shown(file)}: the links leave the axle free to move, so there is nothing to map`);
+  const map = filled.value;
+  const ridge = valleyRidge(kernel, map);
+  const turn = sweepTurn(frontEnd, 0, 0, 2);
+  const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
+  const hits = turn.status === 'ok' ? markHits(frontEnd, map, locks, { every: 1 }) : [];
+  yield* asCsv ? csv(map, hits) : json(headOf(frontEnd, travel, aim, map), map, hits, ridge);
+}
+
+export const map: Command = {
+  name: 'map',
+  usage: 'map LAYOUT.json [--window X0:X1,Z0:Z1] [--points N|NxM] [--csv]',
+  about:
+    'Worst bump steer for the pitman ball at each place of a window (mm; Y0:Y1,Z0:Z1 for cross steer), what is out of reach and what is hit.',
+  run(args) {
+    const taken = takeArguments(args, { values: ['window', 'points'], flags: ['csv'] });
+    return answer(onlyFile(taken), taken.values, taken.flags.has('csv'));
+  },
+};

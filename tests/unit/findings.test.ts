@@ -11,6 +11,7 @@ import {
   withClearances,
 } from '../../shared-math/findings/index.ts';
 import {
+  distance,
   type LayoutDocument,
   moveHardpoint,
   parseLayout,
@@ -276,6 +277,21 @@ describe('remedies', () => {
         else expect(bad(after), finding.sentence).toBeLessThan(bad(of(judged(trips), finding.rule)));
       }
     expect(offered).toBeGreaterThan(10);
+  });
+
+  test('bring the box along where its arm would come to a length that nobody makes, and the ball alone where not', () => {
+    const arm = ({ steering }: LayoutDocument) =>
+      distance(steering.box.sectorCentre, steering.box.pitmanBall);
+    const low = demonstration('hairpins-box-too-low');
+    const far = of(judged(low), 'bump-steer-worst')[0]!;
+    expect(far.advice).toMatch(/^Raise the box with its arm /);
+    expectClose(arm(mended(low, far)), arm(low), 1e-9);
+    const near = raw({ steering: box({ pitmanBall: [-800, 500, 310], sectorCentre: [-800, 500, 480] }) });
+    const little = of(judged(near), 'bump-steer-worst')[0]!;
+    expect(little.advice).toMatch(/^Raise the pitman ball /);
+    const after = mended(near, little);
+    expect(after.steering.box.sectorCentre).toEqual(near.steering.box.sectorCentre);
+    expect(arm(after)).toBeGreaterThanOrEqual(114.3);
   });
 
   test('the figure promised after a move is the figure after the move', () => {

@@ -1,5 +1,6 @@
 import { aimAtPlane } from '../../aim/index.ts';
-import { type Finding, moveWords, type Rule } from '../finding.ts';
+import { ballMove } from '../ball-move.ts';
+import type { Finding, Rule } from '../finding.ts';
 
 /** In side steer the frame end of the drag link belongs on the line from the steering-arm ball through the aim. */
 export const aimHeight: Rule = {
@@ -15,7 +16,7 @@ export const aimHeight: Rule = {
     const off = pitman[2] - wanted;
     const { value, source } = speak.limit('aimHeight');
     const over = Math.abs(off) > value;
-    const to = [pitman[0], pitman[1], wanted] as const;
+    const move = ballMove(layout, [pitman[0], pitman[1], wanted], speak.length);
     return [
       {
         rule: 'aim-height',
@@ -26,8 +27,8 @@ export const aimHeight: Rule = {
           : 'The pitman ball is on the zero-slope line',
         limit: `limit ${speak.length(value)}`,
         source,
-        advice: over ? `${moveWords('pitman ball', pitman, to, speak.length)}: no bump steer slope` : '',
-        ...(over ? { remedy: { kind: 'move' as const, id: 'steering.box.pitmanBall', to } } : {}),
+        advice: over ? `${move.words}: no bump steer slope` : '',
+        ...(over ? { remedy: move.remedy } : {}),
       },
     ];
   },

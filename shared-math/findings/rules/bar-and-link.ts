@@ -1,5 +1,6 @@
 import { distance } from '../../layout/index.ts';
 import { toRadians } from '../../units/index.ts';
+import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 
 /** In cross steer the lateral bar swings the axle as the drag link swings its ball: alike, nothing steers. */
@@ -23,6 +24,7 @@ export const barAndLink: Rule = {
     const skew = apart > toRadians(angle.value);
     // The pitman ball's height that lays the link parallel to the bar.
     const level = steering.dragLinkBall[2] + (link[0] * bar[1]) / bar[0];
+    const move = ballMove(layout, [pitmanBall[0], pitmanBall[1], level], speak.length);
     findings.push({
       rule: 'bar-and-link',
       severity: !sameSide || skew ? 'attention' : 'info',
@@ -35,15 +37,11 @@ export const barAndLink: Rule = {
       advice: !sameSide
         ? 'Put the frame end of the bar on the side of the steering box.'
         : skew
-          ? `Put the pitman ball at ${speak.length(level)} above ground to lay them parallel.`
+          ? `${move.words}: parallel`
           : '',
       ...(sameSide && skew
         ? {
-            remedy: {
-              kind: 'move' as const,
-              id: 'steering.box.pitmanBall',
-              to: [pitmanBall[0], pitmanBall[1], level] as const,
-            },
+            remedy: move.remedy,
           }
         : {}),
     });

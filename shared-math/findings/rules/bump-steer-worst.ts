@@ -1,5 +1,6 @@
 import { toRadians } from '../../units/index.ts';
-import { type Finding, moveWords, type Rule } from '../finding.ts';
+import { ballMove } from '../ball-move.ts';
+import type { Finding, Rule } from '../finding.ts';
 import { bestHeight } from '../height-search.ts';
 
 const PART = 'steering.box.pitmanBall';
@@ -28,12 +29,13 @@ export const bumpSteerWorst: Rule = {
     const severity = worst > 2 * limit ? 'stop' : 'attention';
     if (!mended || mended.worst > 0.9 * worst)
       return [{ ...base, severity, advice: 'Bring the pitman ball nearer to the aim point.' }];
+    const move = ballMove(layout, mended.to, speak.length);
     return [
       {
         ...base,
         severity,
-        advice: `${moveWords('pitman ball', ball, mended.to, speak.length)}: bump steer ${speak.angle(mended.worst, 2)}`,
-        remedy: { kind: 'move', id: PART, to: mended.to },
+        advice: `${move.words}: bump steer ${speak.angle(mended.worst, 2)}`,
+        remedy: move.remedy,
       },
     ];
   },

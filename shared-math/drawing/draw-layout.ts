@@ -3,6 +3,7 @@ import type { Drawing } from './drawing.ts';
 import { drawBeam } from './parts/beam.ts';
 import { drawLateral } from './parts/lateral.ts';
 import { LOCATION_PARTS } from './parts/location-kinds/index.ts';
+import { drawObstacles } from './parts/obstacles.ts';
 import { drawRails } from './parts/rails.ts';
 import { drawSteering } from './parts/steering.ts';
 import { drawGround, drawWheels } from './parts/wheels.ts';
@@ -20,6 +21,7 @@ export function drawLayout(layout: Layout): Drawing {
   const pen = new Pen();
   drawGround(pen, layout, GROUND);
   drawRails(pen, layout);
+  drawObstacles(pen, layout);
   drawBeam(pen, layout);
   LOCATION_PARTS[layout.location.kind](pen, layout);
   drawLateral(pen, layout);

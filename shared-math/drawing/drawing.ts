@@ -38,8 +38,9 @@ export type Inking = 'outline' | 'fine' | 'broken';
 
 interface Drawn {
   readonly ink: Inking;
-  /** Closed shapes may be filled: with a part's own tint, or with paper so that they cover what lies behind. */
-  readonly fill: 'none' | 'paper' | 'tint';
+  /** Closed shapes may be filled: with a part's own tint, or with paper so that they cover what lies behind; what is
+   * in the way is hatched over its tint. */
+  readonly fill: 'none' | 'paper' | 'tint' | 'hatch';
   /** Drawn in these views only; in all where not given. */
   readonly views?: readonly View[];
 }
@@ -72,7 +73,7 @@ export interface Line extends Drawn {
 export type Shape = Body | Block | Band | Line;
 
 /** What a part is to the reader: it decides colour and weight. */
-export type Role = 'ground' | 'tyre' | 'frame' | 'axle' | 'link' | 'spring' | 'box' | 'steering';
+export type Role = 'ground' | 'tyre' | 'frame' | 'axle' | 'link' | 'spring' | 'box' | 'steering' | 'obstacle';
 
 export interface Part {
   readonly id: string;

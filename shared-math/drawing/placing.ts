@@ -70,12 +70,13 @@ export function pointsOf(part: Part): number[] {
 }
 
 /**
- * Which parts lie under which: the ground first, then rails and tyres, on which the rest must be seen, then what
+ * Which parts lie under which: the ground first, then rails, what is in the way and tyres, on which the rest must be seen, then what
  * holds the axle, then the steering, which is never hidden.
  */
 const BEDS: Record<Role, number> = {
   ground: 0,
   frame: 1,
+  obstacle: 1,
   tyre: 2,
   axle: 3,
   link: 3,

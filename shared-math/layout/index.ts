@@ -1,4 +1,15 @@
 // The layout document: what it holds, how it is read and refused, its hardpoints and how they move.
+export {
+  bodyAt,
+  bodyName,
+  bodyOfPart,
+  bodyPoints,
+  type CarBody,
+  carBodies,
+  holdOf,
+  movePoint,
+  partsOfBody,
+} from './body-points.ts';
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
 export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readLayout } from './read.ts';
@@ -26,3 +37,11 @@ export type {
   ShaftSupport,
   SplineForm,
 } from './shaft-schema.ts';
+export {
+  OBSTACLE_ROLES,
+  type ObstacleRole,
+  usualObstacle,
+  usualRail,
+  withKind,
+  withRailPoint,
+} from './usual-bodies.ts';

@@ -64,6 +64,7 @@ export class BoardStage {
       'ground',
       'tyre',
       'frame',
+      'obstacle',
       'axle',
       'link',
       'spring',

@@ -1,6 +1,7 @@
 import type { Group } from 'konva/lib/Group.js';
 import { Shape as Node } from 'konva/lib/Shape.js';
 import {
+  boxOf,
   type Drawing,
   isClosed,
   isShown,
@@ -18,6 +19,8 @@ import type { RoleInk, RoleInks } from './inks.ts';
 /** Screen px of a broken line: a long dash and a dot, as for axes; the ground has dashes only. */
 const AXIS_DASH = [13, 4, 3, 4];
 const GROUND_DASH = [9, 6];
+/** Screen px between the lines of a hatch, along the view. */
+const HATCH_STEP = 11;
 /** How pale the car's far side is in the side view, where it lies behind the near one. */
 const FAR_SIDE = 0.3;
 
@@ -153,7 +156,7 @@ export class CarNodes {
       );
   }
 
-  #paint(context: CanvasRenderingContext2D, { index, paths }: PartNode): void {
+  #paint(context: CanvasRenderingContext2D, { index, paths, outlines }: PartNode): void {
     const part = this.#parts[index] as Part;
     const { inks, scale, weight, stressed } = this.#with;
     const ink = inks[part.role];
@@ -165,11 +168,31 @@ export class CarNodes {
       if (!path) continue;
       const shape = part.shapes[i] as Part['shapes'][number];
       if (shape.fill !== 'none') {
-        context.fillStyle = shape.fill === 'tint' ? ink.tint : ink.cover;
+        context.fillStyle = shape.fill === 'paper' ? ink.cover : ink.tint;
         context.fill(path);
       }
+      if (shape.fill === 'hatch') this.#hatch(context, path, outlines[i] as Outline, ink, px);
       this.#stroke(context, path, ink, shape.ink, part.role, px * (stressed.has(part.id) ? 1.5 : 1));
     }
+  }
+
+  /** Thin slanted lines over what an outline encloses; a hatch has the same step at every zoom. */
+  #hatch(context: CanvasRenderingContext2D, path: Path2D, line: Outline, ink: RoleInk, px: number): void {
+    const { left, top, right, bottom } = boxOf(line);
+    const step = HATCH_STEP * px;
+    const height = bottom - top;
+    context.save();
+    context.clip(path);
+    context.strokeStyle = ink.fineLine;
+    context.lineWidth = ink.fineWidth * px;
+    context.beginPath();
+    // Counted from the view's origin, so that the lines of neighbouring bodies run on.
+    for (let at = Math.floor((left + top) / step) * step; at < right + bottom; at += step) {
+      context.moveTo(at - top, top);
+      context.lineTo(at - top - height, bottom);
+    }
+    context.stroke();
+    context.restore();
   }
 
   #stroke(

@@ -89,6 +89,15 @@ export function carInks(palette: Palette): RoleInks {
     link: plain,
     spring: { ...plain, width: 1 },
     box: { ...plain, width: 1.25, tint: mixed(shade, panel, 0.15) },
+    // In the way, and not of the front end: a pale body under a thin hatch.
+    obstacle: {
+      ...plain,
+      line: mixed(ink, paper, 0.35),
+      width: 0.95,
+      fineLine: mixed(ink, paper, 0.8),
+      fineWidth: 0.7,
+      tint: mixed(shade, paper, 0.55),
+    },
     steering: {
       line: steel,
       width: 1.75,
@@ -120,5 +129,6 @@ export function ghostInks(palette: Palette): RoleInks {
     spring: pale('spring'),
     box: pale('box'),
     steering: pale('steering'),
+    obstacle: pale('obstacle'),
   };
 }

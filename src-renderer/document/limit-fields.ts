@@ -98,12 +98,12 @@ export function withTypedLimit(
   const problem = limitProblem(name, value.value, own);
   if (problem?.kind === 'range') {
     const [least, most] = [problem.least, problem.most].map((end) => limitWords(name, end, style));
-    return failed(`must be from ${least} to ${most}`);
+    return failed(`it must be from ${least} to ${most}`);
   }
   if (problem) {
     const way = name.endsWith('Least') ? 'more' : 'less';
     return failed(
-      `cannot be ${way} than “${LIMITS[problem.other].words}”, ${limitWords(problem.other, problem.value, style)}`,
+      `it cannot be ${way} than “${LIMITS[problem.other].words}”, ${limitWords(problem.other, problem.value, style)}`,
     );
   }
   if (value.value === LIMITS[name].usual) return succeeded(others);

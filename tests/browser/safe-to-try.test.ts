@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { DATABASE_FILE } from '../../src-main/store/index.ts';
+import { bringChecker, violations } from '../support/accessibility.ts';
 import {
   pointButton,
   saved,
@@ -17,7 +17,6 @@ import {
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
-const AXE = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
 async function typeHeight(page: Page, text: string): Promise<void> {
   const field = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
@@ -122,22 +121,9 @@ test('a page closed right after a change leaves the change in the store', async 
 });
 
 describe('for those who cannot see it', () => {
-  async function violations(page: Page): Promise<string[]> {
-    return page.evaluate(async () => {
-      // biome-ignore lint/suspicious/noExplicitAny: put there by the script above
-      const found = await (globalThis as any).axe.run(document, { resultTypes: ['violations'] });
-      return found.violations
-        .filter((each: { impact: string }) => each.impact === 'serious' || each.impact === 'critical')
-        .flatMap((each: { id: string; nodes: { html: string }[] }) =>
-          each.nodes.map((node) => `${each.id}: ${node.html.slice(0, 160)}`),
-        );
-    });
-  }
-
   test('no page of the program has a serious fault', async () => {
     const { page, context } = await openBoard();
-    // The page's own policy would not let the checker in.
-    await context.addInitScript({ path: AXE });
+    await bringChecker(context);
     await page.reload();
     await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
     expect(await violations(page)).toEqual([]);

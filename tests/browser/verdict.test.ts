@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { bringChecker, violations } from '../support/accessibility.ts';
 import { figure, handleOf, takeAlong } from '../support/board-pointer.ts';
 import { type OpenBoard, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
@@ -213,7 +214,10 @@ describe('limits of the shop', () => {
     const { page } = await openSample();
     await page.getByRole('button', { name: 'Limits' }).click();
     await type(page, 'Caster, at least', '9');
-    await page.getByRole('alert').filter({ hasText: 'cannot be more than “Caster, at most”, 8°' }).waitFor();
+    await page
+      .getByRole('alert')
+      .filter({ hasText: 'it cannot be more than “Caster, at most”, 8°' })
+      .waitFor();
     await page.getByRole('button', { name: 'Keep 4°' }).click();
     expect(await field(page, 'Caster, at least').inputValue()).toBe('');
     // Escape puts the drawer away; the board was in reach all the while.
@@ -306,4 +310,18 @@ describe('car facts and cautions', () => {
     await page.getByRole('combobox', { name: 'Assistance' }).selectOption('power');
     await page.getByText('If the pump stops, the effort is back.').waitFor();
   });
+});
+
+test('the verdict, its cautions and the limits have no serious fault for those who cannot see them', async () => {
+  const { page, context } = await openLow();
+  await bringChecker(context);
+  await page.reload();
+  await finding(page, /Bump steer 4\.3°/).click();
+  await page.getByText('Self-made and welded arms can break.').click();
+  await page.getByRole('button', { name: '14 in order' }).click();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('combobox', { name: 'Pitman ball, stud points' }).selectOption('numbers');
+  await page.locator('body').press('l');
+  await page.getByRole('heading', { name: 'Limits of this shop' }).waitFor();
+  expect(await violations(page)).toEqual([]);
 });

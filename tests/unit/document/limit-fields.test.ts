@@ -63,12 +63,12 @@ describe('a limit as it is typed', () => {
 
   test('that cannot be is refused in one line that says what it could be', () => {
     expect(typed('ballTilt', 'a lot')).toMatch(/^"a lot" is not an angle/);
-    expect(typed('ballTilt', '90')).toBe('must be from 1° to 60°');
-    expect(typed('rimForce', '-3')).toBe('must be from 2 lb to 450 lb');
+    expect(typed('ballTilt', '90')).toBe('it must be from 1° to 60°');
+    expect(typed('rimForce', '-3')).toBe('it must be from 2 lb to 450 lb');
     expect(typed('ratioMost', 'quick')).toBe('"quick" is not a number');
-    expect(typed('casterLeast', '9')).toBe('cannot be more than “Caster, at most”, 8°');
+    expect(typed('casterLeast', '9')).toBe('it cannot be more than “Caster, at most”, 8°');
     expect(typed('toeMost', '0.5', MM)).toBe(
-      'cannot be less than “Total toe-in at the tyre, at least”, 0.8 mm',
+      'it cannot be less than “Total toe-in at the tyre, at least”, 0.8 mm',
     );
   });
 

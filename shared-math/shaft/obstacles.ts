@@ -53,13 +53,13 @@ export function betweenSegments(a: Point, b: Point, c: Point, d: Point): number 
   return norm(add(w, subtract(scaled(u, s), scaled(v, t))));
 }
 
-/** Signed distance of a point from a box's surface, mm: below 0 inside. */
-function fromBox(box: Extract<Obstacle, { kind: 'box' }>, p: Point): number {
-  const d = subtract(p, box.centre);
-  const along = (i: 0 | 1 | 2) => Math.abs(box.axes ? dot(d, box.axes[i]) : d[i]) - box.halfSizes[i];
-  const [x, y, z] = [along(0), along(1), along(2)];
-  const outside = Math.hypot(Math.max(x, 0), Math.max(y, 0), Math.max(z, 0));
-  return outside + Math.min(Math.max(x, y, z), 0);
+/** Signed distance from a box's surface of a place told from its centre in its own axes, mm: below 0 inside. */
+function fromBox([hx, hy, hz]: Point, px: number, py: number, pz: number): number {
+  const x = Math.abs(px) - hx;
+  const y = Math.abs(py) - hy;
+  const z = Math.abs(pz) - hz;
+  const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
+  return Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(Math.max(x, y, z), 0);
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -72,8 +72,12 @@ const GOLDEN_STEPS = 34;
  */
 export function segmentToObstacle(obstacle: Obstacle, a: Point, b: Point): number {
   if (obstacle.kind === 'capsule') return betweenSegments(a, b, obstacle.from, obstacle.to) - obstacle.radius;
-  const u = subtract(b, a);
-  const at = (t: number) => fromBox(obstacle, add(a, scaled(u, t)));
+  const inAxes = ({ axes }: typeof obstacle, v: Point): Point =>
+    axes ? [dot(v, axes[0]), dot(v, axes[1]), dot(v, axes[2])] : v;
+  const p = inAxes(obstacle, subtract(a, obstacle.centre));
+  const u = inAxes(obstacle, subtract(b, a));
+  const { halfSizes } = obstacle;
+  const at = (t: number) => fromBox(halfSizes, p[0] + t * u[0], p[1] + t * u[1], p[2] + t * u[2]);
   let [low, high] = [0, 1];
   let [left, right] = [1 - GOLDEN, GOLDEN];
   let [atLeft, atRight] = [at(left), at(right)];

@@ -27,8 +27,13 @@ export interface RouteTrial {
   readonly angles: readonly Radians[];
   /** Least room between the shaft's or joints' surfaces and anything, less what is wanted; 0 or more is clear. */
   readonly spare: number;
+  /** What all stretches and joints together lack of the room wanted and a margin, mm. */
+  readonly short: number;
   readonly nearest: Nearest;
 }
+
+/** mm. The search keeps this much more than is wanted, so that what it ends on is clear. */
+const MARGIN = 0.05;
 
 /** Measures joint centres. */
 export function measureTrial(space: RouteSpace, centres: readonly Point[]): RouteTrial {
@@ -40,9 +45,11 @@ export function measureTrial(space: RouteSpace, centres: readonly Point[]): Rout
   const line = [space.columnEnd, ...centres, space.boxEnd];
   let nearest: Nearest = { distance: Number.POSITIVE_INFINITY, name: '' };
   let spare = Number.POSITIVE_INFINITY;
+  let short = 0;
   const ask = (from: Point, to: Point, radius: number) => {
     const found = space.clearanceOf(from, to);
     const free = found.distance - radius - space.clearance;
+    short += Math.max(MARGIN - free, 0);
     if (free < spare) [spare, nearest] = [free, { ...found, distance: found.distance - radius }];
   };
   for (let i = 0; i + 1 < line.length; i += 1) ask(line[i] as Point, line[i + 1] as Point, space.tubeRadius);
@@ -51,26 +58,26 @@ export function measureTrial(space: RouteSpace, centres: readonly Point[]): Rout
     centres,
     angles: centres.map((_, i) => angleBetween(directions[i] as Point, directions[i + 1] as Point)),
     spare,
+    short,
     nearest,
   };
 }
 
-/** rad. What a millimetre too little of room costs in a search: far more than any millimetre could save in angle. */
-const COST_PER_MM = 0.05;
+/**
+ * rad. What a millimetre too little of room costs: little at first, so that a search finds its way around things, then
+ * so much that six cost more than any angle there is.
+ */
+const COSTS_PER_MM = { first: 0.02, last: 0.5 } as const;
 /** Share at which all angles together count beside the worst one, so that the others are small too. */
 const ALL_ANGLES = 1e-4;
-/** mm. The search keeps this much more than is wanted, so that what it ends on is clear. */
-const MARGIN = 0.05;
 
 /** What the search makes small: the worst angle, with a price on every millimetre that is lacking. */
-function cost(space: RouteSpace, centres: readonly Point[], lacking: number): number {
-  const { angles, spare } = measureTrial(space, centres);
-  let short = lacking + Math.max(MARGIN - spare, 0);
+function cost(space: RouteSpace, centres: readonly Point[], lacking: number, perMm: number): number {
+  const { angles, short: tight } = measureTrial(space, centres);
+  let short = lacking + tight;
   for (let i = 1; i < centres.length; i += 1)
     short += Math.max(space.leastShaft - distance(centres[i] as Point, centres[i - 1] as Point), 0);
-  return (
-    Math.max(...angles) + ALL_ANGLES * angles.reduce((sum, angle) => sum + angle, 0) + COST_PER_MM * short
-  );
+  return Math.max(...angles) + ALL_ANGLES * angles.reduce((sum, angle) => sum + angle, 0) + perMm * short;
 }
 
 /** How far a slide lies outside its range, and the value put inside it. */
@@ -90,57 +97,84 @@ function placed(space: RouteSpace, x: readonly number[]): { centres: Point[]; la
 }
 
 function evenly([least, most]: readonly [number, number], count: number): number[] {
-  return Array.from({ length: count }, (_, i) => least + ((most - least) * (i + 0.5)) / count);
+  return Array.from({ length: count }, (_, i) => least + ((most - least) * i) / (count - 1));
 }
-
-/** Starts for the middle joint: on the straight line and beside it, all around. */
-function middles(first: Point, last: Point): Point[] {
-  const along = subtract(last, first);
-  const length = norm(along);
-  const mean = midpoint(first, last);
-  if (!(length > 0)) return [mean];
-  const across = unit(cross(along, Math.abs(along[2]) < 0.9 * length ? [0, 0, 1] : [1, 0, 0]));
-  const other = unit(cross(along, across));
-  return [-1, 0, 1].flatMap((i) =>
-    [-1, 0, 1].map((j) => add(mean, add(scaled(across, 0.2 * i * length), scaled(other, 0.2 * j * length)))),
-  );
-}
-
-/** The best few starts are searched from; more found nothing better on the routes that were tried. */
-const STARTS = 6;
 
 /**
- * The route of two or three joints with the least worst angle that is clear, by the simplex method from the best of a
- * lattice of starts. The first and last joint stay on the column's and the box's axes. No randomness.
+ * Starts for the middle joint, in nine groups by the side on which it passes the straight line from first to last: on
+ * the line, and eight directions around it; in each at three places along the line and two distances from it.
+ */
+function middles(first: Point, last: Point): Point[][] {
+  const along = subtract(last, first);
+  const length = norm(along);
+  if (!(length > 0)) return [[first]];
+  const across = unit(cross(along, Math.abs(along[2]) < 0.9 * length ? [0, 0, 1] : [1, 0, 0]));
+  const other = unit(cross(along, across));
+  const places = [0.3, 0.5, 0.75].map((share) => add(first, scaled(along, share)));
+  const around = Array.from({ length: 8 }, (_, i) => {
+    const [c, s] = [Math.cos((Math.PI * i) / 4), Math.sin((Math.PI * i) / 4)];
+    const way = add(scaled(across, c), scaled(other, s));
+    return places.flatMap((place) => [0.12, 0.3].map((share) => add(place, scaled(way, share * length))));
+  });
+  return [places, ...around];
+}
+
+/** Starts that differ in where the last joint stands and on which side the middle one passes: one search from each. */
+function startGroups(space: RouteSpace, joints: 2 | 3, value: (x: readonly number[]) => number): number[][] {
+  const best = (list: readonly number[][]) =>
+    list.reduce((least, at) => (value(at) < value(least) ? at : least));
+  return evenly(space.boxSlide, joints === 2 ? 5 : 3).flatMap((t) => {
+    const slides = evenly(space.columnSlide, joints === 2 ? 5 : 3).map((s) => [s, t]);
+    if (joints === 2) return [best(slides)];
+    const groups: number[][][] = [];
+    for (const slide of slides) {
+      const { centres } = placed(space, slide);
+      for (const [i, group] of middles(centres[0] as Point, centres[1] as Point).entries()) {
+        groups[i] ??= [];
+        groups[i].push(...group.map((middle) => [...slide, ...middle]));
+      }
+    }
+    return groups.map(best);
+  });
+}
+
+/** How many of the first searches' ends are searched on from, and how many of those finely. */
+const GOING_ON = 6;
+const FINE = 2;
+
+/**
+ * The route of two or three joints with the least worst angle that is clear, by the simplex method from a lattice of
+ * starts on every side of what is in the way. The first and last joint stay on the column's and the box's axes. No
+ * randomness.
  */
 export function searchRoute(space: RouteSpace, joints: 2 | 3): RouteTrial {
-  const slides = evenly(space.columnSlide, joints === 2 ? 7 : 4).flatMap((s) =>
-    evenly(space.boxSlide, joints === 2 ? 7 : 4).map((t) => [s, t]),
-  );
-  const starts =
-    joints === 2
-      ? slides
-      : slides.flatMap((slide) => {
-          const { centres } = placed(space, slide);
-          return middles(centres[0] as Point, centres[1] as Point).map((middle) => [...slide, ...middle]);
-        });
-  const value = (x: readonly number[]) => {
+  const by = (perMm: number) => (x: readonly number[]) => {
     const { centres, lacking } = placed(space, x);
-    return cost(space, centres, lacking);
+    return cost(space, centres, lacking, perMm);
   };
-  const ordered = starts.map((at) => ({ at, value: value(at) })).sort((a, b) => a.value - b.value);
+  const [rough, strict] = [by(COSTS_PER_MM.first), by(COSTS_PER_MM.last)];
   const spread = (range: readonly [number, number]) => Math.max((range[1] - range[0]) / 5, 5);
   const scale = [spread(space.columnSlide), spread(space.boxSlide), 40, 40, 40].slice(
     0,
     joints === 2 ? 2 : 5,
   );
-  const ends = ordered
-    .slice(0, STARTS)
-    .map(({ at }) =>
-      nelderMead(value, at, { scale, tolerance: 1e-5, evaluations: joints === 2 ? 500 : 2500 }),
-    );
-  const best = ends.reduce((least, end) => (end.value < least.value ? end : least));
-  return measureTrial(space, placed(space, best.at).centres);
+  const descend = (value: typeof rough, from: readonly number[], share: number, evaluations: number) =>
+    nelderMead(value, from, { scale: scale.map((step) => step * share), tolerance: 1e-3, evaluations }).at;
+  const leading = (list: readonly number[][], count: number) =>
+    list
+      .map((at) => ({ at, value: strict(at) }))
+      .sort((a, b) => a.value - b.value)
+      .slice(0, count)
+      .map(({ at }) => at);
+
+  const first = startGroups(space, joints, rough).map((at) => descend(rough, at, 1, 300));
+  const second = leading(first, GOING_ON).map((at) => descend(strict, at, 0.3, 800));
+  // Worst angles meet on edges, where a simplex comes to rest early: on from the best, finely.
+  const third = leading(second, FINE).map((at) =>
+    [0.2, 0.05, 0.01].reduce((from, share) => descend(strict, from, share, 800), at),
+  );
+  const [best] = leading(third, 1);
+  return measureTrial(space, placed(space, best as number[]).centres);
 }
 
 /**

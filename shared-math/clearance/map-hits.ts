@@ -30,6 +30,8 @@ export interface MapHitOptions {
   readonly gap?: number;
   /** Every how many nodes of the map are looked at; those between take the answer of the one before them. */
   readonly every?: number;
+  /** Pairs that are not looked at: what hits as drawn says nothing about a place. */
+  readonly leaving?: readonly { readonly a: string; readonly b: string }[];
 }
 
 /** What goes with the box: only these are judged, since nothing else of the car depends on the place. */
@@ -93,11 +95,12 @@ export function markHits(
   locks: Locks,
   options: MapHitOptions = {},
 ): MapHit[] {
-  const { gap = 0, every = 2 } = options;
+  const { gap = 0, every = 2, leaving = [] } = options;
   const { layout } = frontEnd;
   const drawn = bodiesOf(layout);
   const pairs = pairsOf(drawn)
     .filter(({ a, b }) => GOING.includes(a.id) || GOING.includes(b.id))
+    .filter(({ a, b }) => !leaving.some((known) => known.a === a.id && known.b === b.id))
     .slice(0, HITS_MAX);
   const judged = pairs.map(({ a, b }, hit) => ({ hit, a: drawn.indexOf(a), b: drawn.indexOf(b) }));
   const involved = [...new Set(judged.flatMap(({ a, b }) => [a, b]))];

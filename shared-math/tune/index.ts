@@ -1,7 +1,7 @@
 // Tuning: what may move is moved to the least bump steer while what must hold holds; and what small errors do.
 export { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
 export { FREEDOMS, type Freedom, type FreedomName, freedomNamed, USUAL_WITHIN } from './freedoms.ts';
-export { holdsOf } from './hold-context.ts';
+export { holdsOf, usualHolds } from './hold-context.ts';
 export type { HoldName, HoldState, Holds, Range } from './holds.ts';
 export type { SearchProgress } from './search.ts';
 export {

@@ -156,16 +156,49 @@ function wayOf(by: readonly number[], free: readonly FreeMove[]): number {
   return sum / free.length;
 }
 
-/** A move to the hundredth of a millimetre, inside its bounds. */
-function told(by: number, { from, to }: FreeMove): number {
-  return Math.min(to, Math.max(from, Math.round(by / TOLD_TO) * TOLD_TO));
+/** Things that are rounded each on its own way; with more, only to the nearest. */
+const ROUNDED_EACH = 4;
+
+/**
+ * The places a hundredth of a millimetre wide about the one found, nearest first, inside the bounds: at a condition's
+ * edge the nearest may lie beyond it.
+ */
+function roundings(at: readonly number[], free: readonly FreeMove[]): number[][] {
+  let places: number[][] = [[]];
+  free.forEach(({ from, to }, i) => {
+    const steps = (at[i] as number) / TOLD_TO;
+    const near = Math.round(steps);
+    const other = near > steps ? near - 1 : near + 1;
+    const ways = free.length <= ROUNDED_EACH ? [near, other] : [near];
+    places = places.flatMap((place) =>
+      ways.map((way) => [...place, Math.min(to, Math.max(from, Number((way * TOLD_TO).toFixed(2))))]),
+    );
+  });
+  return places;
 }
+
+/** A violation of less is rounding. */
+const HOLDS = 1e-9;
 
 interface Candidate {
   readonly by: readonly number[];
   readonly document: LayoutDocument;
   readonly states: readonly HoldState[];
   readonly violation: number;
+}
+
+/** The first place at which everything holds; where there is none, the one that misses least. */
+function bestOf(
+  places: readonly (readonly number[])[],
+  candidateAt: (by: readonly number[]) => Candidate | undefined,
+): Candidate | undefined {
+  let best: Candidate | undefined;
+  for (const place of places) {
+    const candidate = candidateAt(place);
+    if (candidate && candidate.violation <= HOLDS) return candidate;
+    if (candidate && !(best && best.violation <= candidate.violation)) best = candidate;
+  }
+  return best;
 }
 
 /**
@@ -234,15 +267,18 @@ export function* tune(
       round === 0 ? 40 : 10,
     );
     evaluations += found.evaluations;
-    const at = found.at;
-    chosen = candidateAt(free.map((move, i) => told(at[i] as number, move))) ?? candidateAt(at) ?? chosen;
-    if (chosen && chosen.violation <= 1e-9) break;
+    chosen = bestOf([...roundings(found.at, free), found.at], candidateAt) ?? chosen;
+    if (chosen && chosen.violation <= HOLDS) break;
     // Only clearances differ between the grids by more than rounding: keep a little more than was missing.
     const missing = chosen?.states.find(({ name }) => name === 'clearance')?.slack ?? 0;
     if (found.violation > 0 || !(missing < 0)) break;
     margin += 0.05 - missing;
   }
-  if (!chosen || chosen.violation > 1e-9)
+  // As drawn everything may hold that does not quite hold at any better place.
+  const inBounds = free.every(({ from, to }) => from <= 0 && to >= 0);
+  if (!(chosen && chosen.violation <= HOLDS) && inBounds)
+    chosen = bestOf([free.map(() => 0)], candidateAt) ?? chosen;
+  if (!chosen || chosen.violation > HOLDS)
     return failed({
       kind: 'cannot-hold',
       missing: (chosen?.states ?? []).filter(({ slack }) => slack < 0),

@@ -1,3 +1,5 @@
+import { LONGEST_SPAN, USUAL_JOINT_DEGREES } from '../shaft/index.ts';
+
 /** How a limit's figure is shown. Angles in degrees, lengths in mm, forces in N. */
 export type LimitUnit = 'degrees' | 'degrees-per-inch' | 'length' | 'force' | 'ratio' | 'turns' | 'share';
 
@@ -165,6 +167,27 @@ export const LIMITS = {
     unit: 'length',
     source:
       'common practice, no published source; COMAR 11.22.03.04 asks an inch at the stops, where it applies',
+  },
+  jointSingle: {
+    words: 'Angle of a single universal joint, at most',
+    usual: USUAL_JOINT_DEGREES.single,
+    range: [1, 60],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
+  jointDouble: {
+    words: 'Angle of a double universal joint, at most',
+    usual: USUAL_JOINT_DEGREES.double,
+    range: [1, 120],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
+  shaftSpan: {
+    words: 'Steering shaft between joint and support, at most',
+    usual: LONGEST_SPAN,
+    range: [100, 3000],
+    unit: 'length',
+    source: PRACTICE,
   },
   rimForce: {
     words: 'Parking effort at the rim, at most',

@@ -91,5 +91,11 @@ export {
   twistOf,
 } from './torsion.ts';
 export { type Turning, turningOf } from './turning.ts';
-export { type JointLimits, USUAL_JOINT_DEGREES, USUAL_JOINT_LIMITS } from './usual.ts';
+export {
+  CLOCK_NOTICED,
+  type JointLimits,
+  LONGEST_SPAN,
+  USUAL_JOINT_DEGREES,
+  USUAL_JOINT_LIMITS,
+} from './usual.ts';
 export { endWords, sideWords, sizeWords, splineWords, stockWords } from './words.ts';

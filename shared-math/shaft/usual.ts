@@ -17,6 +17,9 @@ export const USUAL_JOINT_LIMITS: JointLimits = {
 /** rad. Below this a joint's needles stay on one spot and wear there. */
 export const LEAST_JOINT_ANGLE: Radians = toRadians(1);
 
+/** rad. How far a clock may be off its best before it is felt at modest angles: about 20 degrees; 45 is plain. */
+export const CLOCK_NOTICED: Radians = toRadians(20);
+
 /** mm. A longer shaft between joint and bearing wants a support: 30 in. */
 export const LONGEST_SPAN = 30 * MM_PER_INCH;
 

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf, rawLayout } from '../support/layouts.ts';
+import { measured } from '../support/vector-chain.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'toeboard-line-'));
@@ -217,6 +218,141 @@ describe('aim and check', () => {
   });
 });
 
+describe('shaft', () => {
+  const route = {
+    column: { end: [-1500, 300, 800], axis: [0.8, 0, -0.3] },
+    box: { end: [-950, 500, 486], axis: [2, 0, 0] },
+    joints: [
+      { kind: 'single', centre: [-1404, 303, 760] },
+      { kind: 'double', centre: [-1200, 420, 560], limit: 45 },
+      { kind: 'single', centre: [-1000, 500, 490] },
+    ],
+    shafts: [{ clock: 10 }, { clock: -75.5 }],
+    supports: [{ shaft: 0, at: 0.5 }],
+  };
+
+  test('has the shape and the order of the contract, and the figures of the core', async () => {
+    const { code, out, err } = await toeboard('shaft', file('shaft.json', rawLayout({ shaft: route })));
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    const answer = JSON.parse(out);
+    expect(Object.keys(answer)).toEqual([
+      'format',
+      'version',
+      'joints',
+      'shafts',
+      'ratio',
+      'best',
+      'offAxis',
+    ]);
+    expect(answer).toMatchObject({ format: 'toeboard-shaft', version: 1 });
+    expect(answer.joints.map(Object.keys)).toEqual(Array(3).fill(['kind', 'angle', 'limit']));
+    expect(answer.joints.map(({ kind, limit }: { kind: string; limit: number }) => [kind, limit])).toEqual([
+      ['single', 30],
+      ['double', 45],
+      ['single', 30],
+    ]);
+    expect(answer.shafts.map(Object.keys)).toEqual(Array(2).fill(['length', 'clock', 'bestClock']));
+    expect(answer.shafts.map(({ clock }: { clock: number }) => clock)).toEqual([10, -75.5]);
+    for (const part of ['ratio', 'best']) expect(Object.keys(answer[part])).toEqual(['min', 'max', 'swing']);
+    expect(Object.keys(answer.offAxis)).toEqual(['column', 'box']);
+
+    // By hand: the first joint's angle, the first length, and how far the ends lie off their axes.
+    const [d0, d1] = [
+      [0.8, 0, -0.3],
+      [204, 117, -200],
+    ];
+    const cosine = (0.8 * 204 + 0.3 * 200) / Math.hypot(...d0) / Math.hypot(...d1);
+    expectClose(answer.joints[0].angle, Math.acos(cosine) / DEGREE, 1e-9, 'angle');
+    expectClose(answer.shafts[0].length, Math.hypot(...d1), 1e-9, 'length');
+    const off = (0.8 * -40 + 0.3 * 96) / Math.hypot(...d0);
+    expectClose(answer.offAxis.column, Math.hypot(3, off), 1e-9, 'off the column');
+    expectClose(answer.offAxis.box, 4, 1e-9, 'off the box');
+    // Against vectors composed directly, as drawn and as told to be best.
+    const directions = [d0, d1, [200, 80, -70], [2, 0, 0]] as [number, number, number][];
+    const kinds = ['single', 'double', 'single'] as const;
+    for (const [part, clocks] of [
+      ['ratio', [10, -75.5]],
+      ['best', answer.shafts.map(({ bestClock }: { bestClock: number }) => bestClock)],
+    ] as const) {
+      const seen = measured({ directions, kinds, clocks: clocks.map((clock: number) => clock * DEGREE) });
+      expectClose(seen.swing / DEGREE, answer[part].swing, 1e-3, `${part} swing`);
+      expectClose(seen.min, answer[part].min, 1e-4, `${part} min`);
+      expectClose(seen.max, answer[part].max, 1e-4, `${part} max`);
+    }
+    expect(answer.best.swing).toBeLessThan(answer.ratio.swing);
+  });
+
+  test('one joint: no shafts; a folded one: no ratio; no shaft at all: said', async () => {
+    const alone = { ...route, joints: [route.joints[0]], shafts: [], supports: [] };
+    const one = JSON.parse((await toeboard('shaft', file('one.json', rawLayout({ shaft: alone })))).out);
+    expect(one.shafts).toEqual([]);
+    expect(one.best).toEqual(one.ratio);
+    expectClose(one.ratio.min, Math.cos(one.joints[0].angle * DEGREE), 1e-12);
+    const back = { ...alone, box: { end: [-1500, 300, 486], axis: [-1, 0, 0] } };
+    const folded = JSON.parse((await toeboard('shaft', file('back.json', rawLayout({ shaft: back })))).out);
+    expect(folded).toMatchObject({ ratio: null, best: null });
+    expect(folded.joints[0].angle).toBeGreaterThan(90);
+    expect(await toeboard('shaft', good)).toEqual({
+      code: 1,
+      out: '',
+      err: `${good}: shaft: there is no steering shaft in this layout\n`,
+    });
+  });
+
+  test('a bad shaft is one line with its place, exit 1', async () => {
+    const path = file('short.json', rawLayout({ shaft: { ...route, shafts: [{ clock: 0 }] } }));
+    const { code, out, err } = await toeboard('shaft', path);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toBe(
+      `${path}: shaft.shafts: expected 2 for 3 joints (one between each joint and the next), found 1\n`,
+    );
+  });
+});
+
+describe('spline', () => {
+  const answered = async (...args: string[]) => {
+    const { code, out, err } = await toeboard('spline', ...args);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    return JSON.parse(out);
+  };
+
+  test('from a full count, in inches or in mm; from a half count', async () => {
+    const inches = await answered('--diameter', '0.7708 in', '--count', '36');
+    expect(inches).toMatchObject({
+      format: 'toeboard-spline',
+      version: 1,
+      measured: { counted: 36, over: 'circle', missing: 0 },
+      teeth: 36,
+      tradeName: '3/4-36',
+      verdict: 'choose',
+    });
+    expectClose(inches.measured.outsideDiameter, 19.57832, 1e-9);
+    expect(inches.candidates[0]).toMatchObject({
+      teeth: 36,
+      pitch: 48,
+      standard: expect.stringMatching(/B92\.1/),
+    });
+    expect(inches.neighbours[0].between).toHaveLength(2);
+    const half = await answered('--diameter=19.57832mm', '--half=18');
+    expect(half.candidates).toEqual(inches.candidates);
+    expect(half.measured).toMatchObject({ counted: 18, over: 'half' });
+    const blank = await answered('--diameter', '0.7708', '--count', '32', '--missing', '4');
+    expect(blank.teeth).toBe(36);
+  });
+
+  test('where nothing standard fits it says so and asks for a trial fit', async () => {
+    const answer = await answered('--diameter', '0.7225', '--count', '30');
+    expect(answer).toMatchObject({ tradeName: '3/4-30', verdict: 'trial-fit', candidates: [] });
+    expect(answer.sentence).toMatch(/Trial-fit/);
+  });
+
+  test('a measure that is none is one line, exit 1', async () => {
+    const { code, out, err } = await toeboard('spline', '--diameter', '99 in', '--count', '30');
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toBe('spline: the outside diameter must be 5 to 150 mm\n');
+  });
+});
+
 describe('a wrong input is one line on stderr, nothing on stdout, exit 1', () => {
   const rubbish = Buffer.alloc(10_000_000);
   for (let i = 0; i < rubbish.length; i += 1) rubbish[i] = (i * 2654435761) >>> 24;
@@ -247,7 +383,7 @@ describe('a wrong input is one line on stderr, nothing on stdout, exit 1', () =>
     'an endless device': ['/dev/zero', /too large to be a layout document/],
   };
   test.each(Object.entries(cases))('%s', async (_, [path, line]) => {
-    for (const command of ['sweep', 'turn', 'aim', 'check']) {
+    for (const command of ['sweep', 'turn', 'aim', 'shaft', 'check']) {
       const { code, out, err } = await toeboard(command, path);
       expect({ code, out }).toEqual({ code: 1, out: '' });
       expect(err.trimEnd()).toMatch(line);
@@ -276,6 +412,17 @@ describe('wrong usage is told, exit 2', () => {
     [['sweep', good, '--wheels', '4']],
     [['aim', good, '--heave', '0:1:1']],
     [['turn', good, '--heave', '0:2:1']],
+    [['shaft']],
+    [['shaft', good, good]],
+    [['shaft', good, '--clock', '3']],
+    [['spline']],
+    [['spline', '--count', '36']],
+    [['spline', '--diameter', '3/4']],
+    [['spline', '--diameter', '3/4', '--count', '36', '--half', '18']],
+    [['spline', '--diameter', 'wide', '--count', '36']],
+    [['spline', '--diameter', '3/4', '--count', '36.5']],
+    [['spline', '--diameter', '3/4', '--count', '-36']],
+    [['spline', good, '--diameter', '3/4', '--count', '36']],
   ])('%j', async (args) => {
     const { code, out, err } = await toeboard(...args);
     expect({ code, out }).toEqual({ code: 2, out: '' });
@@ -286,6 +433,208 @@ describe('wrong usage is told, exit 2', () => {
   test('help is an answer', async () => {
     const { code, out } = await toeboard('--help');
     expect(code).toBe(0);
-    for (const word of ['sweep', 'turn', 'aim', 'check']) expect(out).toContain(word);
+    for (const word of ['sweep', 'turn', 'aim', 'shaft', 'spline', 'check']) expect(out).toContain(word);
+  });
+});
+
+describe('map', () => {
+  test.each(demonstrations)(
+    'answers for %s: a window about the pitman ball, its least and its ridge',
+    async (name) => {
+      const { code, out, err } = await toeboard('map', `projects/${name}`, '--points', '12x9');
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      const answer = JSON.parse(out);
+      expect(answer).toMatchObject({ format: 'toeboard-map', version: 1 });
+      expect(answer.across).toHaveLength(12);
+      expect(answer.up).toHaveLength(9);
+      expect(answer.worstBumpSteer).toHaveLength(9);
+      for (const row of answer.worstBumpSteer) expect(row).toHaveLength(12);
+      expect(answer.status.flat()).toHaveLength(108);
+      const figures = answer.worstBumpSteer.flat().filter((value: number | null) => value !== null);
+      expect(answer.least.worstBumpSteer).toBe(Math.min(...figures));
+      expect(answer.bestSpot.worstBumpSteer).toBeLessThanOrEqual(answer.least.worstBumpSteer);
+      expect(answer.ridge.length).toBeGreaterThan(5);
+      expect(out).not.toMatch(/NaN|Infinity/);
+    },
+  );
+
+  test('a place of it is what a sweep with the pitman ball there says', async () => {
+    const { out } = await toeboard('map', good, '--window=-900:-700,300:400', '--points', '3');
+    const answer = JSON.parse(out);
+    expect(answer.axes).toEqual(['x', 'z']);
+    expect(answer.kept).toEqual({ y: 500 });
+    const steering = structuredClone(rawLayout()['steering']) as { box: Record<string, unknown> };
+    steering.box = { ...steering.box, pitmanBall: [-800, 500, 400], sectorCentre: [-800, 500, 540] };
+    const swept = await toeboard('sweep', file('there.json', rawLayout({ steering })));
+    const worst = Math.max(
+      ...JSON.parse(swept.out).rows.map((row: { bumpSteer: number }) => Math.abs(row.bumpSteer)),
+    );
+    expectClose(answer.worstBumpSteer[2][1], worst, 1e-9, 'worst');
+  });
+
+  test('--csv gives a line for each place, lowest row first, and names what is hit', async () => {
+    const obstacles = [
+      {
+        name: 'Wall',
+        role: 'other',
+        kind: 'box',
+        centre: [-700, 500, 340],
+        size: [20, 300, 400],
+        mirrored: false,
+      },
+    ];
+    const path = file('wall.json', rawLayout({ obstacles }));
+    const { code, out } = await toeboard(
+      'map',
+      path,
+      '--window',
+      '-900:-500,250:450',
+      '--points',
+      '5x3',
+      '--csv',
+    );
+    expect(code).toBe(0);
+    const lines = out.trimEnd().split('\n');
+    expect(lines[0]).toBe('x,z,worstBumpSteer,status,hit');
+    expect(lines).toHaveLength(16);
+    expect(lines[1]).toMatch(/^-900,250,[\d.]+,hit,drag-link\|obstacle-0$/);
+    expect(lines[15]!.split(',').slice(0, 2)).toEqual(['-500', '450']);
+  });
+
+  test('an axle left free has no map: one line, exit 1', async () => {
+    const location = { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' };
+    const { code, out, err } = await toeboard('map', file('free-map.json', rawLayout({ location })));
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err.trimEnd()).toMatch(
+      /free-map\.json: the links leave the axle free to move, so there is nothing to map$/,
+    );
+  });
+});
+
+describe('tune', () => {
+  const bad = 'projects/hairpins-box-too-low.json';
+
+  test('answers with a proposal that reads, its figures before and after, and every hold', async () => {
+    const { code, out, err } = await toeboard(
+      'tune',
+      bad,
+      '--free',
+      'box-up=90,box-along',
+      '--within=-120:30',
+      '--json',
+    );
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    const answer = JSON.parse(out);
+    expect(answer).toMatchObject({ format: 'toeboard-tune', version: 1, seed: 1, improved: true });
+    expect(answer.after.worstBumpSteerHeave).toBeLessThan(answer.before.worstBumpSteerHeave / 5);
+    expect(Object.keys(answer.moves)).toEqual(['box-up', 'box-along']);
+    expect(answer.moves['box-along']).toBeGreaterThanOrEqual(-120);
+    expect(Object.keys(answer.holds)).toEqual(expect.arrayContaining(['reach', 'clearance']));
+    // The proposal is a layout, and sweeps to what it promises.
+    const swept = await toeboard('sweep', file('proposal.json', answer.proposal));
+    const rows = JSON.parse(swept.out).rows as { bumpSteer: number }[];
+    expectClose(
+      Math.max(...rows.map((row) => Math.abs(row.bumpSteer))),
+      answer.after.worstBumpSteerHeave,
+      1e-9,
+    );
+    const again = await toeboard(
+      'tune',
+      bad,
+      '--free',
+      'box-up=90,box-along',
+      '--within=-120:30',
+      '--json',
+      '--seed',
+      '1',
+    );
+    expect(again.out).toBe(out);
+  });
+
+  test('in words: what to move, before and after', async () => {
+    const { code, out } = await toeboard('tune', bad, '--free', 'box-up', '--hold', 'ratio=10:20,tilt');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Side steer, box too low\nProposed:\n {2}box-up +\+\d+\.\d\d mm\n/);
+    expect(out).toMatch(/Bump steer over heave +\d+\.\d{3}° +\d+\.\d{3}°/);
+  });
+
+  test.each([
+    [
+      ['--free', 'bar-axle-up'],
+      /bar-axle-up: the spring keeps the axle centred: there is no lateral bar to move$/,
+    ],
+    [
+      ['--free', 'box-up=5', '--hold', 'circle=4000'],
+      /not everything can hold within these bounds; at best misses the turning circle by [\d.]+ mm$/,
+    ],
+  ])('%j cannot be: one line, exit 1', async (options, line) => {
+    const { code, out, err } = await toeboard('tune', bad, ...options);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err.trimEnd()).toMatch(line);
+    expect(err.trimEnd().split('\n')).toHaveLength(1);
+  });
+});
+
+describe('map and tune: a wrong input is one line, wrong usage exit 2', () => {
+  test('a missing file, and one that is no layout', async () => {
+    for (const [path, line] of [
+      [join(folder, 'none.json'), /none\.json: no such file$/],
+      [
+        file(
+          'no-size.json',
+          rawLayout({
+            obstacles: [
+              { kind: 'box', name: 'A', role: 'other', centre: [0, 0, 0], size: [0, 1, 1], mirrored: false },
+            ],
+          }),
+        ),
+        /obstacles\[0\]\.size\[0\]: must be more than 0/,
+      ],
+    ] as const)
+      for (const command of [['map'], ['tune', '--free', 'box-up']]) {
+        const { code, out, err } = await toeboard(...command, path);
+        expect({ code, out }).toEqual({ code: 1, out: '' });
+        expect(err.trimEnd()).toMatch(line);
+        expect(err.trimEnd().split('\n')).toHaveLength(1);
+      }
+  });
+
+  test.each([
+    [['map']],
+    [['map', good, '--window', '1:2']],
+    [['map', good, '--window', '-900:-900,200:300']],
+    [['map', good, '--window', '-900:-800,300:300']],
+    [['map', good, '--window', 'a:b,c:d']],
+    [['map', good, '--window', '-1e9:0,0:1']],
+    [['map', good, '--points', '1']],
+    [['map', good, '--points', '96x']],
+    [['map', good, '--points', '99999']],
+    [['map', good, '--free', 'box-up']],
+    [['tune', good]],
+    [['tune', good, '--free', '']],
+    [['tune', good, '--free', 'box-sideways']],
+    [['tune', good, '--free', 'box-up,box-up']],
+    [['tune', good, '--free', 'box-up', '--within', '0']],
+    [['tune', good, '--free', 'box-up', '--within', '20:-20']],
+    [['tune', good, '--free', 'box-up=20:-20']],
+    [['tune', good, '--free', 'box-up', '--within=-5']],
+    [['tune', good, '--free', 'box-up=much']],
+    [['tune', good, '--free', 'box-up', '--hold', 'circle']],
+    [['tune', good, '--free', 'box-up', '--hold', 'ratio=20:10']],
+    [['tune', good, '--free', 'box-up', '--hold', 'colour']],
+    [['tune', good, '--free', 'box-up', '--hold', 'tilt,tilt']],
+    [['tune', good, '--free', 'box-up', '--seed', '-1']],
+    [['tune', good, '--free', 'box-up', '--seed', 'one']],
+  ])('%j', async (args) => {
+    const { code, out, err } = await toeboard(...args);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/\nusage: (map|tune) LAYOUT\.json/);
+    expect(err).not.toMatch(/ at .*\.ts|Error/);
+  });
+
+  test('both are in the help', async () => {
+    const { out } = await toeboard('--help');
+    expect(out).toContain('map LAYOUT.json');
+    expect(out).toContain('tune LAYOUT.json --free');
   });
 });

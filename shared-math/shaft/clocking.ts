@@ -15,6 +15,7 @@ import { halfTurn } from './motion.ts';
  *    longer than half of the whole, and the turns between follow from the hyperbolic law of cosines. Of the triangle
  *    and its mirror image, the one whose clockings are smaller.
  * Straight and double joints are no steps; a shaft whose clocking changes nothing gets 0, ears in one plane.
+ * Frame:    that of the chain; a clock is right-hand about its shaft from column to box.
  * Units:    rad, in (-π/2, π/2].
  * Outcomes: none.
  * Source:   own derivation; for two joints it is the trade's rule that both yokes reach their bend planes together.

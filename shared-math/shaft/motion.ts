@@ -22,6 +22,7 @@ export interface Motion {
  * rotation, a diagonal and a rotation (its singular values s1, s2), so the whole chain moves as one joint with
  * cos b = s2 / s1 at some angle to the ears. Its ratio runs from s2/s1 to s1/s2 and it lags at most
  * asin((s1 - s2) / (s1 + s2)), either way.
+ * Frame:    that of the chain; turns are right-hand about the axes from handwheel to box.
  * Units:    rad; `clocks` one for each intermediate shaft.
  * Outcomes: none; a chain that turns has a motion.
  * Source:   own derivation; the single joint as in Mechanical Engineer's Data Handbook, sec. 2.4.3.

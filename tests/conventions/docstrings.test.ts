@@ -21,6 +21,8 @@ describe('docstrings', () => {
       'shared-math/aim',
       'shared-math/solve',
       'shared-math/layout',
+      'shared-math/shaft',
+      'shared-math/splines',
     ].flatMap((folder) =>
       paths(folder).flatMap((path) =>
         functionsOf(readFileSync(join(root, path), 'utf8'))
@@ -32,7 +34,20 @@ describe('docstrings', () => {
   });
 
   test('those that solve give frame or units, outcomes, source and where they are checked', () => {
-    const wanted = ['closeLink', 'solveAxle', 'solveFrontEnd', 'findAim', 'findBestSpot', 'fitCircle'];
+    const wanted = [
+      'closeLink',
+      'solveAxle',
+      'solveFrontEnd',
+      'findAim',
+      'findBestSpot',
+      'fitCircle',
+      'routeOf',
+      'prepareChain',
+      'motionOf',
+      'bestClocks',
+      'suggestRoutes',
+      'countTeeth',
+    ];
     const found = paths('shared-math').flatMap((path) => functionsOf(readFileSync(join(root, path), 'utf8')));
     for (const name of wanted) {
       const comment = found.find((entry) => entry.name === name)?.comment ?? '';

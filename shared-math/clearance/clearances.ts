@@ -83,6 +83,17 @@ export function leastClearances(
   };
 }
 
+/** One pair of those that are the same on both sides of the car: where it is nearer. Pairs come nearest first. */
+export function nearerOfBothSides(pairs: readonly Clearance[]): Clearance[] {
+  const seen = new Set<string>();
+  return pairs.filter(({ a, b }) => {
+    const sideless = `${a} ${b}`.replaceAll(/-(left|right|mirrored)\b/g, '');
+    if (seen.has(sideless)) return false;
+    seen.add(sideless);
+    return true;
+  });
+}
+
 function tell(pair: BodyPair, distance: number, at: GridPose, points: [number[], number[]]): Clearance {
   const { a, b, limit } = pair;
   return {

@@ -5,6 +5,7 @@ export {
   type ClearanceOptions,
   type Clearances,
   leastClearances,
+  nearerOfBothSides,
   TOLD_WITHIN,
 } from './clearances.ts';
 export { type MapHit, type MapHitOptions, markHits, withBoxAt } from './map-hits.ts';

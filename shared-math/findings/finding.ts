@@ -28,12 +28,18 @@ export interface Finding {
   /** "limit 0.5°", or nothing where there is no figure to hold it to. */
   readonly limit: string;
   readonly source: string;
-  /** The hardpoint that it is about, for the board. */
+  /** The hardpoint, or the obstacle, that it is about, for the board: `steering.dragLinkBall`, `obstacles.2`. */
   readonly part: string;
   /** The pose in which it was measured, where it was in one. */
   readonly at?: GridPose;
   /** The two ends of a gap in that pose, in the car's frame, where it is one; mm. */
   readonly gap?: readonly [Point, Point];
+  /** The two parts that the gap lies between: their ids in the drawing, what they are called, mm between them. */
+  readonly between?: {
+    readonly parts: readonly [string, string];
+    readonly words: string;
+    readonly distance: number;
+  };
   /** What would mend it, as a sentence; empty where nothing is to be mended. */
   readonly advice: string;
   /** The advice as one step, where a single coordinate or value mends it. */

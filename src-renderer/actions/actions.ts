@@ -1,4 +1,5 @@
 import type { Archive } from '../document/archive.svelte.ts';
+import type { CarClearances } from '../document/clearances.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Verdict } from '../document/verdict.svelte.ts';
@@ -12,6 +13,7 @@ export interface Tools {
   readonly archive: Archive;
   readonly shell: Shell;
   readonly verdict: Verdict;
+  readonly clearances: CarClearances;
 }
 
 /** A stroke of the keyboard. `mod` is Command on a Mac and Control elsewhere. */

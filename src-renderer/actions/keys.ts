@@ -58,7 +58,7 @@ export function pressed(press: KeyPress, focus: Focus, tools: Tools): boolean {
     return true;
   }
   const arrow = nudgeFor(press, focus);
-  if (arrow && tools.bench.selected) {
+  if (arrow && tools.bench.inHand) {
     tools.bench.nudge(arrow, press.shiftKey);
     return true;
   }

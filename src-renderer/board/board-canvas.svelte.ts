@@ -1,11 +1,13 @@
 import { untrack } from 'svelte';
 import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
-import type { Point } from '../../shared-math/layout/index.ts';
+import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
+import { nameSpot } from './body-spots.ts';
+import { gapDimension } from './gap-dimension.ts';
 import { gridSteps } from './grid.ts';
 import { gridPicture } from './grid-painter.ts';
 import { readPalette } from './inks.ts';
@@ -39,6 +41,27 @@ function whereIs(workbench: Workbench, at: Point, shown: View): string {
     .join(' · ');
 }
 
+/** The chosen and the hovered rail or obstacle, named in the view that was pointed at; one whose point is named is not. */
+function namedBodies(workbench: Workbench, view: BoardView): OverlaySource['bodies'] {
+  const { document, selection, hover, enlarged } = workbench;
+  if (!document) return [];
+  const wanted = [
+    [selection, enlarged ?? workbench.lastView],
+    [hover, enlarged ?? view.hoverView],
+  ] as const;
+  const named = new Map<string, OverlaySource['bodies'][number]>();
+  for (const [id, shown] of wanted) {
+    const body = id === null ? undefined : bodyAt(document, id);
+    if (!body || body.id !== id || named.has(id)) continue;
+    const at = nameSpot(view.bodies, id, shown);
+    if (at) named.set(id, { id, view: shown, at, name: bodyName(body) });
+  }
+  return [...named.values()];
+}
+
+/** A structure without its rails and what is in the way. */
+const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle)-\S+ /g, '');
+
 /** Calls back whenever the window comes to a screen of another density; stops when what it gives back is called. */
 function onDensityChange(tell: () => void): () => void {
   let query: MediaQueryList | undefined;
@@ -67,6 +90,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
     let placedAtRide: Float64Array = new Float64Array(0);
     let settling: ReturnType<typeof setTimeout> | undefined;
     let settled = $state(0);
+    let fittedTo = '';
 
     const roomed = (room: Float64Array) =>
       room.length === 3 * view.drawing.points.length ? room : roomFor(view.drawing);
@@ -102,8 +126,14 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         placedAtRide = roomed(placedAtRide);
         placeAtRide(view.drawing, placedAtRide);
         stage.build(view.drawing, placedAtRide);
-        view.arrange();
-        view.fit(false);
+        // One more thing in the way of the same car leaves the sheet as it is looked at.
+        const car = `${workbench.variant?.id} ${carStructure(view.structure)}`;
+        if (car === fittedTo) view.makeRoom();
+        else {
+          view.arrange();
+          view.fit(false);
+        }
+        fittedTo = car;
       });
     });
 
@@ -141,7 +171,14 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
     $effect(() => {
       const chosen = new Set([workbench.selection, workbench.hover]);
       const parts = untrack(() => view.drawing.parts);
-      const stressed = parts.filter((part) => part.hardpoints.some((id) => chosen.has(id)));
+      const bodies = new Set([workbench.chosenBody?.id, workbench.hover]);
+      const between = workbench.shownGap?.parts ?? [];
+      const stressed = parts.filter(
+        (part) =>
+          part.hardpoints.some((id) => chosen.has(id)) ||
+          between.some((id) => part.id === id || part.id.startsWith(`${id}-`)) ||
+          bodies.has(bodyOfPart(part.id)),
+      );
       stage.stress(new Set(stressed.map((part) => part.id)));
     });
 
@@ -166,6 +203,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         guideView: workbench.lastView,
         arcs: view.arcs,
         gap: view.gap,
+        bodies: namedBodies(workbench, view),
         bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
         scale: view.camera.scale,
         onBoard: (shown, place) => view.onBoard(shown, place),
@@ -174,9 +212,16 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         whereIs: (point, shown) => whereIs(workbench, point.at, shown),
       };
       const handles = handlesOf(source);
+      const between = gapDimension({
+        gap: workbench.shownGap,
+        shown: view.shown,
+        weight: view.weight,
+        onBoard: source.onBoard,
+        length: source.fineLength,
+      });
       const { lines, marks } = arcMarks(source);
       const written = notes.place(
-        notesOf(source),
+        [...between.notes, ...notesOf(source)],
         (text, strong) => stage.measure(text, strong),
         () => ({
           bounds: source.bounds,
@@ -187,8 +232,8 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         }),
       );
       stage.showOver({
-        lines: [...projectionLines(source), ...snapLines(source), ...lines, ...written.lines],
-        marks,
+        lines: [...projectionLines(source), ...snapLines(source), ...lines, ...written.lines, ...between.lines],
+        marks: [...marks, ...between.marks],
         handles,
         texts: written.texts,
       });

@@ -16,7 +16,7 @@ import {
   type View,
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
-import { type Hardpoint, moveHardpoint, type Point } from '../../shared-math/layout/index.ts';
+import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
 import {
@@ -29,6 +29,7 @@ import {
   toScreen,
   zoomedAt,
 } from './camera.ts';
+import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
@@ -67,6 +68,10 @@ export class BoardView implements Hands {
   boxes: Record<View, Box> = $state.raw(emptyBoxes());
   guides: readonly Guide[] = $state.raw([]);
   hoverView: View = $state('side');
+  /** Rails and obstacles as they are drawn, in the order of painting. */
+  bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing));
+  /** Where a pointer was looked for last; nothing once it has left the board. */
+  #pointed: Place | undefined;
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
@@ -102,7 +107,7 @@ export class BoardView implements Hands {
   #handles(): Handle[] {
     const handles: Handle[] = [];
     const at = new Float64Array(3);
-    for (const point of this.#bench.points) {
+    for (const point of [...this.#bench.points, ...this.#bench.bodyPoints]) {
       this.#bench.carry(point.carrier, point.at, at);
       const carried: Point = [at[0] as number, at[1] as number, at[2] as number];
       for (const view of this.shown) {
@@ -155,6 +160,13 @@ export class BoardView implements Hands {
       return most > OUTGROWN;
     });
     if (outgrown) this.arrange();
+  }
+
+  /** After something was added: the same, and where the whole sheet was in sight it is again. */
+  makeRoom(): void {
+    const before = this.sheet;
+    this.arrangeIfOutgrown();
+    if (this.sheet !== before && this.#asFitted) this.fit(true);
   }
 
   #fittedTo(views: readonly View[]): Camera {
@@ -212,20 +224,44 @@ export class BoardView implements Hands {
     if (this.doing !== 'dragging' && this.guides.length > 0) this.guides = [];
   }
 
+  /** The rail or obstacle under a place of the board, and in which view. */
+  #bodyAt([x, y]: Place): { readonly id: string; readonly view: View } | undefined {
+    for (const view of this.shown) {
+      const at = toScreen(this.camera, this.sheet.origin[view]);
+      const id = bodyUnder(this.bodies, view, [
+        (x - at[0]) / this.camera.scale,
+        (y - at[1]) / this.camera.scale,
+      ]);
+      if (id) return { id, view };
+    }
+    return undefined;
+  }
+
   handleAt(x: number, y: number, kind: 'mouse' | 'pen' | 'touch'): Handle | undefined {
+    this.#pointed = [x, y];
     const radius = (kind === 'touch' ? HIT_RADIUS_TOUCH : HIT_RADIUS) * this.weight;
     return handleAt(this.handles, [x, y], radius, this.#bench.selection);
   }
 
   hover(handle: Handle | undefined): void {
-    const id = handle?.point.id ?? null;
+    const body = handle || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
+    const id = handle?.point.id ?? body?.id ?? null;
     if (this.#bench.hover !== id) this.#bench.hover = id;
-    if (handle && this.hoverView !== handle.view) this.hoverView = handle.view;
+    const view = handle?.view ?? body?.view;
+    if (view && this.hoverView !== view) this.hoverView = view;
+  }
+
+  /** The pointer is off the board. */
+  leave(): void {
+    this.#pointed = undefined;
+    this.hover(undefined);
   }
 
   select(handle: Handle | undefined): void {
-    this.#bench.selection = handle?.point.id ?? null;
-    if (handle) this.#bench.lastView = handle.view;
+    const body = handle || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
+    this.#bench.selection = handle?.point.id ?? body?.id ?? null;
+    const view = handle?.view ?? body?.view;
+    if (view) this.#bench.lastView = view;
   }
 
   panBy(right: number, down: number): void {
@@ -247,11 +283,18 @@ export class BoardView implements Hands {
     if (!before) return undefined;
     const edit = this.#bench.beginDrag(`Move ${point.name.charAt(0).toLowerCase()}${point.name.slice(1)}`);
     const { scale } = this.camera;
-    const neighbours = neighboursOf(this.#bench.points, point);
+    // A rail or an obstacle is drawn to hardpoints and to its like; hardpoints are not drawn to an engine's corners.
+    const own = bodyAt(before, point.id)?.id;
+    const neighbours = own
+      ? [
+          ...this.#bench.points,
+          ...this.#bench.bodyPoints.filter(({ id }) => own.startsWith('rails') || !id.startsWith(`${own}.`)),
+        ].filter(({ id }) => id !== point.id)
+      : neighboursOf(this.#bench.points, point);
     return {
       moveTo: (right, down, keys) => {
         const { at, guides } = this.#destination(point, view, right / scale, down / scale, keys, neighbours);
-        if (edit.move(moveHardpoint(before, point.id, at))) this.guides = guides;
+        if (edit.move(movePoint(before, point.id, at))) this.guides = guides;
       },
       putDown: () => {
         edit.commit();

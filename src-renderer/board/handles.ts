@@ -21,6 +21,11 @@ export function isSteering(point: Hardpoint): boolean {
   return point.id.startsWith('steering.');
 }
 
+/** Whether a point is a rail's or an obstacle's. */
+export function isOfBody(point: Hardpoint): boolean {
+  return /^(rails|obstacles)\./.test(point.id);
+}
+
 /**
  * Whether a view shows a handle for a point. From the side a mirrored point lies behind its twin of the near, left
  * side; moving either moves both, so one handle does.

@@ -16,6 +16,8 @@ function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
     allowed: { colour: stop, width: 1.9, dash: [5, 3.5] },
     gap: { colour: stop, width: 1.1, dash: [] },
     aim: { colour: good, width: 1.4, dash: [1.5, 4] },
+    short: { colour: stop, width: 1.5, dash: [] },
+    clear: { colour: good, width: 1.5, dash: [] },
     steel: { colour: steel, width: 1, dash: [] },
     ink: { colour: ink, width: 1, dash: [] },
     soft: { colour: inkSoft, width: 0.8, dash: [] },
@@ -61,7 +63,8 @@ export class OverlayPainter {
       context.beginPath();
       context.moveTo(points[0] as number, points[1] as number);
       for (let i = 2; i < points.length; i += 2) context.lineTo(points[i] as number, points[i + 1] as number);
-      if (ink === 'asked' || ink === 'allowed') this.#halo(context, width, weight);
+      if (ink === 'asked' || ink === 'allowed' || ink === 'short' || ink === 'clear')
+        this.#halo(context, width, weight);
       context.stroke();
     }
     context.setLineDash([]);
@@ -88,7 +91,7 @@ export class OverlayPainter {
 
   #handle(context: CanvasRenderingContext2D, handle: OverlayHandle, weight: number): void {
     const { steel, ink, panel } = this.#palette;
-    const { x, y, state, steering } = handle;
+    const { x, y, state, steering, square = false } = handle;
     const lit = state !== 'rest';
     const radius = (HANDLE_RADIUS[state] + (steering && !lit ? STEERING_EXTRA : 0)) * weight;
     context.strokeStyle = lit || steering ? steel : ink;
@@ -101,7 +104,11 @@ export class OverlayPainter {
     }
     context.lineWidth = (steering || lit ? 1.7 : 1.2) * weight;
     context.fillStyle = state === 'chosen' ? steel : panel;
-    this.#circle(context, x, y, radius);
+    if (square) {
+      const half = 0.88 * radius;
+      context.beginPath();
+      context.rect(x - half, y - half, 2 * half, 2 * half);
+    } else this.#circle(context, x, y, radius);
     context.fill();
     context.stroke();
   }

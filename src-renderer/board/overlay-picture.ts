@@ -1,7 +1,7 @@
 import type { Place, View } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
 import type { Arcs, Gap } from './arcs.ts';
-import { type Handle, isSteering } from './handles.ts';
+import { type Handle, isOfBody, isSteering } from './handles.ts';
 import type { Rect } from './labels.ts';
 import type { OverlayHandle, OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
 import type { Guide } from './snapping.ts';
@@ -31,6 +31,13 @@ export interface OverlaySource {
   readonly guideView: View;
   readonly arcs: Arcs;
   readonly gap: Gap | undefined;
+  /** Rails and obstacles that are chosen or hovered, and where each is named. */
+  readonly bodies: readonly {
+    readonly id: string;
+    readonly view: View;
+    readonly at: Place;
+    readonly name: string;
+  }[];
   /** The board, and how many px on it are a mm. */
   readonly bounds: Rect;
   readonly scale: number;
@@ -57,6 +64,7 @@ export function handlesOf(source: OverlaySource): OverlayHandle[] {
       x: handle.x,
       y: handle.y,
       steering: isSteering(handle.point),
+      ...(isOfBody(handle.point) ? { square: true } : {}),
       state: stateOf(handle, source),
     }))
     .sort((a, b) => rank(a) - rank(b));
@@ -232,5 +240,18 @@ export function notesOf(source: OverlaySource): Note[] {
   };
   name(source.chosen, source.chosenView, 'name');
   if (source.hovered !== source.chosen) name(source.hovered, source.hoverView, 'name');
+  for (const { id, view, at, name: called } of source.bodies) {
+    const [x, y] = source.onBoard(view, at);
+    const ink = id === source.chosen ? 'steel' : 'ink';
+    notes.push({
+      id: `body ${id} ${view}`,
+      view,
+      x,
+      y,
+      clear: 3,
+      toward: -60,
+      lines: [{ text: called, ink, strong: true }],
+    });
+  }
   return [...notes, ...arcNotes(source)];
 }

@@ -1,7 +1,7 @@
 /** What lies over the drawing, in px of the board: plain data, made by `overlay-picture.ts` and painted here. */
 
 /** What a line or text says; colour, weight and dash follow from it, never colour alone. */
-export type OverlayInk = 'guide' | 'snap' | 'asked' | 'allowed' | 'gap' | 'aim' | 'steel' | 'ink' | 'soft';
+export type OverlayInk = 'guide' | 'snap' | 'asked' | 'allowed' | 'gap' | 'aim' | 'short' | 'clear' | 'steel' | 'ink' | 'soft';
 
 export interface OverlayLine {
   /** x, y, x, y … */
@@ -13,6 +13,8 @@ export interface OverlayHandle {
   readonly x: number;
   readonly y: number;
   readonly steering: boolean;
+  /** Of a rail or of what is in the way: a small square. */
+  readonly square?: boolean;
   /** `twin` is the mirror image of what is chosen. */
   readonly state: 'rest' | 'hover' | 'chosen' | 'twin';
 }

@@ -163,7 +163,7 @@ export class Edits {
   #accepted(document: LayoutDocument): LayoutDocument | undefined {
     const read = readLayout(document);
     if (read.ok) return read.value;
-    this.refusal = refusalSentence(read.failure, this.#board.points);
+    this.refusal = refusalSentence(read.failure, this.#board.points, this.#board.document ?? undefined);
     this.#board.tell(`Not changed. ${this.refusal}.`);
     return undefined;
   }

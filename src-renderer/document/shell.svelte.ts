@@ -10,14 +10,14 @@ export interface DrawerForm {
   readonly id: string;
 }
 
-export type ColumnPage = 'verdict' | 'points' | 'car';
+export type ColumnPage = 'verdict' | 'points' | 'around' | 'car';
 
 const COLUMN_KEY = 'toeboard-column';
 
 /** The page of the right column that this window showed last; the verdict at first. */
 function columnBefore(): ColumnPage {
   const page = sessionStorage.getItem(COLUMN_KEY);
-  return page === 'points' || page === 'car' ? page : 'verdict';
+  return page === 'points' || page === 'around' || page === 'car' ? page : 'verdict';
 }
 
 export class Shell {

@@ -18,7 +18,7 @@ export function listed(findings: readonly Finding[]): VerdictList {
   const seen = new Map<string, number>();
   const counts: Record<Severity, number> = { stop: 0, attention: 0, info: 0 };
   const all = findings.map((finding): ListedFinding => {
-    const name = `${finding.rule} ${finding.part}`;
+    const name = [finding.rule, finding.part, ...(finding.between?.parts ?? [])].join(' ');
     const nth = seen.get(name) ?? 0;
     seen.set(name, nth + 1);
     counts[finding.severity] += 1;

@@ -1,5 +1,6 @@
 import { type Analysis, analyse, type Finding, findings } from '../../shared-math/findings/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
+import type { CarClearances } from './clearances.svelte.ts';
 import type { Pose } from './reach.ts';
 import { remedied, remedyLabel } from './remedies.ts';
 import { type Clock, PAGE_CLOCK, Throttle } from './throttle.ts';
@@ -16,19 +17,28 @@ const SPACING = 100;
 export class Verdict {
   readonly #bench: Workbench;
   readonly #throttle: Throttle;
+  readonly #clearances: Pick<CarClearances, 'now'> | null;
 
   /** Of a layout of a moment ago while one is being dragged; nothing until the first judgement. */
   analysis: Analysis | null = $state.raw(null);
   /** In the reader's unit and by the shop's limits, told anew as soon as those change. */
   list: VerdictList = $derived.by(() => {
     const { lengthStyle, settings } = this.#bench;
-    return listed(this.analysis ? findings(this.analysis, lengthStyle, settings.limits) : []);
+    const clearances = this.#clearances?.now ?? undefined;
+    return listed(
+      this.analysis ? findings({ ...this.analysis, clearances }, lengthStyle, settings.limits) : [],
+    );
   });
 
   #chosen: string | null = $state(null);
 
-  constructor(bench: Workbench, clock: Clock = PAGE_CLOCK) {
+  constructor(
+    bench: Workbench,
+    clock: Clock = PAGE_CLOCK,
+    clearances: Pick<CarClearances, 'now'> | null = null,
+  ) {
     this.#bench = bench;
+    this.#clearances = clearances;
     this.#throttle = new Throttle(SPACING, () => this.#judge(), clock);
   }
 
@@ -46,6 +56,12 @@ export class Verdict {
   /** Makes sure that what is acted on is what stands on the board now. */
   #bringUpToDate(): void {
     if (this.#throttle.waiting) this.#throttle.now();
+  }
+
+  /** Ids of the two parts that the chosen finding lies between, as the drawing has them; none where it is of one. */
+  get chosenParts(): readonly string[] {
+    const chosen = [...this.list.toMend, ...this.list.inOrder].find((entry) => this.isChosen(entry));
+    return chosen?.finding.between?.parts ?? [];
   }
 
   /** Whether a finding is the chosen one: it was chosen last, and its part still is on the board. */
@@ -98,7 +114,13 @@ export class Verdict {
     else {
       this.#chosen = entry.key;
       this.#bench.selection = entry.finding.part;
-      this.#bench.setPose(pose);
+      const { gap, between, severity } = entry.finding;
+      const { document } = this.#bench;
+      if (gap && between && document) {
+        const { distance, words, parts } = between;
+        const [from, to] = gap;
+        this.#bench.showGap({ document, pose, from, to, distance, words, parts, under: severity !== 'info' });
+      } else this.#bench.setPose(pose);
     }
   }
 }

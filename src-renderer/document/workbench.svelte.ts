@@ -1,11 +1,16 @@
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
 import {
+  bodyAt,
+  bodyPoints,
+  type CarBody,
   type Carrier,
+  carBodies,
   type Hardpoint,
   hardpoints,
+  holdOf,
   type Layout,
   type LayoutDocument,
-  moveHardpoint,
+  movePoint,
   type Point,
   resolveLayout,
 } from '../../shared-math/layout/index.ts';
@@ -27,6 +32,7 @@ import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
 import { type DragEdit, Edits } from './edits.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
+import type { ShownGap } from './clearances.svelte.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import type { Pose } from './reach.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
@@ -73,9 +79,45 @@ export class Workbench {
   held: HeldTravel = $derived(holdTravel(this.frontEnd));
   aim: AimOutcome = $derived(findAim(this.frontEnd, this.held));
 
+  /** Id of the chosen hardpoint, rail or obstacle, or of a point of the latter two. */
   selection: string | null = $state(null);
   hover: string | null = $state(null);
-  selected: Hardpoint | undefined = $derived(this.points.find((point) => point.id === this.selection));
+  /** The rail or obstacle that is chosen, itself or by one of its points. */
+  chosenBody: CarBody | undefined = $derived(
+    this.document && this.selection !== null ? bodyAt(this.document, this.selection) : undefined,
+  );
+  selected: Hardpoint | undefined = $derived(
+    (this.chosenBody ? bodyPoints(this.chosenBody) : this.points).find(
+      (point) => point.id === this.selection,
+    ),
+  );
+  /** What arrow keys move: the chosen point, or the whole of a chosen obstacle. */
+  inHand: Hardpoint | undefined = $derived(
+    this.selected ?? (this.chosenBody && holdOf(this.chosenBody)),
+  );
+  /** While the page of what is in the way shows, every obstacle can be taken hold of. */
+  bodiesOpen = $state(false);
+  /** Points of rails and obstacles that can be taken hold of now: those of the chosen one, and what the page adds. */
+  bodyPoints: Hardpoint[] = $derived.by(() => {
+    const chosen = this.chosenBody;
+    const others = this.bodiesOpen && this.document ? carBodies(this.document) : [];
+    return [
+      ...(chosen ? bodyPoints(chosen) : []),
+      ...others.flatMap((body) => (body.id === chosen?.id ? [] : (holdOf(body) ?? []))),
+    ];
+  });
+  #gap: ShownGap | null = $state.raw(null);
+  /** A gap to be drawn between two parts, while the car stands as it was measured. */
+  shownGap: ShownGap | undefined = $derived.by(() => {
+    const gap = this.#gap;
+    if (!gap || gap.document !== this.document) return undefined;
+    const { heave, roll, handwheel } = this.pose;
+    const stands =
+      Math.abs(heave - gap.pose.heave) < 0.01 &&
+      Math.abs(roll - gap.pose.roll) < 0.001 &&
+      Math.abs(handwheel - gap.pose.handwheel) < 0.01;
+    return stands ? gap : undefined;
+  });
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 
@@ -170,16 +212,22 @@ export class Workbench {
     this.#pose.returnForEdit();
   }
   forgetLostPoints(): void {
-    if (!this.selected) this.selection = null;
+    if (!this.selected && !this.chosenBody) this.selection = null;
     this.hover = null;
   }
 
-  /** Moves the selected point one step along an arrow, in the view used last. */
+  /** Poses the car where a gap was measured, and has the gap drawn there. */
+  showGap(gap: ShownGap): void {
+    this.setPose(gap.pose);
+    this.#gap = gap;
+  }
+
+  /** Moves what is chosen one step along an arrow, in the view used last. */
   nudge(arrow: Arrow, large: boolean): void {
-    const point = this.selected;
+    const point = this.inHand;
     if (!point || !this.document) return;
     const to = nudged(point.at, this.lastView, arrow, nudgeStep(this.settings.unit, large));
-    this.change(`Nudge ${point.name}`, moveHardpoint(this.document, point.id, to), `nudge ${point.id}`);
+    this.change(`Nudge ${point.name}`, movePoint(this.document, point.id, to), `nudge ${point.id}`);
   }
 
   /** Fits the drawing to the board. */

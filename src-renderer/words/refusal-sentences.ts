@@ -1,4 +1,11 @@
-import { type Hardpoint, type Refusal, refusalLine } from '../../shared-math/layout/index.ts';
+import {
+  bodyAt,
+  bodyName,
+  type Hardpoint,
+  type LayoutDocument,
+  type Refusal,
+  refusalLine,
+} from '../../shared-math/layout/index.ts';
 
 /** What the fields of the document are called on the screen. */
 const FIELDS: Record<string, string> = {
@@ -28,14 +35,50 @@ const INSIDE: readonly [code: RegExp, words: string][] = [
   [/\bkingpinBottom\b/g, "the kingpin's bottom"],
   [/\bfixedEye\b/g, 'the fixed eye'],
   [/\bshackleEye\b/g, 'the shackle eye'],
+  [/\bspot as from\b/g, 'spot as the first end'],
+  [/\bthe (cylinder|capsule) has\b/g, 'the tube has'],
 ];
 
+/** What the sizes and places of rails and obstacles are called. */
+const BODY_FIELDS: readonly [path: RegExp, words: string][] = [
+  [/^size\[0\]/, 'length'],
+  [/^size\[1\]/, 'width'],
+  [/^size\[2\]/, 'height'],
+  [/^radius/, 'diameter'],
+  [/^turn/, 'turn'],
+  [/^from/, 'one end'],
+  [/^to/, 'other end'],
+  [/^centre/, 'middle'],
+  [/^name/, 'name'],
+  [/^width/, 'width of section'],
+  [/^height/, 'height of section'],
+];
+
+/** What a place in the lists of rails and obstacles is called: "Engine, width". */
+function bodyPlace(path: string, document: LayoutDocument): string | undefined {
+  const match = /^(rails|obstacles)\[(\d+)\]\.?(.*)$/.exec(path);
+  const body = match && bodyAt(document, `${match[1]}.${match[2]}`);
+  if (!body) return undefined;
+  const rest = match[3] ?? '';
+  const point = /^path\[(\d+)\]/.exec(rest);
+  const field = point
+    ? `point ${Number(point[1]) + 1}`
+    : BODY_FIELDS.find(([pattern]) => pattern.test(rest))?.[1];
+  const name = bodyName(body).trim() || 'What is in the way';
+  return field ? `${name}, ${field}` : name;
+}
+
 /** A refusal of an edit as a sentence about the thing on the board, without its full stop. */
-export function refusalSentence(refusal: Refusal, points: readonly Hardpoint[]): string {
+export function refusalSentence(
+  refusal: Refusal,
+  points: readonly Hardpoint[],
+  document?: LayoutDocument,
+): string {
   const place = refusal.path.replace(/\[\d\]$/, '');
   const stud = place.startsWith('studs.') ? place.slice('studs.'.length) : undefined;
   const ball = points.find((point) => point.id === (stud ?? place))?.name;
-  const name = ball && stud ? `Stud of ${ball.toLowerCase()}` : (ball ?? FIELDS[place]);
+  const body = document && bodyPlace(refusal.path, document);
+  const name = ball && stud ? `Stud of ${ball.toLowerCase()}` : (ball ?? FIELDS[place] ?? body);
   if (!name) return refusalLine(refusal);
   const reason = INSIDE.reduce((text, [code, words]) => text.replaceAll(code, words), refusal.reason);
   return `${name}: ${reason}`;

@@ -1,4 +1,5 @@
-import type { Clearance } from '../../clearance/index.ts';
+import { type Clearance, nearerOfBothSides } from '../../clearance/index.ts';
+import { bodyOfPart } from '../../layout/index.ts';
 import type { Finding, Rule, Speech } from '../finding.ts';
 
 function capitalised(text: string): string {
@@ -20,9 +21,20 @@ function placeWords({ at }: Clearance, speak: Speech): string {
   return words.join(', ');
 }
 
-/** The same pair on the other side of the car is one finding: that of the side where it is nearer. */
-function sideless({ a, b }: Clearance): string {
-  return `${a} ${b}`.replaceAll(/-(left|right|mirrored)\b/g, '');
+/** What a pair of parts gives to a finding: where it is on the board, and what the gap lies between. */
+function placeOf(pair: Clearance): Pick<Finding, 'part' | 'at' | 'gap' | 'between'> {
+  // An obstacle can be moved here as well as the part that comes near it, and is the one to be told apart.
+  const body = pair.b.startsWith('obstacle') ? bodyOfPart(pair.b) : undefined;
+  return {
+    part: body ?? pair.part,
+    at: pair.at,
+    gap: [pair.onA, pair.onB],
+    between: {
+      parts: [pair.a, pair.b],
+      words: `${pair.nameOfA} to ${pair.nameOfB}`,
+      distance: pair.distance,
+    },
+  };
 }
 
 /** How near moving parts and tyres come to anything over travel and turn. */
@@ -32,17 +44,17 @@ export const clearance: Rule = {
   judge({ clearances }, speak): Finding[] {
     if (!clearances || clearances.poses === 0) return [];
     const limits = { moving: speak.limit('clearanceMoving'), tyre: speak.limit('clearanceTyre') };
-    const first = new Map<string, Clearance>();
-    for (const pair of clearances.pairs) if (!first.has(sideless(pair))) first.set(sideless(pair), pair);
-    const under = [...first.values()].filter(({ limit, distance }) => distance < limits[limit].value);
+    const under = nearerOfBothSides(clearances.pairs).filter(
+      ({ limit, distance }) => distance < limits[limit].value,
+    );
     const [nearest] = clearances.pairs;
     if (under.length === 0)
       return [
         {
           rule: 'clearance',
           severity: 'info',
-          part: nearest?.part ?? 'steering.dragLinkBall',
-          ...(nearest ? { at: nearest.at, gap: [nearest.onA, nearest.onB] as const } : {}),
+          part: 'steering.dragLinkBall',
+          ...(nearest ? placeOf(nearest) : {}),
           sentence: nearest
             ? `Nothing comes too near: the ${nearest.nameOfA} keeps ${speak.length(nearest.distance)} from the ${nearest.nameOfB}`
             : `Nothing that moves comes within ${speak.length(clearances.within)} of anything`,
@@ -57,9 +69,7 @@ export const clearance: Rule = {
       return {
         rule: 'clearance',
         severity: hits && !pair.assumed ? 'stop' : 'attention',
-        part: pair.part,
-        at: pair.at,
-        gap: [pair.onA, pair.onB] as const,
+        ...placeOf(pair),
         sentence: `${capitalised(pair.nameOfA)} ${gap} the ${pair.nameOfB} at ${placeWords(pair, speak)}`,
         limit: `limit ${speak.length(limits[pair.limit].value)}`,
         source: limits[pair.limit].source,

@@ -35,6 +35,7 @@ const cuts = new Float64Array(9);
  * value at an end; ends are looked at, and pieces closed in by golden section unless their ends rule them out (the
  * distance changes no faster than the way along the segment).
  * Frame:    any. Units: mm. Shapes: segment six numbers, ring nine, as in `shapes.ts`; writes the two points to `out`.
+ * Outcomes: the distance, within RING_END; 0 where they meet.
  * Source:   own derivation, as above.
  * Checked:  tests/unit/clearance.test.ts (dense sampling of the segment).
  */

@@ -31,6 +31,7 @@ const found = { squared: 0.5, share: 0.5 };
  * r = p - q. Where they fall inside both segments they are the answer; else it lies at an end of one of them, and the
  * nearest of the four is taken. Nearly parallel lines, where s is all rounding, lose nothing by that.
  * Frame:    any. Units: mm. Shapes: six numbers each; writes the two points to `out`; allocates nothing.
+ * Outcomes: the distance; 0 where they meet.
  * Source:   own derivation, as above.
  * Checked:  tests/unit/clearance.test.ts (closed forms; dense sampling).
  */

@@ -87,7 +87,7 @@ function areAlike(members: readonly Member[]): boolean {
  * closed in on by the simplex method. Conditions go before the value (Deb, Computer Methods in Applied Mechanics and
  * Engineering 186, 2000): they are asked only where the value alone would be taken, since they cost far more.
  * A generator: each step is a stretch of work after which the caller may stop; the same seed gives the same answer.
- * Units:    the bounds' own. Shapes: as many coordinates as bounds.
+ * Frame:    none. Units: the bounds' own. Shapes: as many coordinates as bounds.
  * Outcomes: the best place that keeps all conditions; if none was found, the one that breaks them least.
  * Source:   the two papers, from memory; own writing.
  * Checked:  tests/unit/tune.test.ts (functions of known least value, bounded and conditioned).

@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
-const FUNCTION = /(?:(\/\*\*(?:(?!\*\/)[\s\S])*\*\/)\n)?export (?:async )?function (\w+)/g;
+const FUNCTION = /(?:(\/\*\*(?:(?!\*\/)[\s\S])*\*\/)\n)?export (?:async )?function\*? (\w+)/g;
 
 /** The exported functions of a source, each with the comment above it or nothing. */
 function functionsOf(text: string): { name: string; comment: string | undefined }[] {
@@ -47,6 +47,18 @@ describe('docstrings', () => {
       'bestClocks',
       'suggestRoutes',
       'countTeeth',
+      'fillRow',
+      'fillMap',
+      'gjkDistance',
+      'segmentToSegment',
+      'segmentToRing',
+      'leastDistance',
+      'leastClearances',
+      'markHits',
+      'searchLeast',
+      'tune',
+      'sensitivityOf',
+      'toleranceBand',
     ];
     const found = paths('shared-math').flatMap((path) => functionsOf(readFileSync(join(root, path), 'utf8')));
     for (const name of wanted) {

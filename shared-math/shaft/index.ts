@@ -44,12 +44,21 @@ export {
   threadStressArea,
   tighteningTorque,
 } from './fasteners.ts';
-export { evenColumnYoke, halfTurn, type Motion, motionOf, outputOf, ratioOf } from './motion.ts';
+export { routeObstacles } from './layout-obstacles.ts';
+export {
+  boxHandwheel,
+  evenColumnYoke,
+  halfTurn,
+  type Motion,
+  motionOf,
+  outputOf,
+  ratioOf,
+} from './motion.ts';
 export {
   type ClearanceOf,
   clearanceOf,
   type Nearest,
-  type Obstacle,
+  type RouteObstacle,
   segmentToObstacle,
 } from './obstacles.ts';
 export { type PartLine, partsList, type ShaftPart } from './parts.ts';

@@ -73,6 +73,14 @@ export function outputOf(motion: Motion, columnYoke: Radians, input: Radians): R
   return input - lag(motion.min, start + input) + lag(motion.min, start);
 }
 
+/**
+ * The handwheel angle that the box sees for one at the rim, for the steering's solver: both counter-clockwise for the
+ * driver, which is left-hand about axes that point away from him. Allocates nothing. Units: rad.
+ */
+export function boxHandwheel(motion: Motion, columnYoke: Radians, handwheel: Radians): Radians {
+  return -outputOf(motion, columnYoke, -handwheel);
+}
+
 /** Output turn over input turn at a turn of the column. Units and `columnYoke` as for `outputOf`. */
 export function ratioOf(motion: Motion, columnYoke: Radians, input: Radians): number {
   const angle = columnYoke - motion.slowest + input;

@@ -1,26 +1,28 @@
-import { add, dot, norm, scaled, subtract } from '../geometry/vectors.ts';
+import { add, dot, midpoint, norm, scaled, subtract } from '../geometry/vectors.ts';
 import type { Point } from '../layout/index.ts';
 
-/** A convex body that a shaft has to pass, vehicle axes, mm: a tube, or a box with its own axes. */
-export type Obstacle =
-  | {
-      readonly kind: 'capsule';
-      readonly name: string;
-      readonly from: Point;
-      readonly to: Point;
-      readonly radius: number;
-      /** Room wanted beyond the usual, as beside an exhaust. */
-      readonly extra?: number;
-    }
-  | {
-      readonly kind: 'box';
-      readonly name: string;
-      readonly centre: Point;
-      readonly halfSizes: Point;
-      /** Unit and square to each other; the vehicle's axes where absent. */
-      readonly axes?: readonly [Point, Point, Point];
-      readonly extra?: number;
-    };
+interface TubeObstacle<Kind> {
+  readonly kind: Kind;
+  readonly name: string;
+  readonly from: Point;
+  readonly to: Point;
+  readonly radius: number;
+  /** Room wanted beyond the usual, as beside an exhaust. */
+  readonly extra?: number;
+}
+
+interface BoxObstacle {
+  readonly kind: 'box';
+  readonly name: string;
+  readonly centre: Point;
+  readonly halfSizes: Point;
+  /** Unit and square to each other; the vehicle's axes where absent. */
+  readonly axes?: readonly [Point, Point, Point];
+  readonly extra?: number;
+}
+
+/** A convex body that a shaft has to pass, vehicle axes, mm: a tube with round or flat ends, or a box with its own axes. */
+export type RouteObstacle = TubeObstacle<'capsule'> | TubeObstacle<'cylinder'> | BoxObstacle;
 
 /** How near a stretch of a shaft's middle line comes to what is nearest to it. */
 export interface Nearest {
@@ -62,22 +64,48 @@ function fromBox([hx, hy, hz]: Point, px: number, py: number, pz: number): numbe
   return Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(Math.max(x, y, z), 0);
 }
 
+/** Signed distance from a flat-ended cylinder's surface of a place so far along from its middle and out from its axis. */
+function fromCylinder(halfLength: number, radius: number, along: number, out: number): number {
+  const x = Math.abs(along) - halfLength;
+  const y = out - radius;
+  const [ox, oy] = [Math.max(x, 0), Math.max(y, 0)];
+  return Math.sqrt(ox * ox + oy * oy) + Math.min(Math.max(x, y), 0);
+}
+
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Steps that leave a ten-millionth of the stretch. */
 const GOLDEN_STEPS = 34;
 
 /**
  * Least signed distance from a stretch of line to an obstacle's surface, mm. The signed distance to a convex body is
- * convex along a line, so for a box the golden section finds the least; for a tube it is exact.
+ * convex along a line, so the golden section finds the least; for a round-ended tube it is exact.
  */
-export function segmentToObstacle(obstacle: Obstacle, a: Point, b: Point): number {
+export function segmentToObstacle(obstacle: RouteObstacle, a: Point, b: Point): number {
   if (obstacle.kind === 'capsule') return betweenSegments(a, b, obstacle.from, obstacle.to) - obstacle.radius;
-  const inAxes = ({ axes }: typeof obstacle, v: Point): Point =>
-    axes ? [dot(v, axes[0]), dot(v, axes[1]), dot(v, axes[2])] : v;
-  const p = inAxes(obstacle, subtract(a, obstacle.centre));
-  const u = inAxes(obstacle, subtract(b, a));
-  const { halfSizes } = obstacle;
-  const at = (t: number) => fromBox(halfSizes, p[0] + t * u[0], p[1] + t * u[1], p[2] + t * u[2]);
+  if (obstacle.kind === 'cylinder') return segmentToCylinder(obstacle, a, b);
+  const { axes, centre, halfSizes } = obstacle;
+  const inAxes = (v: Point): Point => (axes ? [dot(v, axes[0]), dot(v, axes[1]), dot(v, axes[2])] : v);
+  const p = inAxes(subtract(a, centre));
+  const u = inAxes(subtract(b, a));
+  return leastAlong((t) => fromBox(halfSizes, p[0] + t * u[0], p[1] + t * u[1], p[2] + t * u[2]));
+}
+
+function segmentToCylinder({ from, to, radius }: TubeObstacle<'cylinder'>, a: Point, b: Point): number {
+  const half = norm(subtract(to, from)) / 2;
+  const axis = half > 0 ? scaled(subtract(to, from), 0.5 / half) : ([0, 0, 1] as const);
+  const p = subtract(a, midpoint(from, to));
+  const u = subtract(b, a);
+  const [pa, ua] = [dot(p, axis), dot(u, axis)];
+  const [pp, pu, uu] = [dot(p, p), dot(p, u), dot(u, u)];
+  return leastAlong((t) => {
+    const along = pa + t * ua;
+    const squared = pp + 2 * t * pu + t * t * uu - along * along;
+    return fromCylinder(half, radius, along, Math.sqrt(Math.max(squared, 0)));
+  });
+}
+
+/** Least of a convex function over 0 to 1, by the golden section. */
+function leastAlong(at: (t: number) => number): number {
   let [low, high] = [0, 1];
   let [left, right] = [1 - GOLDEN, GOLDEN];
   let [atLeft, atRight] = [at(left), at(right)];
@@ -98,7 +126,7 @@ export function segmentToObstacle(obstacle: Obstacle, a: Point, b: Point): numbe
 }
 
 /** The clearance that a list of obstacles leaves; without any, everything is far. */
-export function clearanceOf(obstacles: readonly Obstacle[]): ClearanceOf {
+export function clearanceOf(obstacles: readonly RouteObstacle[]): ClearanceOf {
   return (from, to) => {
     let nearest: Nearest = { distance: Number.POSITIVE_INFINITY, name: '' };
     for (const obstacle of obstacles) {

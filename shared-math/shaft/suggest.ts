@@ -3,7 +3,7 @@ import type { JointKind, Point, ShaftDocument, ShaftEnd } from '../layout/index.
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { type Radians, toDegrees } from '../units/index.ts';
 import type { Motion } from './motion.ts';
-import { type ClearanceOf, clearanceOf, type Nearest, type Obstacle } from './obstacles.ts';
+import { type ClearanceOf, clearanceOf, type Nearest, type RouteObstacle } from './obstacles.ts';
 import { type Route, routeOf } from './route.ts';
 import { type SupportCheck, supportCheck } from './route-check.ts';
 import {
@@ -21,7 +21,7 @@ export interface RouteTask {
   readonly column: { readonly end: Point; readonly axis: Point; readonly fit?: ShaftEnd | undefined };
   readonly box: { readonly end: Point; readonly axis: Point; readonly fit?: ShaftEnd | undefined };
   /** What is in the way: convex bodies, or a function that answers how near a stretch of line comes. */
-  readonly obstacles?: readonly Obstacle[];
+  readonly obstacles?: readonly RouteObstacle[];
   readonly clearanceOf?: ClearanceOf;
 }
 

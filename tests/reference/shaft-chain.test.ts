@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readLayout, type ShaftDocument } from '../../shared-math/layout/index.ts';
 import {
+  boxHandwheel,
   evenColumnYoke,
   outputOf,
   placeYokes,
@@ -168,6 +169,12 @@ describe('a chain turns as its vectors do', () => {
       expectClose(ratioOf(motion, yoke, 0), ratio, 1e-12, way);
       for (const input of [0.2, 1, 2.5, 6])
         expectClose(outputOf(motion, yoke, input), -outputOf(motion, yoke, -input), 1e-12, 'alike');
+      // The steering counts both handwheels counter-clockwise for the driver: left-hand about the column.
+      const quarter = yoke + 0.4;
+      expectClose(boxHandwheel(motion, quarter, 0.7), -outputOf(motion, quarter, -0.7), 1e-15, 'handwheel');
+      expect(Math.abs(boxHandwheel(motion, quarter, 0.7) - outputOf(motion, quarter, 0.7))).toBeGreaterThan(
+        1e-3,
+      );
       expectClose(outputOf(motion, yoke, 4 * Math.PI), 4 * Math.PI, 1e-12, 'two turns are two turns');
     }
   });

@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { readLayout } from '../../shared-math/layout/index.ts';
 import {
   clearanceOf,
-  type Obstacle,
+  type RouteObstacle,
   type RouteProposal,
   type RouteTask,
+  routeObstacles,
   routeOf,
   type Suggestion,
   segmentToObstacle,
@@ -13,7 +14,7 @@ import {
   turningOf,
 } from '../../shared-math/shaft/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
-import { rawLayout } from '../support/layouts.ts';
+import { layoutOf, rawLayout } from '../support/layouts.ts';
 
 type Vector = [number, number, number];
 
@@ -21,7 +22,15 @@ const coordinate = fc.double({ min: -200, max: 200, noNaN: true });
 const point = fc.tuple(coordinate, coordinate, coordinate);
 
 /** Outside distance of a point from an obstacle's surface by its definition alone. */
-function fromSurface(obstacle: Obstacle, p: Vector): number {
+function fromSurface(obstacle: RouteObstacle, p: Vector): number {
+  if (obstacle.kind === 'cylinder') {
+    const axis = obstacle.to.map((v, k) => v - obstacle.from[k]!);
+    const length = Math.hypot(...axis);
+    const along = axis.reduce((sum, v, k) => sum + (v / length) * (p[k]! - obstacle.from[k]!), 0);
+    const out = Math.hypot(...axis.map((v, k) => p[k]! - obstacle.from[k]! - (along * v) / length));
+    const [x, y] = [Math.max(-along, along - length), out - obstacle.radius];
+    return x <= 0 && y <= 0 ? Math.max(x, y) : Math.hypot(Math.max(x, 0), Math.max(y, 0));
+  }
   if (obstacle.kind === 'capsule') {
     let least = Number.POSITIVE_INFINITY;
     for (let i = 0; i <= 400; i += 1) {
@@ -48,9 +57,9 @@ describe('distances to what is in the way', () => {
     [-Math.sin(angle), Math.cos(angle), 0],
     [0, 0, 1],
   ];
-  const obstacle: fc.Arbitrary<Obstacle> = fc.oneof(
+  const obstacle: fc.Arbitrary<RouteObstacle> = fc.oneof(
     fc.record({
-      kind: fc.constant('capsule' as const),
+      kind: fc.constantFrom('capsule' as const, 'cylinder' as const),
       name: fc.constant('tube'),
       from: point,
       to: point,
@@ -84,7 +93,13 @@ describe('distances to what is in the way', () => {
   });
 
   test('parallel, crossing and zero-length stretches', () => {
-    const tube = (from: Vector, to: Vector): Obstacle => ({ kind: 'capsule', name: '', from, to, radius: 1 });
+    const tube = (from: Vector, to: Vector): RouteObstacle => ({
+      kind: 'capsule',
+      name: '',
+      from,
+      to,
+      radius: 1,
+    });
     expectClose(segmentToObstacle(tube([0, 5, 0], [10, 5, 0]), [2, 0, 0], [30, 0, 0]), 4, 1e-12);
     expectClose(segmentToObstacle(tube([0, 3, 4], [0, 3, 4]), [0, 0, 0], [0, 0, 0]), 4, 1e-12);
     expectClose(segmentToObstacle(tube([0, -5, 0], [0, 5, 0]), [-5, 0, 0], [5, 0, 0]), -1, 1e-12);
@@ -101,6 +116,60 @@ describe('distances to what is in the way', () => {
   });
 });
 
+describe('what a layout has in the way', () => {
+  test('rails by the stretch, boxes turned, tubes, and all of it on both sides where mirrored', () => {
+    const layout = layoutOf({
+      rails: [
+        {
+          name: 'Rail',
+          path: [
+            [400, 300, 430],
+            [-600, 300, 430],
+            [-600, -300, 430],
+          ],
+          height: 100,
+          width: 50,
+          mirrored: false,
+        },
+      ],
+      obstacles: [
+        {
+          kind: 'box',
+          name: 'Engine',
+          role: 'engine',
+          mirrored: true,
+          centre: [0, 500, 800],
+          size: [200, 100, 60],
+          turn: 90,
+        },
+        {
+          kind: 'cylinder',
+          name: 'Header',
+          role: 'header',
+          mirrored: false,
+          from: [0, 0, 0],
+          to: [100, 0, 0],
+          radius: 20,
+        },
+      ],
+    });
+    const near = clearanceOf(routeObstacles(layout));
+    const at = (p: Vector) => near(p, p);
+    // Beside the rail, above it, and ahead of the piece that runs across the car.
+    expect(at([0, 340, 430])).toEqual({ distance: 15, name: 'Rail' });
+    expect(at([0, 300, 500])).toEqual({ distance: 20, name: 'Rail' });
+    expectClose(at([-560, 0, 430]).distance, 15, 1e-9);
+    // Turned a quarter, the engine is 100 long and 200 wide, on both sides.
+    expectClose(at([60, 500, 800]).distance, 10, 1e-9);
+    expectClose(at([0, 605, 800]).distance, 5, 1e-9);
+    expect(at([60, -500, 800]).name).toBe('Engine');
+    expectClose(at([60, -500, 800]).distance, 10, 1e-9);
+    // A quarter inch more is wanted beside a header; its end is flat.
+    expectClose(at([50, 0, 40]).distance, 20 - 6.35, 1e-9);
+    expectClose(at([110, 10, 0]).distance, 10 - 6.35, 1e-9);
+  });
+});
+
 const TASK: RouteTask = {
   column: { end: [-1390, 330, 760], axis: [0.87, 0.05, -0.49] },
   box: { end: [-900, 400, 486], axis: [1, 0, -0.25] },
@@ -113,7 +182,12 @@ function found(list: readonly Suggestion[], joints: 1 | 2 | 3): RouteProposal {
 }
 
 /** The least worst angle of many tries, seeded; independent of the search. */
-function bruteForce(task: RouteTask, joints: 2 | 3, obstacles: readonly Obstacle[], tries: number): number {
+function bruteForce(
+  task: RouteTask,
+  joints: 2 | 3,
+  obstacles: readonly RouteObstacle[],
+  tries: number,
+): number {
   let state = 77;
   const draw = () => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
@@ -154,13 +228,13 @@ function bruteForce(task: RouteTask, joints: 2 | 3, obstacles: readonly Obstacle
 }
 
 describe('suggested routes', () => {
-  const engine: Obstacle = {
+  const engine: RouteObstacle = {
     kind: 'box',
     name: 'engine',
     centre: [-900, 60, 640],
     halfSizes: [320, 250, 260],
   };
-  const header = (z: number): Obstacle => ({
+  const header = (z: number): RouteObstacle => ({
     kind: 'capsule',
     name: 'header',
     from: [-1130, 300, z],
@@ -169,7 +243,7 @@ describe('suggested routes', () => {
     extra: 6.35,
   });
 
-  test.each<[string, readonly Obstacle[], boolean]>([
+  test.each<[string, readonly RouteObstacle[], boolean]>([
     ['in the open', [], true],
     ['past a low header', [header(520)], true],
     ['past an engine and a low header', [engine, header(540)], true],
@@ -202,7 +276,7 @@ describe('suggested routes', () => {
 
   test('an end that must stand at one of two places, with nothing clear between, is found', () => {
     // Along the box's axis the joint touches the engine's corner everywhere but close to the box.
-    const corner: Obstacle = {
+    const corner: RouteObstacle = {
       kind: 'box',
       name: 'engine',
       centre: [-600, 0, 650],
@@ -274,7 +348,7 @@ describe('suggested routes', () => {
   });
 
   test('where nothing is clear it says how much room lacks, and beside what', () => {
-    const wall: Obstacle = {
+    const wall: RouteObstacle = {
       kind: 'box',
       name: 'firewall',
       centre: [-1150, 360, 600],

@@ -62,6 +62,8 @@ const settings = z.strictObject({
   lastVariant: id.nullable(),
   /** Set as a whole. */
   limits,
+  /** mm by which this shop's hardpoints may be off, each way. */
+  tolerance: z.number().min(0.1).max(25),
 });
 
 export const contract = {

@@ -30,9 +30,9 @@ import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
+import type { ShownGap } from './clearances.svelte.ts';
 import { type DragEdit, Edits } from './edits.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
-import type { ShownGap } from './clearances.svelte.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import type { Pose } from './reach.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
@@ -58,7 +58,14 @@ export class Workbench {
   variant: Omit<OpenVariant, 'document'> | null = $state.raw(null);
   document: LayoutDocument | null = $state.raw(null);
 
-  settings: Settings = $state({ unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {} });
+  settings: Settings = $state({
+    unit: 'in',
+    fraction: 16,
+    snap: true,
+    lastVariant: null,
+    limits: {},
+    tolerance: 3.175,
+  });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });
 
   /** With nothing open these stand for a plain car, so that what is derived always exists; nobody shows it. */
@@ -92,9 +99,7 @@ export class Workbench {
     ),
   );
   /** What arrow keys move: the chosen point, or the whole of a chosen obstacle. */
-  inHand: Hardpoint | undefined = $derived(
-    this.selected ?? (this.chosenBody && holdOf(this.chosenBody)),
-  );
+  inHand: Hardpoint | undefined = $derived(this.selected ?? (this.chosenBody && holdOf(this.chosenBody)));
   /** While the page of what is in the way shows, every obstacle can be taken hold of. */
   bodiesOpen = $state(false);
   /** Points of rails and obstacles that can be taken hold of now: those of the chosen one, and what the page adds. */

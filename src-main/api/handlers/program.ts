@@ -2,7 +2,14 @@ import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { contract, type Settings } from '../contract.ts';
 import type { Handlers, Program } from './handlers.ts';
 
-const UNSET: Settings = { unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {} };
+const UNSET: Settings = {
+  unit: 'in',
+  fraction: 16,
+  snap: true,
+  lastVariant: null,
+  limits: {},
+  tolerance: 3.175,
+};
 
 export function programHandlers({
   version,

@@ -14,7 +14,7 @@ export function programTests(open: OpenSession): void {
 
   test('settings begin with inches, change one by one and last', async () => {
     const { call, reopen } = await open();
-    const first = { unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {} };
+    const first = { unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {}, tolerance: 3.175 };
     expect(await value(call, 'settings.get', {})).toEqual(first);
     expect(await value(call, 'settings.set', { unit: 'mm' })).toEqual({ ...first, unit: 'mm' });
     expect(await value(call, 'settings.set', { fraction: 64, snap: false })).toEqual({

@@ -135,10 +135,8 @@ export function distanceAt({ a, b, dataA, dataB, radius }: Couple, pose: number)
   return core - radius;
 }
 
-/** The direction from one part to the other, length 1, as the last exact distance had it; none where they met. */
-const parting = new Float64Array(3);
-
-function rememberParting(): void {
+/** Writes the direction from one part to the other, length 1, as the last exact distance had it; none where they met. */
+export function rememberParting(parting: Float64Array): void {
   const x = (points[3] as number) - (points[0] as number);
   const y = (points[4] as number) - (points[1] as number);
   const z = (points[5] as number) - (points[2] as number);
@@ -152,8 +150,12 @@ function rememberParting(): void {
 const furthestA = new Float64Array(3);
 const furthestB = new Float64Array(3);
 
-/** No more than the distance of two parts: how far they stand apart along the direction that parted them before. */
-function distanceAlong({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+/** No more than the distance of two parts: how far they stand apart along a direction that parted them before. */
+export function distanceAlong(
+  { a, b, dataA, dataB, radius }: Couple,
+  pose: number,
+  parting: Float64Array,
+): number {
   const x = parting[0] as number;
   const y = parting[1] as number;
   const z = parting[2] as number;
@@ -217,6 +219,7 @@ interface Waiting {
 }
 
 const waiting: Waiting[] = [];
+const parting = new Float64Array(3);
 
 /** Poses. A block of no more is looked through one by one, which then costs less than halving it. */
 const LOOK_THROUGH = 64;
@@ -228,7 +231,7 @@ function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest:
   const parts = couple(a, b, fromAxle);
   const look = (pose: number): number => {
     const distance = distanceAt(parts, pose);
-    rememberParting();
+    rememberParting(parting);
     if (distance < nearest.distance) {
       nearest.distance = distance;
       nearest.pose = pose;
@@ -252,7 +255,7 @@ function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest:
     if (bound >= nearest.distance) continue;
     if (block.poses.length <= LOOK_THROUGH) {
       for (const pose of block.poses)
-        if (distanceAlong(parts, pose) < nearest.distance && look(pose) <= -parts.radius) break;
+        if (distanceAlong(parts, pose, parting) < nearest.distance && look(pose) <= -parts.radius) break;
       continue;
     }
     const found = block.children.map(weigh).filter((entry) => entry !== undefined);

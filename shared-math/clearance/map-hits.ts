@@ -13,7 +13,14 @@ import {
 import { evenly } from '../sweep/index.ts';
 import { type Body, bodiesOf, steeringBodies } from './bodies.ts';
 import { steeringBox } from './fixed-bodies.ts';
-import { couple, distanceAt, roughDistance } from './least-distance.ts';
+import {
+  type Couple,
+  couple,
+  distanceAlong,
+  distanceAt,
+  rememberParting,
+  roughDistance,
+} from './least-distance.ts';
 import { emptyTrack, type Locks, placePart, type Track } from './motion.ts';
 import { pairsOf } from './pairs.ts';
 
@@ -51,6 +58,38 @@ export function withBoxAt(layout: Layout, ball: Point): Layout {
     ...layout,
     steering: { ...layout.steering, box: { ...box, pitmanBall: ball, sectorCentre: centre } },
   };
+}
+
+/** Two parts that may hit, with the direction that parted them when they were last looked at. */
+interface Watched {
+  readonly hit: number;
+  readonly parts: Couple;
+  readonly parting: Float64Array;
+}
+
+function couplesOf(
+  judged: readonly { hit: number; a: number; b: number }[],
+  tracks: readonly (readonly Track[])[],
+): Watched[] {
+  return judged.flatMap(({ hit, a, b }) =>
+    (tracks[a] as Track[]).flatMap((first) =>
+      (tracks[b] as Track[]).map((second) => ({
+        hit,
+        parts: couple(first, second, false),
+        parting: new Float64Array(3),
+      })),
+    ),
+  );
+}
+
+/** The first hit among parts as they stand, or -1. Mostly the direction that parted two of them before still does. */
+function hitAmong(couples: readonly Watched[], gap: number): number {
+  for (const { hit, parts, parting } of couples) {
+    if (roughDistance(parts, 0) > gap || distanceAlong(parts, 0, parting) > gap) continue;
+    if (distanceAt(parts, 0) <= gap) return hit;
+    rememberParting(parting);
+  }
+  return -1;
 }
 
 /** The front end with its box moved: the axle and the spindles stay as they were made ready. */
@@ -129,15 +168,7 @@ export function markHits(
       drawn,
     );
 
-  const hitAmong = ({ tracks }: Station): number => {
-    for (const { hit, a, b } of judged)
-      for (const first of tracks[a] as Track[])
-        for (const second of tracks[b] as Track[]) {
-          const parts = couple(first, second, false);
-          if (roughDistance(parts, 0) < gap && distanceAt(parts, 0) <= gap) return hit;
-        }
-    return -1;
-  };
+  const couples = stations.map(({ tracks }) => couplesOf(judged, tracks));
   const bodiesAt = (at: Layout): Body[] => {
     const own = [...steeringBodies(at), steeringBox(at)];
     return drawn.map((body) => own.find(({ id }) => id === body.id) ?? body);
@@ -146,13 +177,13 @@ export function markHits(
     const at = withBoxAt(layout, ball);
     const moved = frontEndAt(frontEnd, at);
     const bodies = bodiesAt(at);
-    for (const station of stations)
+    for (const [i, station] of stations.entries())
       for (const handwheel of handwheels) {
         const { state } = station;
         if (steerAxle(moved, handwheel, state) !== 'ok' || isPastStop(layout, state)) continue;
         place(moved, station, going, bodies);
         place(moved, station, steered, drawn);
-        const hit = hitAmong(station);
+        const hit = hitAmong(couples[i] as Watched[], gap);
         if (hit >= 0) return hit;
       }
     return -1;

@@ -33,7 +33,7 @@ const MATHS_LEVELS = [
   ['units', 'solve'],
   ['layout'],
   ['geometry', 'splines'],
-  ['pose', 'shaft'],
+  ['pose', 'shaft', 'trace'],
   ['linkage'],
   ['sweep'],
   ['aim', 'drawing', 'joints'],

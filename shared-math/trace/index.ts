@@ -1,0 +1,22 @@
+// Tracing: the numbers behind a photo. Lens, straightening, scale, level and place as one way from px to mm and back,
+// where the camera stood, lines of sight that meet, and the picture seen straight on.
+export {
+  applied,
+  composed,
+  fitHomography,
+  type Homography,
+  inverted,
+  type Pair,
+  type Spot,
+} from './homography.ts';
+export { fitLens, type Lens } from './lens.ts';
+export {
+  type LooseStart,
+  type PhotoCalibration,
+  type PhotoPlane,
+  preparePhoto,
+  type TraceFailure,
+} from './photo-plane.ts';
+export { meeting, type SightLine } from './sight-lines.ts';
+export { checkTape, type TapeCheck } from './tape.ts';
+export { type Picture, type WarpOrder, warpPicture } from './warp.ts';

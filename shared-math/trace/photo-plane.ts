@@ -1,0 +1,184 @@
+import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { type CameraPlace, cameraPlace } from './camera-place.ts';
+import {
+  applied,
+  composed,
+  fitHomography,
+  type Homography,
+  type HomographyFailure,
+  inverted,
+  type Pair,
+  type Spot,
+} from './homography.ts';
+import { distorted, fitLens, type Lens, type LensFailure, undistorted } from './lens.ts';
+
+/** What a person has told of a photo. Spots are px of the upright original; places mm right and down in the view. */
+export interface PhotoCalibration {
+  readonly size: Spot;
+  /** Left and right exchanged: taken from the other side than the view looks. */
+  readonly flipped?: boolean | undefined;
+  /** Points on a line known to be straight. */
+  readonly lens?: { readonly line: readonly Spot[] } | undefined;
+  /** Points of one plane whose places in it are known, in mm right and down of their own. */
+  readonly straighten?:
+    | { readonly points: readonly { readonly at: Spot; readonly place: Spot }[] }
+    | undefined;
+  readonly scale?: { readonly from: Spot; readonly to: Spot; readonly distance: number } | undefined;
+  /** A level line, its left end first. */
+  readonly level?: { readonly from: Spot; readonly to: Spot } | undefined;
+  /** A spot that shows a known point, and how far that stands before the plane; mm. */
+  readonly anchor?: { readonly at: Spot; readonly place: Spot; readonly before: number } | undefined;
+  /** Of the camera from the plane, mm; absent, nothing is corrected for depth. */
+  readonly distance?: number | undefined;
+}
+
+/** Where a photo lies that nobody has calibrated yet: its middle, and the mm that its width stands for. */
+export interface LooseStart {
+  readonly middle: Spot;
+  readonly width: number;
+}
+
+export type TraceFailure =
+  | { readonly step: 'lens'; readonly why: LensFailure }
+  | { readonly step: 'straighten'; readonly why: HomographyFailure }
+  | { readonly step: 'scale'; readonly why: 'zero-scale' }
+  | { readonly step: 'level'; readonly why: 'zero-length' }
+  | { readonly step: 'distance'; readonly why: 'no-camera' };
+
+/** A calibrated photo: the ways between its px and the mm of its view. */
+export interface PhotoPlane {
+  readonly lens: Lens;
+  /** From a place in the view to undistorted px. */
+  readonly matrix: Homography;
+  /** Where a spot lies if what it shows is in the calibrated plane. */
+  toPlace(spot: Spot): Spot | undefined;
+  toPhoto(place: Spot): Spot | undefined;
+  /** The same for what stands `before` mm nearer to the camera than the plane. */
+  placeBefore(spot: Spot, before: number): Spot | undefined;
+  readonly camera: CameraPlace | undefined;
+  /** In the middle of what the scale was taken from. */
+  readonly mmPerPixel: number;
+  /** mm by which one px of clicking error shifts the picture's far end, as it turns and stretches with the scale. */
+  readonly farError: number;
+  /** mm; of the straightening points, where there are more than four. */
+  readonly residual: number;
+}
+
+const apart = (a: Spot, b: Spot) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+function farthestCorner([width, height]: Spot, from: Spot): number {
+  return Math.max(
+    ...[
+      [0, 0],
+      [width, 0],
+      [0, height],
+      [width, height],
+    ].map((c) => apart(from, c as unknown as Spot)),
+  );
+}
+
+/** The ends, px, of what the scale rests on. */
+function baseOf({ scale, straighten, size }: PhotoCalibration): readonly [Spot, Spot] {
+  if (scale) return [scale.from, scale.to];
+  const [a, b] = straighten?.points ?? [];
+  return a && b
+    ? [a.at, b.at]
+    : [
+        [0, size[1] / 2],
+        [size[0], size[1] / 2],
+      ];
+}
+
+/**
+ * Puts together what was told of a photo: px → without the lens's bending → the plane in mm → turned level, scaled and
+ * moved to the view's place.
+ * Frame:    photo px and the view's own plane, both right and down. Units: px, mm.
+ * Outcomes: ok; the step that cannot be and why.
+ * Source:   own composition. Checked: tests/unit/trace/photo-plane.test.ts (an independent camera).
+ */
+export function preparePhoto(told: PhotoCalibration, start: LooseStart): Outcome<PhotoPlane, TraceFailure> {
+  const { size, scale, level, anchor, straighten, distance } = told;
+  let lens: Lens = { k: 0, size };
+  if (told.lens) {
+    const fit = fitLens(told.lens.line, size);
+    if (!fit.ok) return failed({ step: 'lens', why: fit.failure });
+    lens = fit.value;
+  }
+  const mirror: Homography = told.flipped ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1] : [1, 0, 0, 0, 1, 0, 0, 0, 1];
+  let flat: Homography = mirror;
+  let residual = 0;
+  if (straighten) {
+    const fit = fitHomography(
+      straighten.points.map(({ at, place }): Pair => ({ from: undistorted(lens, at), to: place })),
+    );
+    if (!fit.ok) return failed({ step: 'straighten', why: fit.failure });
+    flat = fit.value.matrix;
+    residual = fit.value.worst;
+  }
+  const onFlat = (spot: Spot) => applied(flat, undistorted(lens, spot));
+
+  let factor = straighten ? 1 : start.width / size[0];
+  if (scale) {
+    const [a, b] = [onFlat(scale.from), onFlat(scale.to)];
+    const length = a && b ? apart(a, b) : 0;
+    if (!(apart(scale.from, scale.to) > 0.5 && length > 0 && scale.distance > 0))
+      return failed({ step: 'scale', why: 'zero-scale' });
+    factor = scale.distance / length;
+  }
+  let turn = 0;
+  if (level) {
+    const [a, b] = [onFlat(level.from), onFlat(level.to)];
+    if (!(a && b && apart(level.from, level.to) > 0.5)) return failed({ step: 'level', why: 'zero-length' });
+    turn = -Math.atan2(b[1] - a[1], b[0] - a[0]);
+  }
+  const c = factor * Math.cos(turn);
+  const s = factor * Math.sin(turn);
+  const turned = ([x, y]: Spot): Spot => [c * x - s * y, s * x + c * y];
+
+  const back = inverted(flat) as Homography;
+  let camera: CameraPlace | undefined;
+  if (distance !== undefined) {
+    const found = cameraPlace(back, size, distance / factor);
+    if (!found) return failed({ step: 'distance', why: 'no-camera' });
+    camera = { foot: turned(found.foot), distance };
+  }
+  const lean = (place: Spot, foot: Spot, before: number): Spot => {
+    const share = distance === undefined ? 0 : before / distance;
+    return [place[0] + (foot[0] - place[0]) * share, place[1] + (foot[1] - place[1]) * share];
+  };
+  const seen = onFlat(anchor?.at ?? [size[0] / 2, size[1] / 2]) ?? [0, 0];
+  const stands = lean(turned(seen), camera?.foot ?? [0, 0], anchor?.before ?? 0);
+  const wanted = anchor?.place ?? start.middle;
+  const [tx, ty] = [wanted[0] - stands[0], wanted[1] - stands[1]];
+  if (camera) camera = { foot: [camera.foot[0] + tx, camera.foot[1] + ty], distance: camera.distance };
+
+  const whole = composed([c, -s, tx, s, c, ty, 0, 0, 1], flat);
+  const matrix = inverted(whole) as Homography;
+  const toPlace = (spot: Spot) => applied(whole, undistorted(lens, spot));
+  // Places beyond the horizon have no picture: the side of it that the photo's middle lies on is the front.
+  const middle = toPlace([size[0] / 2, size[1] / 2]) ?? [0, 0];
+  const w = (matrix[6] as number) * middle[0] + (matrix[7] as number) * middle[1] + (matrix[8] as number);
+  const base = baseOf(told);
+  const length = apart(...base);
+  const half: Spot = [(base[0][0] + base[1][0]) / 2, (base[0][1] + base[1][1]) / 2];
+  const side = (dx: number, dy: number) =>
+    apart(toPlace([half[0] - dx, half[1] - dy]) ?? [0, 0], toPlace([half[0] + dx, half[1] + dy]) ?? [0, 0]);
+  const mmPerPixel = (side(0.5, 0) + side(0, 0.5)) / 2;
+  return succeeded({
+    lens,
+    matrix,
+    toPlace,
+    toPhoto: (place) => {
+      const flatSpot = applied(matrix, place, Math.sign(w));
+      return flatSpot && distorted(lens, flatSpot);
+    },
+    placeBefore: (spot, before) => {
+      const place = toPlace(spot);
+      return place && camera ? lean(place, camera.foot, before) : place;
+    },
+    camera,
+    mmPerPixel,
+    farError: (farthestCorner(size, base[0]) / Math.max(length, 1)) * mmPerPixel,
+    residual,
+  });
+}

@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import { checkTape, type Picture, warpPicture } from '../../../shared-math/trace/index.ts';
+
+/** A picture whose red grows to the right and green downward. */
+function ramp(width: number, height: number): Picture {
+  const data = new Uint8ClampedArray(4 * width * height);
+  for (let y = 0; y < height; y += 1)
+    for (let x = 0; x < width; x += 1)
+      data.set([10 * (x + 0.5), 10 * (y + 0.5), 0, 255], 4 * (y * width + x));
+  return { data, width, height };
+}
+const pixel = (picture: Picture, x: number, y: number) => [
+  ...picture.data.slice(4 * (y * picture.width + x), 4 * (y * picture.width + x) + 4),
+];
+const plain = { k: 0, size: [20, 20] as const };
+
+test('nothing to do leaves every pixel as it is', () => {
+  const picture = ramp(20, 20);
+  const out = warpPicture(picture, {
+    matrix: [1, 0, 0, 0, 1, 0, 0, 0, 1],
+    lens: plain,
+    width: 20,
+    height: 20,
+  });
+  expect([...out.data]).toEqual([...picture.data]);
+});
+
+test('between pixels it is bilinear, in perspective too', () => {
+  const matrix = [0.8, 0.1, 2, 0.05, 0.9, 1, 0.004, 0.002, 1];
+  const out = warpPicture(ramp(20, 20), { matrix, lens: plain, width: 12, height: 12 });
+  for (const [x, y] of [
+    [3, 4],
+    [7, 2],
+    [10, 9],
+  ] as const) {
+    const d = 0.004 * (x + 0.5) + 0.002 * (y + 0.5) + 1;
+    const [red = 0, green = 0] = pixel(out, x, y);
+    expect(Math.abs(red - (10 * (0.8 * (x + 0.5) + 0.1 * (y + 0.5) + 2)) / d)).toBeLessThan(1.6);
+    expect(Math.abs(green - (10 * (0.05 * (x + 0.5) + 0.9 * (y + 0.5) + 1)) / d)).toBeLessThan(1.6);
+  }
+});
+
+test('a reduced copy is read as the original; outside, cropped off and beyond the horizon it stays clear', () => {
+  const size = [40, 40] as const;
+  const order = { matrix: [1, 0, 0, 0, 1, 0, 0, 0, 1], lens: { k: 0, size }, width: 60, height: 40 };
+  const out = warpPicture(ramp(20, 20), order);
+  expect(pixel(out, 20, 10)[0]).toBeGreaterThan(98);
+  expect(pixel(out, 20, 10)[0]).toBeLessThan(108);
+  expect(pixel(out, 45, 10)[3]).toBe(0);
+  const cropped = warpPicture(ramp(20, 20), { ...order, crop: [10, 0, 30, 40] });
+  expect([pixel(cropped, 5, 5)[3], pixel(cropped, 20, 5)[3], pixel(cropped, 35, 5)[3]]).toEqual([0, 255, 0]);
+  const tipped = warpPicture(ramp(20, 20), { ...order, matrix: [1, 0, 0, 0, 1, 0, 0.05, 0, -0.5] });
+  expect(pixel(tipped, 2, 5)[3]).toBe(0);
+});
+
+test('the tape and the tracing agree within a px at each end', () => {
+  expect(checkTape(1001, 1000, 1)).toMatchObject({ difference: 1, agrees: true });
+  expect(checkTape(997, 1000, 1)).toMatchObject({ difference: -3, agrees: false });
+});

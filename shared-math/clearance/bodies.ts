@@ -8,7 +8,7 @@ import {
   shareOfKingpin,
 } from '../drawing/parts/halves.ts';
 import { ROD_SPREAD, ROD_STATION } from '../drawing/parts/location-kinds/bracket.ts';
-import { SIZES, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
+import { SIZES, tubeRadius, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import { type Carrier, halfOf, type Layout, type Point, SIDES, type Side } from '../layout/index.ts';
 import { fixedBodies, nearestRail } from './fixed-bodies.ts';
@@ -63,10 +63,6 @@ const capsule = (from: Carried, to: Carried, radius: number): BodyPart => ({
 });
 const ball = (at: Carried, radius: number): BodyPart => capsule(at, at, radius);
 const on = (carrier: Carrier, at: Point): Carried => ({ carrier, at });
-
-function radiusOf(diameter: number | undefined, usual: number): number {
-  return diameter === undefined ? usual : diameter / 2;
-}
 
 function tyre(layout: Layout, side: Side): Body {
   const { tyreRadius, tyreWidth } = layout.car;
@@ -147,7 +143,7 @@ export function steeringBodies(layout: Layout): Body[] {
       role: 'steering',
       hardpoint: 'steering.dragLinkBall',
       joins: ['pitman-arm', 'steering-arm'],
-      parts: rod(dragLink, radiusOf(diameters?.dragLink, SIZES.rod)),
+      parts: rod(dragLink, tubeRadius(diameters?.dragLink, SIZES.rod)),
     },
     {
       id: 'pitman-arm',
@@ -172,7 +168,7 @@ export function steeringBodies(layout: Layout): Body[] {
       role: 'steering',
       hardpoint: 'axle.left.tieRodBall',
       joins: ['tie-rod-arm-left', 'tie-rod-arm-right'],
-      parts: rod(tieRod, radiusOf(diameters?.tieRod, SIZES.rod)),
+      parts: rod(tieRod, tubeRadius(diameters?.tieRod, SIZES.rod)),
     },
     ...SIDES.map(
       (side): Body => ({
@@ -202,7 +198,7 @@ function lateralBodies(layout: Layout): Body[] {
         capsule(
           on(`axle-${halfOf(lateral.axle)}`, lateral.axle),
           on('frame', lateral.frame),
-          radiusOf(diameters?.lateralBar, SIZES.rod),
+          tubeRadius(diameters?.lateralBar, SIZES.rod),
         ),
       ],
     },
@@ -217,7 +213,7 @@ function splitRods(layout: Layout, side: Side, pivot: Point): BodyPart[] {
     capsule(
       on(carrier, add(seat, [0, 0, z])),
       on(carrier, pivot),
-      radiusOf(layout.diameters?.rods, SIZES.hairpin),
+      tubeRadius(layout.diameters?.rods, SIZES.hairpin),
     ),
   );
 }
@@ -263,7 +259,7 @@ function locationBodies(layout: Layout): Body[] {
               capsule(
                 on(`axle-${side}`, location[side][bar].axle),
                 on('frame', location[side][bar].frame),
-                radiusOf(diameters?.rods, SIZES.rod),
+                tubeRadius(diameters?.rods, SIZES.rod),
               ),
             ],
           }),

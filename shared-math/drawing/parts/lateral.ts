@@ -5,7 +5,7 @@ import { onBeam } from './halves.ts';
 import { leafPack } from './leaf.ts';
 import { eyeBar, rod } from './links.ts';
 import { railAt } from './rails.ts';
-import { SIZES } from './sizes.ts';
+import { SIZES, tubeRadius } from './sizes.ts';
 
 /** Share of the half beam at which a transverse spring's perch stands. */
 const PERCH_STATION = 0.6;
@@ -22,7 +22,12 @@ function drawBar(pen: Pen, layout: Layout): void {
     name: 'Lateral bar',
     role: 'link',
     hardpoints: ['lateral.axle', 'lateral.frame'],
-    shapes: eyeBar(pen, [`axle-${halfOf(lateral.axle)}`, lateral.axle], ['frame', lateral.frame]),
+    shapes: eyeBar(
+      pen,
+      [`axle-${halfOf(lateral.axle)}`, lateral.axle],
+      ['frame', lateral.frame],
+      tubeRadius(layout.diameters?.lateralBar, SIZES.rod),
+    ),
   });
 }
 

@@ -27,12 +27,12 @@ export function eye(pen: Pen, end: End, axis: Point): Body {
 }
 
 /** A bar with a bushed eye at each end; the bushings' bolts run across the car, or along it for a bar across. */
-export function eyeBar(pen: Pen, from: End, to: End): Body[] {
+export function eyeBar(pen: Pen, from: End, to: End, radius: number = SIZES.rod): Body[] {
   const along = subtract(to[1], from[1]);
   const wish: Point = Math.abs(along[1]) > Math.abs(along[0]) ? [1, 0, 0] : [0, 1, 0];
   // Square to the bar and level, so that the eye wraps the bar's end.
   const axis = norm(cross(along, wish)) > 1e-6 ? squareAcross(along, wish) : wish;
-  return [rod(pen, from, to, SIZES.rod), eye(pen, from, axis), eye(pen, to, axis)];
+  return [rod(pen, from, to, radius), eye(pen, from, axis), eye(pen, to, axis)];
 }
 
 function squareAcross(along: Point, wish: Point): Point {

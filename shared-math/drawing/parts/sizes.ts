@@ -1,6 +1,6 @@
 /**
- * What a layout does not say is drawn at a size common on hand-built cars; mm. Nothing is computed from these: they
- * only give the drawing its body.
+ * What a layout does not say is drawn, and judged for clearance, at a size common on hand-built cars; mm. The kinematics
+ * do not know these.
  */
 export const SIZES = {
   kingpin: 11,
@@ -34,3 +34,8 @@ export const SIZES = {
 
 /** Shares of the tyre's radius. */
 export const WHEEL_SHARES = { rim: 0.64, hub: 0.2, drum: 0.43, shoulder: 0.14 } as const;
+
+/** Radius of a tube, mm: half the diameter that the layout states, else the usual one. */
+export function tubeRadius(diameter: number | undefined, usual: number): number {
+  return diameter === undefined ? usual : diameter / 2;
+}

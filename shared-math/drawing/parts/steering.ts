@@ -3,7 +3,7 @@ import { type Layout, type Point, SIDES } from '../../layout/index.ts';
 import type { Pen } from '../pen.ts';
 import { alongKingpin, kingpin, shareOfKingpin, squareTo } from './halves.ts';
 import { arm, ballRod } from './links.ts';
-import { SIZES } from './sizes.ts';
+import { SIZES, tubeRadius } from './sizes.ts';
 
 /** How much larger than a manual box one with power assistance is drawn. */
 const SIZE_OF: Record<'manual' | 'power', number> = { manual: 1, power: 1.22 };
@@ -126,13 +126,18 @@ function drawArms(pen: Pen, layout: Layout): void {
 }
 
 function drawRods(pen: Pen, layout: Layout): void {
-  const { steering, axle } = layout;
+  const { steering, axle, diameters } = layout;
   pen.add({
     id: 'tie-rod',
     name: 'Tie rod',
     role: 'steering',
     hardpoints: ['axle.left.tieRodBall', 'axle.right.tieRodBall'],
-    shapes: ballRod(pen, ['spindle-left', axle.left.tieRodBall], ['spindle-right', axle.right.tieRodBall]),
+    shapes: ballRod(
+      pen,
+      ['spindle-left', axle.left.tieRodBall],
+      ['spindle-right', axle.right.tieRodBall],
+      tubeRadius(diameters?.tieRod, SIZES.rod),
+    ),
   });
   pen.add({
     id: 'drag-link',
@@ -143,6 +148,7 @@ function drawRods(pen: Pen, layout: Layout): void {
       pen,
       [`spindle-${steering.dragLinkTo}`, steering.dragLinkBall],
       ['pitman', steering.box.pitmanBall],
+      tubeRadius(diameters?.dragLink, SIZES.rod),
     ),
   });
 }

@@ -3,7 +3,7 @@ import { type Layout, type Point, SIDES } from '../../../layout/index.ts';
 import type { Pen } from '../../pen.ts';
 import { kingpin, onBeam } from '../halves.ts';
 import { eyeBar } from '../links.ts';
-import { SIZES } from '../sizes.ts';
+import { SIZES, tubeRadius } from '../sizes.ts';
 
 const BARS = ['upper', 'lower'] as const;
 
@@ -46,7 +46,12 @@ export function drawFourBar(pen: Pen, layout: Layout): void {
         role: 'link',
         side,
         hardpoints: [`location.${side}.${bar}.axle`, `location.${side}.${bar}.frame`],
-        shapes: eyeBar(pen, [carrier, bars[bar].axle], ['frame', bars[bar].frame]),
+        shapes: eyeBar(
+          pen,
+          [carrier, bars[bar].axle],
+          ['frame', bars[bar].frame],
+          tubeRadius(layout.diameters?.rods, SIZES.rod),
+        ),
       });
   }
 }

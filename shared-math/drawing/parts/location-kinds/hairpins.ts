@@ -3,7 +3,7 @@ import { type Layout, SIDES } from '../../../layout/index.ts';
 import type { Pen } from '../../pen.ts';
 import { onBeam } from '../halves.ts';
 import { rod } from '../links.ts';
-import { SIZES } from '../sizes.ts';
+import { SIZES, tubeRadius } from '../sizes.ts';
 import { bracket, ROD_SPREAD, ROD_STATION } from './bracket.ts';
 
 /**
@@ -13,6 +13,7 @@ import { bracket, ROD_SPREAD, ROD_STATION } from './bracket.ts';
 export function drawHairpins(pen: Pen, layout: Layout): void {
   const { location } = layout;
   if (location.kind !== 'hairpins') return;
+  const radius = tubeRadius(layout.diameters?.rods, SIZES.hairpin);
   for (const side of SIDES) {
     const carrier = `axle-${side}` as const;
     const at = onBeam(layout, side, ROD_STATION);
@@ -24,8 +25,8 @@ export function drawHairpins(pen: Pen, layout: Layout): void {
       side,
       hardpoints: [`location.${side}.framePivot`],
       shapes: [
-        rod(pen, [carrier, add(at, [0, 0, ROD_SPREAD])], [carrier, framePivot], SIZES.hairpin),
-        rod(pen, [carrier, add(at, [0, 0, -ROD_SPREAD])], [carrier, framePivot], SIZES.hairpin),
+        rod(pen, [carrier, add(at, [0, 0, ROD_SPREAD])], [carrier, framePivot], radius),
+        rod(pen, [carrier, add(at, [0, 0, -ROD_SPREAD])], [carrier, framePivot], radius),
         bracket(pen, carrier, at),
         pen.hull(pen.ball(carrier, framePivot, SIZES.ball)),
       ],

@@ -3,7 +3,7 @@ import { type Layout, SIDES } from '../../../layout/index.ts';
 import type { Pen } from '../../pen.ts';
 import { onBeam } from '../halves.ts';
 import { rod } from '../links.ts';
-import { SIZES } from '../sizes.ts';
+import { SIZES, tubeRadius } from '../sizes.ts';
 import { bracket, ROD_SPREAD, ROD_STATION } from './bracket.ts';
 
 /** Rods from both sides of the beam, joined to one ball under the frame. */
@@ -11,6 +11,7 @@ export function drawWishbone(pen: Pen, layout: Layout): void {
   const { location } = layout;
   if (location.kind !== 'wishbone') return;
   const { framePivot } = location;
+  const radius = tubeRadius(layout.diameters?.rods, SIZES.hairpin);
   for (const side of SIDES) {
     const carrier = `axle-${side}` as const;
     const at = onBeam(layout, side, ROD_STATION);
@@ -21,8 +22,8 @@ export function drawWishbone(pen: Pen, layout: Layout): void {
       side,
       hardpoints: ['location.framePivot'],
       shapes: [
-        rod(pen, [carrier, add(at, [0, 0, ROD_SPREAD])], [carrier, framePivot], SIZES.hairpin),
-        rod(pen, [carrier, add(at, [0, 0, -ROD_SPREAD])], [carrier, framePivot], SIZES.hairpin),
+        rod(pen, [carrier, add(at, [0, 0, ROD_SPREAD])], [carrier, framePivot], radius),
+        rod(pen, [carrier, add(at, [0, 0, -ROD_SPREAD])], [carrier, framePivot], radius),
         bracket(pen, carrier, at),
       ],
     });

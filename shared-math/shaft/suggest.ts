@@ -33,7 +33,7 @@ export interface RouteWishes {
   readonly jointRadius?: number;
   /** Room wanted around shaft and joints: 1/2 in. */
   readonly clearance?: number;
-  /** How far from the part's end the joint's centre may stand along its axis, least and most. */
+  /** How far from the part's end the joint's centre may stand along its axis; the least is a joint pushed home. */
   readonly columnSlide?: readonly [number, number];
   readonly boxSlide?: readonly [number, number];
   /** Centre to centre: shorter leaves no shaft between two joints. */
@@ -45,8 +45,8 @@ const USUAL = {
   tubeRadius: 9.525,
   jointRadius: 22.225,
   clearance: 12.7,
-  columnSlide: [30, 300],
-  boxSlide: [30, 200],
+  columnSlide: [12, 300],
+  boxSlide: [12, 200],
   leastShaft: 100,
   limits: USUAL_JOINT_LIMITS,
 } as const;

@@ -21,6 +21,8 @@ export interface PlotPicture {
   readonly range: Range;
   /** Drawn as the dotted line of what is wanted. */
   readonly wanted: number | undefined;
+  /** Two columns between which the plot is shaded, below the curves. */
+  readonly band?: { readonly lower: Column; readonly upper: Column } | undefined;
   /** The ends of the axis, where they are not the first and last of `at`. */
   readonly span?: readonly [number, number] | undefined;
 }
@@ -76,7 +78,14 @@ export class Plot {
             ...(dash ? { dash: dash.map((length) => length * weight) } : {}),
           })),
         ],
-        hooks: { drawAxes: [(plot) => this.#lines(plot, rule, good, weight)] },
+        hooks: {
+          drawAxes: [
+            (plot) => {
+              this.#band(plot, token(host, 'steel'));
+              this.#lines(plot, rule, good, weight);
+            },
+          ],
+        },
       },
       this.#data(),
       host,
@@ -99,6 +108,40 @@ export class Plot {
       this.#picture.at as number[],
       ...this.#picture.columns.map((column) => column as (number | null | undefined)[]),
     ];
+  }
+
+  /** The shaded band, with thin lines along its edges. */
+  #band(plot: uPlot, steel: string): void {
+    const { band, at } = this.#picture;
+    if (!band) return;
+    const { ctx, bbox } = plot;
+    const edge = (column: Column) =>
+      at.flatMap((place, row) => {
+        const value = column[row];
+        return typeof value === 'number'
+          ? [[plot.valToPos(place, 'x', true), plot.valToPos(value, 'y', true)] as const]
+          : [];
+      });
+    const [lower, upper] = [edge(band.lower), edge(band.upper)];
+    ctx.save();
+    ctx.beginPath();
+    ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
+    ctx.clip();
+    ctx.beginPath();
+    for (const [x, y] of [...lower, ...upper.toReversed()]) ctx.lineTo(x, y);
+    ctx.closePath();
+    ctx.fillStyle = steel;
+    ctx.globalAlpha = 0.16;
+    ctx.fill();
+    ctx.globalAlpha = 0.5;
+    ctx.strokeStyle = steel;
+    ctx.lineWidth = uPlot.pxRatio;
+    for (const line of [lower, upper]) {
+      ctx.beginPath();
+      for (const [x, y] of line) ctx.lineTo(x, y);
+      ctx.stroke();
+    }
+    ctx.restore();
   }
 
   /** The upright line at ride height, the level one at nothing, and the dotted one of what is wanted. */

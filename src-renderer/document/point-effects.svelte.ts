@@ -25,9 +25,10 @@ export class PointEffects {
     return answer && answer.of === document && answer.told.id === selection ? answer.told : null;
   });
   /** The last known of the chosen point, though the layout may have moved on: keeps lines in place under a drag. */
-  last: Sensitivity | null = $derived(
-    this.#answer?.told.id === this.#bench.selection ? (this.#answer?.told ?? null) : null,
-  );
+  last: Sensitivity | null = $derived.by(() => {
+    const told = this.#answer?.told;
+    return told && told.id === this.#bench.selection ? told : null;
+  });
 
   constructor(bench: Workbench, courier: Courier) {
     this.#bench = bench;

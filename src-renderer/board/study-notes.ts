@@ -1,0 +1,117 @@
+import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
+import type { FrontEnd } from '../../shared-math/linkage/index.ts';
+import type { Sensitivity } from '../../shared-math/tune/index.ts';
+import type { BoxMap } from '../document/box-map.svelte.ts';
+import { bumpChange, bumpOf } from '../words/effect-words.ts';
+import { bumpWords } from '../words/map-words.ts';
+import type { OverlayLine, OverlayText } from './overlay.ts';
+import type { Note } from './overlay-picture.ts';
+
+type OnBoard = (view: View, place: Place) => Place;
+
+/** What is written on the map: the best spot with its figure. */
+export function mapNotes(map: BoxMap, shown: readonly View[], onBoard: OnBoard): Note[] {
+  const { answer, view } = map;
+  if (!map.shown || !answer?.best || !shown.includes(view)) return [];
+  const { across, up, worst } = answer.best;
+  const { from, to } = answer.window;
+  if (across < from[0] || across > to[0] || up < from[1] || up > to[1]) return [];
+  const [x, y] = onBoard(view, [view === 'side' ? -across : across, -up]);
+  return [
+    {
+      id: 'map best',
+      view,
+      x,
+      y,
+      clear: 9,
+      toward: -60,
+      lines: [{ text: `best spot ${bumpWords(worst)}`, ink: 'aim', strong: true }],
+    },
+  ];
+}
+
+/** The name of the proposed car, at its pitman ball. */
+export function proposalNotes(
+  proposed: FrontEnd | undefined,
+  shown: readonly View[],
+  onBoard: OnBoard,
+): Note[] {
+  const view = (['side', 'front', 'top'] as const).find((each) => shown.includes(each));
+  if (!proposed || !view) return [];
+  const [x, y] = onBoard(view, project(view, proposed.layout.steering.box.pitmanBall));
+  return [
+    {
+      id: `proposed ${view}`,
+      view,
+      x,
+      y,
+      clear: 9,
+      toward: 30,
+      lines: [{ text: 'proposed', ink: 'steel', strong: true }],
+    },
+  ];
+}
+
+/** px at weight 1: where an arrow begins from its point, how long it is, its barbs, and where its figure stands. */
+const ARROW = { from: 15, length: 15, barb: 4.5, text: 5 } as const;
+/** rad. What is told as no change has no arrow. */
+const LEAST = 0.005 * (Math.PI / 180);
+
+/** Which way an axis of the car points in a view. */
+const DIRECTIONS: Record<View, readonly (readonly [axis: 0 | 1 | 2, right: number, down: number])[]> = {
+  side: [
+    [0, -1, 0],
+    [2, 0, -1],
+  ],
+  top: [
+    [0, -1, 0],
+    [1, 0, 1],
+  ],
+  front: [
+    [1, 1, 0],
+    [2, 0, -1],
+  ],
+};
+
+/**
+ * Small arrows about the chosen point, one for each way it can go in a view, with what a step that way does to bump
+ * steer. What makes it less is in steel blue, the rest in soft ink; the words say which is which.
+ */
+export function effectArrows(
+  told: Sensitivity,
+  view: View,
+  at: Place,
+  weight: number,
+): { lines: OverlayLine[]; texts: OverlayText[] } {
+  const lines: OverlayLine[] = [];
+  const texts: OverlayText[] = [];
+  for (const [axis, right, down] of DIRECTIONS[view])
+    for (const effect of told.effects) {
+      if (effect.axis !== axis) continue;
+      const bump = bumpOf(told, effect);
+      if (bump === undefined || Math.abs(bump) < LEAST) continue;
+      const [dx, dy] = [right * effect.direction, down * effect.direction];
+      const ink = bump < 0 ? 'steel' : 'soft';
+      const point = (along: number, aside: number): Place => [
+        at[0] + (dx * along - dy * aside) * weight,
+        at[1] + (dy * along + dx * aside) * weight,
+      ];
+      const tip = ARROW.from + ARROW.length;
+      const [start, end] = [point(ARROW.from, 0), point(tip, 0)];
+      const [left, other] = [
+        point(tip - ARROW.barb, ARROW.barb * 0.7),
+        point(tip - ARROW.barb, -ARROW.barb * 0.7),
+      ];
+      lines.push({ points: [...start, ...end], ink }, { points: [...left, ...end, ...other], ink });
+      const [x, y] = point(tip + ARROW.text + (dy === 0 ? 0 : 5), 0);
+      texts.push({
+        x,
+        y,
+        text: bumpChange(bump),
+        ink,
+        strong: bump < 0,
+        align: dx > 0 ? 'left' : dx < 0 ? 'right' : 'center',
+      });
+    }
+  return { lines, texts };
+}

@@ -56,5 +56,8 @@ export function evenly(from: number, to: number, count: number): Float64Array {
   if (count <= 1 || from === to) return Float64Array.of(from);
   const values = new Float64Array(count);
   for (let i = 0; i < count; i += 1) values[i] = (from * (count - 1 - i) + to * i) / (count - 1);
+  // The weighted mean rounds; the ends are what was asked for.
+  values[0] = from;
+  values[count - 1] = to;
   return values;
 }

@@ -91,6 +91,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
     let settling: ReturnType<typeof setTimeout> | undefined;
     let settled = $state(0);
     let fittedTo = '';
+    let texts: readonly string[] = [];
 
     const roomed = (room: Float64Array) =>
       room.length === 3 * view.drawing.points.length ? room : roomFor(view.drawing);
@@ -231,8 +232,15 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
           ),
         }),
       );
+      texts = written.texts.map(({ text }) => text);
       stage.showOver({
-        lines: [...projectionLines(source), ...snapLines(source), ...lines, ...written.lines, ...between.lines],
+        lines: [
+          ...projectionLines(source),
+          ...snapLines(source),
+          ...lines,
+          ...written.lines,
+          ...between.lines,
+        ],
         marks: [...marks, ...between.marks],
         handles,
         texts: written.texts,
@@ -246,6 +254,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         return handle && { x: box.x + handle.x, y: box.y + handle.y };
       },
       camera: () => view.camera,
+      written: () => texts,
     });
 
     return () => {

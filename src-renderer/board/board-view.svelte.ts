@@ -19,6 +19,7 @@ import {
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
+import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
   between,
   type Camera,
@@ -29,7 +30,6 @@ import {
   toScreen,
   zoomedAt,
 } from './camera.ts';
-import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
@@ -72,6 +72,8 @@ export class BoardView implements Hands {
   bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing));
   /** Where a pointer was looked for last; nothing once it has left the board. */
   #pointed: Place | undefined;
+  /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
+  focus: { readonly view: View; readonly box: Box; readonly left: number } | undefined = $state.raw();
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
@@ -172,6 +174,12 @@ export class BoardView implements Hands {
   #fittedTo(views: readonly View[]): Camera {
     // Alone on the board, a view also has room below for its wheels in droop; on the sheet the margin is enough.
     const [alone, ...others] = views;
+    const { focus } = this;
+    if (focus && alone === focus.view && others.length === 0) {
+      const { left, top, right, bottom } = MARGINS;
+      const room = { left: left + focus.left, top, right, bottom };
+      return fitted(moved(focus.box, this.sheet.origin[alone]), this.size, room);
+    }
     const droop = others.length === 0 && alone !== 'top' ? this.#bench.layout.travel.rebound : 0;
     const all = views.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
     const box = { ...all, bottom: all.bottom + droop };

@@ -1,7 +1,18 @@
 /** What lies over the drawing, in px of the board: plain data, made by `overlay-picture.ts` and painted here. */
 
 /** What a line or text says; colour, weight and dash follow from it, never colour alone. */
-export type OverlayInk = 'guide' | 'snap' | 'asked' | 'allowed' | 'gap' | 'aim' | 'short' | 'clear' | 'steel' | 'ink' | 'soft';
+export type OverlayInk =
+  | 'guide'
+  | 'snap'
+  | 'asked'
+  | 'allowed'
+  | 'gap'
+  | 'aim'
+  | 'short'
+  | 'clear'
+  | 'steel'
+  | 'ink'
+  | 'soft';
 
 export interface OverlayLine {
   /** x, y, x, y … */

@@ -8,6 +8,8 @@ import type { Camera } from './camera.ts';
 export interface BoardHook {
   handleAt(view: View, hardpoint: string): { readonly x: number; readonly y: number } | undefined;
   camera(): Camera;
+  /** All that is written over the drawing, in no order. */
+  written(): readonly string[];
 }
 
 declare global {

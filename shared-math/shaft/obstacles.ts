@@ -60,16 +60,24 @@ function fromBox([hx, hy, hz]: Point, px: number, py: number, pz: number): numbe
   const x = Math.abs(px) - hx;
   const y = Math.abs(py) - hy;
   const z = Math.abs(pz) - hz;
+  const deepest = Math.max(x, y, z);
+  if (deepest <= 0) return deepest;
   const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
-  return Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(Math.max(x, y, z), 0);
+  return Math.sqrt(ox * ox + oy * oy + oz * oz);
+}
+
+/** How far a stretch from p to p + u stays beyond ±half along one axis. */
+function beyond(half: number, p: number, u: number): number {
+  return Math.max(Math.min(p, p + u) - half, -half - Math.max(p, p + u), 0);
 }
 
 /** Signed distance from a flat-ended cylinder's surface of a place so far along from its middle and out from its axis. */
 function fromCylinder(halfLength: number, radius: number, along: number, out: number): number {
   const x = Math.abs(along) - halfLength;
   const y = out - radius;
+  if (x <= 0 && y <= 0) return Math.max(x, y);
   const [ox, oy] = [Math.max(x, 0), Math.max(y, 0)];
-  return Math.sqrt(ox * ox + oy * oy) + Math.min(Math.max(x, y), 0);
+  return Math.sqrt(ox * ox + oy * oy);
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
@@ -78,16 +86,40 @@ const GOLDEN_STEPS = 34;
 
 /**
  * Least signed distance from a stretch of line to an obstacle's surface, mm. The signed distance to a convex body is
- * convex along a line, so the golden section finds the least; for a round-ended tube it is exact.
+ * convex along a line, so the golden section finds the least; for a round-ended tube it is exact. Where it is certain
+ * to be `within` or more, any number from there on may be answered.
  */
-export function segmentToObstacle(obstacle: RouteObstacle, a: Point, b: Point): number {
-  if (obstacle.kind === 'capsule') return betweenSegments(a, b, obstacle.from, obstacle.to) - obstacle.radius;
-  if (obstacle.kind === 'cylinder') return segmentToCylinder(obstacle, a, b);
-  const { axes, centre, halfSizes } = obstacle;
-  const inAxes = (v: Point): Point => (axes ? [dot(v, axes[0]), dot(v, axes[1]), dot(v, axes[2])] : v);
-  const p = inAxes(subtract(a, centre));
-  const u = inAxes(subtract(b, a));
-  return leastAlong((t) => fromBox(halfSizes, p[0] + t * u[0], p[1] + t * u[1], p[2] + t * u[2]));
+export function segmentToObstacle(
+  obstacle: RouteObstacle,
+  a: Point,
+  b: Point,
+  within = Number.POSITIVE_INFINITY,
+): number {
+  if (obstacle.kind === 'box') return segmentToBox(obstacle, a, b, within);
+  const round = betweenSegments(a, b, obstacle.from, obstacle.to) - obstacle.radius;
+  // A flat-ended tube lies within the round-ended one, so it is at least as far.
+  return obstacle.kind === 'capsule' || round >= within ? round : segmentToCylinder(obstacle, a, b);
+}
+
+function segmentToBox({ axes, centre, halfSizes }: BoxObstacle, a: Point, b: Point, within: number): number {
+  const [dx, dy, dz] = [a[0] - centre[0], a[1] - centre[1], a[2] - centre[2]];
+  const [vx, vy, vz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const along = (axis: 0 | 1 | 2, x: number, y: number, z: number) => {
+    const e = axes?.[axis];
+    return e ? e[0] * x + e[1] * y + e[2] * z : axis === 0 ? x : axis === 1 ? y : z;
+  };
+  const [px, py, pz] = [along(0, dx, dy, dz), along(1, dx, dy, dz), along(2, dx, dy, dz)];
+  const [ux, uy, uz] = [along(0, vx, vy, vz), along(1, vx, vy, vz), along(2, vx, vy, vz)];
+  // The block about the stretch, in the box's axes, is no farther than the stretch.
+  const [gx, gy, gz] = [
+    beyond(halfSizes[0], px, ux),
+    beyond(halfSizes[1], py, uy),
+    beyond(halfSizes[2], pz, uz),
+  ];
+  const block = gx * gx + gy * gy + gz * gz;
+  if (block > 0 && block >= within * within) return Math.sqrt(block);
+  const at = (t: number) => fromBox(halfSizes, px + t * ux, py + t * uy, pz + t * uz);
+  return ux === 0 && uy === 0 && uz === 0 ? at(0) : leastAlong(at);
 }
 
 function segmentToCylinder({ from, to, radius }: TubeObstacle<'cylinder'>, a: Point, b: Point): number {
@@ -97,11 +129,12 @@ function segmentToCylinder({ from, to, radius }: TubeObstacle<'cylinder'>, a: Po
   const u = subtract(b, a);
   const [pa, ua] = [dot(p, axis), dot(u, axis)];
   const [pp, pu, uu] = [dot(p, p), dot(p, u), dot(u, u)];
-  return leastAlong((t) => {
+  const at = (t: number) => {
     const along = pa + t * ua;
     const squared = pp + 2 * t * pu + t * t * uu - along * along;
     return fromCylinder(half, radius, along, Math.sqrt(Math.max(squared, 0)));
-  });
+  };
+  return uu > 0 ? leastAlong(at) : at(0);
 }
 
 /** Least of a convex function over 0 to 1, by the golden section. */
@@ -130,7 +163,8 @@ export function clearanceOf(obstacles: readonly RouteObstacle[]): ClearanceOf {
   return (from, to) => {
     let nearest: Nearest = { distance: Number.POSITIVE_INFINITY, name: '' };
     for (const obstacle of obstacles) {
-      const distance = segmentToObstacle(obstacle, from, to) - (obstacle.extra ?? 0);
+      const extra = obstacle.extra ?? 0;
+      const distance = segmentToObstacle(obstacle, from, to, nearest.distance + extra) - extra;
       if (distance < nearest.distance) nearest = { distance, name: obstacle.name };
     }
     return nearest;

@@ -121,8 +121,10 @@ function middles(first: Point, last: Point): Point[][] {
 
 /** Starts that differ in where the last joint stands and on which side the middle one passes: one search from each. */
 function startGroups(space: RouteSpace, joints: 2 | 3, value: (x: readonly number[]) => number): number[][] {
-  const best = (list: readonly number[][]) =>
-    list.reduce((least, at) => (value(at) < value(least) ? at : least));
+  const best = (list: readonly number[][]) => {
+    const values = list.map(value);
+    return list[values.indexOf(Math.min(...values))] as number[];
+  };
   return evenly(space.boxSlide, joints === 2 ? 5 : 3).flatMap((t) => {
     const slides = evenly(space.columnSlide, joints === 2 ? 5 : 3).map((s) => [s, t]);
     if (joints === 2) return [best(slides)];

@@ -1,4 +1,4 @@
-import { coreMiddle, SHAPE_SIZE, type ShapeKind, support } from './shapes.ts';
+import { coreMiddle, type ShapeKind, support } from './shapes.ts';
 
 /** Steps. Boxes and segments take three to eight, cylinders up to thirty; more is rounding going round in circles. */
 const STEPS_MAX = 100;
@@ -321,9 +321,4 @@ function isCorner(x: number, y: number, z: number): boolean {
   for (let i = 0; i < 3 * size; i += 3)
     if (difference[i] === x && difference[i + 1] === y && difference[i + 2] === z) return true;
   return false;
-}
-
-/** Room for a core on its own. */
-export function coreRoom(): Float64Array {
-  return new Float64Array(SHAPE_SIZE);
 }

@@ -4,6 +4,8 @@
  */
 export const CONTENT_POLICY = [
   "default-src 'self'",
+  // What is worked out beside the page runs from a file of the program's own.
+  "worker-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self' data:",
   "object-src 'none'",

@@ -45,6 +45,8 @@ export interface LabelSpot {
 
 /** px of air around figures. */
 const AIR = 5;
+/** Heights of a figure kept clear about a mark. */
+const KEPT_OFF = 6;
 /** Shares of a line's length at which its figure may stand, in the order of liking. */
 const SHARES = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
 
@@ -79,13 +81,14 @@ function spotAlong(points: readonly number[], lengths: readonly number[], share:
 
 /**
  * Places for the figures of contour lines: one on each line that is long enough, clear of the others and of the edges of
- * the box. A line on which there is no such place has no figure; the scale beside the map tells its colour.
+ * the box, and of the marks. A line on which there is no such place has no figure; the scale beside the map tells its colour.
  */
 export function labelSpots(
   lines: readonly { readonly text: string; readonly points: readonly number[] }[],
   widthOf: (text: string) => number,
   height: number,
   box: Box,
+  keptOff: readonly (readonly [x: number, y: number])[] = [],
 ): LabelSpot[] {
   const spots: (LabelSpot & { readonly radius: number })[] = [];
   const byLength = lines
@@ -106,7 +109,8 @@ export function labelSpots(
         (other) =>
           Math.abs(other.x - spot.x) > radius + other.radius || Math.abs(other.y - spot.y) > height + AIR,
       );
-      if (!inside || !clear) continue;
+      const off = keptOff.every(([x, y]) => Math.hypot(spot.x - x, spot.y - y) > KEPT_OFF * height);
+      if (!inside || !clear || !off) continue;
       spots.push({ text, ...spot, radius });
       break;
     }

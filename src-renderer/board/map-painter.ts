@@ -159,6 +159,7 @@ function paintContours(
     (text) => context.measureText(text).width,
     LABEL_SIZE * palette.weight,
     box,
+    answer.best ? [toBoard(answer.best.across, answer.best.up)] : [],
   );
 }
 

@@ -26,6 +26,17 @@ function proposedInks(palette: Palette): RoleInks {
   ) as RoleInks;
 }
 
+/** The car over a map: its lines as ever, what it covers still to be seen. */
+export function seeThroughInks(palette: Palette): RoleInks {
+  const faint = (fill: string) => (/^#[0-9a-f]{6}$/i.test(fill) ? `${fill}59` : fill);
+  return Object.fromEntries(
+    Object.entries(carInks(palette)).map(([role, ink]) => [
+      role,
+      { ...ink, tint: faint(ink.tint), cover: faint(ink.cover) },
+    ]),
+  ) as RoleInks;
+}
+
 /** The steering and the links of a proposed layout, over the car as it stands. */
 export class ProposedCar {
   readonly #views: Record<View, Group>;
@@ -54,8 +65,8 @@ export class ProposedCar {
     Object.assign(this.#with, { inks: proposedInks(palette), weight: palette.weight });
   }
 
-  /** Shows a layout in a pose, or none; one that does not reach its pose is not drawn. */
-  show(frontEnd: FrontEnd | undefined, state: FrontEndState | undefined): void {
+  /** Shows a layout in a pose, or none; one that does not reach its pose is not drawn. `links` where they moved too. */
+  show(frontEnd: FrontEnd | undefined, state: FrontEndState | undefined, links = false): void {
     if (this.#of && this.#of !== frontEnd) this.#remove();
     if (!frontEnd || state?.status !== 'ok') {
       this.#remove();
@@ -67,7 +78,11 @@ export class ProposedCar {
         const groups = { side: new Group(), top: new Group(), front: new Group() };
         for (const view of VIEWS) this.#views[view].add(groups[view]);
         this.#groups = groups;
-        this.#nodes = new CarNodes(groups, this.#with, ['link', 'box', 'steering']);
+        this.#nodes = new CarNodes(
+          groups,
+          this.#with,
+          links ? ['link', 'box', 'steering'] : ['box', 'steering'],
+        );
         this.#nodes.build(drawing, placed);
         this.#of = frontEnd;
       } else this.#nodes.update(drawing, placed);

@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import { toRadians } from '../../shared-math/units/index.ts';
 import { solvePose } from '../document/reach.ts';
 import type { Studies } from '../document/studies.svelte.ts';
@@ -5,7 +6,9 @@ import type { Workbench } from '../document/workbench.svelte.ts';
 import type { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import type { OverlaySource } from './overlay-picture.ts';
-import { effectArrows, mapNotes, proposalNotes } from './study-notes.ts';
+import { type Arrows, effectArrows, mapNotes, proposalNotes } from './study-notes.ts';
+
+const NO_ARROWS: Arrows = { lines: [], texts: [], rects: [] };
 
 /** What the studies put on the canvas, and what they add to the overlay. To be called where effects may be made. */
 export function studiesCanvas(
@@ -14,6 +17,7 @@ export function studiesCanvas(
   workbench: Workbench,
   studies: Studies,
   colours: () => readonly string[],
+  settle: () => void,
 ) {
   const { map, tuning, effects } = studies;
 
@@ -40,7 +44,13 @@ export function studiesCanvas(
 
   $effect(() => {
     const { proposed } = tuning;
-    stage.proposed.show(proposed, proposed && solvePose(proposed, workbench.pose));
+    const links = JSON.stringify(proposed?.layout.lateral) !== JSON.stringify(workbench.layout.lateral);
+    stage.proposed.show(proposed, proposed && solvePose(proposed, workbench.pose), links);
+  });
+
+  // What is written finds its room again once there are arrows to keep off.
+  $effect(() => {
+    if (effects.current) untrack(settle);
   });
 
   return {
@@ -53,8 +63,9 @@ export function studiesCanvas(
       const own = handles.filter(({ point }) => point.id === chosen);
       const handle = own.find((each) => each.view === chosenView) ?? own[0];
       // On the map the same is told everywhere at once, and away from ride height the arrows would not hold.
-      if (!told || !handle || map.shown || !workbench.atRide) return { lines: [], texts: [] };
-      return effectArrows(told, handle.view, [handle.x, handle.y], view.weight);
+      if (!told || !handle || map.shown || tuning.proposal || !workbench.atRide) return NO_ARROWS;
+      const measure = (text: string) => stage.measure(text, true);
+      return effectArrows(told, handle, view.weight, workbench.enlarged !== null, measure);
     },
   };
 }

@@ -4,6 +4,7 @@ import type { Sensitivity } from '../../shared-math/tune/index.ts';
 import type { BoxMap } from '../document/box-map.svelte.ts';
 import { bumpChange, bumpOf } from '../words/effect-words.ts';
 import { bumpWords } from '../words/map-words.ts';
+import type { Rect } from './labels.ts';
 import type { OverlayLine, OverlayText } from './overlay.ts';
 import type { Note } from './overlay-picture.ts';
 
@@ -73,28 +74,38 @@ const DIRECTIONS: Record<View, readonly (readonly [axis: 0 | 1 | 2, right: numbe
   ],
 };
 
+export interface Arrows {
+  readonly lines: readonly OverlayLine[];
+  readonly texts: readonly OverlayText[];
+  /** Where the figures stand, for what else is written. */
+  readonly rects: readonly Rect[];
+}
+
 /**
  * Small arrows about the chosen point, one for each way it can go in a view, with what a step that way does to bump
- * steer. What makes it less is in steel blue, the rest in soft ink; the words say which is which.
+ * steer. What makes it less is in steel blue, the rest in soft ink and only where there is room for `all`; the words
+ * say which is which.
  */
 export function effectArrows(
   told: Sensitivity,
-  view: View,
-  at: Place,
+  { view, x: atX, y: atY }: { readonly view: View; readonly x: number; readonly y: number },
   weight: number,
-): { lines: OverlayLine[]; texts: OverlayText[] } {
+  all: boolean,
+  measure: (text: string) => { readonly width: number; readonly height: number },
+): Arrows {
   const lines: OverlayLine[] = [];
   const texts: OverlayText[] = [];
+  const rects: Rect[] = [];
   for (const [axis, right, down] of DIRECTIONS[view])
     for (const effect of told.effects) {
       if (effect.axis !== axis) continue;
       const bump = bumpOf(told, effect);
-      if (bump === undefined || Math.abs(bump) < LEAST) continue;
+      if (bump === undefined || Math.abs(bump) < LEAST || (bump > 0 && !all)) continue;
       const [dx, dy] = [right * effect.direction, down * effect.direction];
       const ink = bump < 0 ? 'steel' : 'soft';
       const point = (along: number, aside: number): Place => [
-        at[0] + (dx * along - dy * aside) * weight,
-        at[1] + (dy * along + dx * aside) * weight,
+        atX + (dx * along - dy * aside) * weight,
+        atY + (dy * along + dx * aside) * weight,
       ];
       const tip = ARROW.from + ARROW.length;
       const [start, end] = [point(ARROW.from, 0), point(tip, 0)];
@@ -104,14 +115,16 @@ export function effectArrows(
       ];
       lines.push({ points: [...start, ...end], ink }, { points: [...left, ...end, ...other], ink });
       const [x, y] = point(tip + ARROW.text + (dy === 0 ? 0 : 5), 0);
-      texts.push({
-        x,
-        y,
-        text: bumpChange(bump),
-        ink,
-        strong: bump < 0,
-        align: dx > 0 ? 'left' : dx < 0 ? 'right' : 'center',
+      const text = bumpChange(bump);
+      const { width, height } = measure(text);
+      const align = dx > 0 ? 'left' : dx < 0 ? 'right' : 'center';
+      texts.push({ x, y, text, ink, strong: bump < 0, align });
+      rects.push({
+        x: x - { left: 0, right: width, center: width / 2 }[align],
+        y: y - height / 2,
+        width,
+        height,
       });
     }
-  return { lines, texts };
+  return { lines, texts, rects };
 }

@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import {
   judgedPlane,
   type MapKernel,
@@ -8,7 +9,7 @@ import {
   worstAt,
 } from '../../shared-math/aim/index.ts';
 import { limitInForce } from '../../shared-math/findings/index.ts';
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { LayoutDocument, Point } from '../../shared-math/layout/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
 import { bumpWords, NOTHING_TO_MAP, reasonWords } from '../words/map-words.ts';
 import type { Courier } from '../workers/courier.ts';
@@ -93,18 +94,27 @@ export class BoxMap {
   /** Run as an effect: asks for a map whenever what it depends on is another than before. */
   follow(): void {
     const { document, variant } = this.#bench;
-    const levels = this.scale.levels;
+    const levels = this.scale.levels.map(toRadians);
+    const { shown } = this;
+    // The answers change with every question: what is asked must not depend on them.
+    untrack(() => this.#follow(shown ? document : null, variant?.id, levels));
+  }
+
+  #follow(document: LayoutDocument | null, variant: string | undefined, levels: readonly number[]): void {
     clearTimeout(this.#resting);
-    if (!this.shown || !document) {
+    if (!document) {
       this.#latest.forget();
       return;
     }
-    if (this.#of !== variant?.id) this.#clear();
-    this.#of = variant?.id;
+    if (this.#of !== variant) {
+      this.#latest.forget();
+      this.#clear();
+    }
+    this.#of = variant;
     const question = (fine: boolean): MapQuestion => ({
       document,
       fine,
-      levels: levels.map(toRadians),
+      levels,
       before: this.answer?.window,
     });
     this.#latest.ask(question(false));
@@ -178,13 +188,9 @@ export class BoxMap {
       const clear = this.#leastClear();
       add('clear', 'Best spot that hits nothing', clear);
     }
-    add(
-      'beside',
-      this.view === 'side'
-        ? 'On the ridge, box neither ahead nor back'
-        : 'On the ridge, box straight up or down',
-      nearestOnRidge(answer.ridge, pitmanBall[answer.window.axes[0]]),
-    );
+    const beside = nearestOnRidge(answer.ridge, pitmanBall[answer.window.axes[0]]);
+    if (beside)
+      add('beside', `On the ridge, straight ${beside.up >= pitmanBall[2] ? 'up' : 'down'} from here`, beside);
     return named;
   }
 

@@ -28,15 +28,19 @@ export interface FreeField extends Reach {
 /** mm. Nobody moves a part further than this and still has the same car. */
 const REACH_MOST = 1000;
 
+/** mm. The round figure for readers of inches. */
+const INCHES_WITHIN = 76.2;
+
 /** What a layout's own arrangement makes worth moving first: the box in the plane in which it is judged. */
-export function usualFree(document: LayoutDocument, side: boolean): FreeField[] {
+export function usualFree(document: LayoutDocument, side: boolean, unit: 'in' | 'mm'): FreeField[] {
+  const within = unit === 'in' ? INCHES_WITHIN : USUAL_WITHIN;
   const first: readonly FreedomName[] = side ? ['box-up', 'box-along'] : ['box-up', 'box-across'];
   return FREEDOMS.filter((freedom) => freedom.absent(document) === undefined).map(({ name, words }) => ({
     name,
     words: words.charAt(0).toUpperCase() + words.slice(1),
     on: first.includes(name),
-    from: -USUAL_WITHIN,
-    to: USUAL_WITHIN,
+    from: -within,
+    to: within,
   }));
 }
 

@@ -1,3 +1,4 @@
+import { untrack } from 'svelte';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
@@ -59,16 +60,18 @@ export class Tuning {
   /** Run as an effect: another variant begins with what is usual for it, another document is no longer the tuned one. */
   follow(): void {
     const { document, variant } = this.#bench;
-    if (document && variant && variant.id !== this.#variant) {
-      this.#variant = variant.id;
-      this.#begin(document);
-    }
-    if (document !== this.#of) this.#drop();
+    untrack(() => {
+      if (document && variant && variant.id !== this.#variant) {
+        this.#variant = variant.id;
+        this.#begin(document);
+      }
+      if (document !== this.#of) this.#drop();
+    });
   }
 
   #begin(document: LayoutDocument): void {
-    const { limits } = this.#bench.settings;
-    this.free = usualFree(document, arrangementOf(resolveLayout(document)) === 'side');
+    const { limits, unit } = this.#bench.settings;
+    this.free = usualFree(document, arrangementOf(resolveLayout(document)) === 'side', unit);
     this.holds = usualHoldFields(limits, holdsFrom(usualHoldFields(limits, {}), limits));
     this.seed = 1;
     this.trouble = '';

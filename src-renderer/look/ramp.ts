@@ -59,7 +59,7 @@ export interface RampTokens {
 }
 
 /** Lightness of the last step: ink and steel blue still stand off it. */
-const DARKEST = 0.64;
+const DARKEST = 0.69;
 const CHROMA = { within: [0.024, 0.04], beyond: [0.045, 0.098] } as const;
 
 /**

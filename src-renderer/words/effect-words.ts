@@ -27,7 +27,10 @@ export function bumpOf({ drawn }: Sensitivity, { figures }: StepEffect): number 
   return figures && figures.worstBumpSteer - drawn.worstBumpSteer;
 }
 
-/** The step along each axis that is better for bump steer, the most telling axis first. */
+/** rad. A change that no figure shows is none. */
+const TOLD = 0.005 * (Math.PI / 180);
+
+/** The steps that make bump steer less, one for each axis that has one, the most telling first. */
 export function betterSteps(told: Sensitivity): { readonly effect: StepEffect; readonly bump: number }[] {
   const best = ([0, 1, 2] as const).flatMap((axis) => {
     const both = told.effects
@@ -37,7 +40,7 @@ export function betterSteps(told: Sensitivity): { readonly effect: StepEffect; r
         return bump === undefined ? [] : [{ effect, bump }];
       })
       .sort((a, b) => a.bump - b.bump);
-    return both.slice(0, 1);
+    return both.slice(0, 1).filter(({ bump }) => bump <= -TOLD);
   });
   return best.sort((a, b) => a.bump - b.bump);
 }

@@ -71,6 +71,9 @@ describe('the loopback host', () => {
     expect(page.body).toContain('<title>Toeboard</title>');
     const policy = String(page.headers['content-security-policy']);
     expect(policy).toContain("default-src 'self'");
+    // Workers from the program's own files, none made up in the page.
+    expect(policy).toContain("worker-src 'self'");
+    expect(policy).not.toMatch(/worker-src[^;]*(blob|data):/);
     expect(policy).toContain("frame-ancestors 'none'");
     expect(policy).not.toMatch(/unsafe|https?:|\*/);
     expect(page.headers).toMatchObject({

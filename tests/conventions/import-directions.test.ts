@@ -89,6 +89,12 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
     const [a, b] = [place.exec(from)?.[1], place.exec(to)?.[1]];
     return a && b && a !== b ? 'meet in App.svelte' : undefined;
   },
+  'workers see the mathematics and one another': ({ from, to }) =>
+    from.startsWith('src-renderer/workers/') &&
+    to.startsWith('src-renderer/') &&
+    !to.startsWith('src-renderer/workers/')
+      ? 'a worker has no page'
+      : undefined,
   'nothing imports the tests': ({ to }) => (to.startsWith('tests/') ? 'tests stand outside' : undefined),
 };
 
@@ -140,6 +146,10 @@ describe('import directions', () => {
       'board, curves and panels meet in App alone': [
         'src-renderer/panels/x.ts',
         "import { a } from '../board/a.ts';",
+      ],
+      'workers see the mathematics and one another': [
+        'src-renderer/workers/x.ts',
+        "import { a } from '../document/a.ts';",
       ],
       'nothing imports the tests': ['src-main/x.ts', "import { a } from '../tests/a.ts';"],
     };

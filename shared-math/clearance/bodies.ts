@@ -11,7 +11,7 @@ import { ROD_SPREAD, ROD_STATION } from '../drawing/parts/location-kinds/bracket
 import { SIZES, tubeRadius, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import { type Carrier, halfOf, type Layout, type Point, SIDES, type Side } from '../layout/index.ts';
-import { fixedBodies, nearestRail } from './fixed-bodies.ts';
+import { crossmembersAt, fixedBodies, nearestRail } from './fixed-bodies.ts';
 import { RING, SEGMENT, type SOLID } from './shapes.ts';
 
 /** A point and what carries it. */
@@ -241,7 +241,7 @@ function locationBodies(layout: Layout): Body[] {
           role: 'location',
           hardpoint: 'location.framePivot',
           assumed: true,
-          joins: ['beam'],
+          joins: ['beam', ...crossmembersAt(layout, location.framePivot)],
           parts: SIDES.flatMap((side) => splitRods(layout, side, location.framePivot)),
         },
       ];

@@ -45,14 +45,18 @@ export function nearestRail(layout: Layout, point: Point): string[] {
     .map(({ id, path }) => ({ id, off: distanceFromPath(point, path) }))
     .sort((a, b) => a.off - b.off)
     .slice(0, 1);
-  const members = layout.obstacles.flatMap((obstacle, i) => {
+  return [...rails.map(({ id }) => id), ...crossmembersAt(layout, point)];
+}
+
+/** Ids of the crossmembers that a frame end beside them is bolted to. */
+export function crossmembersAt(layout: Layout, point: Point): string[] {
+  return layout.obstacles.flatMap((obstacle, i) => {
     if (obstacle.role !== 'crossmember') return [];
     return [false, true]
       .filter((twin) => !twin || obstacle.mirrored)
       .filter((twin) => distanceFromPath(twin ? mirrored(point) : point, middleLine(obstacle)) < BOLTED)
       .map((twin) => obstacleId(i, twin));
   });
-  return [...rails.map(({ id }) => id), ...members];
 }
 
 function obstacleId(index: number, twin: boolean): string {

@@ -11,6 +11,7 @@ export {
   partsOfBody,
 } from './body-points.ts';
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
+export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
 export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readLayout } from './read.ts';
 export { type Refusal, refusalLine, refusalOf } from './refusals.ts';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { coordinate, length, point } from './measures.ts';
+import { photoSchema } from './photo-schema.ts';
 import { shaftSchema } from './shaft-schema.ts';
 
 /** The version of the layout document that this program writes, and the newest that it reads. */
@@ -120,9 +121,6 @@ const diameters = z.strictObject({
 /** Directions of ball studs, by the hardpoint that they belong to, where they are not the usual ones. */
 const studs = z.record(z.string().max(80), point);
 
-/** Kept for work to come: this version of the document knows only the empty list, or nothing. */
-const notYet = z.array(z.never()).max(0);
-
 export const layoutSchema = z.strictObject({
   format: z.literal('toeboard-layout'),
   version: z.literal(LAYOUT_VERSION),
@@ -138,7 +136,7 @@ export const layoutSchema = z.strictObject({
   diameters: diameters.optional(),
   rails: z.array(rail).max(20).default([]),
   obstacles: z.array(obstacle).max(40).default([]),
-  photos: notYet.default([]),
+  photos: z.array(photoSchema).max(12).default([]),
   shaft: shaftSchema.nullable().default(null),
 });
 

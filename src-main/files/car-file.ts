@@ -1,6 +1,8 @@
+import { createHash } from 'node:crypto';
 import { z } from 'zod';
 import { type LayoutDocument, type Refusal, readLayout, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { type CheckedPhoto, checkPhoto } from './photo-check.ts';
 
 /** The version of the whole-car file that this program writes, and the newest that it reads. */
 const CAR_FILE_VERSION = 1;
@@ -13,6 +15,11 @@ const carFileSchema = z.strictObject({
   notes: z.string().max(20_000).default(''),
   /** Each is read as a layout document of its own, which may be of an older version. */
   layouts: z.array(z.unknown()).max(1000),
+  /** The photos that the layouts name: each file as it was brought in, in base64. */
+  photos: z
+    .array(z.strictObject({ hash: z.string().regex(/^[0-9a-f]{64}$/), content: z.base64() }))
+    .max(200)
+    .default([]),
 });
 
 /** A whole car as it travels between shops: its layouts without their histories. */
@@ -22,10 +29,31 @@ export interface CarFile {
   readonly name: string;
   readonly notes: string;
   readonly layouts: readonly LayoutDocument[];
+  readonly photos?: readonly { readonly hash: string; readonly content: string }[];
 }
 
-export function carFile(name: string, notes: string, layouts: readonly LayoutDocument[]): CarFile {
-  return { format: CAR_FILE_FORMAT, version: CAR_FILE_VERSION, name, notes, layouts };
+/** A whole car as it was read: its photos looked at like any that is brought in. */
+export interface ReadCar extends Omit<CarFile, 'photos'> {
+  readonly photos: readonly { readonly content: Uint8Array; readonly facts: CheckedPhoto }[];
+}
+
+/** The hashes of all photos that layouts name, each once. */
+export function photosNamed(layouts: readonly LayoutDocument[]): string[] {
+  return [...new Set(layouts.flatMap((layout) => layout.photos.map(({ hash }) => hash)))];
+}
+
+export function carFile(
+  name: string,
+  notes: string,
+  layouts: readonly LayoutDocument[],
+  contents: ReadonlyMap<string, Uint8Array> = new Map(),
+): CarFile {
+  const photos = [...contents].map(([hash, content]) => ({
+    hash,
+    content: Buffer.from(content).toString('base64'),
+  }));
+  const file = { format: CAR_FILE_FORMAT, version: CAR_FILE_VERSION, name, notes, layouts } as const;
+  return photos.length > 0 ? { ...file, photos } : file;
 }
 
 export function isCarFile(input: unknown): boolean {
@@ -33,7 +61,7 @@ export function isCarFile(input: unknown): boolean {
 }
 
 /** Takes parsed JSON as a whole-car file. One layout that cannot be taken refuses the whole, with its place. */
-export function readCarFile(input: unknown): Outcome<CarFile, Refusal> {
+export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
   const version =
     typeof input === 'object' && input !== null && 'version' in input ? input.version : undefined;
   if (typeof version === 'number' && version > CAR_FILE_VERSION)
@@ -53,5 +81,14 @@ export function readCarFile(input: unknown): Outcome<CarFile, Refusal> {
     }
     layouts.push(read.value);
   }
-  return succeeded(carFile(name, notes, layouts));
+  const photos: { content: Uint8Array; facts: CheckedPhoto }[] = [];
+  for (const [index, { hash, content: base64 }] of parsed.data.photos.entries()) {
+    const content = Buffer.from(base64, 'base64');
+    const facts = checkPhoto(content);
+    if (!facts.ok) return failed({ path: `photos[${index}].content`, reason: facts.failure });
+    if (createHash('sha256').update(content).digest('hex') !== hash)
+      return failed({ path: `photos[${index}].content`, reason: 'is not the photo that its hash names' });
+    photos.push({ content, facts: facts.value });
+  }
+  return succeeded({ format: CAR_FILE_FORMAT, version: CAR_FILE_VERSION, name, notes, layouts, photos });
 }

@@ -1,9 +1,11 @@
 import { createHandlers, type Handlers } from '../api/handlers/index.ts';
+import { type PhotoRoutes, photoRoutes } from '../api/photo-routes.ts';
 import { programVersion, projectsFolder } from '../files/index.ts';
 import { openStore } from '../store/index.ts';
 
 export interface OpenProgram {
   readonly handlers: Handlers;
+  readonly photos: PhotoRoutes;
   readonly close: () => void;
 }
 
@@ -12,6 +14,7 @@ export function openProgram(dataFolder: string): OpenProgram {
   const store = openStore({ folder: dataFolder });
   return {
     handlers: createHandlers({ version: programVersion(), store, projectsFolder: projectsFolder() }),
+    photos: photoRoutes(store),
     close: store.close,
   };
 }

@@ -1,4 +1,5 @@
 import { type Bench, write } from './database.ts';
+import type { Photos } from './photos.ts';
 import { StoreError } from './store-error.ts';
 
 export type BinKind = 'customer' | 'car' | 'variant';
@@ -31,7 +32,7 @@ const LIST = `
   ORDER BY at DESC`;
 
 /** A thing in the bin hides all that it holds; those keep their own place and come back with it. */
-export function binIn({ db, now }: Bench) {
+export function binIn({ db, now }: Bench, photos: Photos) {
   const list = db.prepare<[], BinEntry>(LIST);
   const count = db.prepare<[], number>(`SELECT count(*) FROM (${LIST})`).pluck();
 
@@ -60,10 +61,11 @@ export function binIn({ db, now }: Bench) {
         }
       }),
 
-    /** Deletes what lies in the bin, with all that it holds. */
+    /** Deletes what lies in the bin, with all that it holds, and the photos that nothing names any more. */
     empty: (): void =>
       write(db, () => {
         for (const kind of Object.keys(HOLDER)) db.exec(`DELETE FROM ${kind} WHERE binned_at IS NOT NULL`);
+        photos.forgetUnnamed();
       }),
   };
 }

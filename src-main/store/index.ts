@@ -7,6 +7,7 @@ import { write } from './database.ts';
 import { historyIn } from './history.ts';
 import { MIGRATIONS, type Migration } from './migrations/index.ts';
 import { openDatabase } from './open-database.ts';
+import { photosIn } from './photos.ts';
 import { settingsIn } from './settings.ts';
 import { shopIn } from './shop.ts';
 import { variantsIn } from './variants.ts';
@@ -14,6 +15,7 @@ import { variantsIn } from './variants.ts';
 export { dataFolder, type Environment } from './data-folder.ts';
 export { HISTORY_MAX } from './history.ts';
 export { DATABASE_FILE } from './open-database.ts';
+export { type PhotoFacts, photoHash } from './photos.ts';
 export { StoreError, type StoreFailure, storageReason } from './store-error.ts';
 
 export interface StoreOptions {
@@ -30,6 +32,7 @@ export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: S
   const bench = { db, now };
   const history = historyIn(bench);
   const variants = variantsIn(bench, history);
+  const photos = photosIn(bench);
   return {
     folder,
     notices,
@@ -39,7 +42,8 @@ export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: S
     cars: carsIn(bench, variants),
     variants,
     history,
-    bin: binIn(bench),
+    photos,
+    bin: binIn(bench, photos),
     settings: settingsIn(bench),
     shop: shopIn(bench),
     /** Several writes as one: all of them or none. */

@@ -194,7 +194,7 @@ describe('the loopback host', () => {
     const { port, call } = await open();
     const answer = await ask(port, { ...call, body: 'x'.repeat(BODY_MAX + 1) });
     expect(answer.status).toBe(413);
-    expect(JSON.parse(answer.body).reason).toBe('A call may not be larger than 32 million bytes.');
+    expect(JSON.parse(answer.body).reason).toBe('A call may not be larger than 96 million bytes.');
     expect((await ask(port, call)).status).toBe(200);
   });
 

@@ -21,6 +21,7 @@ export class Coverage {
 
 export interface Session {
   readonly call: CallHost;
+  readonly photo: OpenedHost['photo'];
   readonly dataFolder: string;
   /** Ends the host and opens it again on the same folder, as at the next start. */
   readonly reopen: () => Promise<CallHost>;
@@ -36,6 +37,7 @@ export function sessionsOver(transport: Transport, coverage: Coverage): OpenSess
     onTestFinished(() => host.close());
     return {
       call: coverage.watch(host.call),
+      photo: (path, content) => host.photo(path, content),
       dataFolder,
       reopen: async () => {
         await host.close();

@@ -8,6 +8,8 @@ import { electronStandIn } from './electron-stand-ins.ts';
 /** A host that has been opened on a folder, reached as the board reaches it. */
 export interface OpenedHost {
   readonly call: CallHost;
+  /** Sends or fetches a photo as the page does: a path and, to send, the bytes. */
+  readonly photo: (path: string, content?: Uint8Array<ArrayBuffer>) => Promise<Response>;
   readonly close: () => Promise<void>;
 }
 
@@ -66,7 +68,17 @@ const loopback: Transport = {
   open: async (dataFolder) => {
     const host = await openLoopback(dataFolder);
     const { token } = await exchangeToken(host.address);
-    return { call: httpCaller(host.address, token), close: host.close };
+    const { origin } = new URL(host.address);
+    return {
+      call: httpCaller(host.address, token),
+      photo: (path, content) =>
+        fetch(origin + path, {
+          method: content ? 'POST' : 'GET',
+          headers: { origin, authorization: `Bearer ${token}` },
+          ...(content ? { body: content } : {}),
+        }),
+      close: host.close,
+    };
   },
 };
 
@@ -81,8 +93,14 @@ const electron: Transport = {
       log: quiet,
     });
     const bridge = wire.bridge();
+    const [, answer] = pieces.protocol.handle.mock.calls[0] as [
+      string,
+      (request: globalThis.Request) => Promise<Response>,
+    ];
     return {
       call: (name, input) => bridge.call(name, input) as Promise<CallResult<typeof name>>,
+      photo: (path, content) =>
+        answer(new Request(`app://toeboard${path}`, content ? { method: 'POST', body: content } : {})),
       close: async () => void pieces.app.emit('will-quit'),
     };
   },

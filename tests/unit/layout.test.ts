@@ -116,7 +116,16 @@ describe('a bad document is refused with its place and reason', () => {
       (r) => (r.axle.left.wheelCentre[1] = -710),
       'axle.left.wheelCentre[1]: the left wheel must stand at positive y (y points left)',
     ],
-    ['photos to come', (r) => (r.photos = [{}]), 'photos: must be empty in this version of the document'],
+    [
+      'a photo without its view',
+      (r) => (r.photos = [{}]),
+      'photos[0].view: missing; expected "side" or "top" or "front"',
+    ],
+    [
+      'a photo by another name than its hash',
+      (r) => (r.photos = [{ view: 'side', hash: '../x' }]),
+      'photos[0].hash: expected a hash of 64 hexadecimal digits',
+    ],
   ])('%s', (_, spoil, line) => {
     expect(refusal(spoil)).toBe(line);
   });

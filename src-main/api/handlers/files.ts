@@ -1,6 +1,13 @@
 import { parse } from 'node:path';
 import { refusalLine } from '../../../shared-math/layout/index.ts';
-import { carFile, documentText, readImport, safeFileName } from '../../files/index.ts';
+import {
+  carFile,
+  documentText,
+  FILE_TEXT_MAX,
+  photosNamed,
+  readImport,
+  safeFileName,
+} from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
 import type { Received } from '../contract.ts';
 import type { Handlers, Program } from './handlers.ts';
@@ -11,7 +18,7 @@ const IMPORTED = 'Imported';
 export function fileHandlers({
   store,
 }: Program): Pick<Handlers, 'file.import' | 'file.exportVariant' | 'file.exportCar'> {
-  const { customers, cars, variants } = store;
+  const { customers, cars, variants, photos } = store;
 
   function customerFor({ carId, customerId }: Received<'file.import'>): string {
     if (customerId !== undefined) return customerId;
@@ -26,6 +33,7 @@ export function fileHandlers({
     return store.together(() => {
       if (file.value.kind === 'car') {
         const { name, notes, layouts } = file.value.car;
+        for (const { content, facts } of file.value.car.photos) photos.put(content, facts);
         const carId = cars.addDistinct(customerFor(input), name, notes);
         return { variantIds: layouts.map((layout) => variants.add(carId, layout, label)) };
       }
@@ -48,8 +56,17 @@ export function fileHandlers({
     },
     'file.exportCar': ({ id }) => {
       const { name, notes } = cars.read(id);
-      const file = carFile(name, notes, variants.documentsIn(id));
-      return { fileName: safeFileName(name, 'json'), text: documentText(file) };
+      const layouts = variants.documentsIn(id);
+      const contents = new Map(
+        photosNamed(layouts).flatMap((hash) => {
+          const photo = photos.read(hash);
+          return photo ? [[hash, photo.content] as const] : [];
+        }),
+      );
+      const text = documentText(carFile(name, notes, layouts, contents));
+      if (text.length > FILE_TEXT_MAX)
+        throw new StoreError('refused-document', `${name}: its photos are too large for one file`);
+      return { fileName: safeFileName(name, 'json'), text };
     },
   };
 }

@@ -1,3 +1,5 @@
+import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
+import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import type { Electron } from './electron.ts';
@@ -20,10 +22,35 @@ export function registerBoardScheme(protocol: Electron['protocol']): void {
   ]);
 }
 
-/** Answers a request for a file of the built board, and nothing else. */
-export async function answerFromBoard(rendererFolder: string, request: Request): Promise<Response> {
+/** The body; undefined if it is larger than a photo may be. Its length is looked at before it is read, where it is told. */
+async function photoBytes(request: Request): Promise<Uint8Array | undefined> {
+  if (Number(request.headers.get('content-length') ?? 0) > PHOTO_BYTES_MAX) return undefined;
+  const content = new Uint8Array(await request.arrayBuffer());
+  return content.length <= PHOTO_BYTES_MAX ? content : undefined;
+}
+
+async function answerPhoto(photos: PhotoRoutes, request: Request, path: string): Promise<Response> {
+  const posting = request.method === 'POST' && path === PHOTO_PATH;
+  if (!posting && (request.method !== 'GET' || path === PHOTO_PATH))
+    return new Response(null, { status: 405 });
+  const origin = request.headers.get('origin');
+  if (origin !== null && !isBoard(`${origin}/`)) return new Response(null, { status: 403 });
+  const { status, type, content } = posting ? photos.post(await photoBytes(request)) : photos.get(path);
+  return new Response(new Uint8Array(content), {
+    status,
+    headers: { ...SECURITY_HEADERS, 'content-type': type, 'cache-control': 'no-store' },
+  });
+}
+
+/** Answers a request for a file of the built board or for a photo, and nothing else. */
+export async function answerFromBoard(
+  rendererFolder: string,
+  request: Request,
+  photos?: PhotoRoutes,
+): Promise<Response> {
   const { host, pathname } = new URL(request.url);
   if (host !== HOST) return new Response(null, { status: 404 });
+  if (photos && isPhotoPath(pathname)) return answerPhoto(photos, request, pathname);
   if (request.method !== 'GET') return new Response(null, { status: 405 });
   const file = await findStatic(rendererFolder, pathname);
   if (file.status !== 200) return new Response(null, { status: file.status });
@@ -32,6 +59,10 @@ export async function answerFromBoard(rendererFolder: string, request: Request):
   });
 }
 
-export function serveBoard(protocol: Electron['protocol'], rendererFolder: string): void {
-  protocol.handle(SCHEME, (request) => answerFromBoard(rendererFolder, request));
+export function serveBoard(
+  protocol: Electron['protocol'],
+  rendererFolder: string,
+  photos: PhotoRoutes,
+): void {
+  protocol.handle(SCHEME, (request) => answerFromBoard(rendererFolder, request, photos));
 }

@@ -54,7 +54,7 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   if (!program) return;
   app.on('will-quit', program.close);
   denyPermissions(session.defaultSession);
-  serveBoard(protocol, rendererFolder);
+  serveBoard(protocol, rendererFolder, program.photos);
   serveCalls(ipcMain, program.handlers, log);
 
   let window: BrowserWindow | undefined = openBoardWindow(electron, {

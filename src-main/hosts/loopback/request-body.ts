@@ -1,19 +1,22 @@
 import type { IncomingMessage } from 'node:http';
 
-/** Bytes. The largest call brings a whole-car file of ten million characters, quoted and in UTF-8. */
-export const BODY_MAX = 32_000_000;
+/** Bytes. The largest call brings a whole-car file with its photos. */
+export const BODY_MAX = 96_000_000;
 
 /**
- * The body of a request as text; undefined if it is larger than a call can be. Read to its end even then, without
+ * The body of a request; undefined if it is larger than it may be. Read to its end even then, without
  * being kept: a sender cut off in the middle would never see the reason.
  */
-export async function bodyText(request: IncomingMessage): Promise<string | undefined> {
+export async function bodyBytes(
+  request: IncomingMessage,
+  most: number = BODY_MAX,
+): Promise<Buffer | undefined> {
   const chunks: Buffer[] = [];
   let length = 0;
   for await (const chunk of request as AsyncIterable<Buffer>) {
     length += chunk.length;
-    if (length <= BODY_MAX) chunks.push(chunk);
+    if (length <= most) chunks.push(chunk);
     else chunks.length = 0;
   }
-  return length <= BODY_MAX ? Buffer.concat(chunks).toString('utf8') : undefined;
+  return length <= most ? Buffer.concat(chunks) : undefined;
 }

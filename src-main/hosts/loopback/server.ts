@@ -2,10 +2,12 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { dispatch, type FaultLog } from '../../api/dispatch.ts';
 import type { Handlers } from '../../api/handlers/index.ts';
+import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
+import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import { createKeys } from './keys.ts';
-import { BODY_MAX, bodyText } from './request-body.ts';
+import { BODY_MAX, bodyBytes } from './request-body.ts';
 
 /*
  * The board's page over HTTP, for this machine only. The page is opened at `/#code=CODE`; the part after # is never
@@ -14,12 +16,14 @@ import { BODY_MAX, bodyText } from './request-body.ts';
  * takes it out of the address, and calls
  *     POST /rpc       {"name": …, "input": …}, header `authorization: Bearer TOKEN`
  *                                                             → 200 and a CallResult, whether the call succeeded or not
+ * Photos go by POST /photo and GET /photo/HASH with the same header (api/photo-routes.ts).
  * Everything that is turned away before a call is made gets a status of 4xx and {"reason": one plain sentence}.
  * The token may be kept in sessionStorage, so that the same tab can be reloaded. No cookies: all ports share them.
  */
 
 export interface ServerOptions {
   readonly handlers: Handlers;
+  readonly photos: PhotoRoutes;
   readonly rendererFolder: string;
   readonly log: FaultLog;
   /** Told each time a page has exchanged its code. */
@@ -34,6 +38,8 @@ export interface LoopbackServer {
 
 const USED_CODE =
   'This address has been opened before and works only once. Take the newest address that the program has printed, or start it again.';
+
+const NO_LEAVE = 'This page has no leave to call: open the address that the program printed.';
 
 function sendJson(response: ServerResponse, status: number, value: object): void {
   response.writeHead(status, {
@@ -59,7 +65,7 @@ function parsedBody(text: string): Record<string, unknown> | undefined {
 
 /** Serves the board on 127.0.0.1, on a port the system picks. */
 export async function startServer(options: ServerOptions): Promise<LoopbackServer> {
-  const { handlers, rendererFolder, log, onExchanged } = options;
+  const { handlers, photos, rendererFolder, log, onExchanged } = options;
   const keys = createKeys();
   let host = '';
 
@@ -79,19 +85,23 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     }
   }
 
+  async function photo(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
+    const { status, type, content } =
+      request.method === 'POST' ? photos.post(await bodyBytes(request, PHOTO_BYTES_MAX)) : photos.get(path);
+    response.writeHead(status, { ...SECURITY_HEADERS, 'content-type': type, 'cache-control': 'no-store' });
+    response.end(request.method === 'HEAD' ? undefined : content);
+  }
+
   async function post(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
     if (request.headers.origin !== `http://${host}`)
       return refuse(response, 403, 'Calls are taken from the board only.');
-    if (path === '/rpc' && !keys.admits(request.headers.authorization))
-      return refuse(
-        response,
-        401,
-        'This page has no leave to call: open the address that the program printed.',
-      );
-    const text = await bodyText(request);
+    if (path !== '/exchange' && !keys.admits(request.headers.authorization))
+      return refuse(response, 401, NO_LEAVE);
+    if (path === PHOTO_PATH) return photo(request, response, path);
+    const text = await bodyBytes(request);
     if (text === undefined)
       return refuse(response, 413, `A call may not be larger than ${BODY_MAX / 1e6} million bytes.`);
-    const body = parsedBody(text);
+    const body = parsedBody(text.toString('utf8'));
     if (!body) return refuse(response, 400, 'The call is not a JSON object.');
     if (path === '/exchange') return exchange(response, body);
     sendJson(response, 200, dispatch(handlers, body['name'], body['input'], log));
@@ -101,10 +111,14 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     const path = (request.url ?? '').replace(/[?#].*$/s, '');
     // Another name for this machine may be another site's, pointed here to borrow our origin.
     if (request.headers.host !== host) return refuse(response, 421, 'This server has another name.');
-    const allowed = path === '/rpc' || path === '/exchange' ? ['POST'] : ['GET', 'HEAD'];
+    const allowed = ['/rpc', '/exchange', PHOTO_PATH].includes(path) ? ['POST'] : ['GET', 'HEAD'];
     if (!allowed.includes(request.method ?? '')) {
       response.setHeader('allow', allowed.join(', '));
       return refuse(response, 405, `Only ${allowed.join(' and ')} here.`);
+    }
+    if (isPhotoPath(path) && request.method !== 'POST') {
+      if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
+      return photo(request, response, path);
     }
     await (request.method === 'POST' ? post(request, response, path) : sendFile(response, path));
   }

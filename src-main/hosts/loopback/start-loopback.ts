@@ -25,6 +25,7 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
   try {
     const { newAddress, close } = await startServer({
       handlers: program.handlers,
+      photos: program.photos,
       rendererFolder,
       log,
       onExchanged,

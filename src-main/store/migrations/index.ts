@@ -1,8 +1,9 @@
 // Every step of the database's build, in order. A new one is one new file and one line here.
 import { shop } from './0001-shop.ts';
 import { settings } from './0002-settings.ts';
+import { photos } from './0003-photos.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
 
-export const MIGRATIONS: readonly Migration[] = [shop, settings];
+export const MIGRATIONS: readonly Migration[] = [shop, settings, photos];

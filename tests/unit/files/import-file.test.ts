@@ -17,12 +17,15 @@ describe('a file', () => {
       ok: true,
       value: { kind: 'layout', layout: sampleLayout() },
     });
-    expect(readImport(documentText(CAR))).toEqual({ ok: true, value: { kind: 'car', car: CAR } });
+    expect(readImport(documentText(CAR))).toEqual({
+      ok: true,
+      value: { kind: 'car', car: { ...CAR, photos: [] } },
+    });
     expect(readImport(`\uFEFF${JSON.stringify(CAR)}`).ok).toBe(true);
     const bare = { format: 'toeboard-car', version: 1, name: 'Roadster', layouts: [] };
     expect(readImport(JSON.stringify(bare))).toEqual({
       ok: true,
-      value: { kind: 'car', car: { ...bare, notes: '' } },
+      value: { kind: 'car', car: { ...bare, notes: '', photos: [] } },
     });
   });
 

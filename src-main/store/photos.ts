@@ -1,0 +1,54 @@
+import { createHash } from 'node:crypto';
+import { type Bench, write } from './database.ts';
+
+export interface StoredPhoto {
+  readonly type: string;
+  readonly content: Uint8Array;
+}
+
+/** What a photo is known to be once it has been looked at; px upright. */
+export interface PhotoFacts {
+  readonly type: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** ms. A photo just brought in may be in a layout that is not saved yet. */
+const KEPT_UNNAMED = 3_600_000;
+
+export function photoHash(content: Uint8Array): string {
+  return createHash('sha256').update(content).digest('hex');
+}
+
+/** Photos, each kept once however many layouts show it. What is stored is the file as it came, never changed. */
+export function photosIn({ db, now }: Bench) {
+  const insert = db.prepare<[string, string, number, number, number, Uint8Array]>(
+    `INSERT INTO photo (hash, type, width, height, added_at, content) VALUES (?, ?, ?, ?, ?, ?)
+       ON CONFLICT (hash) DO UPDATE SET added_at = excluded.added_at`,
+  );
+  const byHash = db.prepare<[string], StoredPhoto>('SELECT type, content FROM photo WHERE hash = ?');
+  const count = db.prepare<[], number>('SELECT count(*) FROM photo').pluck();
+  const unnamed = db.prepare<[number]>(`
+    DELETE FROM photo WHERE added_at < ?
+      AND NOT EXISTS (SELECT 1 FROM variant WHERE instr(variant.document, photo.hash) > 0)
+      AND NOT EXISTS (SELECT 1 FROM history WHERE instr(history.document, photo.hash) > 0)`);
+
+  return {
+    /** Keeps a photo and gives its hash; one that is there already is not written again. */
+    put: (content: Uint8Array, { type, width, height }: PhotoFacts): string =>
+      write(db, () => {
+        const hash = photoHash(content);
+        insert.run(hash, type, width, height, now(), content);
+        return hash;
+      }),
+
+    read: (hash: string): StoredPhoto | undefined => byHash.get(hash),
+
+    count: (): number => count.get() ?? 0,
+
+    /** Deletes those that no layout and no earlier state of one names. */
+    forgetUnnamed: (): void => void unnamed.run(now() - KEPT_UNNAMED),
+  };
+}
+
+export type Photos = ReturnType<typeof photosIn>;

@@ -1,0 +1,50 @@
+import { expect, onTestFinished, test } from 'vitest';
+import { openStore } from '../../../src-main/store/index.ts';
+import { photographedLayout } from '../../contract/suite/photos.ts';
+import { testFolder } from '../../support/host-folder.ts';
+import { greyPng } from '../../support/picture-files.ts';
+
+const FACTS = { type: 'image/png', width: 8, height: 6 };
+
+test('photos are kept once, duplicates copy none, and one that nothing names goes with the bin', () => {
+  let time = 1_000_000;
+  const store = openStore({ folder: testFolder(), now: () => time });
+  onTestFinished(() => store.close());
+  const { photos, cars, customers, variants, bin } = store;
+  const named = photos.put(greyPng(1), FACTS);
+  const loose = photos.put(greyPng(2), FACTS);
+  expect(photos.put(greyPng(1), FACTS)).toBe(named);
+  expect(photos.count()).toBe(2);
+
+  const car = cars.add(customers.add('Odd Fellow', ''), 'Roadster', '');
+  const first = variants.add(car, photographedLayout(named), 'Begun');
+  const second = variants.duplicate(first);
+  expect(photos.count()).toBe(2);
+
+  // Within the hour a layout that names it may still be on its way.
+  bin.empty();
+  expect(photos.count()).toBe(2);
+  time += 3_600_001;
+  bin.empty();
+  expect([photos.count(), photos.read(loose)]).toEqual([1, undefined]);
+
+  bin.put('variant', first);
+  bin.empty();
+  expect(photos.read(named)?.content).toEqual(greyPng(1));
+
+  // An earlier state that can be gone back to names it still.
+  const { document, revision } = variants.open(second);
+  variants.save({
+    id: second,
+    document: { ...document, photos: [] },
+    revision,
+    step: 's',
+    label: 'Photo taken away',
+    force: false,
+  });
+  bin.empty();
+  expect(photos.count()).toBe(1);
+  bin.put('variant', second);
+  bin.empty();
+  expect(photos.count()).toBe(0);
+});

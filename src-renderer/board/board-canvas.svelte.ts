@@ -218,7 +218,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         shown: view.shown,
         weight: view.weight,
         onBoard: source.onBoard,
-        length: source.fineLength,
+        length: source.length,
       });
       const { lines, marks } = arcMarks(source);
       const written = notes.place(

@@ -1,5 +1,6 @@
 import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
 import type { ShownGap } from '../document/clearances.svelte.ts';
+import { gapWords } from '../words/body-words.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
 import type { Note } from './overlay-picture.ts';
 
@@ -104,8 +105,9 @@ export function gapDimension(source: GapSource): {
       clear: 8,
       toward: hits ? -60 : along - 90,
       lines: [
-        { text: hits ? 'hits' : source.length(gap.distance), ink, strong: true },
-        { text: gap.words, ink: 'soft', strong: false },
+        { text: gapWords(gap, source.length), ink, strong: true },
+        // Between what is said once.
+        ...(notes.length === 0 ? [{ text: gap.words, ink: 'soft' as const, strong: false }] : []),
       ],
     });
   }

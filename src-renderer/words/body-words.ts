@@ -35,7 +35,9 @@ export function pairWords({ nameOfA, nameOfB }: Clearance): string {
   return `${capitalised(nameOfA)} – ${nameOfB}`;
 }
 
-/** How near they come: "3/8 in", or that they hit. */
-export function gapWords({ distance }: Clearance, length: (mm: number) => string): string {
-  return distance <= 0 ? 'hits' : length(distance);
+/** How near two parts come: "3/8 in", or that they hit or touch; what rounds away is no distance to speak of. */
+export function gapWords({ distance }: Pick<Clearance, 'distance'>, length: (mm: number) => string): string {
+  if (distance <= 0) return 'hits';
+  const words = length(distance);
+  return words === length(0) ? 'touches' : words;
 }

@@ -1,5 +1,5 @@
 import { add, scaled, subtract } from '../../geometry/vectors.ts';
-import { type Layout, mirrored, type Point, type Rail, type Side } from '../../layout/index.ts';
+import { type Layout, mirrored, type Obstacle, type Point, type Rail, type Side } from '../../layout/index.ts';
 import type { Line, Section } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 
@@ -7,6 +7,13 @@ import type { Pen } from '../pen.ts';
 const DRAWN_BEHIND = 230;
 /** mm: where it is broken off moves in steps, so that it does not run along with a dragged point. */
 const BREAK_STEP = 100;
+
+/** Where an obstacle ends behind; mm. */
+function rearOf(obstacle: Obstacle): number {
+  return obstacle.kind === 'box'
+    ? obstacle.centre[0] - obstacle.size[0] / 2
+    : Math.min(obstacle.from[0], obstacle.to[0]) - obstacle.radius;
+}
 
 /** The x at which long rails are broken off: well behind everything that the layout places. */
 function breakAt(layout: Layout): number {
@@ -19,7 +26,8 @@ function breakAt(layout: Layout): number {
     for (const side of [location.left, location.right]) behind.push(side.upper.frame[0], side.lower.frame[0]);
   if (location.kind === 'parallel-leaf')
     for (const side of [location.left, location.right]) behind.push(side.fixedEye[0], side.shackleEye[0]);
-  return Math.floor((Math.min(...behind) - DRAWN_BEHIND) / BREAK_STEP) * BREAK_STEP;
+  const end = Math.min(Math.min(...behind) - DRAWN_BEHIND, ...layout.obstacles.map(rearOf));
+  return Math.floor(end / BREAK_STEP) * BREAK_STEP;
 }
 
 /** The part of a path ahead of x = `end`, and whether something was cut off. */

@@ -65,7 +65,10 @@ export const clearance: Rule = {
       ];
     return under.map((pair) => {
       const hits = pair.distance <= 0;
-      const gap = hits ? 'hits' : `comes within ${speak.length(pair.distance)} of`;
+      const words = speak.length(pair.distance);
+      // What rounds away in the reader's unit is no distance to speak of.
+      const near = words === speak.length(0) ? 'all but touches' : `comes within ${words} of`;
+      const gap = hits ? 'hits' : near;
       return {
         rule: 'clearance',
         severity: hits && !pair.assumed ? 'stop' : 'attention',

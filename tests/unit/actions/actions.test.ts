@@ -85,7 +85,7 @@ describe('keys', () => {
 
   test('an arrow nudges the selected point, further with Shift, and is not used without one', () => {
     const nudges: [string, boolean][] = [];
-    const bench = { selected: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
+    const bench = { inHand: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
     const tools = { bench } as unknown as Tools;
     expect(pressed(press('ArrowLeft'), 'board', tools)).toBe(true);
     expect(pressed(press('ArrowLeft', { shiftKey: true }), 'board', tools)).toBe(true);
@@ -93,7 +93,7 @@ describe('keys', () => {
       ['ArrowLeft', false],
       ['ArrowLeft', true],
     ]);
-    expect(pressed(press('ArrowLeft'), 'board', { bench: { selected: undefined } } as unknown as Tools)).toBe(
+    expect(pressed(press('ArrowLeft'), 'board', { bench: { inHand: undefined } } as unknown as Tools)).toBe(
       false,
     );
   });

@@ -76,6 +76,12 @@ describe('the gap between two parts', () => {
     expect(hit.lines).toEqual([]);
     expect(new Set(hit.marks.map(({ kind }) => kind))).toEqual(new Set(['cross']));
     expect(hit.notes[0]?.lines[0]?.text).toBe('hits');
+    const twice = drawn(gapFrom([0, 0, 0], [0, 0, 10]));
+    expect(twice.notes.map(({ lines }) => lines.map(({ text }) => text))).toEqual([
+      ['10.0 mm', 'drag link to engine'],
+      ['10.0 mm'],
+    ]);
+    expect(drawn(gapFrom([0, 0, 0], [0, 0, 0.01])).notes[0]?.lines[0]?.text).toBe('touches');
     const clear = drawn(gapFrom([0, 0, 0], [0, 0, 50], { under: false }));
     expect(new Set(clear.lines.map(({ ink }) => ink))).toEqual(new Set(['clear']));
     expect(drawn(undefined)).toEqual({ lines: [], marks: [], notes: [] });

@@ -1,5 +1,12 @@
 import { add, scaled, subtract } from '../../geometry/vectors.ts';
-import { type Layout, mirrored, type Obstacle, type Point, type Rail, type Side } from '../../layout/index.ts';
+import {
+  type Layout,
+  mirrored,
+  type Obstacle,
+  type Point,
+  type Rail,
+  type Side,
+} from '../../layout/index.ts';
 import type { Line, Section } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 

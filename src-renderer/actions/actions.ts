@@ -2,6 +2,7 @@ import type { Archive } from '../document/archive.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
+import type { Studies } from '../document/studies.svelte.ts';
 import type { Verdict } from '../document/verdict.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { handOver } from './files.ts';
@@ -13,6 +14,7 @@ export interface Tools {
   readonly archive: Archive;
   readonly shell: Shell;
   readonly verdict: Verdict;
+  readonly studies: Studies;
   readonly clearances: CarClearances;
 }
 
@@ -170,6 +172,31 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'd', mod: true }],
     enabled: drawn,
     run: ({ bench, shop }) => void duplicateOpen(bench, shop),
+  },
+  {
+    id: 'map',
+    name: 'Where can the ball go? Map of bump steer',
+    strokes: [{ key: 'm' }],
+    enabled: drawn,
+    run: ({ studies }) => studies.map.toggle(),
+  },
+  {
+    id: 'tune',
+    name: 'Tune: let the board look for the best',
+    strokes: [{ key: 'b' }],
+    enabled: drawn,
+    run: ({ shell }) => {
+      shell.column = 'tune';
+    },
+  },
+  {
+    id: 'tolerance',
+    name: 'Tolerance band on the steer curve, or not',
+    strokes: [{ key: 'w' }],
+    enabled: drawn,
+    run: ({ studies }) => {
+      studies.tolerance.shown = !studies.tolerance.shown;
+    },
   },
   {
     id: 'import',

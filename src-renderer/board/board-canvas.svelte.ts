@@ -3,6 +3,7 @@ import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../s
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
+import type { Studies } from '../document/studies.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
@@ -20,6 +21,7 @@ import {
   projectionLines,
   snapLines,
 } from './overlay-picture.ts';
+import { studiesCanvas } from './studies-canvas.svelte.ts';
 import { offerTestHook } from './test-hook.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
@@ -82,7 +84,12 @@ function onDensityChange(tell: () => void): () => void {
  * An attachment that puts the canvas into an element and keeps it showing the workbench. Nodes are made once for a
  * structure; after that every effect only writes into what is there.
  */
-export function boardCanvas(workbench: Workbench, view: BoardView) {
+export function boardCanvas(
+  workbench: Workbench,
+  view: BoardView,
+  studies: Studies,
+  colours: () => readonly string[],
+) {
   return (element: HTMLDivElement) => {
     const stage = new BoardStage(element, readPalette(element));
     const notes = new NotePlacing();
@@ -161,6 +168,8 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
       stage.ghostNodes.update(view.drawing, placedAtRide);
     });
 
+    const studied = studiesCanvas(stage, view, workbench, studies, colours, settle);
+
     $effect(() => {
       stage.lookFrom(view.camera, view.sheet, view.shown);
       const steps = gridSteps(workbench.settings.unit, view.camera.scale / view.weight);
@@ -218,15 +227,19 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         shown: view.shown,
         weight: view.weight,
         onBoard: source.onBoard,
-        length: source.length,
+        length: source.fineLength,
       });
       const { lines, marks } = arcMarks(source);
+      const arrows = studied.arrows(source);
       const written = notes.place(
-        [...between.notes, ...notesOf(source)],
+        [...between.notes, ...studied.notes(source), ...notesOf(source)],
         (text, strong) => stage.measure(text, strong),
         () => ({
           bounds: source.bounds,
-          rects: handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
+          rects: [
+            ...handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
+            ...arrows.rects,
+          ],
           segments: view.shown.flatMap((shown) =>
             segmentsOf(stage.carNodes.linesOf(shown), (place) => view.onBoard(shown, place)),
           ),
@@ -239,11 +252,12 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
           ...snapLines(source),
           ...lines,
           ...written.lines,
+          ...arrows.lines,
           ...between.lines,
         ],
         marks: [...marks, ...between.marks],
         handles,
-        texts: written.texts,
+        texts: [...written.texts, ...arrows.texts],
       });
     });
 
@@ -252,6 +266,13 @@ export function boardCanvas(workbench: Workbench, view: BoardView) {
         const handle = view.handles.find(({ point, view: of }) => point.id === id && of === shown);
         const box = element.getBoundingClientRect();
         return handle && { x: box.x + handle.x, y: box.y + handle.y };
+      },
+      mapAt: (across, up) => {
+        const { view: on, shown } = studies.map;
+        if (!shown || !view.shown.includes(on)) return undefined;
+        const [x, y] = view.onBoard(on, [on === 'side' ? -across : across, -up]);
+        const box = element.getBoundingClientRect();
+        return { x: box.x + x, y: box.y + y };
       },
       camera: () => view.camera,
       written: () => texts,

@@ -8,8 +8,10 @@ import type { Camera, Size } from './camera.ts';
 import { CarNodes, type DrawnWith } from './car-nodes.ts';
 import { type GridPicture, paintGrid } from './grid-painter.ts';
 import { carInks, ghostInks, type Palette } from './inks.ts';
+import { MapPainter, type MapPicture, type ToBoard } from './map-painter.ts';
 import { EMPTY_PICTURE, type OverlayPicture } from './overlay.ts';
 import { OverlayPainter } from './overlay-painter.ts';
+import { ProposedCar, seeThroughInks } from './proposed-car.ts';
 
 interface World {
   readonly layer: Layer;
@@ -42,6 +44,9 @@ export class BoardStage {
   #painter: OverlayPainter;
   readonly ghostNodes: CarNodes;
   readonly carNodes: CarNodes;
+  readonly proposed: ProposedCar;
+  readonly #mapPainter = new MapPainter();
+  #map: { readonly picture: MapPicture; readonly toBoard: ToBoard } | undefined;
   #grid: GridPicture | undefined;
   #picture: OverlayPicture = EMPTY_PICTURE;
   readonly #measured = new Map<string, { width: number; height: number }>();
@@ -71,12 +76,20 @@ export class BoardStage {
       'box',
       'steering',
     ]);
+    this.proposed = new ProposedCar(this.#car.views, palette);
     const plain = { listening: false, perfectDrawEnabled: false };
     this.#sheet.add(
       new Node({
         ...plain,
         sceneFunc: (context) => {
           if (this.#grid) paintGrid(context._context, this.#grid, this.#palette);
+        },
+      }),
+      new Node({
+        ...plain,
+        sceneFunc: (context) => {
+          const map = this.#map;
+          if (map) this.#mapPainter.paint(context._context, map.picture, map.toBoard, this.#palette);
         },
       }),
     );
@@ -92,8 +105,10 @@ export class BoardStage {
     this.#palette = palette;
     this.#painter = new OverlayPainter(palette);
     this.#measured.clear();
-    Object.assign(this.#carWith, { inks: carInks(palette), weight: palette.weight });
+    const inks = this.#map ? seeThroughInks(palette) : carInks(palette);
+    Object.assign(this.#carWith, { inks, weight: palette.weight });
     Object.assign(this.#ghostWith, { inks: ghostInks(palette), weight: palette.weight });
+    this.proposed.ink(palette);
     this.#stage.batchDraw();
   }
 
@@ -118,10 +133,22 @@ export class BoardStage {
     }
     this.#carWith.scale = camera.scale;
     this.#ghostWith.scale = camera.scale;
+    this.proposed.scale = camera.scale;
   }
 
   showGrid(grid: GridPicture): void {
     this.#grid = grid;
+    this.#sheet.batchDraw();
+  }
+
+  /** Lays a map under the car, or takes it away. */
+  showMap(picture: MapPicture | undefined, toBoard: ToBoard = (x, y) => [x, y]): void {
+    if (!picture && !this.#map) return;
+    if (!picture !== !this.#map) {
+      this.#carWith.inks = picture ? seeThroughInks(this.#palette) : carInks(this.#palette);
+      this.#car.layer.batchDraw();
+    }
+    this.#map = picture && { picture, toBoard };
     this.#sheet.batchDraw();
   }
 

@@ -33,6 +33,8 @@ export interface DrawnWith {
   weight: number;
   /** Parts whose lines are drawn heavier. */
   stressed: ReadonlySet<string>;
+  /** px of line and gap of all outlines, at weight 1; full lines where not given. */
+  readonly dash?: readonly number[];
 }
 
 interface PartNode {
@@ -208,6 +210,10 @@ export class CarNodes {
     context.lineWidth = px * (strong ? ink.width : ink.fineWidth);
     if (kind === 'broken') {
       context.setLineDash((role === 'ground' ? GROUND_DASH : AXIS_DASH).map((length) => length * px));
+      context.stroke(path);
+      context.setLineDash([]);
+    } else if (this.#with.dash) {
+      context.setLineDash(this.#with.dash.map((length) => length * px));
       context.stroke(path);
       context.setLineDash([]);
     } else context.stroke(path);

@@ -10,7 +10,7 @@ export interface DrawerForm {
   readonly id: string;
 }
 
-export type ColumnPage = 'verdict' | 'points' | 'around' | 'car';
+export type ColumnPage = 'verdict' | 'points' | 'around' | 'car' | 'tune';
 
 const COLUMN_KEY = 'toeboard-column';
 

@@ -227,7 +227,7 @@ export function boardCanvas(
         shown: view.shown,
         weight: view.weight,
         onBoard: source.onBoard,
-        length: source.fineLength,
+        length: source.length,
       });
       const { lines, marks } = arcMarks(source);
       const arrows = studied.arrows(source);

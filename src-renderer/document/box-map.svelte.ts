@@ -23,6 +23,9 @@ import type { Workbench } from './workbench.svelte.ts';
 /** ms without a change after which the map is worked out finely. */
 const RESTS_AFTER = 170;
 
+/** ms between two coarse maps. */
+const SPACING = 100;
+
 /** A place of the map that the box can go to. */
 export interface MapSpot {
   /** Where the pitman ball would be. */
@@ -54,6 +57,8 @@ export class BoxMap {
   /** The variant that the answer is of. */
   #of: string | undefined;
   #enlarged = false;
+  /** When a coarse map was asked for last, ms. */
+  #asked = Number.NEGATIVE_INFINITY;
 
   shown = $state(false);
   answer: MapAnswer | null = $state.raw(null);
@@ -117,7 +122,12 @@ export class BoxMap {
       levels,
       before: this.answer?.window,
     });
-    this.#latest.ask(question(false));
+    // Under a hand that drags, a map now and then is live enough, and the page has other things to draw.
+    const now = performance.now();
+    if (now - this.#asked >= SPACING) {
+      this.#asked = now;
+      this.#latest.ask(question(false));
+    }
     this.#resting = setTimeout(() => this.#latest.ask(question(true), true), RESTS_AFTER);
   }
 

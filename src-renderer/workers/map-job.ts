@@ -59,7 +59,7 @@ export interface MapAnswer {
 }
 
 /** Nodes each way, and pixels of the picture for each of their cells. */
-const COARSE = { nodes: 49, fold: 4 } as const;
+const COARSE = { nodes: 41, fold: 4 } as const;
 const FINE = { nodes: 97, fold: 4 } as const;
 /** Nodes each way at which it is looked at what is hit, and how many rows of them in one step of the job. */
 const HIT_NODES = 33;

@@ -179,9 +179,9 @@ function reasonsFor(name: ArrangementName, document: LayoutDocument, facts: CarF
       );
   }
   if (name.endsWith('assisted')) {
-    reasons.push('Light to park. If the pump stops, the effort below is what the driver has to find.');
+    reasons.push('Light to park. If the pump stops, the driver has to find the whole effort.');
   } else {
-    reasons.push('Nothing to fail but the parts themselves; slower by the same effort.');
+    reasons.push('Nothing to fail but the parts themselves; a slower box keeps it light.');
     if (facts.driven === 'town') reasons.push('Driven in town it is parked often: weigh the effort.');
   }
   if (facts.driven === 'open-road')

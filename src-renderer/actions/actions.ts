@@ -1,5 +1,6 @@
 import type { Archive } from '../document/archive.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
+import type { Comparison } from '../document/comparison.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Studies } from '../document/studies.svelte.ts';
@@ -13,6 +14,7 @@ export interface Tools {
   readonly shop: Shop;
   readonly archive: Archive;
   readonly shell: Shell;
+  readonly comparison: Comparison;
   readonly verdict: Verdict;
   readonly studies: Studies;
   readonly clearances: CarClearances;
@@ -172,6 +174,29 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'd', mod: true }],
     enabled: drawn,
     run: ({ bench, shop }) => void duplicateOpen(bench, shop),
+  },
+  {
+    id: 'compare',
+    name: 'Compare with other variants of this car',
+    strokes: [{ key: 'v' }],
+    enabled: drawn,
+    run: ({ shell }) => {
+      shell.column = 'compare';
+    },
+  },
+  {
+    id: 'arrange',
+    name: 'Choose an arrangement for this car',
+    strokes: [{ key: 'a' }],
+    enabled: drawn,
+    run: ({ bench, shell }) => {
+      if (bench.variant && bench.document)
+        shell.arrange({
+          carId: bench.variant.carId,
+          carName: bench.variant.carName,
+          document: bench.document,
+        });
+    },
   },
   {
     id: 'map',

@@ -1,10 +1,20 @@
 import { untrack } from 'svelte';
-import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
+import {
+  placeAtRide,
+  placeInPose,
+  project,
+  roomFor,
+  VIEW_AXES,
+  type View,
+} from '../../shared-math/drawing/index.ts';
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
+import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
+import type { Comparison } from '../document/comparison.svelte.ts';
 import { directionOf } from '../document/directions.ts';
 import type { Studies } from '../document/studies.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
+import { COMPARE_DASHES } from '../look/compare.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -41,6 +51,28 @@ function whereIs(workbench: Workbench, at: Point, shown: View): string {
       return `${workbench.length(at[axis] * way.sign)} ${way.label.split(' ')[0]}`;
     })
     .join(' · ');
+}
+
+const shownOthers = (comparison: Comparison) => (comparison.ghosts ? comparison.others : []);
+
+/** Seen from above, side steer and cross steer both show where they run. */
+const namingView = (shown: readonly View[]): View => (shown.includes('top') ? 'top' : (shown[0] ?? 'side'));
+
+/** Letters of a variant's name on the board. */
+const NAME_MOST = 30;
+
+/** The other variants on the board by letter and name, and where their pitman balls stand in a view. */
+function otherNames(comparison: Comparison, view: View) {
+  const at = new Float64Array(3);
+  return shownOthers(comparison)
+    .filter(({ state }) => state.status === 'ok')
+    .map(({ id, letter, frontEnd, state }) => {
+      carryPoint(frontEnd, state, 'pitman', frontEnd.layout.steering.box.pitmanBall, at);
+      const name = comparison.nameOf(id);
+      const short = name.length > NAME_MOST ? `${name.slice(0, NAME_MOST - 1).trimEnd()}…` : name;
+      const ball: Point = [at[0] as number, at[1] as number, at[2] as number];
+      return { view, at: project(view, ball), name: `${letter} ${short}` };
+    });
 }
 
 /** The chosen and the hovered rail or obstacle, named in the view that was pointed at; one whose point is named is not. */
@@ -87,6 +119,7 @@ function onDensityChange(tell: () => void): () => void {
 export function boardCanvas(
   workbench: Workbench,
   view: BoardView,
+  comparison: Comparison,
   studies: Studies,
   colours: () => readonly string[],
 ) {
@@ -171,6 +204,17 @@ export function boardCanvas(
     const studied = studiesCanvas(stage, view, workbench, studies, colours, settle);
 
     $effect(() => {
+      stage.otherCars.show(
+        shownOthers(comparison).map(({ id, frontEnd, state, letter }) => ({
+          id,
+          frontEnd,
+          state,
+          dash: COMPARE_DASHES[letter],
+        })),
+      );
+    });
+
+    $effect(() => {
       stage.lookFrom(view.camera, view.sheet, view.shown);
       const steps = gridSteps(workbench.settings.unit, view.camera.scale / view.weight);
       stage.showGrid(
@@ -213,6 +257,7 @@ export function boardCanvas(
         guideView: workbench.lastView,
         arcs: view.arcs,
         gap: view.gap,
+        others: otherNames(comparison, namingView(view.shown)),
         bodies: namedBodies(workbench, view),
         bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
         scale: view.camera.scale,
@@ -266,6 +311,14 @@ export function boardCanvas(
         const handle = view.handles.find(({ point, view: of }) => point.id === id && of === shown);
         const box = element.getBoundingClientRect();
         return handle && { x: box.x + handle.x, y: box.y + handle.y };
+      },
+      otherAt: (letter) => {
+        const names = otherNames(comparison, namingView(view.shown));
+        const other = names.find(({ name }) => name.startsWith(`${letter} `));
+        if (!other) return undefined;
+        const [x, y] = view.onBoard(other.view, other.at);
+        const box = element.getBoundingClientRect();
+        return { x: box.x + x, y: box.y + y };
       },
       mapAt: (across, up) => {
         const { view: on, shown } = studies.map;

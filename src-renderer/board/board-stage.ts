@@ -9,6 +9,7 @@ import { CarNodes, type DrawnWith } from './car-nodes.ts';
 import { type GridPicture, paintGrid } from './grid-painter.ts';
 import { carInks, ghostInks, type Palette } from './inks.ts';
 import { MapPainter, type MapPicture, type ToBoard } from './map-painter.ts';
+import { OtherCars } from './other-cars.ts';
 import { EMPTY_PICTURE, type OverlayPicture } from './overlay.ts';
 import { OverlayPainter } from './overlay-painter.ts';
 import { ProposedCar, seeThroughInks } from './proposed-car.ts';
@@ -29,13 +30,14 @@ function createWorld(): World {
 }
 
 /**
- * The canvas: the sheet below, then the car as it stood, the car as it stands, and what lies over both. It is told
- * what to show and answers nothing; pointers are read beside it.
+ * The canvas: the sheet below, then the car as it stood, other variants, the car as it stands, and what lies over all.
+ * It is told what to show and answers nothing; pointers are read beside it.
  */
 export class BoardStage {
   readonly #stage: Stage;
   readonly #sheet = new Layer({ listening: false });
   readonly #ghost = createWorld();
+  readonly #others = createWorld();
   readonly #car = createWorld();
   readonly #over = new Layer({ listening: false });
   readonly #ghostWith: DrawnWith;
@@ -44,6 +46,7 @@ export class BoardStage {
   #painter: OverlayPainter;
   readonly ghostNodes: CarNodes;
   readonly carNodes: CarNodes;
+  readonly otherCars: OtherCars;
   readonly proposed: ProposedCar;
   readonly #mapPainter = new MapPainter();
   #map: { readonly picture: MapPicture; readonly toBoard: ToBoard } | undefined;
@@ -76,6 +79,7 @@ export class BoardStage {
       'box',
       'steering',
     ]);
+    this.otherCars = new OtherCars(this.#others.views, palette);
     this.proposed = new ProposedCar(this.#car.views, palette);
     const plain = { listening: false, perfectDrawEnabled: false };
     this.#sheet.add(
@@ -96,7 +100,7 @@ export class BoardStage {
     this.#over.add(
       new Node({ ...plain, sceneFunc: (context) => this.#painter.paint(context._context, this.#picture) }),
     );
-    this.#stage.add(this.#sheet, this.#ghost.layer, this.#car.layer, this.#over);
+    this.#stage.add(this.#sheet, this.#ghost.layer, this.#others.layer, this.#car.layer, this.#over);
     this.#ghost.layer.visible(false);
   }
 
@@ -108,6 +112,7 @@ export class BoardStage {
     const inks = this.#map ? seeThroughInks(palette) : carInks(palette);
     Object.assign(this.#carWith, { inks, weight: palette.weight });
     Object.assign(this.#ghostWith, { inks: ghostInks(palette), weight: palette.weight });
+    this.otherCars.ink(palette);
     this.proposed.ink(palette);
     this.#stage.batchDraw();
   }
@@ -123,7 +128,7 @@ export class BoardStage {
   }
 
   lookFrom(camera: Camera, sheet: Sheet, shown: readonly View[]): void {
-    for (const { world, views, layer } of [this.#ghost, this.#car]) {
+    for (const { world, views, layer } of [this.#ghost, this.#others, this.#car]) {
       world.setAttrs({ x: camera.x, y: camera.y, scaleX: camera.scale, scaleY: camera.scale });
       for (const view of VIEWS) {
         const [x, y] = sheet.origin[view];
@@ -133,6 +138,7 @@ export class BoardStage {
     }
     this.#carWith.scale = camera.scale;
     this.#ghostWith.scale = camera.scale;
+    this.otherCars.scale = camera.scale;
     this.proposed.scale = camera.scale;
   }
 

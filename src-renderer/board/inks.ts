@@ -132,3 +132,29 @@ export function ghostInks(palette: Palette): RoleInks {
     obstacle: pale('obstacle'),
   };
 }
+
+/** Another variant of the car: soft ink, heavier where it steers, and nothing covered. */
+export function otherInks(palette: Palette): RoleInks {
+  const line = mixed(palette.inkSoft, palette.paper, 0.1);
+  const clear = 'rgb(0 0 0 / 0%)';
+  const held: RoleInk = {
+    line: mixed(palette.inkSoft, palette.paper, 0.4),
+    width: 0.9,
+    fineLine: clear,
+    fineWidth: 0.5,
+    tint: clear,
+    cover: clear,
+  };
+  const steers: RoleInk = { ...held, line, width: 1.4 };
+  return {
+    ground: held,
+    tyre: held,
+    frame: held,
+    axle: held,
+    link: held,
+    spring: held,
+    box: steers,
+    steering: steers,
+    obstacle: held,
+  };
+}

@@ -31,6 +31,8 @@ export interface OverlaySource {
   readonly guideView: View;
   readonly arcs: Arcs;
   readonly gap: Gap | undefined;
+  /** What other variants on the board are called, each beside its pitman ball. */
+  readonly others: readonly { readonly view: View; readonly at: Place; readonly name: string }[];
   /** Rails and obstacles that are chosen or hovered, and where each is named. */
   readonly bodies: readonly {
     readonly id: string;
@@ -251,6 +253,18 @@ export function notesOf(source: OverlaySource): Note[] {
       clear: 3,
       toward: -60,
       lines: [{ text: called, ink, strong: true }],
+    });
+  }
+  for (const { view, at, name: called } of source.others) {
+    const [x, y] = source.onBoard(view, at);
+    notes.push({
+      id: `other ${called}`,
+      view,
+      x,
+      y,
+      clear: 7,
+      toward: 40,
+      lines: [{ text: called, ink: 'soft', strong: true }],
     });
   }
   return [...notes, ...arcNotes(source)];

@@ -7,6 +7,8 @@ import type { Camera } from './camera.ts';
  */
 export interface BoardHook {
   handleAt(view: View, hardpoint: string): { readonly x: number; readonly y: number } | undefined;
+  /** The pitman ball of another variant that is drawn beside the open one, by its letter. */
+  otherAt(letter: string): { readonly x: number; readonly y: number } | undefined;
   /** A place of the map, mm; nothing while no map is shown. */
   mapAt(across: number, up: number): { readonly x: number; readonly y: number } | undefined;
   camera(): Camera;

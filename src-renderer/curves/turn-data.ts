@@ -5,9 +5,7 @@ import { toDegrees } from '../../shared-math/units/index.ts';
 import type { Column } from './curve-data.ts';
 
 /** The whole turn in the units it is shown in: degrees, ratio to one, per cent. From the right lock to the left. */
-export interface TurnData {
-  /** Degrees of handwheel, + to the left. */
-  readonly at: readonly number[];
+export interface TurnColumns {
   readonly leftSteer: Column;
   readonly rightSteer: Column;
   readonly meanSteer: Column;
@@ -17,6 +15,12 @@ export interface TurnData {
   readonly ratio: Column;
   readonly error: Column;
   readonly percent: Column;
+}
+
+/** Over degrees of handwheel, + to the left. */
+export interface TurnData {
+  readonly at: readonly number[];
+  readonly columns: TurnColumns;
 }
 
 /** The same at one pose; nothing where a figure makes no sense. */
@@ -63,13 +67,15 @@ export function turnData(layout: Layout, sweep: TurnSweep): TurnData {
   const column = (name: keyof TurnNow): Column => rows.map((row) => row[name] ?? null);
   return {
     at: Array.from(sweep.handwheel, toDegrees),
-    leftSteer: column('leftSteer'),
-    rightSteer: column('rightSteer'),
-    meanSteer: column('meanSteer'),
-    idealOuter: column('idealOuter'),
-    ratio: column('ratio'),
-    error: column('error'),
-    percent: column('percent'),
+    columns: {
+      leftSteer: column('leftSteer'),
+      rightSteer: column('rightSteer'),
+      meanSteer: column('meanSteer'),
+      idealOuter: column('idealOuter'),
+      ratio: column('ratio'),
+      error: column('error'),
+      percent: column('percent'),
+    },
   };
 }
 

@@ -1,3 +1,4 @@
+import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
 /** What lies open around the board. None of it is modal: the board stays in reach. */
@@ -10,7 +11,7 @@ export interface DrawerForm {
   readonly id: string;
 }
 
-export type ColumnPage = 'verdict' | 'points' | 'around' | 'car' | 'tune';
+export type ColumnPage = 'verdict' | 'points' | 'around' | 'car' | 'compare' | 'tune';
 
 const COLUMN_KEY = 'toeboard-column';
 
@@ -20,11 +21,20 @@ function columnBefore(): ColumnPage {
   return page === 'points' || page === 'around' || page === 'car' ? page : 'verdict';
 }
 
+/** The car that an arrangement is chosen for, and the layout that tells what it is. */
+export interface ArrangedCar {
+  readonly carId: string;
+  readonly carName: string;
+  readonly document: LayoutDocument;
+}
+
 export class Shell {
   #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
   keysShown = $state(false);
+  /** While an arrangement is being chosen it has the place of the board. */
+  arranged: ArrangedCar | null = $state.raw(null);
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */
   chooseFiles: (place: ImportPlace) => void = () => {};
 
@@ -35,6 +45,12 @@ export class Shell {
   set column(page: ColumnPage) {
     this.#column = page;
     sessionStorage.setItem(COLUMN_KEY, page);
+  }
+
+  arrange(car: ArrangedCar): void {
+    this.drawer = null;
+    this.form = null;
+    this.arranged = car;
   }
 
   toggleDrawer(page: DrawerPage = 'cars'): void {

@@ -16,12 +16,12 @@ import { frontEndOf, SIDE_STEER } from '../../support/layouts.ts';
 describe('the turn as curves', () => {
   const frontEnd = frontEndOf();
   const sweep = sweepTurn(frontEnd, 0, 0);
-  const data = turnData(frontEnd.layout, sweep);
+  const { at, columns: data } = turnData(frontEnd.layout, sweep);
 
   test('runs in degrees of handwheel from the right lock to the left', () => {
-    expect(data.at).toHaveLength(41);
-    expectClose(data.at[0]!, sweep.right.handwheel / DEGREE, 1e-9);
-    expectClose(data.at[40]!, sweep.left.handwheel / DEGREE, 1e-9);
+    expect(at).toHaveLength(41);
+    expectClose(at[0]!, sweep.right.handwheel / DEGREE, 1e-9);
+    expectClose(at[40]!, sweep.left.handwheel / DEGREE, 1e-9);
     expectClose(data.leftSteer[40] as number, sweep.left.leftSteer / DEGREE, 1e-9);
     expectClose(data.error[40] as number, sweep.ackermannError[40]! / DEGREE, 1e-9);
   });
@@ -44,7 +44,7 @@ describe('the turn as curves', () => {
     ratio[3] = Number.POSITIVE_INFINITY;
     ratio[4] = 1e6;
     ratio[5] = -18;
-    const { ratio: shown } = turnData(frontEnd.layout, { ...sweep, ratio });
+    const { ratio: shown } = turnData(frontEnd.layout, { ...sweep, ratio }).columns;
     expect(shown.slice(3, 6)).toEqual([null, null, 18]);
   });
 

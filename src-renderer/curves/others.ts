@@ -1,0 +1,59 @@
+import type { OtherVariant } from '../document/comparison.svelte.ts';
+import { COMPARE_DASHES } from '../look/compare.ts';
+import type { Column } from './curve-data.ts';
+import type { CurveInk } from './plot.ts';
+
+/** The curve of another variant, as a plot takes it: named by its letter, dashed as the letter is. */
+export interface OtherCurve {
+  readonly name: string;
+  readonly letter: string;
+  readonly whose: string;
+  readonly ink: CurveInk;
+  readonly column: Column;
+  readonly now: number | undefined;
+}
+
+export function otherCurve(
+  other: Pick<OtherVariant, 'letter'>,
+  whose: string,
+  column: Column,
+  now: number | undefined,
+): OtherCurve {
+  const { letter } = other;
+  return {
+    name: letter,
+    letter,
+    whose,
+    ink: { token: 'ink-soft', width: 1.5, dash: COMPARE_DASHES[letter] },
+    column,
+    now,
+  };
+}
+
+/** Curves over an axis of their own. */
+export interface Table<Name extends string> {
+  readonly at: readonly number[];
+  readonly columns: Readonly<Record<Name, Column>>;
+}
+
+/**
+ * Brings curves that are known at different places onto one axis. At the places of the others a curve is left
+ * undefined, so that its line runs through; its own gaps stay gaps.
+ */
+export function joined<Name extends string>(
+  tables: readonly Table<Name>[],
+): { readonly at: readonly number[]; readonly columns: readonly Readonly<Record<Name, Column>>[] } {
+  const [only] = tables;
+  if (tables.length === 1 && only) return { at: only.at, columns: [only.columns] };
+  const at = [...new Set(tables.flatMap((table) => table.at))].sort((a, b) => a - b);
+  const columns = tables.map((table) => {
+    const rowAt = new Map(table.at.map((place, row) => [place, row]));
+    const rows = at.map((place) => rowAt.get(place));
+    const spread = (column: Column): Column =>
+      rows.map((row) => (row === undefined ? undefined : column[row]));
+    return Object.fromEntries(
+      Object.entries<Column>(table.columns).map(([name, column]) => [name, spread(column)]),
+    ) as Record<Name, Column>;
+  });
+  return { at, columns };
+}

@@ -44,7 +44,18 @@ const PITMAN_ARM = 140;
 const RATIO = { manual: 16, assisted: 14 } as const;
 /** mm. How far a box stands off its rail: half its body and the mounting plate. */
 const BOX_OFF_RAIL = 80;
+/** mm. How far inside the frame's width a pitman arm hangs that swings across the car: its rail, its swing and some air. */
+const ARM_INSIDE_FRAME = 160;
+/** mm above the wheel centres, and above a leaf that is crossed, at which a drag link runs across the car. */
+const LINK_ABOVE = { wheels: 25, leaf: 76 } as const;
+/** mm from the axle at which a lateral bar runs, and from the kingpin at which it begins: clear of the steering arm. */
+const BAR = { fromAxle: 72, inboard: { besideLink: 140, acrossAxle: 60 } } as const;
+/** Degrees; of a car whose axle has no stops yet. */
 const STOP_ANGLE = 35;
+
+function stopOf({ steering }: LayoutDocument): number {
+  return steering.stopAngle ?? STOP_ANGLE;
+}
 
 function kingpinAt(layout: Layout, side: 'left' | 'right', z: number): Point {
   const { kingpinTop: top, kingpinBottom: bottom } = layout.axle[side];
@@ -99,7 +110,7 @@ function sideSteer(document: LayoutDocument, facts: CarFacts, assist: 'manual' |
     dragLinkTo: 'left' as const,
     dragLinkBall: ball,
     box: boxAt([-750, y, height], [0, -1, 0], RATIO[assist], assist === 'manual' ? 'manual' : 'power'),
-    stopAngle: STOP_ANGLE,
+    stopAngle: stopOf(document),
   };
   const draft: LayoutDocument = { ...document, steering };
   const aim = findAim(prepareFrontEnd(resolveLayout(draft)));
@@ -121,20 +132,25 @@ function crossSteer(
   const layout = resolveLayout(document);
   const ahead = facts.engineInTheWay ? 1 : -1;
   const { wheelCentre } = layout.axle.right;
-  const height = wheelCentre[2] + 25;
+  const leaf = layout.location.kind === 'parallel-leaf' ? layout.location.right : undefined;
+  const overLeaf = leaf ? leaf.seat[2] + LINK_ABOVE.leaf : 0;
+  const height = Math.max(wheelCentre[2] + LINK_ABOVE.wheels, overLeaf);
   const kingpin = kingpinAt(layout, 'right', height);
   const ball: Point = [kingpin[0] + ahead * ARM, kingpin[1], height];
-  const pitman: Point = [ball[0], facts.frameWidth / 2 - BOX_OFF_RAIL, height + 8];
+  const pitman: Point = [ball[0], facts.frameWidth / 2 - ARM_INSIDE_FRAME, height + 8];
+  // Beside the link, which its arc then matches; between leaves there is room for it only across the axle.
+  const x = (leaf ? -ahead : ahead) * BAR.fromAxle;
+  const y = kingpin[1] + BAR.inboard[leaf ? 'acrossAxle' : 'besideLink'];
   const bar = {
     kind: 'bar' as const,
-    axle: [ahead * 72, kingpin[1] + 60, height] as Point,
-    frame: [ahead * 72, kingpin[1] + 60 + (pitman[1] - ball[1]), height + 8] as Point,
+    axle: [x, y, height] as Point,
+    frame: [x, y + (pitman[1] - ball[1]), height + 8] as Point,
   };
   const steering = {
     dragLinkTo: 'right' as const,
     dragLinkBall: ball,
     box: boxAt(pitman, [-1, 0, 0], RATIO[assist] + 2, assist === 'manual' ? 'manual' : 'power'),
-    stopAngle: STOP_ANGLE,
+    stopAngle: stopOf(document),
   };
   return settled({ ...document, lateral: bar, steering });
 }

@@ -181,6 +181,7 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'v' }],
     enabled: drawn,
     run: ({ shell }) => {
+      shell.arranged = null;
       shell.column = 'compare';
     },
   },

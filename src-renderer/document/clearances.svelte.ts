@@ -40,13 +40,16 @@ interface Asked {
 export interface Measurer {
   ask(question: ClearanceQuestion): void;
   onanswer: (answer: ClearanceAnswer) => void;
+  /** Nothing more will be asked. */
+  end(): void;
 }
 
-function pageMeasurer(): Measurer {
+export function pageMeasurer(): Measurer {
   const worker = new Worker(new URL('../workers/clearance-worker.ts', import.meta.url), { type: 'module' });
   const measurer: Measurer = {
     ask: (question) => worker.postMessage(question),
     onanswer: () => {},
+    end: () => worker.terminate(),
   };
   worker.onmessage = ({ data }: MessageEvent<ClearanceAnswer>) => measurer.onanswer(data);
   return measurer;

@@ -14,6 +14,7 @@ export const ICONS = {
   find: 'M9 14.5a5.5 5.5 0 1 0 0-11 5.5 5.5 0 0 0 0 11zM13 13l4 4',
   bin: 'M4 6h12M8 6V4h4v2M5.5 6l1 10.5h7l1-10.5',
   history: 'M10 6v4.5l3 1.5M3.5 10a6.5 6.5 0 1 0 2-4.7M3.5 3.5v3h3',
+  arrange: 'M3.5 4h5v5h-5zM11.5 4h5v5h-5zM3.5 12h5v5h-5zM11.5 12h5v5h-5z',
   bring: 'M10 3v9M6.5 9l3.5 3.5L13.5 9M4 16h12',
   send: 'M10 13V4M6.5 7L10 3.5 13.5 7M4 16h12',
   back: 'M12.5 4.5L7 10l5.5 5.5',

@@ -1,4 +1,9 @@
 import type { ArrangementFigures, CarFacts } from '../../shared-math/arrange/index.ts';
+import {
+  type ClearanceLimit,
+  type Clearances,
+  nearerOfBothSides,
+} from '../../shared-math/clearance/index.ts';
 import { assistedRimForce } from '../../shared-math/sweep/index.ts';
 import {
   formatDecimal,
@@ -60,6 +65,20 @@ export function arrangementRows(style: LengthStyle): ArrangementRow[] {
       words: ({ circleBetweenKerbs }) => formatSpan(circleBetweenKerbs, style.unit),
     },
   ];
+}
+
+/** What of an arrangement comes nearer than the shop's limits, in a few words: "pitman arm hits the left rail, 1 more". */
+export function tooNearWords(
+  clearances: Clearances,
+  limits: Record<ClearanceLimit, number>,
+  length: (mm: number) => string,
+): string {
+  const under = nearerOfBothSides(clearances.pairs).filter(({ limit, distance }) => distance < limits[limit]);
+  const [worst, ...others] = under;
+  if (!worst) return 'nothing';
+  const gap = worst.distance <= 0 ? 'hits' : `comes within ${length(worst.distance)} of`;
+  const more = others.length > 0 ? `, ${others.length} more` : '';
+  return `${worst.nameOfA} ${gap} the ${worst.nameOfB}${more}`;
 }
 
 /** What a laid layout remembers of how it came about. */

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { proposeArrangements } from '../../shared-math/arrange/index.ts';
-import { readLayout, resolveLayout } from '../../shared-math/layout/index.ts';
-import { arrangementOf } from '../../shared-math/linkage/index.ts';
+import { leastClearances } from '../../shared-math/clearance/index.ts';
+import { type LayoutDocument, readLayout, resolveLayout, withValue } from '../../shared-math/layout/index.ts';
+import { arrangementOf, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { COMBINATIONS, documentOf, LOCATIONS, rawLayout } from '../support/layouts.ts';
 
 const FACTS = { frameWidth: 740, engineInTheWay: false, driven: 'town' } as const;
@@ -53,4 +55,43 @@ describe('the arrangement helper', () => {
       sideFree?.document.steering.box.pitmanBall[0] ?? 0,
     );
   });
+});
+
+describe('what the helper leaves as it is', () => {
+  test('the stops at the axle are those of the car; a car without gets usual ones', () => {
+    const document = documentOf(rawLayout());
+    for (const { document: laid } of proposeArrangements(
+      withValue(document, 'steering.stopAngle', 29),
+      FACTS,
+    ))
+      expect(laid.steering.stopAngle).toBe(29);
+    const { stopAngle: _, ...steering } = document.steering;
+    for (const { document: laid } of proposeArrangements({ ...document, steering }, FACTS))
+      expect(laid.steering.stopAngle).toBe(35);
+  });
+});
+
+describe('what is laid across the car', () => {
+  const hits = (document: LayoutDocument) => {
+    const frontEnd = prepareFrontEnd(resolveLayout(document));
+    const turn = sweepTurn(frontEnd, 0, 0);
+    const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
+    return leastClearances(frontEnd, locks, { heaves: 7, turns: 9 })
+      .pairs.filter(({ distance }) => distance <= 0)
+      .map(({ a, b }) => `${a} ${b}`);
+  };
+
+  test.each(Object.entries(LOCATIONS))(
+    'does not hit its own bar or the leaf it crosses: %s',
+    (_, location) => {
+      const document = documentOf(rawLayout({ location, rails: [], obstacles: [] }));
+      for (const engineInTheWay of [false, true]) {
+        const [, , cross] = proposeArrangements(document, { ...FACTS, engineInTheWay });
+        const own = hits(cross!.document).filter(
+          (pair) => /lateral|spring|leaf/.test(pair) && /arm|link/.test(pair),
+        );
+        expect(own).toEqual([]);
+      }
+    },
+  );
 });

@@ -7,6 +7,7 @@ import {
   VIEW_AXES,
   type View,
 } from '../../shared-math/drawing/index.ts';
+import { limitInForce } from '../../shared-math/findings/index.ts';
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
@@ -25,6 +26,7 @@ import { readPalette } from './inks.ts';
 import { NotePlacing, segmentsOf } from './note-placing.ts';
 import {
   arcMarks,
+  arcNotes,
   handlesOf,
   notesOf,
   type OverlaySource,
@@ -33,6 +35,7 @@ import {
 } from './overlay-picture.ts';
 import { studiesCanvas } from './studies-canvas.svelte.ts';
 import { offerTestHook } from './test-hook.ts';
+import { turnPicture } from './turn-marks.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
 const SETTLES_AFTER = 160;
@@ -95,6 +98,9 @@ function namedBodies(workbench: Workbench, view: BoardView): OverlaySource['bodi
 
 /** A structure without its rails and what is in the way. */
 const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle)-\S+ /g, '');
+
+/** What the travel says on the board: the two arcs, the gap between them, the aim. */
+const travelled = (source: OverlaySource) => ({ ...arcMarks(source), notes: arcNotes(source) });
 
 /** Calls back whenever the window comes to a screen of another density; stops when what it gives back is called. */
 function onDensityChange(tell: () => void): () => void {
@@ -201,6 +207,17 @@ export function boardCanvas(
       stage.ghostNodes.update(view.drawing, placedAtRide);
     });
 
+    const turned = ({ shown, onBoard }: OverlaySource) => ({
+      ...turnPicture({
+        frontEnd: workbench.frontEnd,
+        state: workbench.poseState,
+        shown,
+        transmissionLeast: limitInForce('transmissionLeast', workbench.settings.limits).value,
+        onBoard,
+      }),
+      marks: [],
+    });
+
     const studied = studiesCanvas(stage, view, workbench, studies, colours, settle);
 
     $effect(() => {
@@ -274,10 +291,11 @@ export function boardCanvas(
         onBoard: source.onBoard,
         length: source.length,
       });
-      const { lines, marks } = arcMarks(source);
+      // Below the board stand the curves of the travel, or of the turn; on it what belongs to them.
+      const about = workbench.lookedAt === 'turn' ? turned(source) : travelled(source);
       const arrows = studied.arrows(source);
       const written = notes.place(
-        [...between.notes, ...studied.notes(source), ...notesOf(source)],
+        [...between.notes, ...studied.notes(source), ...notesOf(source), ...about.notes],
         (text, strong) => stage.measure(text, strong),
         () => ({
           bounds: source.bounds,
@@ -295,12 +313,12 @@ export function boardCanvas(
         lines: [
           ...projectionLines(source),
           ...snapLines(source),
-          ...lines,
+          ...about.lines,
           ...written.lines,
           ...arrows.lines,
           ...between.lines,
         ],
-        marks: [...marks, ...between.marks],
+        marks: [...about.marks, ...between.marks],
         handles,
         texts: [...written.texts, ...arrows.texts],
       });

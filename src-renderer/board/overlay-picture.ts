@@ -149,7 +149,7 @@ function gapWords(source: OverlaySource, size: number): string {
 }
 
 /** What the arcs are called, and the gap as a figure. */
-function arcNotes(source: OverlaySource): Note[] {
+export function arcNotes(source: OverlaySource): Note[] {
   const { arcs, gap, shown } = source;
   if (!shown.includes(arcs.view) || arcs.asked.length === 0) return [];
   const onBoard = (place: Place) => source.onBoard(arcs.view, place);
@@ -219,7 +219,7 @@ function aimNote(source: OverlaySource, from: Place, at: Place): Note {
   };
 }
 
-/** All that is written over the drawing: names of what is chosen and hovered first, then the arcs. */
+/** What is written over the drawing: names of what is chosen and hovered first, then what else is on the board. */
 export function notesOf(source: OverlaySource): Note[] {
   const notes: Note[] = [];
   const name = (id: string | null, view: View, key: string) => {
@@ -267,5 +267,5 @@ export function notesOf(source: OverlaySource): Note[] {
       lines: [{ text: called, ink: 'soft', strong: true }],
     });
   }
-  return [...notes, ...arcNotes(source)];
+  return notes;
 }

@@ -1,7 +1,7 @@
 import type { OtherVariant } from '../document/comparison.svelte.ts';
 import { COMPARE_DASHES } from '../look/compare.ts';
 import type { Column } from './curve-data.ts';
-import type { CurveInk } from './plot.ts';
+import type { CurveInk } from './curve-ink.ts';
 
 /** The curve of another variant, as a plot takes it: named by its letter, dashed as the letter is. */
 export interface OtherCurve {

@@ -86,7 +86,7 @@ export function laidNotes(facts: CarFacts, style: LengthStyle): string {
   const driven = DRIVEN_WORDS.find(([value]) => value === facts.driven)?.[1] ?? '';
   return [
     `Laid for a frame ${formatLength(facts.frameWidth, style)} wide beside the axle, where the engine`,
-    `${facts.engineInTheWay ? 'stands in the way' : 'leaves room'} behind the axle, driven ${driven}.`,
+    `${facts.engineInTheWay ? 'is in the way' : 'leaves room'} behind the axle, driven ${driven}.`,
     'Arms, ratios and places are usual ones: a place to begin, to be measured on the car.',
   ].join(' ');
 }

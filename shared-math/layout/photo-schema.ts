@@ -54,6 +54,11 @@ export const photoSchema = z.strictObject({
     .array(z.strictObject({ from: spot, to: spot, text: z.string().max(120), tape: length.optional() }))
     .max(60)
     .default([]),
+  /** Lengths by the tape between two hardpoints, straight through space. */
+  lengths: z
+    .array(z.strictObject({ from: pointId, to: pointId, tape: length }))
+    .max(40)
+    .default([]),
 });
 
 export type Photo = z.infer<typeof photoSchema>;

@@ -1,8 +1,8 @@
 import type { ImportPlace, OutgoingFile, Shop } from '../document/shop.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 
-/** Bytes. A whole car with every variant is far below; anything above is not ours and would only stall the page. */
-const FILE_MAX = 12_000_000;
+/** Bytes. A whole car with its photos is below; anything above is not ours and would only stall the page. */
+const FILE_MAX = 90_000_000;
 
 /** Hands a file to the person, through the browser's own way of saving. */
 export function handOver(file: OutgoingFile): void {

@@ -3,6 +3,7 @@
  * work are listed, and with a single one no row is shown.
  */
 export const PLACES = [
+  { id: 'trace', name: 'Trace' },
   { id: 'layout', name: 'Layout' },
   { id: 'turn', name: 'Turn' },
 ] as const;

@@ -56,6 +56,12 @@ function remembered(): string | undefined {
   return sessionStorage.getItem(TOKEN_KEY) ?? undefined;
 }
 
+/** What the host wants to see before it answers anything; nothing where the window itself is leave enough. */
+export function hostHeaders(): Record<string, string> {
+  const token = window.toeboardHost ? undefined : remembered();
+  return token ? { authorization: `Bearer ${token}` } : {};
+}
+
 async function loopbackHost(): Promise<CallHost> {
   const code = takeCode();
   const fresh = code ? await exchange(code) : undefined;

@@ -22,6 +22,7 @@ export function photographedLayout(hash: string, name = 'Arm down'): LayoutDocum
         shown: true,
         marks: [],
         notes: [],
+        lengths: [],
       },
     ],
   };

@@ -1,0 +1,37 @@
+import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { hostHeaders } from './client.ts';
+
+/** A photo as the store took it: its hash and its upright size, px. */
+export interface SentPhoto {
+  readonly hash: string;
+  readonly width: number;
+  readonly height: number;
+}
+
+const GONE = 'the program behind this window does not answer';
+
+async function reasonOf(response: Response): Promise<string> {
+  const body: unknown = await response.json().catch(() => null);
+  const reason = typeof body === 'object' && body !== null && 'reason' in body ? body.reason : undefined;
+  return typeof reason === 'string' ? reason : GONE;
+}
+
+/** Puts a photo's file into the store as it is. The failure ends a sentence that begins with the file's name. */
+export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>> {
+  try {
+    const response = await fetch('/photo', { method: 'POST', headers: hostHeaders(), body: file });
+    return response.ok ? succeeded((await response.json()) as SentPhoto) : failed(await reasonOf(response));
+  } catch {
+    return failed(GONE);
+  }
+}
+
+/** A photo's file from the store. */
+export async function fetchPhoto(hash: string): Promise<Outcome<Blob, string>> {
+  try {
+    const response = await fetch(`/photo/${hash}`, { headers: hostHeaders() });
+    return response.ok ? succeeded(await response.blob()) : failed(await reasonOf(response));
+  } catch {
+    return failed(GONE);
+  }
+}

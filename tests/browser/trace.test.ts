@@ -1,0 +1,251 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import {
+  hardpoints,
+  type LayoutDocument,
+  moveHardpoint,
+  type Point,
+  resolveLayout,
+} from '../../shared-math/layout/index.ts';
+import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { sweepTravel } from '../../shared-math/sweep/index.ts';
+import { toDegrees } from '../../shared-math/units/index.ts';
+import { figure } from '../support/board-pointer.ts';
+import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+import { photographedCar, SHOTS, type Shot } from '../support/photo-scene.ts';
+import { photographed } from '../support/pinhole.ts';
+import { clickPhoto, dropFile, type Px, pageOf } from '../support/trace-pointer.ts';
+
+const openBoard = useBrowser();
+const PHOTOS = join(import.meta.dirname, '../../projects/photos');
+const [SIDE, TOP] = SHOTS as [Shot, Shot];
+
+/** The photographed car as far as a tape and a glance at it tell: everything to be traced is out of place. */
+function guessed(): LayoutDocument {
+  const truth = photographedCar();
+  const off: Record<string, Point> = {
+    'axle.left.kingpinTop': [25, -20, 15],
+    'axle.left.kingpinBottom': [-20, 15, -20],
+    'axle.left.tieRodBall': [30, 20, 25],
+    'location.left.framePivot': [120, 40, -60],
+    'steering.dragLinkBall': [-30, 40, -25],
+    'steering.box.sectorCentre': [-140, 30, 60],
+    'steering.box.pitmanBall': [60, -30, 40],
+  };
+  let document: LayoutDocument = { ...truth, name: 'From photos', obstacles: [], rails: [], photos: [] };
+  for (const [id, [dx, dy, dz]] of Object.entries(off)) {
+    const at = hardpoints(document).find((point) => point.id === id)?.at as Point;
+    document = moveHardpoint(document, id, [at[0] + dx, at[1] + dy, at[2] + dz]);
+  }
+  return document;
+}
+
+async function openTrace(page: Page): Promise<void> {
+  await pointButton(page, 'Pitman ball').waitFor();
+  await page.getByRole('button', { name: 'Trace', exact: true }).click();
+  await page.getByRole('complementary', { name: 'Trace over a photo' }).waitFor();
+}
+
+async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: label });
+  await field.fill(text);
+  await field.press('Enter');
+}
+
+const step = (page: Page, name: string) => page.getByRole('button', { name: new RegExp(`^${name}\\b`) });
+const shows = (page: Page, shot: Shot) =>
+  page.locator(`canvas[data-photo="${shot.file}"][data-laid]`).waitFor();
+
+/** From a photo that nothing is known of to one that is to scale, all by pointer and a few typed lengths. */
+async function calibrate(page: Page, shot: Shot): Promise<void> {
+  await shows(page, shot);
+  const click = (point: Point) => clickPhoto(page, photographed(shot.camera, point));
+
+  await step(page, 'Lens').click();
+  const [from, to] = shot.edge;
+  for (const share of [0.02, 0.25, 0.5, 0.75, 0.98])
+    await click([
+      from[0] + (to[0] - from[0]) * share,
+      from[1] + (to[1] - from[1]) * share,
+      from[2] + (to[2] - from[2]) * share,
+    ]);
+
+  await step(page, 'Straighten').click();
+  await type(page, 'It is wide', `${shot.width} mm`);
+  await type(page, 'It is high', `${shot.height} mm`);
+  for (const corner of shot.frame) await click(corner);
+  await page.getByLabel('The photo straightened').waitFor();
+
+  await type(page, 'The plane that is to scale', `${shot.depth} mm`);
+  await type(page, 'Camera from that plane', `${shot.distance} mm`);
+  await step(page, 'Place').click();
+  await click(resolveLayout(photographedCar()).axle.left.wheelCentre);
+  await page.locator('[data-trace="scale"]').waitFor();
+  await page.getByRole('button', { name: 'Whole photo' }).click();
+}
+
+/** Goes down the guided list, clicking each point where the photo shows it. */
+async function trace(page: Page, shot: Shot): Promise<void> {
+  const truth = hardpoints(photographedCar());
+  await page.getByRole('button', { name: /^(Begin|Go on) tracing$/ }).click();
+  const wanted = page.getByText(/^Click the .* on the photo\.$/);
+  for (let clicks = 0; clicks < 20; clicks += 1) {
+    if ((await wanted.count()) === 0) break;
+    const name = ((await wanted.textContent()) ?? '').replace(/^Click the (.*) on the photo\.$/, '$1').trim();
+    const point = truth.find((each) => each.name.toLowerCase() === name);
+    if (!point) throw new Error(`The list asks for "${name}"`);
+    await clickPhoto(page, photographed(shot.camera, point.at));
+  }
+  await page.getByText('Every point is traced on this photo.').waitFor();
+}
+
+/** Steer over heave, degrees. */
+function bumpSteer(document: LayoutDocument): number[] {
+  const frontEnd = prepareFrontEnd(resolveLayout(document));
+  const { bump, rebound } = document.travel;
+  return [...sweepTravel(frontEnd, 'heave', -rebound, bump, 31, 0).bumpSteer].map(toDegrees);
+}
+
+test('from two photos to the bump steer of the car that was photographed', { timeout: 180_000 }, async () => {
+  const board = await openBoard({ prepare: withSample(guessed()) });
+  const { page } = board;
+  await openTrace(page);
+  await page.getByLabel('Photos to bring in').setInputFiles(join(PHOTOS, SIDE.file));
+  await calibrate(page, SIDE);
+  await trace(page, SIDE);
+
+  await dropFile(page, TOP.file, 'image/png', readFileSync(join(PHOTOS, TOP.file)));
+  await page
+    .getByRole('button', { name: new RegExp(TOP.file) })
+    .and(page.locator('[aria-pressed="true"]'))
+    .waitFor();
+  await calibrate(page, TOP);
+  await trace(page, TOP);
+  await saved(page);
+
+  const truth = photographedCar();
+  const traced = storedDocument(board, 'From photos');
+  for (const { id, at } of hardpoints(truth)) {
+    const got = hardpoints(traced).find((point) => point.id === id)?.at as Point;
+    expect(Math.hypot(got[0] - at[0], got[1] - at[1], got[2] - at[2]), id).toBeLessThan(2);
+  }
+  const wanted = bumpSteer(truth);
+  const worst = Math.max(...wanted.map(Math.abs));
+  expect(worst).toBeGreaterThan(1);
+  const furthest = Math.max(...bumpSteer(traced).map((value, i) => Math.abs(value - (wanted[i] as number))));
+  expect(furthest / worst).toBeLessThan(0.02);
+  // And the guess was far off, so that it is the tracing that made it right.
+  expect(Math.abs(Math.max(...bumpSteer(guessed()).map(Math.abs)) - worst) / worst).toBeGreaterThan(0.1);
+  const shown = Number.parseFloat((await figure(page, 'worst')).replace(/^\D*/, ''));
+  expect(Math.abs(shown - worst)).toBeLessThan(0.02 * worst + 0.05);
+
+  // What was told of the photos is in the document, the pixels are not.
+  expect(traced.photos.map(({ view, marks }) => [view, marks.length])).toEqual([
+    ['side', 8],
+    ['top', 8],
+  ]);
+  expect(JSON.stringify(traced).length).toBeLessThan(20_000);
+});
+
+describe('a photo', () => {
+  async function withSidePhoto() {
+    const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+    await openTrace(board.page);
+    await board.page.getByLabel('Photos to bring in').setInputFiles(join(PHOTOS, SIDE.file));
+    await shows(board.page, SIDE);
+    return board;
+  }
+  const notice = (page: Page, text: string | RegExp) => page.getByText(text).first().waitFor();
+
+  test('is scaled by two points and a length, shows what a pixel means, and is undone in one step', async () => {
+    const board = await withSidePhoto();
+    const { page } = board;
+    await step(page, 'Scale').click();
+    for (const corner of SIDE.frame.slice(0, 2)) await clickPhoto(page, photographed(SIDE.camera, corner));
+    await type(page, 'True distance', '1400 mm');
+    const words = (await page.locator('[data-trace="scale"]').textContent()) ?? '';
+    const [mm, far] = [...words.matchAll(/([\d.]+) mm/g)].map(([, figure]) => Number(figure));
+    const [a, b] = SIDE.frame.slice(0, 2).map((corner) => photographed(SIDE.camera, corner)) as unknown as [
+      Px,
+      Px,
+    ];
+    const px = Math.hypot(a[0] - b[0], a[1] - b[1]);
+    expect(mm).toBeCloseTo(1400 / px, 2);
+    expect(far).toBeGreaterThan(mm as number);
+    await page.getByRole('button', { name: 'Undo: Set the scale' }).click();
+    await saved(page);
+    expect(storedDocument(board, 'Arm down').photos[0]?.scale).toBeUndefined();
+  });
+
+  test('that cannot be scaled or straightened keeps what stood and says why', async () => {
+    const board = await withSidePhoto();
+    const { page } = board;
+    await step(page, 'Scale').click();
+    const spot = photographed(SIDE.camera, SIDE.frame[0]);
+    const [x, y] = await pageOf(page, spot);
+    // Two clicks on one spot: beside the first by less than half a pixel of the photo.
+    await page.mouse.click(x, y);
+    await page.mouse.click(x, y);
+    await page.mouse.click(x + 40, y);
+    await type(page, 'True distance', '0');
+    await notice(page, 'a length is more than nothing');
+    await page.keyboard.press('Escape');
+
+    await page.getByRole('application').focus();
+    await step(page, 'Straighten').click();
+    await type(page, 'It is wide', '1400 mm');
+    await type(page, 'It is high', '700 mm');
+    const [left, right] = [SIDE.frame[0], SIDE.frame[1]];
+    const middle: Point = [(left[0] + right[0]) / 2, left[1], left[2] + 1];
+    for (const point of [left, middle, right, SIDE.frame[3]])
+      await clickPhoto(page, photographed(SIDE.camera, point));
+    await notice(page, 'Three of these corners lie on a line');
+    await saved(page);
+    const photo = storedDocument(board, 'Arm down').photos[0];
+    expect([photo?.straighten, photo?.scale]).toEqual([undefined, undefined]);
+  });
+
+  test('is measured on, held against the tape, and a disagreement is told', async () => {
+    const board = await withSidePhoto();
+    const { page } = board;
+    await step(page, 'Scale').click();
+    const [a, b, c] = SIDE.frame.map((corner) => photographed(SIDE.camera, corner)) as unknown as [
+      Px,
+      Px,
+      Px,
+    ];
+    await clickPhoto(page, a);
+    await clickPhoto(page, b);
+    await type(page, 'True distance', '1400 mm');
+    await page.getByRole('button', { name: 'Dimension on the photo' }).click();
+    await clickPhoto(page, b);
+    await clickPhoto(page, c);
+    await type(page, 'Tape: Dimension 1', '760 mm');
+    await page.locator('[data-finding="tape"]').filter({ hasText: 'shorter than the tape says' }).waitFor();
+    await type(page, 'Tape: Dimension 1', '700 mm');
+    await saved(page);
+    expect(storedDocument(board, 'Arm down').photos[0]?.notes).toHaveLength(1);
+  });
+
+  test('is hidden, faded, cropped to nothing less, and taken off; a duplicate shows it without copying it', async () => {
+    const board = await withSidePhoto();
+    const { page } = board;
+    await page.getByRole('checkbox', { name: 'Shown' }).uncheck();
+    await page.locator('canvas[data-photo]').waitFor({ state: 'detached' });
+    await page.getByRole('checkbox', { name: 'Shown' }).check();
+    await shows(page, SIDE);
+    await page.getByRole('slider', { name: 'Strength' }).fill('40');
+    await expect.poll(() => page.locator('canvas[data-photo]').evaluate((c) => c.style.opacity)).toBe('0.4');
+    await page.keyboard.press('Control+d');
+    await page.getByText('This is the copy').waitFor();
+    await shows(page, SIDE);
+    await page.getByRole('button', { name: 'Take off the board' }).click();
+    await page.locator('canvas[data-photo]').waitFor({ state: 'detached' });
+    await saved(page);
+    expect(storedDocument(board, 'Arm down').photos).toHaveLength(1);
+    expect(storedDocument(board, 'Arm down copy').photos).toHaveLength(0);
+  });
+});

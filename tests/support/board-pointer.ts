@@ -51,3 +51,13 @@ export async function barePaper(page: Page): Promise<Spot> {
 export async function figure(page: Page, name: 'worst' | 'slope'): Promise<string> {
   return ((await page.locator(`[data-figure="${name}"]`).textContent()) ?? '').replaceAll(/\s+/g, ' ').trim();
 }
+
+/** All that is written over the drawing. */
+export function written(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => (window.toeboardBoard as BoardHook | undefined)?.written() ?? []);
+}
+
+/** Where the pitman ball of a variant beside the open one is drawn; nothing where it is not. */
+export function otherBall(page: Page, letter: string): Promise<Spot | undefined> {
+  return page.evaluate((of) => (window.toeboardBoard as BoardHook | undefined)?.otherAt(of), letter);
+}

@@ -1,4 +1,5 @@
-import { readFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 import { type LayoutDocument, parseLayout, refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
@@ -72,6 +73,14 @@ function layoutOf(folder: string, file: string): LayoutDocument {
 }
 
 class Refused extends Error {}
+
+/** The photos of the demonstrations that layouts name, each file by its hash. Missing ones are left out. */
+export function demonstrationPhotos(folder: string, hashes: readonly string[]): Uint8Array[] {
+  if (hashes.length === 0) return [];
+  return globSync('photos/*.{png,jpg,webp}', { cwd: folder })
+    .map((path) => readFileSync(join(folder, path)))
+    .filter((content) => hashes.includes(createHash('sha256').update(content).digest('hex')));
+}
 
 /** Reads the demonstrations of a folder: shop.json and the layouts it names. The failure is one line with the file's name. */
 export function readDemonstrations(folder: string): Outcome<DemonstrationShop, string> {

@@ -1,6 +1,11 @@
 // Files: layouts and whole cars in and out, the demonstrations, names that every system takes, writing whole or not at all.
 export { type CarFile, carFile, photosNamed } from './car-file.ts';
-export { type DemonstrationLayout, type DemonstrationShop, readDemonstrations } from './demonstrations.ts';
+export {
+  type DemonstrationLayout,
+  type DemonstrationShop,
+  demonstrationPhotos,
+  readDemonstrations,
+} from './demonstrations.ts';
 export { documentText } from './document-text.ts';
 export { FILE_TEXT_MAX, type ImportedFile, readImport } from './import-file.ts';
 export { type CheckedPhoto, checkPhoto, PHOTO_BYTES_MAX } from './photo-check.ts';

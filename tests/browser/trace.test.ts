@@ -16,6 +16,14 @@ import { figure } from '../support/board-pointer.ts';
 import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 import { photographedCar, SHOTS, type Shot } from '../support/photo-scene.ts';
+import {
+  animatedPng,
+  bombPng,
+  exifSegment,
+  greyPng,
+  jpegHeaders,
+  pngFile,
+} from '../support/picture-files.ts';
 import { photographed } from '../support/pinhole.ts';
 import { clickPhoto, dropFile, type Px, pageOf } from '../support/trace-pointer.ts';
 
@@ -248,4 +256,134 @@ describe('a photo', () => {
     expect(storedDocument(board, 'Arm down').photos).toHaveLength(1);
     expect(storedDocument(board, 'Arm down copy').photos).toHaveLength(0);
   });
+});
+
+describe('what is no photo', () => {
+  test.each([
+    ['broken off.png', 'image/png', greyPng(9, 64, 64).subarray(0, 80), 'it breaks off before its end'],
+    ['huge.png', 'image/png', bombPng(60_000, 60_000), 'its picture is 60000 by 60000 pixels'],
+    ['moving.png', 'image/png', animatedPng(), 'it is animated; take a single picture'],
+    ['letter.png', 'image/png', Buffer.from('Dear customer'), 'it is not a JPEG, PNG or WebP picture'],
+    ['headers.jpg', 'image/jpeg', jpegHeaders(64, 48), 'its picture cannot be decoded'],
+  ])(
+    '%s is refused by its name with the reason, and nothing else changes',
+    async (name, type, content, reason) => {
+      const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+      const { page } = board;
+      await pointButton(page, 'Pitman ball').waitFor();
+      await dropFile(page, name, type, content);
+      await page.getByText(`${name} is not brought in: ${reason}`).waitFor();
+      expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
+      expect(await page.locator('canvas[data-photo]').count()).toBe(0);
+      // The browser notes refused requests on its console by itself.
+      const others = board.complaints.filter((text) => !text.includes('status of 422'));
+      board.complaints.length = 0;
+      expect(others).toEqual([]);
+    },
+  );
+});
+
+test('a photo lies upright on the board whichever way the camera was held', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  await openTrace(page);
+  // Red, green, blue and black quarters, drawn as the camera's chip would hold them for each orientation.
+  for (let orientation = 1; orientation <= 8; orientation += 1) {
+    const jpeg = await page.evaluate(async (held) => {
+      const upright = document.createElement('canvas');
+      upright.width = 48;
+      upright.height = 32;
+      const paint = upright.getContext('2d') as CanvasRenderingContext2D;
+      for (const [colour, x, y] of [
+        ['#f00', 0, 0],
+        ['#0f0', 24, 0],
+        ['#00f', 0, 16],
+        ['#000', 24, 16],
+      ] as const) {
+        paint.fillStyle = colour;
+        paint.fillRect(x, y, 24, 16);
+      }
+      const lying = held >= 5;
+      const chip = document.createElement('canvas');
+      chip.width = lying ? 32 : 48;
+      chip.height = lying ? 48 : 32;
+      const onto = chip.getContext('2d') as CanvasRenderingContext2D;
+      // Where the upright picture's axes go on the chip: the inverse of what the orientation asks of a viewer.
+      const ways: Record<number, readonly number[]> = {
+        1: [1, 0, 0, 1, 0, 0],
+        2: [-1, 0, 0, 1, 48, 0],
+        3: [-1, 0, 0, -1, 48, 32],
+        4: [1, 0, 0, -1, 0, 32],
+        5: [0, 1, 1, 0, 0, 0],
+        6: [0, -1, 1, 0, 0, 48],
+        7: [0, -1, -1, 0, 32, 48],
+        8: [0, 1, -1, 0, 32, 0],
+      };
+      onto.setTransform(...(ways[held] as [number, number, number, number, number, number]));
+      onto.drawImage(upright, 0, 0);
+      const blob = await new Promise<Blob | null>((done) => chip.toBlob(done, 'image/jpeg', 0.95));
+      return [...new Uint8Array(await (blob as Blob).arrayBuffer())];
+    }, orientation);
+    const file = Buffer.concat([
+      Buffer.from(jpeg.slice(0, 2)),
+      exifSegment(orientation),
+      Buffer.from(jpeg.slice(2)),
+    ]);
+    await page
+      .getByLabel('Photos to bring in')
+      .setInputFiles({ name: `held ${orientation} side.jpg`, mimeType: 'image/jpeg', buffer: file });
+    const canvas = page.locator(`canvas[data-photo="held ${orientation} side.jpg"][data-laid]`);
+    await canvas.waitFor();
+    const corners = await canvas.evaluate((shown: HTMLCanvasElement) => {
+      const paint = shown.getContext('2d') as CanvasRenderingContext2D;
+      const { width, height } = shown;
+      const { data } = paint.getImageData(0, 0, width, height);
+      return [
+        [0.25, 0.25],
+        [0.75, 0.25],
+        [0.25, 0.75],
+        [0.75, 0.75],
+      ].map(([x = 0, y = 0]) => {
+        const at = 4 * (Math.floor(height * y) * width + Math.floor(width * x));
+        return [...data.slice(at, at + 3)].map((value) => (value > 127 ? 1 : 0)).join('');
+      });
+    });
+    expect(corners, `orientation ${orientation}`).toEqual(['100', '010', '001', '000']);
+    await page.getByRole('button', { name: 'Take off the board' }).click();
+    await canvas.waitFor({ state: 'detached' });
+  }
+});
+
+test('a 24-megapixel photo is worked with reduced, and stays smooth under the hand', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  await openTrace(page);
+  const rgb = new Uint8Array(3 * 6000 * 4000);
+  for (let i = 0; i < rgb.length; i += 1) rgb[i] = (i >> 9) & 0xff;
+  const begun = Date.now();
+  await page
+    .getByLabel('Photos to bring in')
+    .setInputFiles({ name: 'large side.png', mimeType: 'image/png', buffer: pngFile(6000, 4000, rgb) });
+  const canvas = page.locator('canvas[data-photo="large side.png"][data-laid]');
+  await canvas.waitFor();
+  const shown = Date.now() - begun;
+  const side = await canvas.evaluate((c: HTMLCanvasElement) => Math.max(c.width, c.height));
+  expect(side).toBeLessThanOrEqual(2000);
+  const frames = await page.evaluate(async () => {
+    const { x, y, width, height } = (document.querySelector('.paper') as Element).getBoundingClientRect();
+    const times: number[] = [];
+    for (let i = 0; i < 30; i += 1) {
+      const from = performance.now();
+      const at = { clientX: x + width / 2, clientY: y + height / 2, deltaY: i % 2 ? 60 : -60 };
+      document
+        .querySelector('.paper')
+        ?.dispatchEvent(new WheelEvent('wheel', { ...at, bubbles: true, cancelable: true }));
+      await new Promise((done) => requestAnimationFrame(() => done(null)));
+      times.push(performance.now() - from);
+    }
+    return times.toSorted((a, b) => a - b);
+  });
+  process.stdout.write(
+    `24 megapixels: on the board in ${shown} ms, a zoom's frame ${frames[15]?.toFixed(1)} ms (median), ${frames[28]?.toFixed(1)} ms (slowest but one)\n`,
+  );
 });

@@ -10,11 +10,11 @@ import type { Pinhole } from './pinhole.ts';
 
 // The invented front end as it stands before two invented cameras, with what a builder would have measured beside it.
 
-const PROJECTS = join(import.meta.dirname, '../../projects');
+export const PHOTOGRAPHED = join(import.meta.dirname, '../../projects/hairpins-box-too-low.json');
 
 /** The layout that the photos are rendered from. */
 export function photographedCar(): LayoutDocument {
-  const read = parseLayout(readFileSync(join(PROJECTS, 'hairpins-box-too-low.json'), 'utf8'));
+  const read = parseLayout(readFileSync(PHOTOGRAPHED, 'utf8'));
   if (!read.ok) throw new Error(read.failure.reason);
   return read.value;
 }

@@ -1,4 +1,11 @@
-import { type DemonstrationShop, readDemonstrations } from '../../files/index.ts';
+import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import {
+  checkPhoto,
+  type DemonstrationShop,
+  demonstrationPhotos,
+  photosNamed,
+  readDemonstrations,
+} from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
 import type { Handlers, Program } from './handlers.ts';
 
@@ -8,7 +15,7 @@ export function demonstrationHandlers({
   store,
   projectsFolder,
 }: Program): Pick<Handlers, DemonstrationCalls> {
-  const { customers, cars, variants } = store;
+  const { customers, cars, variants, photos } = store;
 
   function shop(): DemonstrationShop {
     const read = readDemonstrations(projectsFolder);
@@ -16,9 +23,23 @@ export function demonstrationHandlers({
     return read.value;
   }
 
+  /** Brings the photos of layouts into the store. */
+  function bringPhotos(documents: readonly LayoutDocument[]): void {
+    for (const content of demonstrationPhotos(projectsFolder, photosNamed(documents))) {
+      const checked = checkPhoto(content);
+      if (!checked.ok)
+        throw new StoreError('refused-document', `a demonstration's photo: ${checked.failure}`);
+      photos.put(content, checked.value);
+    }
+  }
+
   /** Adds what is not there yet under its name: taking the demonstrations twice makes nothing twice. */
   function take(): { variantIds: string[] } {
     const { customers: shown } = shop();
+    const documents = shown.flatMap((customer) =>
+      customer.cars.flatMap((car) => car.layouts.map(({ document }) => document)),
+    );
+    bringPhotos(documents);
     return store.together(() => ({
       variantIds: shown.flatMap((customer) => {
         const customerId = customers.named(customer.name) ?? customers.add(customer.name, customer.notes);
@@ -52,6 +73,7 @@ export function demonstrationHandlers({
       const layouts = shop().customers.flatMap(({ cars: shown }) => shown.flatMap((car) => car.layouts));
       const found = layouts.find((layout) => layout.file === file);
       if (!found) throw new StoreError('not-found', `${file}: there is no such demonstration`);
+      bringPhotos([found.document]);
       return { document: found.document };
     },
   };

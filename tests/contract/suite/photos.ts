@@ -88,6 +88,13 @@ export function photoTests(open: OpenSession): void {
     ).toBe('refused-document: car.json: photos[0].content: it is not a JPEG, PNG or WebP picture');
   });
 
+  test('the demonstration brings its photos', async () => {
+    const { call, photo } = await open();
+    const { document } = await value(call, 'demonstration.read', { file: 'hairpins-box-too-low.json' });
+    expect(document.photos.map(({ view }) => view)).toEqual(['side', 'top']);
+    for (const { hash } of document.photos) expect((await photo(`/photo/${hash}`)).status).toBe(200);
+  });
+
   test('emptying the bin lets go of photos that nothing names', async () => {
     const { call, photo } = await open();
     const { carId } = await begin(call);

@@ -272,8 +272,13 @@ export function boardCanvas(
         chosenView: workbench.enlarged ?? workbench.lastView,
         guides: view.guides,
         guideView: workbench.lastView,
-        arcs: view.arcs,
-        gap: view.gap,
+        // Worked out only where they are shown.
+        get arcs() {
+          return view.arcs;
+        },
+        get gap() {
+          return view.gap;
+        },
         others: otherNames(comparison, namingView(view.shown)),
         bodies: namedBodies(workbench, view),
         bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },

@@ -83,9 +83,17 @@ export class Comparison implements Stage {
     this.#read.filter(({ id }) => this.choices.some((choice) => choice.id === id)),
   );
   /** Of the open variant, as it is drawn now. */
-  readonly figures: VariantFigures = $derived.by(() =>
-    variantFigures(this.#bench.layout, this.#bench.frontEnd),
-  );
+  readonly figures: VariantFigures = $derived.by(() => {
+    const { layout, frontEnd, pose } = this.#bench;
+    const straight = pose.handwheel === 0;
+    const level = pose.heave === 0 && pose.roll === 0;
+    // While a point is dragged the car stands at ride height, and all of it has been swept for the curves.
+    return variantFigures(layout, frontEnd, {
+      heave: straight ? this.#bench.heaveSweep : undefined,
+      roll: straight ? this.#bench.rollSweep : undefined,
+      turn: level ? this.#bench.turn : undefined,
+    });
+  });
 
   constructor(bench: Workbench, shop: Shop) {
     this.#bench = bench;

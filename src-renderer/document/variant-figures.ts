@@ -1,6 +1,13 @@
 import type { Layout } from '../../shared-math/layout/index.ts';
 import { type FrontEnd, type LinkLengths, linkLengths } from '../../shared-math/linkage/index.ts';
-import { summariseTravel, sweepTravel, sweepTurn, turnsLockToLock } from '../../shared-math/sweep/index.ts';
+import {
+  summariseTravel,
+  sweepTravel,
+  sweepTurn,
+  type TravelSweep,
+  type TurnSweep,
+  turnsLockToLock,
+} from '../../shared-math/sweep/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
 import { effortOf, lockFigures, ratioAtCentre } from './turn-figures.ts';
 
@@ -28,13 +35,20 @@ export interface VariantFigures {
 
 const ROWS = 31;
 
-/** Works the figures out: about a millisecond. */
-export function variantFigures(layout: Layout, frontEnd: FrontEnd): VariantFigures {
+/** Sweeps that are at hand already: the travel straight ahead, the turn at ride height. */
+export interface SweptAlready {
+  readonly heave?: TravelSweep | undefined;
+  readonly roll?: TravelSweep | undefined;
+  readonly turn?: TurnSweep | undefined;
+}
+
+/** Works the figures out: about a millisecond, or next to nothing of what has been swept already. */
+export function variantFigures(layout: Layout, frontEnd: FrontEnd, swept: SweptAlready = {}): VariantFigures {
   const { bump, rebound, roll } = layout.travel;
   const full = toRadians(roll);
-  const heave = summariseTravel(sweepTravel(frontEnd, 'heave', -rebound, bump, ROWS, 0));
-  const rolled = summariseTravel(sweepTravel(frontEnd, 'roll', -full, full, ROWS, 0));
-  const turn = sweepTurn(frontEnd, 0, 0);
+  const heave = summariseTravel(swept.heave ?? sweepTravel(frontEnd, 'heave', -rebound, bump, ROWS, 0));
+  const rolled = summariseTravel(swept.roll ?? sweepTravel(frontEnd, 'roll', -full, full, ROWS, 0));
+  const turn = swept.turn ?? sweepTurn(frontEnd, 0, 0);
   const turns = turn.count > 1;
   const [left, right] = [turn.left, turn.right].map((lock) => lockFigures(layout, lock));
   const ratio = ratioAtCentre(turn);

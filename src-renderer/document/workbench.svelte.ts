@@ -23,8 +23,10 @@ import {
 import {
   summariseTravel,
   sweepTravel,
+  sweepTurn,
   type TravelSummary,
   type TravelSweep,
+  type TurnSweep,
 } from '../../shared-math/sweep/index.ts';
 import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../shared-math/units/index.ts';
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
@@ -80,6 +82,11 @@ export class Workbench {
   rollSweep: TravelSweep = $derived.by(() => {
     const roll = toRadians(this.layout.travel.roll);
     return sweepTravel(this.frontEnd, 'roll', -roll, roll, SWEEP_COUNT, this.#handwheel);
+  });
+  /** The whole turn at the pose's heave and roll; the handwheel may move without it being swept again. */
+  turn: TurnSweep = $derived.by(() => {
+    const { heave, roll } = this.#pose.pose;
+    return sweepTurn(this.frontEnd, heave, toRadians(roll));
   });
   summary: TravelSummary = $derived(summariseTravel(this.heaveSweep));
   /** The axle's poses over the travel, for whatever is tried on them: the aim, the arcs, the figure at the aim. */

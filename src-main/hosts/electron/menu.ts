@@ -4,6 +4,7 @@ import type { MenuItemConstructorOptions } from 'electron';
 export type MenuAction =
   | 'new-variant'
   | 'duplicate-variant'
+  | 'arrange'
   | 'cars'
   | 'import'
   | 'export-variant'
@@ -14,6 +15,7 @@ export type MenuAction =
   | 'fit'
   | 'ride-height'
   | 'run-travel'
+  | 'compare'
   | 'units'
   | 'keys';
 
@@ -61,6 +63,7 @@ export const MENU: readonly {
     items: [
       { action: 'new-variant', label: 'New variant', keys: 'CmdOrCtrl+N' },
       { action: 'duplicate-variant', label: 'Duplicate variant', keys: 'CmdOrCtrl+D' },
+      { action: 'arrange', label: 'Choose an arrangement' },
       { action: 'cars', label: 'Cars and variants', keys: 'CmdOrCtrl+O' },
       RULE,
       { action: 'import', label: 'Import…', keys: 'CmdOrCtrl+I' },
@@ -90,6 +93,7 @@ export const MENU: readonly {
     items: [
       { action: 'fit', label: 'Show the whole sheet' },
       { action: 'ride-height', label: 'Back to ride height' },
+      { action: 'compare', label: 'Compare variants' },
       { action: 'run-travel', label: 'Run the travel, or stop it' },
       { action: 'units', label: 'Inches or millimetres' },
       RULE,

@@ -156,6 +156,11 @@ export function gridExtremes(
   const { box } = frontEnd.layout.steering;
   const joints = ballJoints(frontEnd.layout);
   const tips = joints.map(studTip);
+  // A link's two balls follow each other: at its second the first one's places are at hand, the other way round.
+  const turnsBack = joints.map((joint, j) => {
+    const before = joints[j - 1];
+    return before !== undefined && joint.centre.at === before.away.at && joint.away.at === before.centre.at;
+  });
   const tilts = joints.map(() => new Largest());
   const [pitman, arm, dragLink, tieRod] = [new Largest(), new Largest(), new Largest(), new Largest()];
   let outOfReach = 0;
@@ -185,10 +190,14 @@ export function gridExtremes(
       for (let j = 0; j < joints.length; j += 1) {
         const joint = joints[j] as BallJoint;
         if (!joint.steered && !first) continue;
-        carryPoint(frontEnd, state, joint.centre.carrier, joint.centre.at, p);
-        carryPoint(frontEnd, state, joint.away.carrier, joint.away.at, q);
+        const back = turnsBack[j] === true;
+        if (!back) {
+          carryPoint(frontEnd, state, joint.centre.carrier, joint.centre.at, p);
+          carryPoint(frontEnd, state, joint.away.carrier, joint.away.at, q);
+        }
         carryPoint(frontEnd, state, joint.studCarrier, tips[j] as Point, s);
-        (tilts[j] as Largest).meet(sineOfTilt(p, q, s), heave, rolled, handwheel);
+        const sine = back ? sineOfTilt(q, p, s) : sineOfTilt(p, q, s);
+        (tilts[j] as Largest).meet(sine, heave, rolled, handwheel);
         // The first joint is the pitman ball, whose centre and far end are the drag link's own.
         if (j === 0) {
           pitman.meet(

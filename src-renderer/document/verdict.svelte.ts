@@ -8,11 +8,11 @@ import { type ListedFinding, listed, type VerdictList } from './verdict-list.ts'
 import type { Workbench } from './workbench.svelte.ts';
 
 /** ms between two judgements of a layout that is being dragged. */
-const SPACING = 100;
+const SPACING = 200;
 
 /**
- * The findings on the open layout. They follow every change, in quiet moments and at most ten times a second: a
- * judgement costs milliseconds that a drag does not have.
+ * The findings on the open layout. They follow every change, in quiet moments and at most five times a second: a
+ * judgement costs milliseconds that a drag does not have, and nobody reads sentences faster.
  */
 export class Verdict {
   readonly #bench: Workbench;

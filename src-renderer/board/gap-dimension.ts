@@ -1,6 +1,6 @@
 import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
+import { gapWords } from '../../shared-math/words/index.ts';
 import type { ShownGap } from '../document/clearances.svelte.ts';
-import { gapWords } from '../words/body-words.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
 import type { Note } from './overlay-picture.ts';
 

@@ -39,7 +39,7 @@ const MATHS_LEVELS = [
   ['aim', 'drawing', 'joints'],
   ['clearance'],
   ['findings'],
-  ['arrange', 'tune'],
+  ['arrange', 'tune', 'words'],
 ];
 
 function mathsLevel(path: string): number {

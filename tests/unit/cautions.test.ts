@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { hardpoints, resolveLayout } from '../../shared-math/layout/index.ts';
-import { CAUTIONS, cautionsAt } from '../../src-renderer/words/cautions.ts';
+import { CAUTIONS, cautionsAt } from '../../shared-math/words/index.ts';
 import { CROSS_STEER, documentOf, LATERALS, LOCATIONS, rawLayout, SIDE_STEER } from '../support/layouts.ts';
 
 const layout = (over: Record<string, unknown> = {}) => resolveLayout(documentOf(rawLayout(over)));

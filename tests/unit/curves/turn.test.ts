@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { createState, groundOffsets, solveFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { lockAngles, parkingEffort, sweepTurn } from '../../../shared-math/sweep/index.ts';
-import { turnData, turnNow } from '../../../src-renderer/curves/turn-data.ts';
-import { effortOf, lockFigures, ratioAtCentre } from '../../../src-renderer/document/turn-figures.ts';
 import {
   handwheelWords,
   lockWords,
   placeInTurn,
   ratioWords,
   turnsWords,
-} from '../../../src-renderer/words/turn-words.ts';
+} from '../../../shared-math/words/index.ts';
+import { turnData, turnNow } from '../../../src-renderer/curves/turn-data.ts';
+import { effortOf, lockFigures, ratioAtCentre } from '../../../src-renderer/document/turn-figures.ts';
 import { DEGREE, expectClose } from '../../support/close.ts';
 import { frontEndOf, SIDE_STEER } from '../../support/layouts.ts';
 

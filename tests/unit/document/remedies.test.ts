@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { analyse, type Finding, findings } from '../../../shared-math/findings/index.ts';
 import { type LayoutDocument, readLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
+import { groundsOf, poseWords, tallyWords } from '../../../shared-math/words/index.ts';
 import { remedied, remedyLabel, remedyWords } from '../../../src-renderer/document/remedies.ts';
 import { listed } from '../../../src-renderer/document/verdict-list.ts';
-import { groundsOf, poseWords, tallyWords } from '../../../src-renderer/words/verdict-words.ts';
 import { documentOf, PLAIN_HALF, rawLayout, SIDE_STEER } from '../../support/layouts.ts';
 
 const INCHES = { unit: 'in', fraction: 16 } as const;

@@ -9,7 +9,7 @@ import {
 import { withoutValue } from '../../../src-renderer/document/optional-values.ts';
 import { directionOfWay, studAt, wayOf, waysFor, withStud } from '../../../src-renderer/document/studs.ts';
 import { refusalSentence } from '../../../src-renderer/words/refusal-sentences.ts';
-import { usualStudWords } from '../../../src-renderer/words/verdict-words.ts';
+import { usualStudWords } from '../../../src-renderer/words/stud-words.ts';
 import { documentOf, LATERALS, LOCATIONS, rawLayout } from '../../support/layouts.ts';
 
 const plain = documentOf(rawLayout({ lateral: LATERALS.bar }));

@@ -1,5 +1,5 @@
-import { ballJoints } from '../../shared-math/joints/index.ts';
-import type { Layout } from '../../shared-math/layout/index.ts';
+import { ballJoints } from '../joints/index.ts';
+import type { Layout } from '../layout/index.ts';
 
 // Cautions where risk is chosen, in plain words. They certify nothing and forbid nothing: they say what is known to go
 // wrong and who has the say. Rules of law are named with their section and hold where they apply.

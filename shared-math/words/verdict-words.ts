@@ -1,6 +1,4 @@
-import { type Finding, OWN_LIMIT, type Severity } from '../../shared-math/findings/index.ts';
-import type { Pose } from '../document/reach.ts';
-import type { Stud, StudWay } from '../document/studs.ts';
+import { type Finding, OWN_LIMIT, type Severity } from '../findings/index.ts';
 
 /** What a finding's sign says to those who listen. */
 export const SEVERITY_WORDS: Record<Severity, string> = {
@@ -37,8 +35,15 @@ export function groundsOf({ limit, source: whole }: Finding, short = false): Str
     .filter(({ text }) => text !== '');
 }
 
+/** A pose to be told: heave in mm, roll and handwheel in degrees. */
+export interface PoseTold {
+  readonly heave: number;
+  readonly roll: number;
+  readonly handwheel: number;
+}
+
 /** A pose that a finding was measured in, short: "3 in of droop", "3 in of bump, 3° of roll, 544° right". */
-export function poseWords(pose: Pose, length: (mm: number) => string): string {
+export function poseWords(pose: PoseTold, length: (mm: number) => string): string {
   const degrees = (value: number) => `${Math.round(Math.abs(value) * 10) / 10}°`;
   const told = [
     Math.abs(pose.heave) > 0.05
@@ -52,20 +57,4 @@ export function poseWords(pose: Pose, length: (mm: number) => string): string {
       : '',
   ].filter(Boolean);
   return told.join(', ') || 'ride height';
-}
-
-export const STUD_WORDS: Record<StudWay, string> = {
-  upright: 'upright',
-  'fore and aft': 'fore and aft',
-  across: 'across the car',
-  kingpin: 'along the kingpin',
-  sector: 'along the sector',
-};
-
-/** Why a stud usually points as it does, by where it stands. */
-export function usualStudWords({ joint, usual }: Stud): string {
-  if (joint.studCarrier === 'pitman') return STUD_WORDS.sector;
-  if (joint.studCarrier.startsWith('spindle')) return STUD_WORDS.kingpin;
-  const [x, y, z] = usual.map(Math.abs) as [number, number, number];
-  return STUD_WORDS[z > x && z > y ? 'upright' : x > y ? 'fore and aft' : 'across'];
 }

@@ -1,5 +1,5 @@
-import type { Lock, LockCause } from '../../shared-math/sweep/index.ts';
-import { formatDegrees, toDegrees } from '../../shared-math/units/index.ts';
+import type { Lock, LockCause } from '../sweep/index.ts';
+import { formatDegrees, toDegrees } from '../units/index.ts';
 
 const CAUSES: Record<Exclude<LockCause, 'stop'>, string> = {
   'sector-travel': 'the box’s own end',

@@ -1,0 +1,41 @@
+import type { LateralKind, LayoutDocument, LocationKind, Side } from '../layout/index.ts';
+
+// The kinds of the layout document, in the words of somebody who builds one.
+
+/** What may be chosen, with the words for each. */
+export type Words<Value extends string> = readonly (readonly [value: Value, words: string])[];
+
+export const LOCATION_WORDS: Words<LocationKind> = [
+  ['hairpins', 'hairpin rods'],
+  ['wishbone', 'wishbone'],
+  ['four-bar', 'four bars'],
+  ['parallel-leaf', 'parallel leaf springs'],
+];
+
+export const LATERAL_WORDS: Words<LateralKind> = [
+  ['bar', 'a lateral bar'],
+  ['spring', 'the spring itself'],
+];
+
+export const BEAM_WORDS: Words<LayoutDocument['axle']['beam']> = [
+  ['i-beam', 'I-beam, twists'],
+  ['tube', 'tube, stiff'],
+];
+
+export const SIDE_WORDS: Words<Side> = [
+  ['left', 'left wheel'],
+  ['right', 'right wheel'],
+];
+
+export const ASSIST_WORDS: Words<LayoutDocument['steering']['box']['assist']> = [
+  ['manual', 'manual'],
+  ['power', 'power'],
+];
+
+/** The words of a choice. */
+export function wordsOf<Value extends string>(words: Words<Value>, value: Value): string {
+  return words.find(([entry]) => entry === value)?.[1] ?? value;
+}
+
+export const CAUTION =
+  "Steering parts fail dangerously. The board measures geometry; it certifies nothing. Follow local codes, the parts' makers and licensed practice.";

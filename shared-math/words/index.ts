@@ -1,0 +1,32 @@
+// Words that the screen and the printed sheet share: cautions, the verdict, the turn, the kinds of a car.
+export {
+  ASSIST_WORDS,
+  BEAM_WORDS,
+  CAUTION,
+  LATERAL_WORDS,
+  LOCATION_WORDS,
+  SIDE_WORDS,
+  type Words,
+  wordsOf,
+} from './car-words.ts';
+export {
+  ARMS,
+  ASSISTANCE,
+  CAUTIONS,
+  type Caution,
+  type CautionNote,
+  cautionsAt,
+  LINK_ENDS,
+  RODS,
+  STOPS,
+} from './cautions.ts';
+export { gapWords, pairWords } from './gap-words.ts';
+export { handwheelWords, lockWords, placeInTurn, ratioWords, turnsWords } from './turn-words.ts';
+export {
+  groundsOf,
+  type PoseTold,
+  poseWords,
+  SEVERITY_WORDS,
+  type Stretch,
+  tallyWords,
+} from './verdict-words.ts';

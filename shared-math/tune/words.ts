@@ -10,8 +10,8 @@ const HOLD_WORDS: Record<HoldState['name'], string> = {
   reach: 'the reach of the links',
 };
 
-/** What is missing of a hold: "the lock by 2.1°", "the clearances by 3.0 mm". */
-function missingWords({ name, slack }: HoldState): string {
+/** What is missing of a hold: "the lock by 2.1°", "the clearances by 3.0 mm". `length` words a length of mm. */
+function missingWords({ name, slack }: HoldState, length: (mm: number) => string): string {
   const off = -slack;
   switch (name) {
     case 'ratio':
@@ -21,19 +21,22 @@ function missingWords({ name, slack }: HoldState): string {
       return `${HOLD_WORDS[name]} by ${((off * 180) / Math.PI).toFixed(1)}°`;
     case 'circle':
     case 'clearance':
-      return `${HOLD_WORDS[name]} by ${off.toFixed(1)} mm`;
+      return `${HOLD_WORDS[name]} by ${length(off)}`;
     case 'reach':
       return HOLD_WORDS[name];
   }
 }
 
-/** Why a tune was not begun or came to nothing, in one plain sentence. */
-export function tuneRefusalWords(refusal: TuneRefusal): string {
+/** Why a tune was not begun or came to nothing, in one plain sentence; `length` words a length of mm for its reader. */
+export function tuneRefusalWords(
+  refusal: TuneRefusal,
+  length: (mm: number) => string = (mm) => `${Number(mm.toFixed(1))} mm`,
+): string {
   switch (refusal.kind) {
     case 'nothing-free':
       return 'nothing is free to move';
     case 'bounds-crossed':
-      return `the bounds of ${refusal.freedom} are crossed: from ${refusal.from} to ${refusal.to} mm`;
+      return `the bounds of ${refusal.freedom} are crossed: from ${length(refusal.from)} to ${length(refusal.to)}`;
     case 'not-there':
       return `${refusal.freedom}: ${refusal.reason}`;
     case 'given-twice':
@@ -41,6 +44,6 @@ export function tuneRefusalWords(refusal: TuneRefusal): string {
     case 'no-pose':
       return 'the layout does not steer as drawn, so there is nothing to tune';
     case 'cannot-hold':
-      return `not everything can hold within these bounds; at best misses ${refusal.missing.map(missingWords).join(' and ')}`;
+      return `not everything can hold within these bounds; at best misses ${refusal.missing.map((hold) => missingWords(hold, length)).join(' and ')}`;
   }
 }

@@ -143,15 +143,18 @@ export function arcMarks(source: OverlaySource): { lines: OverlayLine[]; marks: 
   return { lines, marks };
 }
 
+const NO_GAP = 'no gap';
+
 function gapWords(source: OverlaySource, size: number): string {
   const words = source.fineLength(size);
-  return words === source.fineLength(0) ? 'no gap' : `gap ${words}`;
+  return words === source.fineLength(0) ? NO_GAP : `gap ${words}`;
 }
 
 /** What the arcs are called, and the gap as a figure. */
 export function arcNotes(source: OverlaySource): Note[] {
   const { arcs, gap, shown } = source;
   if (!shown.includes(arcs.view) || arcs.asked.length === 0) return [];
+  const nothing = gap ? gapWords(source, gap.size) === NO_GAP : false;
   const onBoard = (place: Place) => source.onBoard(arcs.view, place);
   const note = (
     id: string,
@@ -173,7 +176,7 @@ export function arcNotes(source: OverlaySource): Note[] {
         middle,
         gap.heave > 0 ? -30 : 30,
         `${gapWords(source, gap.size)}${gap.elsewhere ? ` at ${source.length(Math.abs(gap.heave))} ${gap.heave > 0 ? 'bump' : 'droop'}` : ''}`,
-        'allowed',
+        nothing ? 'aim' : 'allowed',
         true,
       ),
     );

@@ -126,7 +126,7 @@ export class Tuning {
           this.#stop = null;
           if (outcome.ok) this.proposal = outcome.value;
           else {
-            const words = tuneRefusalWords(outcome.failure);
+            const words = tuneRefusalWords(outcome.failure, (mm) => this.#bench.length(mm));
             this.trouble = `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
           }
         },

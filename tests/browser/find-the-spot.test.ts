@@ -139,7 +139,8 @@ describe('tune', () => {
     const board = await openLow();
     const { page } = board;
     const before = await worst(page);
-    await page.keyboard.press('b');
+    await page.getByRole('tab', { name: 'Verdict' }).click();
+    await page.getByRole('button', { name: 'Tune', exact: true }).click();
     const moves = await tuned(page);
     expect(moves.length).toBeGreaterThan(0);
     const promised = Number.parseFloat(

@@ -13,7 +13,7 @@ export {
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
 export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
-export { LAYOUT_TEXT_MAX, parseLayout, readLayout } from './read.ts';
+export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';
 export { type Refusal, refusalLine, refusalOf } from './refusals.ts';
 export { type Layout, resolveLayout } from './resolve.ts';
 export {

@@ -1,3 +1,4 @@
+import type { z } from 'zod';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { geometryRefusal } from './geometry-checks.ts';
 import { LAYOUT_MIGRATIONS } from './migrations/index.ts';
@@ -39,6 +40,24 @@ export function readLayout(input: unknown): Outcome<LayoutDocument, Refusal> {
   if (!parsed.success) return failed(refusalOf(parsed.error, document));
   const refusal = geometryRefusal(parsed.data);
   return refusal ? failed(refusal) : succeeded(parsed.data);
+}
+
+/**
+ * Takes an edited copy of a document that was taken before. What the two share by identity was looked at then, so that
+ * a step of a drag costs one branch of the document and not all of it; whatever is refused is refused as `readLayout` does.
+ */
+export function readEdited(taken: LayoutDocument, edited: LayoutDocument): Outcome<LayoutDocument, Refusal> {
+  if (Object.keys(taken).some((key) => !(key in edited))) return readLayout(edited);
+  const result: Record<string, unknown> = { ...edited };
+  for (const key of Object.keys(edited) as (keyof LayoutDocument)[]) {
+    if (edited[key] === taken[key]) continue;
+    const branch = layoutSchema.shape[key] as z.ZodType | undefined;
+    const parsed = branch?.safeParse(edited[key]);
+    if (!parsed?.success) return readLayout(edited);
+    result[key] = parsed.data;
+  }
+  const refusal = geometryRefusal(result as LayoutDocument);
+  return refusal ? failed(refusal) : succeeded(result as LayoutDocument);
 }
 
 /** The parser's message quotes the text: on one line, without what a terminal or a panel would choke on. */

@@ -1,4 +1,9 @@
-import { type Hardpoint, type LayoutDocument, readLayout } from '../../shared-math/layout/index.ts';
+import {
+  type Hardpoint,
+  type LayoutDocument,
+  readEdited,
+  readLayout,
+} from '../../shared-math/layout/index.ts';
 import { refusalSentence } from '../words/refusal-sentences.ts';
 import {
   EMPTY_HISTORY,
@@ -161,7 +166,8 @@ export class Edits {
   }
 
   #accepted(document: LayoutDocument): LayoutDocument | undefined {
-    const read = readLayout(document);
+    const { document: taken } = this.#board;
+    const read = taken ? readEdited(taken, document) : readLayout(document);
     if (read.ok) return read.value;
     this.refusal = refusalSentence(read.failure, this.#board.points, this.#board.document ?? undefined);
     this.#board.tell(`Not changed. ${this.refusal}.`);

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import {
   hardpoints,
+  type LayoutDocument,
   moveHardpoint,
   parseLayout,
+  readEdited,
   readLayout,
   refusalLine,
   resolveLayout,
@@ -16,8 +18,25 @@ function refusal(spoil: (raw: Spoiled) => void): string {
   const raw = structuredClone(rawLayout());
   spoil(raw);
   const outcome = readLayout(raw);
+  // As an edit of a document that was taken before, it is refused alike.
+  const taken = readLayout(rawLayout());
+  if (taken.ok && typeof raw === 'object')
+    expect(readEdited(taken.value, raw as unknown as LayoutDocument)).toEqual(outcome);
   return outcome.ok ? 'accepted' : refusalLine(outcome.failure);
 }
+
+test('an edited branch is taken in, and what was not edited is the same object as before', () => {
+  const taken = documentOf(rawLayout());
+  const moved = moveHardpoint(taken, 'steering.box.pitmanBall', [-500, 450, 300]);
+  const outcome = readEdited(taken, moved);
+  if (!outcome.ok) throw new Error(refusalLine(outcome.failure));
+  expect(outcome.value).toEqual(moved);
+  expect(outcome.value.axle).toBe(taken.axle);
+  expect(outcome.value.steering).not.toBe(taken.steering);
+  const { studs: _, ...bare } = { ...taken, studs: { 'lateral.frame': [1, 0, 0] as const } };
+  const bored = readEdited({ ...taken, studs: { 'lateral.frame': [1, 0, 0] } }, bare);
+  expect(bored.ok && 'studs' in bored.value).toBe(false);
+});
 
 describe('a bad document is refused with its place and reason', () => {
   test.each<[string, (raw: Spoiled) => void, string]>([

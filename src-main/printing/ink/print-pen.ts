@@ -1,0 +1,255 @@
+import PDFDocument from 'pdfkit';
+import { type Face, faceFile, PARTS, type Part, plainer, systemFont } from './fonts.ts';
+import type { PageSize } from './papers.ts';
+
+/** Points of the printer in a millimetre. */
+const POINTS = 72 / 25.4;
+
+/** How a text is set: face, size in points, colour. Figures are tabular everywhere. */
+export interface TextStyle {
+  readonly face: Face;
+  readonly size: number;
+  readonly colour: string;
+}
+
+export interface StrokeStyle {
+  readonly width: number;
+  readonly colour: string;
+  /** mm of line and gap. */
+  readonly dash?: readonly number[];
+  readonly cap?: 'butt' | 'round' | 'square';
+}
+
+export type Align = 'left' | 'right' | 'centre';
+
+/** Flat list of x, y, x, y …, mm from the page's upper left corner. */
+export type Points = readonly number[];
+
+interface Stretch {
+  readonly font: string;
+  readonly text: string;
+}
+
+interface OpenFont {
+  readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
+}
+
+const FEATURES: PDFKit.Mixins.OpenTypeFeatures[] = ['tnum', 'kern'];
+
+/** mm of a text's height above its baseline: capitals and figures. */
+export const capHeight = (size: number) => (0.7 * size) / POINTS;
+/** mm from one line of text to the next. */
+export const lineHeight = (size: number) => (1.3 * size) / POINTS;
+
+/** Facts of the file itself. */
+export interface FileFacts {
+  readonly title: string;
+  readonly author: string;
+  readonly subject: string;
+  readonly date: Date;
+}
+
+/** A PDF being drawn: everything in mm from the page's upper left corner, down and right. */
+export class PrintPen {
+  readonly #doc: PDFKit.PDFDocument;
+  readonly #chunks: Buffer[] = [];
+  readonly #whole: Promise<Uint8Array>;
+  readonly #open = new Map<string, boolean>();
+  readonly #coverage = new Map<string, OpenFont>();
+  #system: string | undefined | null = null;
+
+  constructor({ title, author, subject, date }: FileFacts) {
+    this.#doc = new PDFDocument({
+      autoFirstPage: false,
+      bufferPages: true,
+      margin: 0,
+      info: {
+        Title: title,
+        Author: author,
+        Subject: subject,
+        Creator: 'Toeboard',
+        Producer: 'Toeboard',
+        CreationDate: date,
+      },
+      lang: 'en',
+      displayTitle: true,
+    });
+    this.#whole = new Promise((resolve, reject) => {
+      this.#doc.on('data', (chunk: Buffer) => this.#chunks.push(chunk));
+      this.#doc.on('end', () => resolve(new Uint8Array(Buffer.concat(this.#chunks))));
+      this.#doc.on('error', reject);
+    });
+  }
+
+  addPage(size: PageSize): void {
+    this.#doc.addPage({ size: [size.width * POINTS, size.height * POINTS], margin: 0 });
+  }
+
+  get pageCount(): number {
+    return this.#doc.bufferedPageRange().count;
+  }
+
+  /** Goes back to a page, counted from 0. */
+  turnTo(page: number): void {
+    this.#doc.switchToPage(page);
+  }
+
+  end(): Promise<Uint8Array> {
+    this.#doc.end();
+    return this.#whole;
+  }
+
+  // Type
+
+  #fontFor(face: Face, part: Part): string {
+    const name = `${face} ${part}`;
+    if (!this.#open.has(name)) {
+      this.#doc.registerFont(name, faceFile(face, part));
+      this.#open.set(name, true);
+    }
+    return name;
+  }
+
+  #has(name: string, codePoint: number): boolean {
+    let font = this.#coverage.get(name);
+    if (!font) {
+      this.#doc.font(name);
+      font = (this.#doc as unknown as { _font: OpenFont })._font;
+      this.#coverage.set(name, font);
+    }
+    return font.font.hasGlyphForCodePoint(codePoint);
+  }
+
+  #systemHas(codePoint: number): string | undefined {
+    if (this.#system === null) {
+      this.#system = systemFont();
+      if (this.#system) this.#doc.registerFont('system', this.#system);
+    }
+    return this.#system && this.#has('system', codePoint) ? 'system' : undefined;
+  }
+
+  /** A text as stretches of one font each. Most are one; a name may need several. */
+  #stretches(text: string, face: Face): Stretch[] {
+    const latin = this.#fontFor(face, 'latin');
+    if (/^[\u0020-\u007e\u00a0-\u00ff’–″′−]*$/.test(text)) return text ? [{ font: latin, text }] : [];
+    const found: { font: string; text: string }[] = [];
+    for (const letter of text.normalize('NFC')) {
+      const codePoint = letter.codePointAt(0) as number;
+      const part = PARTS.find((entry) => this.#has(this.#fontFor(face, entry), codePoint));
+      const font = part ? this.#fontFor(face, part) : this.#systemHas(codePoint);
+      const [as, set] = font ? [font, letter] : [latin, plainer(letter)];
+      const last = found[found.length - 1];
+      if (last?.font === as) last.text += set;
+      else found.push({ font: as, text: set });
+    }
+    return found;
+  }
+
+  /** How wide a text is on one line, mm. */
+  widthOf(text: string, style: TextStyle): number {
+    let width = 0;
+    for (const stretch of this.#stretches(text, style.face)) {
+      this.#doc.font(stretch.font).fontSize(style.size);
+      width += this.#doc.widthOfString(stretch.text, { features: FEATURES });
+    }
+    return width / POINTS;
+  }
+
+  /** One line of text whose baseline stands at `y`; `x` is its left end, its middle or its right end. */
+  text(text: string, x: number, y: number, style: TextStyle, align: Align = 'left'): void {
+    let at = x;
+    if (align !== 'left') at -= this.widthOf(text, style) * (align === 'right' ? 1 : 0.5);
+    for (const stretch of this.#stretches(text, style.face)) {
+      this.#doc.font(stretch.font).fontSize(style.size).fillColor(style.colour);
+      this.#doc.text(stretch.text, at * POINTS, y * POINTS, {
+        lineBreak: false,
+        baseline: 'alphabetic',
+        features: FEATURES,
+      });
+      at += this.#doc.widthOfString(stretch.text, { features: FEATURES }) / POINTS;
+    }
+  }
+
+  /** The same, turned by `degrees` counter-clockwise about its place. */
+  turnedText(
+    text: string,
+    x: number,
+    y: number,
+    style: TextStyle,
+    degrees: number,
+    align: Align = 'left',
+  ): void {
+    this.#doc.save();
+    this.#doc.rotate(-degrees, { origin: [x * POINTS, y * POINTS] });
+    this.text(text, x, y, style, align);
+    this.#doc.restore();
+  }
+
+  // Lines
+
+  #path(points: Points, closed: boolean): void {
+    this.#doc.moveTo((points[0] as number) * POINTS, (points[1] as number) * POINTS);
+    for (let i = 2; i < points.length; i += 2)
+      this.#doc.lineTo((points[i] as number) * POINTS, (points[i + 1] as number) * POINTS);
+    if (closed) this.#doc.closePath();
+  }
+
+  #begin({ width, colour, dash, cap }: StrokeStyle): void {
+    this.#doc
+      .lineWidth(width * POINTS)
+      .strokeColor(colour)
+      .lineJoin('round')
+      .lineCap(cap ?? 'round');
+    if (dash) {
+      const [length = 1, ...rest] = dash.map((entry) => entry * POINTS);
+      // The library takes line and gap apart, or a whole pattern in their place.
+      this.#doc.dash([length, ...rest] as unknown as number, {});
+    } else this.#doc.undash();
+  }
+
+  stroke(points: Points, style: StrokeStyle, closed = false): void {
+    if (points.length < 4) return;
+    this.#begin(style);
+    this.#path(points, closed);
+    this.#doc.stroke();
+  }
+
+  fill(points: Points, colour: string): void {
+    if (points.length < 6) return;
+    this.#path(points, true);
+    this.#doc.fillColor(colour).fill();
+  }
+
+  line(x1: number, y1: number, x2: number, y2: number, style: StrokeStyle): void {
+    this.stroke([x1, y1, x2, y2], style);
+  }
+
+  rect(x: number, y: number, width: number, height: number, style: StrokeStyle, fill?: string): void {
+    const points = [x, y, x + width, y, x + width, y + height, x, y + height];
+    if (fill) this.fill(points, fill);
+    this.stroke(points, style, true);
+  }
+
+  circle(x: number, y: number, radius: number, style: StrokeStyle | undefined, fill?: string): void {
+    if (fill)
+      this.#doc
+        .circle(x * POINTS, y * POINTS, radius * POINTS)
+        .fillColor(fill)
+        .fill();
+    if (!style) return;
+    this.#begin(style);
+    this.#doc.circle(x * POINTS, y * POINTS, radius * POINTS).stroke();
+  }
+
+  /** Draws only inside an outline, and at a share of full ink, while `work` runs. */
+  within(outline: Points | undefined, opacity: number, work: () => void): void {
+    this.#doc.save();
+    if (outline && outline.length >= 6) {
+      this.#path(outline, true);
+      this.#doc.clip();
+    }
+    if (opacity < 1) this.#doc.opacity(opacity);
+    work();
+    this.#doc.restore();
+  }
+}

@@ -1,0 +1,58 @@
+import { lineHeight, type PrintPen, type TextStyle } from './print-pen.ts';
+
+/** A text broken into lines no wider than `width` mm: at spaces, and inside a word that alone is wider. */
+export function brokenInto(pen: PrintPen, text: string, style: TextStyle, width: number): string[] {
+  const lines: string[] = [];
+  for (const paragraph of text.split('\n')) {
+    let line = '';
+    for (const word of paragraph.split(/\s+/).filter(Boolean)) {
+      const longer = line ? `${line} ${word}` : word;
+      if (pen.widthOf(longer, style) <= width) {
+        line = longer;
+        continue;
+      }
+      if (line) lines.push(line);
+      line = '';
+      for (const letter of word) {
+        if (line && pen.widthOf(line + letter, style) > width) {
+          lines.push(line);
+          line = '';
+        }
+        line += letter;
+      }
+    }
+    lines.push(line);
+  }
+  return lines;
+}
+
+/** A text on one line no wider than `width` mm, its end given up for an ellipsis where it is longer. */
+export function shortened(pen: PrintPen, text: string, style: TextStyle, width: number): string {
+  const plain = text.replace(/[\p{Cc}\s]+/gu, ' ').trim();
+  if (pen.widthOf(plain, style) <= width) return plain;
+  const letters = [...plain];
+  let least = 0;
+  let most = letters.length;
+  while (least < most) {
+    const middle = Math.ceil((least + most) / 2);
+    if (pen.widthOf(`${letters.slice(0, middle).join('').trimEnd()}…`, style) <= width) least = middle;
+    else most = middle - 1;
+  }
+  return `${letters.slice(0, least).join('').trimEnd()}…`;
+}
+
+/** Writes lines one below the other, the first one's top at `y`; answers where the next would begin. mm. */
+export function writeLines(
+  pen: PrintPen,
+  lines: readonly string[],
+  x: number,
+  y: number,
+  style: TextStyle,
+  align: 'left' | 'right' | 'centre' = 'left',
+): number {
+  const step = lineHeight(style.size);
+  lines.forEach((line, i) => {
+    pen.text(line, x, y + (i + 0.77) * step, style, align);
+  });
+  return y + lines.length * step;
+}

@@ -29,7 +29,7 @@ async function main(args: readonly string[]): Promise<number> {
       throw new UsageError(
         `${name === undefined ? 'a command is missing' : `unknown command "${name}"`}; there are ${COMMANDS.map((entry) => entry.name).join(', ')}`,
       );
-    for (const piece of command.run(rest)) await write(piece);
+    for await (const piece of command.run(rest)) await write(piece);
     return 0;
   } catch (error) {
     if (error instanceof UsageError) {

@@ -2,6 +2,7 @@ import { aim } from './aim.ts';
 import { check } from './check.ts';
 import { map } from './map.ts';
 import { shaft } from './shaft.ts';
+import { sheet } from './sheet.ts';
 import { spline } from './spline.ts';
 import { sweep } from './sweep.ts';
 import { tune } from './tune.ts';
@@ -9,6 +10,6 @@ import { turn } from './turn.ts';
 import type { Command } from './usage.ts';
 
 /** The commands of the command line. A new one is one file and one line here. */
-export const COMMANDS: readonly Command[] = [sweep, turn, aim, map, tune, shaft, spline, check];
+export const COMMANDS: readonly Command[] = [sweep, turn, aim, map, tune, shaft, spline, sheet, check];
 
 export { InputError, UsageError } from './usage.ts';

@@ -12,3 +12,4 @@ export { type CheckedPhoto, checkPhoto, PHOTO_BYTES_MAX } from './photo-check.ts
 export { programFolder, programVersion, projectsFolder, rendererFolder } from './program-folder.ts';
 export { safeFileName } from './safe-name.ts';
 export { writeAside } from './write-aside.ts';
+export { writeReason } from './write-reason.ts';

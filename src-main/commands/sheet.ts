@@ -1,0 +1,86 @@
+import { writeAside, writeReason } from '../files/index.ts';
+import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../printing/job.ts';
+import { type Arguments, onlyFile, takeArguments } from './arguments.ts';
+import { readLayoutFile, shown } from './layout-file.ts';
+import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
+
+const UNITS = ['in', 'mm'] as const;
+const FRACTIONS = ['16', '32', '64', '0'] as const;
+
+/** A value out of a few; the first where it is not given. */
+function choice<Value extends string>({ values }: Arguments, name: string, list: readonly Value[]): Value {
+  const given = values.get(name);
+  if (given === undefined) return list[0] as Value;
+  const found = list.find((entry) => entry === given);
+  if (!found) throw new UsageError(`--${name} is ${list.join(' or ')}, found "${given}"`);
+  return found;
+}
+
+/** The day that stands on the sheet: a date as YYYY-MM-DD, at noon so that it is the same day everywhere; else now. */
+function dayOf({ values }: Arguments): Date {
+  const given = values.get('date');
+  if (given === undefined) return new Date();
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(given);
+  const [year, month, day] = (match ?? []).slice(1).map(Number) as [number?, number?, number?];
+  const date = new Date(year ?? Number.NaN, (month ?? 0) - 1, day, 12);
+  if (Number.isNaN(date.getTime()) || date.getMonth() + 1 !== month || date.getDate() !== day)
+    throw new UsageError(`--date is a day as YYYY-MM-DD, found "${given}"`);
+  return date;
+}
+
+/** Does the work with Ctrl-C heard: it is called off, and no half file is left. */
+async function calledOffByHand<Value>(work: (signal: AbortSignal) => Promise<Value>): Promise<Value> {
+  const off = new AbortController();
+  const stop = () => off.abort(new InputError('called off: nothing was written'));
+  process.once('SIGINT', stop);
+  try {
+    return await work(off.signal);
+  } finally {
+    process.removeListener('SIGINT', stop);
+  }
+}
+
+async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'>): SlowAnswer {
+  const document = readLayoutFile(file);
+  // Loaded here, so that no other command waits for it.
+  const { printPdf } = await import('../printing/index.ts');
+  const bytes = await calledOffByHand(async (signal) => {
+    const whole = await printPdf({ ...job, document, signal });
+    signal.throwIfAborted();
+    try {
+      await writeAside(out, whole);
+    } catch (error) {
+      throw new InputError(`${shown(out)}: ${writeReason(error) ?? (error as Error).message}`);
+    }
+    return whole.length;
+  });
+  const { kind, paper } = job;
+  yield `${JSON.stringify({ format: 'toeboard-sheet', version: 1, layout: document.name, kind, paper, file: out, bytes })}\n`;
+}
+
+export const sheet: Command = {
+  name: 'sheet',
+  usage:
+    'sheet LAYOUT.json --out FILE.pdf [--kind sheet|templates|customer] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--date YYYY-MM-DD]',
+  about: 'Prints a PDF: the build sheet, templates at full size, or the customer’s copy.',
+  run(args) {
+    const taken = takeArguments(args, {
+      values: ['out', 'kind', 'paper', 'unit', 'fraction', 'customer', 'car', 'date'],
+      flags: [],
+    });
+    const file = onlyFile(taken);
+    const out = taken.values.get('out');
+    if (!out) throw new UsageError('--out needs the PDF to write');
+    const unit = choice(taken, 'unit', UNITS);
+    return answer(file, out, {
+      kind: choice(taken, 'kind', PRINT_KINDS),
+      // Who measures in millimetres has A4 in the printer.
+      paper: choice(taken, 'paper', unit === 'mm' ? [...PAPER_NAMES].reverse() : PAPER_NAMES),
+      unit,
+      fraction: Number(choice(taken, 'fraction', FRACTIONS)) as PrintJob['fraction'],
+      customer: taken.values.get('customer') ?? '',
+      car: taken.values.get('car') ?? '',
+      date: dayOf(taken),
+    });
+  },
+};

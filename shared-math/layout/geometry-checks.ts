@@ -120,6 +120,15 @@ function* obstacleProblems(layout: Layout): Generator<Refusal> {
       };
 }
 
+function* rideProblems({ ride }: Layout): Generator<Refusal> {
+  const spring = ride?.spring;
+  if (spring?.kind === 'leaf' && (spring.fullLeaves ?? 0) > spring.leaves)
+    yield {
+      path: 'ride.spring.fullLeaves',
+      reason: `must be at most the number of leaves, ${spring.leaves}; found ${spring.fullLeaves}`,
+    };
+}
+
 /** What a well-formed document can still get wrong: links of no length, points that cannot turn what they hold. */
 export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
   const layout = resolveLayout(document);
@@ -131,6 +140,7 @@ export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
     studProblems,
     shaftProblems,
     obstacleProblems,
+    rideProblems,
   ])
     for (const problem of check(layout)) return problem;
   return undefined;

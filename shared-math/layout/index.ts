@@ -16,6 +16,7 @@ export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';
 export { type Refusal, refusalLine, refusalOf } from './refusals.ts';
 export { type Layout, resolveLayout } from './resolve.ts';
+export type { RideDocument, SpringDocument } from './ride-schema.ts';
 export {
   type AxleSide,
   LAYOUT_VERSION,

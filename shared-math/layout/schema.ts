@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { coordinate, length, point } from './measures.ts';
 import { photoSchema } from './photo-schema.ts';
+import { rideSchema } from './ride-schema.ts';
 import { shaftSchema } from './shaft-schema.ts';
 
 /** The version of the layout document that this program writes, and the newest that it reads. */
-export const LAYOUT_VERSION = 1;
+export const LAYOUT_VERSION = 2;
 
 const angle = z.number().min(-45).max(45);
 
@@ -138,6 +139,7 @@ export const layoutSchema = z.strictObject({
   obstacles: z.array(obstacle).max(40).default([]),
   photos: z.array(photoSchema).max(12).default([]),
   shaft: shaftSchema.nullable().default(null),
+  ride: rideSchema.nullable().default(null),
 });
 
 /** The layout document as it is written in files and in the store: mm and degrees, mirrored sides unexpanded. */

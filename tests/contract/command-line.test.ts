@@ -212,7 +212,7 @@ describe('aim and check', () => {
       format: 'toeboard-check',
       version: 1,
       layout: 'test layout',
-      layoutVersion: 1,
+      layoutVersion: 2,
       valid: true,
     });
   });

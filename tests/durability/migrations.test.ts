@@ -13,6 +13,12 @@ import { refusal, withVariant } from '../support/store-sample.ts';
 const NOON = Date.UTC(2026, 2, 9, 12, 0, 0);
 const VARIANT = '6f1c7a52-4f0e-4a55-9f6e-0c1d2e3f4a5b';
 
+/** A layout as it was written before it told of springs and masses. */
+function layoutOfVersionOne(): Record<string, unknown> {
+  const { ride: _, ...rest } = sampleLayout();
+  return { ...rest, version: 1 };
+}
+
 /** A database as the first version of the program left it, written by hand. */
 function versionOne(folder: string): string {
   const path = join(folder, DATABASE_FILE);
@@ -20,7 +26,7 @@ function versionOne(folder: string): string {
   db.exec(MIGRATIONS[0]?.statements ?? '');
   const car = VARIANT.replace('6', '7');
   const customer = VARIANT.replace('6', '8');
-  const text = JSON.stringify(sampleLayout());
+  const text = JSON.stringify(layoutOfVersionOne());
   db.prepare(`INSERT INTO customer (id, name, notes) VALUES (?, 'Odd Fellow', 'old')`).run(customer);
   db.prepare(`INSERT INTO car (id, customer_id, name, notes) VALUES (?, ?, 'Roadster', '')`).run(
     car,
@@ -91,6 +97,35 @@ describe('the migrations', () => {
     ]);
     expect(copy.prepare('SELECT count(*) AS count FROM history').get()).toEqual({ count: 1 });
     copy.close();
+  });
+
+  test('leave the documents in it as they were written; each is lifted when it is read, and written anew when saved', () => {
+    const folder = testFolder();
+    versionOne(folder);
+    const store = openStore({ folder });
+    const rows = () =>
+      ['variant', 'history'].map((table) =>
+        store.db
+          .prepare<[], { document: string }>(`SELECT document FROM ${table}`)
+          .all()
+          .map(({ document }) => JSON.parse(document).version),
+      );
+    expect(rows()).toEqual([[1], [1]]);
+    const { document, revision } = store.variants.open(VARIANT);
+    expect(document).toEqual(sampleLayout());
+    const state = store.variants.states(VARIANT)[0];
+    expect(store.variants.restore(VARIANT, state?.id ?? 0).document).toEqual(document);
+    store.variants.save({
+      id: VARIANT,
+      document: { ...document, ride: { tyreRate: 180 } },
+      revision: revision + 1,
+      force: false,
+      step: 't',
+      label: 'Tyre rate',
+    });
+    expect(store.variants.open(VARIANT).document.ride).toEqual({ tyreRate: 180 });
+    expect(rows()).toEqual([[2], [1, 2, 2]]);
+    store.close();
   });
 
   test('that fail leave the database as it was, however far they came', () => {

@@ -4,7 +4,7 @@ import { type LayoutDocument, withValue } from '../../shared-math/layout/index.t
 export function sampleLayout(name = 'Arm down', pitmanHeight = 346): LayoutDocument {
   return {
     format: 'toeboard-layout',
-    version: 1,
+    version: 2,
     name,
     notes: 'Box at the cowl; 3 1/4" below the rail – drawn from photos.',
     car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },
@@ -39,6 +39,7 @@ export function sampleLayout(name = 'Arm down', pitmanHeight = 346): LayoutDocum
     obstacles: [],
     photos: [],
     shaft: null,
+    ride: null,
   };
 }
 

@@ -72,7 +72,7 @@ export const CROSS_STEER = {
 export function rawLayout(over: Json = {}): Json {
   return {
     format: 'toeboard-layout',
-    version: 1,
+    version: 2,
     name: 'test layout',
     notes: '',
     car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },
@@ -85,6 +85,7 @@ export function rawLayout(over: Json = {}): Json {
     obstacles: [],
     photos: [],
     shaft: null,
+    ride: null,
     ...over,
   };
 }

@@ -71,8 +71,8 @@ describe('a bad document is refused with its place and reason', () => {
     ],
     [
       'newer version',
-      (r) => (r.version = 2),
-      'version: this document is version 2, newer than this program reads (1); use a newer Toeboard',
+      (r) => (r.version = 3),
+      'version: this document is version 3, newer than this program reads (2); use a newer Toeboard',
     ],
     ['no version', (r) => delete r.version, 'version: expected a whole number, 1 or more'],
     [
@@ -145,6 +145,40 @@ describe('a bad document is refused with its place and reason', () => {
       (r) => (r.photos = [{ view: 'side', hash: '../x' }]),
       'photos[0].hash: expected a hash of 64 hexadecimal digits',
     ],
+    [
+      'a mass below nothing',
+      (r) => (r.ride = { sprungMass: -300 }),
+      'ride.sprungMass: must be more than 0, found -300',
+    ],
+    [
+      'a spring of a kind that there is not',
+      (r) => (r.ride = { spring: { kind: 'air', rate: 20 } }),
+      'ride.spring.kind: expected "rate" or "leaf" or "measured"',
+    ],
+    [
+      'half a leaf',
+      (r) =>
+        (r.ride = {
+          spring: { kind: 'leaf', lie: 'across', length: 900, width: 45, thickness: 6, leaves: 7.5 },
+        }),
+      'ride.spring.leaves: expected a whole number, found 7.5',
+    ],
+    [
+      'more full leaves than leaves',
+      (r) =>
+        (r.ride = {
+          spring: {
+            kind: 'leaf',
+            lie: 'across',
+            length: 900,
+            width: 45,
+            thickness: 6,
+            leaves: 7,
+            fullLeaves: 8,
+          },
+        }),
+      'ride.spring.fullLeaves: must be at most the number of leaves, 7; found 8',
+    ],
   ])('%s', (_, spoil, line) => {
     expect(refusal(spoil)).toBe(line);
   });
@@ -179,8 +213,33 @@ describe('a bad document is refused with its place and reason', () => {
   test('a good one is taken as it is, a byte order mark and left-out lists too', () => {
     const raw = rawLayout();
     expect(parseLayout(`\ufeff${JSON.stringify(raw)}`)).toEqual({ ok: true, value: raw });
-    const { rails: _r, obstacles: _o, photos: _p, shaft: _s, notes: _n, ...short } = raw;
+    const { rails: _r, obstacles: _o, photos: _p, shaft: _s, ride: _i, notes: _n, ...short } = raw;
     expect(readLayout(short)).toEqual({ ok: true, value: { ...raw, notes: '' } });
+  });
+});
+
+describe('a document of an older version', () => {
+  test('of version 1 is lifted: it tells nothing of what the car rides on', () => {
+    const { ride: _, ...rest } = rawLayout();
+    const old = { ...rest, version: 1 };
+    const kept = structuredClone(old);
+    expect(readLayout(old)).toEqual({ ok: true, value: { ...rest, version: 2, ride: null } });
+    expect(old).toEqual(kept);
+  });
+
+  test('is refused for what is wrong in it', () => {
+    const { ride: _, ...rest } = rawLayout();
+    const reason = (raw: unknown) => {
+      const outcome = readLayout(raw);
+      return outcome.ok ? 'accepted' : refusalLine(outcome.failure);
+    };
+    expect(reason({ ...rest, version: 1, travel: { bump: -1, rebound: 75, roll: 3 } })).toBe(
+      'travel.bump: must be at least 0, found -1',
+    );
+    expect(reason({ ...rest, version: 1, ride: { tyreRate: -1 } })).toBe(
+      'ride.tyreRate: must be more than 0, found -1',
+    );
+    expect(reason({ ...rest, version: 0 })).toBe('version: expected a whole number, 1 or more');
   });
 });
 

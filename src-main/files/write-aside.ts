@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { open, rename, rm } from 'node:fs/promises';
+import { open, rename, rm, stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 
 /**
@@ -7,6 +7,10 @@ import { basename, dirname, join } from 'node:path';
  * over. Whatever fails, a former file of that name stays as it was and nothing is left lying about.
  */
 export async function writeAside(path: string, content: string | Uint8Array): Promise<void> {
+  const there = await stat(path).catch(() => undefined);
+  // A rename would put a file in a device's or a pipe's place.
+  if (there && !there.isFile() && !there.isDirectory())
+    throw Object.assign(new Error(`${path} is no file`), { code: 'ENXIO' });
   const aside = join(dirname(path), `.${basename(path)}.${randomBytes(6).toString('hex')}.partial`);
   try {
     const file = await open(aside, 'wx');

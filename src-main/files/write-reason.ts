@@ -4,6 +4,7 @@ import { codeOf, storageReason } from '../store/store-error.ts';
 const OF_WRITING: Readonly<Record<string, string>> = {
   ENOENT: 'its folder does not exist',
   EISDIR: 'a folder of that name is in the way',
+  ENXIO: 'what stands there is a device or a pipe, not a file',
   ENAMETOOLONG: 'the name is too long',
 };
 

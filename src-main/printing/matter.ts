@@ -3,7 +3,6 @@ import {
   type Drawing,
   drawLayout,
   placeAtRide,
-  project,
   roomFor,
   type View,
   viewBoxes,
@@ -21,7 +20,7 @@ import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts
 import type { PrintJob } from './job.ts';
 import { type RailDatum, railDatum } from './rail-datum.ts';
 
-/** A hardpoint with the number that it has on every page. */
+/** A hardpoint with the number that it has on every page; a mirrored one has its twin's. */
 export interface NumberedPoint extends Hardpoint {
   readonly number: number;
 }
@@ -89,6 +88,18 @@ function shownOf(layout: Layout, points: readonly Hardpoint[], drawing: Drawing,
   };
 }
 
+function numbered(points: readonly Hardpoint[]): NumberedPoint[] {
+  const numbers = new Map<string, number>();
+  let last = 0;
+  return points.map((point) => {
+    const twin = point.twin === undefined ? undefined : numbers.get(point.twin);
+    if (twin === undefined) last += 1;
+    const number = twin ?? last;
+    numbers.set(point.id, number);
+    return { ...point, number };
+  });
+}
+
 /** Works out everything that a page may show. Pure. */
 export function matterOf(job: PrintJob): Matter {
   const { document } = job;
@@ -113,7 +124,7 @@ export function matterOf(job: PrintJob): Matter {
     drawing,
     placed,
     shown: shownOf(layout, points, drawing, placed),
-    points: points.map((point, i) => ({ ...point, number: i + 1 })),
+    points: numbered(points),
     datum: railDatum(layout),
     style,
     length,
@@ -121,6 +132,3 @@ export function matterOf(job: PrintJob): Matter {
     both: (mm) => `${length(mm)} (${other(mm)})`,
   };
 }
-
-/** A point in a view's own plane, mm. */
-export const seen = project;

@@ -118,6 +118,12 @@ export class Leaves {
         'right',
       );
     }
+    return this.roomBelowTitle(facts.lying);
+  }
+
+  /** The room that is left below a page's title, mm. */
+  roomBelowTitle(lying: boolean): Area {
+    const room = this.room(lying);
     const head = capHeight(TITLE.size) + 4;
     return { ...room, y: room.y + head, height: room.height - head };
   }

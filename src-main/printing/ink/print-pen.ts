@@ -34,6 +34,12 @@ interface OpenFont {
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
 }
 
+/** The type's spaces are narrow beside tabular figures: this share of the size wider, a figure and its unit stand apart. */
+const WIDER_SPACE = 0.055;
+
+/** Points at which widths are measured; a type scales evenly. */
+const MEASURED_AT = 100;
+
 const FEATURES: PDFKit.Mixins.OpenTypeFeatures[] = ['tnum', 'kern'];
 
 /** mm of a text's height above its baseline: capitals and figures. */
@@ -56,6 +62,8 @@ export class PrintPen {
   readonly #whole: Promise<Uint8Array>;
   readonly #open = new Map<string, boolean>();
   readonly #coverage = new Map<string, OpenFont>();
+  /** mm at one size, by face and text: the same words are asked for over and over while columns are filled. */
+  readonly #widths = new Map<string, number>();
   #system: string | undefined | null = null;
 
   constructor({ title, author, subject, date }: FileFacts) {
@@ -147,10 +155,21 @@ export class PrintPen {
 
   /** How wide a text is on one line, mm. */
   widthOf(text: string, style: TextStyle): number {
+    const key = `${style.face} ${text}`;
+    let width = this.#widths.get(key);
+    if (width === undefined) {
+      width = this.#measured(text, { ...style, size: MEASURED_AT });
+      this.#widths.set(key, width);
+    }
+    return (width * style.size) / MEASURED_AT;
+  }
+
+  #measured(text: string, style: TextStyle): number {
     let width = 0;
     for (const stretch of this.#stretches(text, style.face)) {
       this.#doc.font(stretch.font).fontSize(style.size);
       width += this.#doc.widthOfString(stretch.text, { features: FEATURES });
+      width += WIDER_SPACE * style.size * (stretch.text.split(' ').length - 1);
     }
     return width / POINTS;
   }
@@ -165,8 +184,10 @@ export class PrintPen {
         lineBreak: false,
         baseline: 'alphabetic',
         features: FEATURES,
+        wordSpacing: WIDER_SPACE * style.size,
       });
       at += this.#doc.widthOfString(stretch.text, { features: FEATURES }) / POINTS;
+      at += (WIDER_SPACE * style.size * (stretch.text.split(' ').length - 1)) / POINTS;
     }
   }
 
@@ -228,6 +249,17 @@ export class PrintPen {
     const points = [x, y, x + width, y, x + width, y + height, x, y + height];
     if (fill) this.fill(points, fill);
     this.stroke(points, style, true);
+  }
+
+  /** A rectangle whose ends are half circles. */
+  pill(x: number, y: number, width: number, height: number, style: StrokeStyle, fill: string): void {
+    const box = [x * POINTS, y * POINTS, width * POINTS, height * POINTS, (height / 2) * POINTS] as const;
+    this.#doc
+      .roundedRect(...box)
+      .fillColor(fill)
+      .fill();
+    this.#begin(style);
+    this.#doc.roundedRect(...box).stroke();
   }
 
   circle(x: number, y: number, radius: number, style: StrokeStyle | undefined, fill?: string): void {

@@ -5,14 +5,20 @@ export function brokenInto(pen: PrintPen, text: string, style: TextStyle, width:
   const lines: string[] = [];
   for (const paragraph of text.split('\n')) {
     let line = '';
-    for (const word of paragraph.split(/\s+/).filter(Boolean)) {
-      const longer = line ? `${line} ${word}` : word;
-      if (pen.widthOf(longer, style) <= width) {
-        line = longer;
+    let used = 0;
+    const gap = pen.widthOf(' ', style);
+    for (const word of paragraph.split(/[ \t\n\r]+/).filter(Boolean)) {
+      // Word by word, so that each is measured once for all the lines that it may stand in.
+      const wide = pen.widthOf(word, style);
+      if (line ? used + gap + wide <= width : wide <= width) {
+        used += (line ? gap : 0) + wide;
+        line = line ? `${line} ${word}` : word;
         continue;
       }
       if (line) lines.push(line);
-      line = '';
+      line = wide <= width ? word : '';
+      used = wide;
+      if (line) continue;
       for (const letter of word) {
         if (line && pen.widthOf(line + letter, style) > width) {
           lines.push(line);
@@ -20,6 +26,7 @@ export function brokenInto(pen: PrintPen, text: string, style: TextStyle, width:
         }
         line += letter;
       }
+      used = pen.widthOf(line, style);
     }
     lines.push(line);
   }

@@ -1,3 +1,4 @@
+import { createState, solveFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { formatSpan } from '../../../shared-math/units/index.ts';
 import {
   ASSIST_WORDS,
@@ -6,15 +7,20 @@ import {
   tallyWords,
   wordsOf,
 } from '../../../shared-math/words/index.ts';
-import { bumpSteer, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
+import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
+import type { Block } from '../flow/block.ts';
+import { stackIfRoom } from '../flow/flow.ts';
+import { facts } from '../flow/table.ts';
 import { type CarView, frameOf, paintCar } from '../ink/car-view.ts';
 import { SOFT } from '../ink/colours.ts';
 import type { Leaves } from '../ink/leaves.ts';
 import type { Area } from '../ink/papers.ts';
-import type { PrintPen } from '../ink/print-pen.ts';
+import { lineHeight, type PrintPen } from '../ink/print-pen.ts';
 import { paintShaft } from '../ink/shaft-view.ts';
-import { BODY, BODY_SOFT, FIGURE, LABEL, SMALL } from '../ink/styles.ts';
+import { severitySign } from '../ink/signs.ts';
+import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../ink/styles.ts';
 import { brokenInto, writeLines } from '../ink/text-lines.ts';
+import { armList, linkList } from '../links.ts';
 import type { Matter } from '../matter.ts';
 import { scaleFor, scaleWords } from '../scales.ts';
 
@@ -53,10 +59,45 @@ export function paintView(pen: PrintPen, matter: Matter, view: CarView): void {
 }
 
 /** One figure to be seen across the bench: large, with what it is below. */
-function bigFigure(pen: PrintPen, value: string, unit: string, what: string, x: number, y: number): void {
+function bigFigure(pen: PrintPen, [value, unit, what]: Figure, x: number, y: number, width: number): void {
   pen.text(value, x, y, FIGURE);
-  if (unit) pen.text(unit, x + pen.widthOf(value, FIGURE) + 1.2, y, { ...FIGURE, size: 11 });
-  pen.text(what, x, y + 4, SMALL);
+  if (unit) pen.text(unit, x + pen.widthOf(value, FIGURE) + 1.4, y, { ...FIGURE, size: 11 });
+  writeLines(pen, brokenInto(pen, what, SMALL, width - 4), x, y + 1.4, SMALL);
+}
+
+type Figure = readonly [value: string, unit: string, what: string];
+
+/** What is to be mended, the gravest first, as far as there is room. */
+function toMend(pen: PrintPen, matter: Matter, area: Area): void {
+  const counts = { stop: 0, attention: 0, info: 0 };
+  for (const finding of matter.findings) counts[finding.severity] += 1;
+  let { y } = area;
+  pen.text(`Verdict: ${tallyWords(counts)}`, area.x, y + 3, BODY_BOLD);
+  y += 6;
+  for (const finding of matter.findings) {
+    const lines = brokenInto(pen, finding.sentence, BODY, area.width - 6);
+    const tall = lines.length * lineHeight(BODY.size) + 0.8;
+    if (y + tall > area.y + area.height || finding.severity === 'info') break;
+    severitySign(pen, finding.severity, area.x, y + 0.77 * lineHeight(BODY.size));
+    writeLines(pen, lines, area.x + 6, y, BODY);
+    y += tall;
+  }
+}
+
+/** The lengths and angles that are asked for first. */
+function keyFigures(matter: Matter): Block {
+  const { layout, frontEnd, length } = matter;
+  const state = createState();
+  const settled = solveFrontEnd(frontEnd, 0, 0, 0, state) === 'ok';
+  const named = [...linkList(layout), ...armList(layout)].filter(({ name }) =>
+    ['Drag link', 'Tie rod', 'Lateral bar', 'Pitman arm'].includes(name),
+  );
+  return facts([
+    ...named.map(({ name, length: mm }) => [name, length(mm)] as const),
+    ...(settled
+      ? [['Caster', angle(state.left.caster)] as const, ['Total toe-in', angle(state.totalToeIn, 2)] as const]
+      : []),
+  ]);
 }
 
 function glance(pen: PrintPen, matter: Matter, area: Area): void {
@@ -65,36 +106,25 @@ function glance(pen: PrintPen, matter: Matter, area: Area): void {
   const { box } = layout.steering;
   const bump = bumpSteer(matter);
   const circle = turningCircleOf(layout, turn);
-  const figures: [string, string, string][] = [
+  const figures: Figure[] = [
     [
-      bump?.angle ?? 'none',
+      bump?.angle ?? NONE,
       '',
       bump ? `worst bump steer over the travel, ${bump.atTyre} at the tyre` : 'the linkage does not reach',
     ],
-    [turnsWords(turn), 'turns', 'lock to lock'],
+    [turnsWords(turn), 'turns', 'of the handwheel from lock to lock'],
     [overallRatio(turn), '', 'overall ratio, straight ahead'],
-    [circle === undefined ? 'none' : formatSpan(circle, style.unit), '', 'turning circle between kerbs'],
+    [circle === undefined ? NONE : formatSpan(circle, style.unit), '', 'turning circle between kerbs'],
   ];
-  const lines = [
-    `${analysis.arrangement === 'side' ? 'Side steer' : 'Cross steer'}, ${wordsOf(ASSIST_WORDS, box.assist)} box.`,
-    `Axle on ${wordsOf(LOCATION_WORDS, layout.location.kind)}, held sideways by ${wordsOf(LATERAL_WORDS, layout.lateral.kind)}.`,
-  ];
-  let y =
-    writeLines(
-      pen,
-      lines.flatMap((line) => brokenInto(pen, line, BODY, area.width)),
-      area.x,
-      area.y,
-      BODY,
-    ) + 10;
+  const text = `${analysis.arrangement === 'side' ? 'Side steer' : 'Cross steer'}, ${wordsOf(ASSIST_WORDS, box.assist)} box. Axle on ${wordsOf(LOCATION_WORDS, layout.location.kind)}, held sideways by ${wordsOf(LATERAL_WORDS, layout.lateral.kind)}.`;
+  const y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY) + 11;
   const column = area.width / 2;
-  figures.forEach(([value, unit, what], i) => {
-    bigFigure(pen, value, unit, what, area.x + (i % 2) * column, y + Math.floor(i / 2) * 16);
+  figures.forEach((figure, i) => {
+    bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 20, column);
   });
-  y += 32;
-  const counts = { stop: 0, attention: 0, info: 0 };
-  for (const finding of matter.findings) counts[finding.severity] += 1;
-  writeLines(pen, [`Verdict: ${tallyWords(counts)}.`], area.x, y - 4, BODY_SOFT);
+  const below = { ...area, y: y + 31, height: area.y + area.height - y - 31 };
+  toMend(pen, matter, { ...below, width: column - 6 });
+  stackIfRoom(pen, { ...below, x: area.x + column, width: column }, [[keyFigures(matter)]], below.y - 1);
 }
 
 /** General arrangement: the three views, and what the car comes to at a glance. */
@@ -112,11 +142,16 @@ export function arrangementPage(leaves: Leaves, matter: Matter): void {
   const { pen } = leaves;
   const views = threeViews(matter, area, scale);
   for (const view of Object.values(views)) paintView(pen, matter, view);
-  const [fx] = frameOf(views.front);
-  const [, ty, , tb] = frameOf(views.top);
+  const [topLeft] = frameOf(views.top);
+  const [, frontTop] = frameOf(views.front);
   for (const [name, view] of Object.entries(views)) {
     const [left, upper] = frameOf(view);
-    pen.text(`${name.toUpperCase()} VIEW`, left, upper + 2.4, { ...LABEL, colour: SOFT });
+    pen.text(`${name.toUpperCase()} VIEW`, left, upper - 1.2, { ...LABEL, colour: SOFT });
   }
-  glance(pen, matter, { x: fx, y: ty, width: widthOf(front) / scale, height: tb - ty });
+  glance(pen, matter, {
+    x: area.x,
+    y: area.y + 1,
+    width: topLeft - area.x - 12,
+    height: frontTop - area.y - 6,
+  });
 }

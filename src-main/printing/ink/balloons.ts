@@ -1,0 +1,84 @@
+import type { Point } from '../../../shared-math/layout/index.ts';
+import type { CarView } from './car-view.ts';
+import { frameOf, pointOnPage } from './car-view.ts';
+import { INK, WHITE } from './colours.ts';
+import { capHeight, type PrintPen, type TextStyle } from './print-pen.ts';
+
+const NUMBER: TextStyle = { face: 'bold', size: 7, colour: INK };
+const RADIUS = 2.1;
+
+/** A point to be numbered in a view. */
+export interface Numbered {
+  readonly number: number;
+  readonly at: Point;
+}
+
+/** Points that a view shows on one spot share a balloon: "3, 5". */
+export function onOneSpot(
+  view: CarView,
+  points: readonly Numbered[],
+): { x: number; y: number; words: string }[] {
+  const spots: { x: number; y: number; numbers: number[] }[] = [];
+  for (const { number, at } of points) {
+    const [x, y] = pointOnPage(view, at);
+    const same = spots.find((spot) => Math.hypot(spot.x - x, spot.y - y) < 0.6);
+    if (same) same.numbers.push(...(same.numbers.includes(number) ? [] : [number]));
+    else spots.push({ x, y, numbers: [number] });
+  }
+  return spots.map(({ x, y, numbers }) => ({ x, y, words: numbers.join(', ') }));
+}
+
+/** Ways in which a balloon may stand off its point, nearest and handiest first. */
+const WAYS = [3.6, 5.4, 7.6, 10.2, 13.4].flatMap((length) =>
+  [-60, -120, -20, -160, 60, 120, 20, 160, -90, 90].map((degrees) => {
+    const angle = (degrees * Math.PI) / 180;
+    return [length * Math.cos(angle), length * Math.sin(angle)] as const;
+  }),
+);
+
+interface Standing {
+  readonly x: number;
+  readonly y: number;
+  readonly half: number;
+}
+
+/** Draws numbered balloons beside their points, off each other and off the other points. */
+export function balloons(pen: PrintPen, view: CarView, points: readonly Numbered[]): void {
+  const spots = onOneSpot(view, points);
+  const [left, top, right, bottom] = frameOf(view);
+  const standing: Standing[] = [];
+  for (const { x, y, words } of spots) {
+    const half = Math.max(RADIUS, pen.widthOf(words, NUMBER) / 2 + 1);
+    const free = WAYS.map(
+      ([dx, dy]): Standing => ({ x: x + dx + Math.sign(dx) * (half - RADIUS), y: y + dy, half }),
+    ).find(
+      (one) =>
+        one.x - half > left &&
+        one.x + half < right &&
+        one.y - RADIUS > top &&
+        one.y + RADIUS < bottom &&
+        standing.every(
+          (other) =>
+            Math.abs(other.x - one.x) > other.half + half + 0.4 ||
+            Math.abs(other.y - one.y) > 2 * RADIUS + 0.4,
+        ) &&
+        spots.every(
+          (spot) => Math.abs(spot.x - one.x) > half + 0.9 || Math.abs(spot.y - one.y) > RADIUS + 0.9,
+        ),
+    ) ?? { x: x + 4, y: y - 4, half };
+    standing.push(free);
+    const length = Math.hypot(free.x - x, free.y - y) || 1;
+    pen.line(
+      x,
+      y,
+      x + ((free.x - x) * (length - RADIUS)) / length,
+      y + ((free.y - y) * (length - RADIUS)) / length,
+      { width: 0.18, colour: INK },
+    );
+    pen.circle(x, y, 0.45, undefined, INK);
+    const outline = { width: 0.25, colour: INK };
+    if (half === RADIUS) pen.circle(free.x, free.y, RADIUS, outline, WHITE);
+    else pen.pill(free.x - half, free.y - RADIUS, 2 * half, 2 * RADIUS, outline, WHITE);
+    pen.text(words, free.x, free.y + capHeight(NUMBER.size) / 2, NUMBER, 'centre');
+  }
+}

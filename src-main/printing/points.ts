@@ -1,0 +1,32 @@
+import type { Matter, NumberedPoint } from './matter.ts';
+
+// Where points are, in the distances that a builder measures. mm in, words in the customer's unit.
+
+/** The axle centre line: where the wheel centres stand along the car, mm. */
+export function axleLine({ layout }: Matter): number {
+  return (layout.axle.left.wheelCentre[0] + layout.axle.right.wheelCentre[0]) / 2;
+}
+
+/** A point of each number: the left one stands for its mirrored twin. */
+export function onePerNumber({ points }: Matter): NumberedPoint[] {
+  return points.filter((point, i) => points.findIndex(({ number }) => number === point.number) === i);
+}
+
+/** What a numbered point is called: "Kingpin, top, both sides" where the other side is its mirror image. */
+export function pointName(point: NumberedPoint): string {
+  if (!point.twin) return point.name;
+  const bare = point.name.replace(/^(Left|Right) /, '');
+  return `${bare.charAt(0).toUpperCase()}${bare.slice(1)}, both sides`;
+}
+
+/** A distance whose usual way stands in the head above it; the other way is told: "3 in", "3 in ahead". */
+export function usually(words: (mm: number) => string, mm: number, otherwise: string): string {
+  const size = words(Math.abs(mm));
+  return mm < 0 && size !== words(0) ? `${size} ${otherwise}` : size;
+}
+
+/** A distance from the centre line with its side: "17 5/16 in left". */
+export function sided(words: (mm: number) => string, mm: number): string {
+  const size = words(Math.abs(mm));
+  return size === words(0) ? size : `${size} ${mm > 0 ? 'left' : 'right'}`;
+}

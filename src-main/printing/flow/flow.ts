@@ -50,6 +50,11 @@ export class Flow {
     }
   }
 
+  /** mm left in the column. */
+  get left(): number {
+    return this.#area.height - this.#used;
+  }
+
   /** The next block begins a column. */
   nextColumn(): void {
     if (this.#used > 0) this.#advance();

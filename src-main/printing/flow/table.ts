@@ -15,7 +15,7 @@ export type CellText = string | readonly (readonly [text: string, style: TextSty
 
 /** mm above and below a row's text, and between columns. */
 const ROW_PAD = 0.7;
-const COLUMN_GAP = 3;
+const COLUMN_GAP = 2.2;
 /** A table is not parted so that fewer rows than these stand alone. */
 const LEAST_ROWS = 3;
 

@@ -53,8 +53,10 @@ export function plot(pen: PrintPen, area: Area, facts: PlotFacts): void {
   let high = Math.max(0, ...values);
   const lack = least - (high - low);
   if (lack > 0) {
-    low -= lack / 2;
-    high += lack / 2;
+    // Away from zero where all is on one side of it.
+    const share = low === 0 ? 0 : high === 0 ? 1 : 0.5;
+    low -= lack * share;
+    high += lack * (1 - share);
   }
   const ticks = ticksOver(low, high);
   const [bottomValue, topValue] = [ticks[0] as number, ticks[ticks.length - 1] as number];

@@ -180,12 +180,17 @@ export class PrintPen {
     if (align !== 'left') at -= this.widthOf(text, style) * (align === 'right' ? 1 : 0.5);
     for (const stretch of this.#stretches(text, style.face)) {
       this.#doc.font(stretch.font).fontSize(style.size).fillColor(style.colour);
-      this.#doc.text(stretch.text, at * POINTS, y * POINTS, {
-        lineBreak: false,
-        baseline: 'alphabetic',
-        features: FEATURES,
-        wordSpacing: WIDER_SPACE * style.size,
-      });
+      // The library drops spaces at the front of a line; a stretch after another font's may begin with one.
+      const bare = stretch.text.trimStart();
+      const lead = stretch.text.slice(0, stretch.text.length - bare.length);
+      const indent = this.#doc.widthOfString(lead) + WIDER_SPACE * style.size * lead.length;
+      if (bare)
+        this.#doc.text(bare, at * POINTS + indent, y * POINTS, {
+          lineBreak: false,
+          baseline: 'alphabetic',
+          features: FEATURES,
+          wordSpacing: WIDER_SPACE * style.size,
+        });
       at += this.#doc.widthOfString(stretch.text, { features: FEATURES }) / POINTS;
       at += (WIDER_SPACE * style.size * (stretch.text.split(' ').length - 1)) / POINTS;
     }

@@ -1,5 +1,9 @@
 import { lineHeight, type PrintPen, type TextStyle } from './print-pen.ts';
 
+/** The space inside a figure, and between it and its unit, at which no line is broken: "24 15/16 in". */
+const HELD = /(\d) (?=\d+\/\d|in\b|mm\b|ft\b|m\b|lb\b|N\b|turns\b)/g;
+const HOLD = '\u2060';
+
 /** A text broken into lines no wider than `width` mm: at spaces, and inside a word that alone is wider. */
 export function brokenInto(pen: PrintPen, text: string, style: TextStyle, width: number): string[] {
   const lines: string[] = [];
@@ -7,7 +11,11 @@ export function brokenInto(pen: PrintPen, text: string, style: TextStyle, width:
     let line = '';
     let used = 0;
     const gap = pen.widthOf(' ', style);
-    for (const word of paragraph.split(/[ \t\n\r]+/).filter(Boolean)) {
+    for (const held of paragraph
+      .replace(HELD, `$1${HOLD}`)
+      .split(/[ \t\n\r]+/)
+      .filter(Boolean)) {
+      const word = held.replaceAll(HOLD, ' ');
       // Word by word, so that each is measured once for all the lines that it may stand in.
       const wide = pen.widthOf(word, style);
       if (line ? used + gap + wide <= width : wide <= width) {

@@ -3,16 +3,21 @@ import { toeLength } from '../../../shared-math/sweep/index.ts';
 import { formatLength } from '../../../shared-math/units/index.ts';
 import { ARMS, ASSISTANCE, type Caution, LINK_ENDS, RODS, STOPS } from '../../../shared-math/words/index.ts';
 import { angle, lockWheels, steers, turnsWords } from '../figures.ts';
-import { type Block, drawn, heading, item, lead } from '../flow/block.ts';
+import { type Block, drawn, heading, item, lead, paragraph } from '../flow/block.ts';
 import { Flow, flowEvenly } from '../flow/flow.ts';
 import { table } from '../flow/table.ts';
 import type { Leaves } from '../ink/leaves.ts';
 import { tickBox } from '../ink/signs.ts';
-import { BODY, BODY_SOFT, CELL, SMALL } from '../ink/styles.ts';
+import { BODY, BODY_SOFT, CELL, ROW_RULE, SMALL } from '../ink/styles.ts';
 import type { Matter } from '../matter.ts';
 
 /** A line tall enough to write on. */
 const WRITING = { ...BODY, size: 12 };
+
+/** mm from one line to write on to the next. */
+const RULED = 8;
+const CAUTION_WORDS = { ...BODY, size: 9 };
+const CAUTION_SOURCE = { ...SMALL, size: 7.6 };
 
 type Checks = readonly (readonly [when: string, checks: readonly string[]])[];
 
@@ -66,6 +71,14 @@ function writingLine(what: string): Block {
   });
 }
 
+/** Lines to write on, down to the end of a column. */
+function ruledLines(room: number): Block {
+  const count = Math.max(0, Math.floor(room / RULED));
+  return drawn(count * RULED, (pen, x, y, width) => {
+    for (let i = 1; i <= count; i += 1) pen.line(x, y + i * RULED, x + width, y + i * RULED, ROW_RULE);
+  });
+}
+
 /** The cautions that hold for this layout. */
 function cautionsFor({ layout }: Matter): readonly Caution[] {
   const { box, stopAngle } = layout.steering;
@@ -96,11 +109,11 @@ function cautionBlocks(matter: Matter): Block[] {
         item(
           (pen, x, y) => pen.circle(x + 1.2, y - 0.9, 0.45, undefined, BODY.colour),
           [
-            [words, BODY],
-            [source, SMALL],
+            [words, CAUTION_WORDS],
+            [source, CAUTION_SOURCE],
           ],
-          4,
-          1.1,
+          4.5,
+          1.6,
         ),
       ),
   ]);
@@ -136,8 +149,8 @@ function measuredBlocks(matter: Matter): Block[] {
     heading('Measured on the car'),
     table(
       [
-        { head: '', width: 2.2 },
-        { head: 'Sheet', width: 1, align: 'right' },
+        { head: '', width: 2.1 },
+        { head: 'Sheet', width: 1.15, align: 'right' },
         { head: 'As built', width: 1, align: 'right' },
         { head: 'Later', width: 1, align: 'right' },
       ],
@@ -158,9 +171,13 @@ export function checksPages(leaves: Leaves, matter: Matter): void {
     heading(when),
     ...checks.map((check) => item(tickBox, [[check, BODY]], 5.5, 2.6)),
   ]);
+  const { notes } = matter.layout;
   flow.put(...(off ?? []));
+  if (flow.left > 3 * RULED) flow.put(heading('Notes'), ...(notes ? [paragraph(notes)] : []));
+  if (flow.left > 2 * RULED) flow.put(ruledLines(flow.left - 2));
   flow.nextColumn();
   flow.put(...later.flat());
+  if (flow.left > 3 * RULED) flow.put(ruledLines(flow.left - 2));
   flow.nextColumn();
   flow.put(
     ...measuredBlocks(matter),

@@ -97,11 +97,11 @@ function pointTable(matter: Matter) {
   return table(
     [
       { head: '', width: 0.7, align: 'right' },
-      { head: 'Point', width: 3 },
+      { head: 'Point', width: 2.9 },
       { head: 'Behind axle centre line', width: 2.05, align: 'right' },
       { head: 'From car’s centre line', width: 2.05, align: 'right' },
       { head: 'Outside rail’s outer face, there', width: 2.05, align: 'right' },
-      { head: 'Above ground', width: 1.6, align: 'right' },
+      { head: 'Above ground', width: 1.75, align: 'right' },
       { head: 'Below frame top', width: 1.8, align: 'right' },
     ],
     rows,

@@ -1,242 +1,113 @@
+import { type Box, project } from '../../../shared-math/drawing/index.ts';
 import { limitInForce } from '../../../shared-math/findings/index.ts';
 import type { ShaftDocument } from '../../../shared-math/layout/index.ts';
-import {
-  checkMeetings,
-  checkRoute,
-  clockFreedom,
-  cutList,
-  endWords,
-  type FitStatus,
-  makingSteps,
-  partsList,
-  type Route,
-  routeOf,
-  sideWords,
-  sizeWords,
-  stockWords,
-  supportList,
-  turningOf,
-} from '../../../shared-math/shaft/index.ts';
-import { formatDecimal, formatDegrees, toDegrees, toRadians } from '../../../shared-math/units/index.ts';
+import { partsList, type Route, routeOf } from '../../../shared-math/shaft/index.ts';
+import { toRadians } from '../../../shared-math/units/index.ts';
 import { angle } from '../figures.ts';
-import { type Block, heading, item, lead, paragraph, space } from '../flow/block.ts';
-import { Flow } from '../flow/flow.ts';
-import { facts, table } from '../flow/table.ts';
+import { heading, item } from '../flow/block.ts';
+import { flowEvenly, stack } from '../flow/flow.ts';
+import { type CarView, frameOf, pointOnPage } from '../ink/car-view.ts';
+import { SOFT, WHITE } from '../ink/colours.ts';
 import type { Leaves } from '../ink/leaves.ts';
+import type { PrintPen } from '../ink/print-pen.ts';
 import { tickBox } from '../ink/signs.ts';
-import { BODY, BODY_BOLD, BODY_SOFT, SMALL } from '../ink/styles.ts';
+import { BODY, DIMENSION, HAIR, LABEL } from '../ink/styles.ts';
 import type { Matter } from '../matter.ts';
-import { axleLine, sided, usually } from '../points.ts';
+import { scaleFor, scaleWords } from '../scales.ts';
+import { paintView } from './arrangement-page.ts';
+import { clockBlocks, cutBlocks, fitBlocks, routeBlocks, stepBlocks } from './shaft-blocks.ts';
 
-const FIT_WORDS: Record<FitStatus, string> = {
-  fits: 'goes together',
-  mismatch: 'does not go together',
-  'trial-fit': 'trial fit first',
-  untold: 'not described yet',
-};
+/** mm of the car shown around the shaft. */
+const ABOUT = 95;
 
-function routeBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  const { length, both, job } = matter;
-  const check = checkRoute(shaft, route, limitInForce('shaftSpan', job.limits ?? {}).value);
-  const place = ([x, y, z]: readonly [number, number, number]): [string, string, string] => [
-    usually(length, axleLine(matter) - x, 'ahead'),
-    sided(length, y),
-    length(z),
-  ];
-  const limits = limitInForce('jointSingle', job.limits ?? {});
-  return [
-    heading('Route, from the column to the box'),
-    table(
-      [
-        { head: '', width: 1.5 },
-        { head: 'Behind axle line', width: 1.2, align: 'right' },
-        { head: 'From centre line', width: 1.3, align: 'right' },
-        { head: 'Above ground', width: 1.1, align: 'right' },
-        { head: 'True angle', width: 0.9, align: 'right' },
-        { head: 'At most', width: 0.8, align: 'right' },
-      ],
-      [
-        ['Column end', ...place(shaft.column.end), '', ''],
-        ...route.joints.map(({ kind, centre, angle: true_, limit }, i) => [
-          [[`Joint ${i + 1}, ${kind}`, BODY_BOLD]] as const,
-          ...place(centre),
-          [[angle(true_), BODY_BOLD]] as const,
-          angle(limit, 0),
-        ]),
-        ['Box input', ...place(shaft.box.end), '', ''],
-      ],
-    ),
-    paragraph(
-      `Limits: ${limits.source}; a maker’s figure rules. Angles are those in space: a protractor on one view reads less.`,
-      SMALL,
-    ),
-    facts([
-      ...route.lengths.map((mm, i) => [`Shaft ${i + 1}, centre to centre`, both(mm)] as const),
-      ...supportList(shaft, route).map(
-        ({ shaft: index, fromColumnJoint }) =>
-          [`Support on shaft ${index + 1}, from joint ${index + 1}`, both(fromColumnJoint)] as const,
-      ),
-      ...(check.support.because
-        ? [['Supports called for', `${check.support.needed}; ${check.support.placed} drawn`] as const]
-        : []),
-      ...check.longSpans.map(
-        ({ shaft: index, length: mm }) => [`Shaft ${index + 1}, longest free span`, both(mm)] as const,
-      ),
-    ]),
-  ];
-}
-
-function clockBlocks(shaft: ShaftDocument, route: Route): Block[] {
-  const turning = turningOf(shaft, route);
-  if (!turning.ok)
-    return [
-      heading('Clocking'),
-      paragraph(`Joint ${turning.failure.joint + 1} is folded to a right angle: nothing turns.`),
-    ];
-  const { motion, best, bestClocks } = turning.value;
-  const freedom = (index: number) => {
-    const one = clockFreedom(shaft, index);
-    if (one.kind === 'steps') return `in steps of ${formatDegrees(one.step)}`;
-    return { free: 'freely, by the weld', flats: 'by the flats alone', untold: 'not told yet' }[one.kind];
-  };
-  const ratio = (value: number) => formatDecimal(value, 3);
-  return [
-    heading('Clocking'),
-    ...(shaft.shafts.length > 0
-      ? [
-          table(
-            [
-              { head: '', width: 1 },
-              { head: 'As drawn', width: 1, align: 'right' },
-              { head: 'Least fluctuation', width: 1.2, align: 'right' },
-              { head: 'Is set', width: 1.8, align: 'right' },
-            ],
-            shaft.shafts.map(({ clock }, i) => [
-              `Shaft ${i + 1}`,
-              [[formatDegrees(clock), BODY_BOLD]],
-              formatDegrees(toDegrees(bestClocks[i] as number)),
-              freedom(i),
-            ]),
-          ),
-        ]
-      : []),
-    facts(
-      [
-        ['Speed at the box over that of the handwheel', `${ratio(motion.min)} to ${ratio(motion.max)}`],
-        ['The same at best', `${ratio(best.min)} to ${ratio(best.max)}`],
-        ['Swing, ahead of and behind an even turn', angle(motion.swing)],
-      ],
-      0.66,
-    ),
-    paragraph('Right-hand about the shaft, seen from the column to the box: clockwise is positive.', SMALL),
-  ];
-}
-
-function cutBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  const { style } = matter;
-  const size = (mm: number) => sizeWords(mm, style);
-  const rows = cutList(shaft, route).flatMap((cut) =>
-    cut.pieces.length > 0
-      ? cut.pieces.map(({ name, length }) => [
-          name,
-          [[matter.both(length), BODY_BOLD]] as const,
-          stockOf(cut.shaft),
-        ])
-      : [
-          [
-            `Shaft ${cut.shaft + 1}`,
-            cut.noRoom > 0
-              ? `no room: ${size(cut.noRoom)} short`
-              : `measure first: ${cut.missing.join('; ')}`,
-            stockOf(cut.shaft),
-          ],
-        ],
+/** What a view shows of the shaft: all its points and some of the car around them. */
+function shownOf(view: 'side' | 'top', shaft: ShaftDocument): Box {
+  const places = [shaft.column.end, shaft.box.end, ...shaft.joints.map(({ centre }) => centre)].map((at) =>
+    project(view, at),
   );
-  function stockOf(index: number): string {
-    const stock = shaft.shafts[index]?.stock;
-    return stock ? stockWords(stock, style) : 'stock not chosen yet';
+  const rights = places.map(([right]) => right);
+  const downs = places.map(([, down]) => down);
+  return {
+    left: Math.min(...rights) - ABOUT,
+    right: Math.max(...rights) + ABOUT,
+    top: Math.min(...downs) - ABOUT,
+    bottom: Math.max(...downs) + ABOUT,
+  };
+}
+
+/** A joint's name and true angle beside it, off the shaft's line. */
+function jointLabels(pen: PrintPen, view: CarView, route: Route): void {
+  route.joints.forEach(({ centre, angle: true_ }, i) => {
+    const [x, y] = pointOnPage(view, centre);
+    const words = `joint ${i + 1}, ${angle(true_)}`;
+    const wide = pen.widthOf(words, DIMENSION);
+    const [left, , right] = frameOf(view);
+    const up = i % 2 === 0 ? -1 : 1;
+    const at = Math.max(left + 1, Math.min(right - wide - 1, x - wide / 2));
+    const base = y + up * 9 + (up > 0 ? 2 : 0);
+    pen.line(x, y + up * 2.4, x, base + (up > 0 ? -2.6 : 0.8), HAIR);
+    pen.rect(at - 0.6, base - 2.4, wide + 1.2, 3.2, { width: 0.01, colour: WHITE }, WHITE);
+    pen.text(words, at, base, DIMENSION);
+  });
+}
+
+/** The shaft drawn from above and from the side, the top view above, with its route and clocking beside it. */
+function drawnPage(leaves: Leaves, matter: Matter, shaft: ShaftDocument, route: Route): void {
+  const { pen } = leaves;
+  const views = { top: shownOf('top', shaft), side: shownOf('side', shaft) };
+  const room = leaves.roomBelowTitle(true);
+  const wide = room.width * 0.52;
+  const gap = 9;
+  const tall = views.top.bottom - views.top.top + views.side.bottom - views.side.top;
+  const scale = scaleFor(matter.style.unit, views.side.right - views.side.left, tall, {
+    width: wide,
+    height: room.height - gap - 5,
+  });
+  const area = leaves.open(
+    { title: 'Steering shaft, route', scale: scaleWords(scale), lying: true, projection: true },
+    'From the column to the box; angles are those in space',
+  );
+  const height = ({ top, bottom }: Box) => (bottom - top) / scale;
+  const spare = (area.height - height(views.top) - height(views.side) - gap) / 2;
+  const x = area.x + (wide - (views.side.right - views.side.left) / scale) / 2 - views.side.left / scale;
+  const top = area.y + Math.max(3, spare);
+  const placed: CarView[] = [
+    { view: 'top', shown: views.top, scale, x, y: top - views.top.top / scale },
+    { view: 'side', shown: views.side, scale, x, y: top + height(views.top) + gap - views.side.top / scale },
+  ];
+  for (const view of placed) {
+    paintView(pen, matter, view);
+    const [left, upper, right, lower] = frameOf(view);
+    pen.rect(left, upper, right - left, lower - upper, { width: 0.15, colour: SOFT });
+    pen.text(`${view.view.toUpperCase()} VIEW`, left, upper - 1.2, LABEL);
+    jointLabels(pen, view, route);
   }
-  if (rows.length === 0)
-    return [heading('Cut list'), paragraph('One joint: there is no shaft between column and box to cut.')];
-  return [
-    heading('Cut list'),
-    table(
-      [
-        { head: 'Piece', width: 1.3 },
-        { head: 'Tip to tip', width: 1.6, align: 'right' },
-        { head: 'From', width: 2.2 },
-      ],
-      rows,
-    ),
-  ];
+  const beside = { ...area, x: area.x + wide + 9, width: area.width - wide - 9 };
+  stack(pen, beside, [...routeBlocks(matter, shaft, route), ...clockBlocks(shaft, route)]);
 }
 
-function fitBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  const { style } = matter;
-  const ends = (part: 'column' | 'box') => shaft[part].fit;
-  const told = (part: 'column' | 'box') => {
-    const fit = ends(part);
-    return fit ? endWords(fit, style) : 'not measured yet';
-  };
-  return [
-    heading('Ends and splines'),
-    facts(
-      [
-        ['Column end', told('column')],
-        ['Box input', told('box')],
-        ...shaft.joints.flatMap(({ columnSide, boxSide }, i) =>
-          (
-            [
-              [`Joint ${i + 1}, column side`, columnSide],
-              [`Joint ${i + 1}, box side`, boxSide],
-            ] as const
-          ).map(([name, side]) => [name, side ? sideWords(side, style) : 'not chosen yet'] as const),
-        ),
-      ],
-      0.3,
-    ),
-    table(
-      [
-        { head: 'Where they meet', width: 1.3 },
-        { head: '', width: 2.4 },
-        { head: 'Engaged', width: 0.9, align: 'right' },
-      ],
-      checkMeetings(shaft, route, style).map(({ name, status, reason, engaged }) => [
-        name,
-        [
-          [FIT_WORDS[status], status === 'fits' ? BODY : BODY_BOLD],
-          [reason, SMALL],
-        ],
-        engaged === undefined ? 'not known' : sizeWords(engaged, style),
-      ]),
-    ),
-  ];
-}
-
-function stepBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  return makingSteps(shaft, route, matter.style).map(({ sentence }, i) =>
-    item((pen, x, y) => pen.text(`${i + 1}`, x + 4.2, y, BODY_BOLD, 'right'), [[sentence, BODY]], 6.5),
-  );
-}
-
-/** The steering shaft: route, clocking, cuts, ends, steps, parts; or that none is drawn. */
+/** The steering shaft: its route drawn and told, then how it is made. Nothing where the layout has none. */
 export function shaftPages(leaves: Leaves, matter: Matter): void {
   const { shaft } = matter.layout;
-  const flow = new Flow(leaves, { title: 'Steering shaft', lying: true }, 2, 'From the column to the box');
   if (!shaft) return;
   const limit = (name: 'jointSingle' | 'jointDouble') =>
     toRadians(limitInForce(name, matter.job.limits ?? {}).value);
   const route = routeOf(shaft, { single: limit('jointSingle'), double: limit('jointDouble') });
-  flow.put(...routeBlocks(matter, shaft, route));
-  flow.put(...clockBlocks(shaft, route));
-  flow.put(...cutBlocks(matter, shaft, route));
-  flow.put(...fitBlocks(matter, shaft, route));
-  flow.put(
-    heading('How it is made'),
-    lead('In this order. What is missing is asked for, never guessed.', BODY_SOFT),
+  drawnPage(leaves, matter, shaft, route);
+  flowEvenly(
+    leaves,
+    { title: 'Steering shaft, making', lying: true },
+    2,
+    'In this order; what is missing is asked for, never guessed',
+    [
+      ...cutBlocks(matter, shaft, route),
+      ...fitBlocks(matter, shaft, route),
+      heading('Parts'),
+      ...partsList(shaft, route, matter.style).map(({ count, words }) =>
+        item(tickBox, [[`${count} × ${words}`, BODY]], 5),
+      ),
+      heading('Steps'),
+      ...stepBlocks(matter, shaft, route),
+    ],
   );
-  flow.put(...stepBlocks(matter, shaft, route));
-  flow.put(space(1.5), heading('Parts'));
-  for (const { count, words } of partsList(shaft, route, matter.style))
-    flow.put(item(tickBox, [[`${count} × ${words}`, BODY]], 5));
 }

@@ -57,10 +57,14 @@ export class BoxMap {
   /** The variant that the answer is of. */
   #of: string | undefined;
   #enlarged = false;
+  /** Whether the fine map of what is on the board was asked for: nothing has changed since. */
+  #fineAsked = false;
   /** When a coarse map was asked for last, ms. */
   #asked = Number.NEGATIVE_INFINITY;
 
   shown = $state(false);
+  /** Whether the fine map of what is on the board, with what is hit, is still to come. */
+  working = $state(false);
   answer: MapAnswer | null = $state.raw(null);
   hits: MapHits | null = $state.raw(null);
   trouble = $state('');
@@ -89,8 +93,12 @@ export class BoxMap {
     this.#bench = bench;
     this.#latest = new Latest(courier, 'map', {
       news: (answer) => this.#take(answer),
-      answer: (answer) => this.#take(answer),
+      answer: (answer) => {
+        this.#take(answer);
+        if (this.#fineAsked && answer?.fine !== false) this.working = false;
+      },
       broken: (reason) => {
+        if (this.#fineAsked) this.working = false;
         this.trouble = `The map could not be worked out: ${reason}.`;
       },
     });
@@ -107,6 +115,8 @@ export class BoxMap {
 
   #follow(document: LayoutDocument | null, variant: string | undefined, levels: readonly number[]): void {
     clearTimeout(this.#resting);
+    this.#fineAsked = false;
+    this.working = document !== null;
     if (!document) {
       this.#latest.forget();
       return;
@@ -128,7 +138,10 @@ export class BoxMap {
       this.#asked = now;
       this.#latest.ask(question(false));
     }
-    this.#resting = setTimeout(() => this.#latest.ask(question(true), true), RESTS_AFTER);
+    this.#resting = setTimeout(() => {
+      this.#fineAsked = true;
+      this.#latest.ask(question(true), true);
+    }, RESTS_AFTER);
   }
 
   toggle(): void {

@@ -21,6 +21,7 @@ describe('docstrings', () => {
       'shared-math/aim',
       'shared-math/solve',
       'shared-math/layout',
+      'shared-math/ride',
       'shared-math/shaft',
       'shared-math/splines',
     ].flatMap((folder) =>
@@ -59,6 +60,7 @@ describe('docstrings', () => {
       'tune',
       'sensitivityOf',
       'toleranceBand',
+      'runRide',
     ];
     const found = paths('shared-math').flatMap((path) => functionsOf(readFileSync(join(root, path), 'utf8')));
     for (const name of wanted) {

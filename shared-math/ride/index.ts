@@ -1,0 +1,52 @@
+// The road run and the hand on the axle: masses, springs, dampers and tyres in the engine, and the steering that follows.
+export { type RideFigures, rideFigures, type TwoMasses, twoMasses } from './figures.ts';
+export { NO_HANDWHEEL, straightHandwheel } from './kick.ts';
+export {
+  GRAVITY,
+  type RideOrigin,
+  type RideParameterName,
+  type RideParameters,
+  type RideSetUp,
+  rideParameters,
+  USUAL_RIDE,
+} from './parameters.ts';
+export {
+  type Hand,
+  placeRide,
+  prepareRide,
+  type Ride,
+  type RidePlace,
+  type RideState,
+  type RideStatus,
+  restRide,
+  SUB_STEP,
+  stepRide,
+} from './ride.ts';
+export {
+  FLAT_ROAD,
+  prepareRoad,
+  type Road,
+  type RoadClass,
+  type RoadKind,
+  type RoadProfile,
+  roadProblem,
+} from './road.ts';
+export {
+  FLAG_BUMP_STOP,
+  FLAG_LEFT_OFF_GROUND,
+  FLAG_NO_KICK,
+  FLAG_REBOUND_STOP,
+  FLAG_RIGHT_OFF_GROUND,
+  type RideRun,
+  RUN_DIVERGED,
+  RUN_EVERY,
+  RUN_NO_POSE,
+  RUN_OK,
+  RUN_OUT_OF_REACH,
+  RUN_SECONDS_MAX,
+  RUN_SPEED_MAX,
+  type RunOptions,
+  rideSteps,
+  runRide,
+} from './run.ts';
+export { leafRate, springRateOf } from './spring-rate.ts';

@@ -1,6 +1,13 @@
 import { findAim, holdTravel } from '../aim/index.ts';
 import { analyse, bestHeight, rowAtCentre } from '../findings/index.ts';
-import { type Layout, type LayoutDocument, type Point, readLayout, resolveLayout } from '../layout/index.ts';
+import {
+  type Layout,
+  type LayoutDocument,
+  type Point,
+  readLayout,
+  resolveLayout,
+  withShaftAtBox,
+} from '../layout/index.ts';
 import { prepareFrontEnd } from '../linkage/index.ts';
 import { lockAngles, turningCircle, turnsLockToLock } from '../sweep/index.ts';
 import { toDegrees } from '../units/index.ts';
@@ -223,7 +230,9 @@ export function proposeArrangements(document: LayoutDocument, facts: CarFacts): 
     const laid = name.startsWith('side')
       ? sideSteer(document, facts, assist)
       : crossSteer(document, facts, assist);
-    const titled: LayoutDocument = { ...laid, name: TITLES[name], notes: '' };
+    // The shaft's box end goes along with the box that it is bolted to; how it gets there is another decision.
+    const reached = withShaftAtBox(laid, document.steering.box.sectorCentre);
+    const titled: LayoutDocument = { ...reached, name: TITLES[name], notes: '' };
     const read = readLayout(titled);
     return {
       name,

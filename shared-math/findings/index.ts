@@ -9,6 +9,7 @@ export { type Analysis, analyse, rowAtCentre, withClearances } from './analysis.
 export type { Finding, Remedy, Rule, Severity } from './finding.ts';
 export { bestHeight } from './height-search.ts';
 export {
+  jointLimits,
   LIMIT_NAMES,
   LIMITS,
   type LimitName,

@@ -1,4 +1,5 @@
-import { LONGEST_SPAN, USUAL_JOINT_DEGREES } from '../shaft/index.ts';
+import { type JointLimits, LONGEST_SPAN, USUAL_JOINT_DEGREES } from '../shaft/index.ts';
+import { toRadians } from '../units/index.ts';
 
 /** How a limit's figure is shown. Angles in degrees, lengths in mm, forces in N. */
 export type LimitUnit = 'degrees' | 'degrees-per-inch' | 'length' | 'force' | 'ratio' | 'turns' | 'share';
@@ -216,6 +217,14 @@ export function limitInForce(name: LimitName, shop: ShopLimits): LimitInForce {
   const { usual, source } = LIMITS[name];
   const own = shop[name];
   return own === undefined || own === usual ? { value: usual, source } : { value: own, source: OWN_LIMIT };
+}
+
+/** The largest angles of universal joints in this shop, for the route. */
+export function jointLimits(shop: ShopLimits): JointLimits {
+  return {
+    single: toRadians(limitInForce('jointSingle', shop).value),
+    double: toRadians(limitInForce('jointDouble', shop).value),
+  };
 }
 
 export const LIMIT_NAMES = Object.keys(LIMITS) as readonly LimitName[];

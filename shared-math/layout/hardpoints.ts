@@ -1,6 +1,7 @@
 import { mirrored, type Point, type Side } from './points.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
+import { shaftPoints, shaftPointsOnBox, withShaftAtBox, withShaftPoint } from './shaft-points.ts';
 
 /** What carries a point: the frame, a half of the axle beam, the spindle turned on its kingpin, the pitman arm. */
 export type Carrier = 'frame' | 'axle-left' | 'axle-right' | 'spindle-left' | 'spindle-right' | 'pitman';
@@ -15,6 +16,10 @@ export interface Hardpoint {
   readonly at: Point;
   /** The same point of the other side, where the layout mirrors it: moving one moves both. */
   readonly twin?: string;
+  /** Points that are bolted to it and come along when it is moved. */
+  readonly brings?: readonly string[];
+  /** The part whose axis it slides on. */
+  readonly slides?: 'column' | 'box';
 }
 
 interface Entry {
@@ -77,7 +82,7 @@ export function halfOf(point: Point): Side {
 
 /**
  * All hardpoints of a document, with mirrored sides spelled out, in the order of the car: axle, location,
- * lateral, steering. Positions are those of ride height, mm, vehicle axes.
+ * lateral, steering, shaft. Positions are those of ride height, mm, vehicle axes.
  */
 export function hardpoints(document: LayoutDocument): Hardpoint[] {
   const layout = resolveLayout(document);
@@ -135,14 +140,17 @@ export function hardpoints(document: LayoutDocument): Hardpoint[] {
       name: 'Steering box',
       carrier: 'frame',
       at: steering.box.sectorCentre,
+      brings: ['steering.box.pitmanBall', ...shaftPointsOnBox(layout.shaft)],
     },
   );
+  if (layout.shaft) points.push(...shaftPoints(layout.shaft));
   return points;
 }
 
 /**
  * A copy of the document with one hardpoint moved. A mirrored right point moves its left twin; the steering box
- * takes its pitman ball along, as the arm is bolted to it. The result is not validated.
+ * takes its pitman ball along, as the arm is bolted to it, and the box end of the shaft; the shaft's own points as
+ * `withShaftPoint` has it. The result is not validated.
  */
 export function moveHardpoint(document: LayoutDocument, id: string, to: Point): LayoutDocument {
   const keys = id.split('.');
@@ -152,12 +160,11 @@ export function moveHardpoint(document: LayoutDocument, id: string, to: Point): 
   if (id === 'steering.box.sectorCentre') {
     const { sectorCentre: from, pitmanBall } = document.steering.box;
     const ball = pitmanBall.map((value, axis) => value + (to[axis] as number) - (from[axis] as number));
-    return withValueAt(
-      withValueAt(document, ['steering', 'box', 'pitmanBall'], ball),
-      ['steering', 'box', 'sectorCentre'],
-      to,
-    );
+    const armed = withValueAt(document, ['steering', 'box', 'pitmanBall'], ball);
+    return withShaftAtBox(withValueAt(armed, ['steering', 'box', 'sectorCentre'], to), from);
   }
+  if (keys[0] === 'shaft' && document.shaft)
+    return { ...document, shaft: withShaftPoint(document.shaft, id, to) };
   return withValueAt(document, keys, to);
 }
 

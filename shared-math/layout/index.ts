@@ -29,6 +29,7 @@ export {
   type Obstacle,
   type Rail,
 } from './schema.ts';
+export { jointOfPoint, slidAlong, slideOf, withShaftAtBox } from './shaft-points.ts';
 export type {
   JointKind,
   JointSide,

@@ -329,7 +329,8 @@ export class BoardView implements Hands {
       held.includes(1) ? point.at[1] : free[1],
       held.includes(2) ? point.at[2] : free[2],
     ];
-    if (keys.alt || !this.#bench.settings.snap) return unsnapped(to, view, held);
+    // What slides on an axis meets no grid and no neighbour there.
+    if (keys.alt || point.slides || !this.#bench.settings.snap) return unsnapped(to, view, held);
     const step = snapStep(this.#bench.settings.unit, this.camera.scale / this.weight);
     return snapped(
       to,

@@ -18,7 +18,12 @@ const STEERING_FIRST = 3;
 const SELECTED_FIRST = 5;
 
 export function isSteering(point: Hardpoint): boolean {
-  return point.id.startsWith('steering.');
+  return /^(steering|shaft)\./.test(point.id);
+}
+
+/** Column end and box input lie close to the joints on them, which are moved far more often. */
+function standsBack(point: Hardpoint): boolean {
+  return /^shaft\.(column|box)\.end$/.test(point.id);
 }
 
 /** Whether a point is a rail's or an obstacle's. */
@@ -46,8 +51,9 @@ export function handleAt(
   for (const handle of handles) {
     const away = Math.hypot(handle.x - at[0], handle.y - at[1]);
     if (away > radius) continue;
+    const { point } = handle;
     const first =
-      handle.point.id === selection ? SELECTED_FIRST : isSteering(handle.point) ? STEERING_FIRST : 0;
+      point.id === selection ? SELECTED_FIRST : isSteering(point) && !standsBack(point) ? STEERING_FIRST : 0;
     if (away - first < least) {
       best = handle;
       least = away - first;

@@ -74,9 +74,6 @@ export function heldAxis(view: View, right: number, down: number): 0 | 1 | 2 {
  */
 export function neighboursOf(points: readonly Hardpoint[], dragged: Hardpoint): Hardpoint[] {
   return points.filter(
-    (point) =>
-      point.id !== dragged.id &&
-      point.id !== dragged.twin &&
-      !(dragged.id === 'steering.box.sectorCentre' && point.id === 'steering.box.pitmanBall'),
+    (point) => point.id !== dragged.id && point.id !== dragged.twin && !dragged.brings?.includes(point.id),
   );
 }

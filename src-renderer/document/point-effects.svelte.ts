@@ -48,7 +48,9 @@ export class PointEffects {
     const { document, selection, points, settings } = this.#bench;
     const step = settings.unit === 'in' ? USUAL_STEP : METRIC_STEP;
     clearTimeout(this.#resting);
-    if (!document || selection === null || !points.some(({ id }) => id === selection)) {
+    // The shaft moves no wheel: its own figures are told of it instead.
+    const moves = points.some(({ id }) => id === selection && !id.startsWith('shaft.'));
+    if (!document || selection === null || !moves) {
       this.#latest.forget();
       return;
     }

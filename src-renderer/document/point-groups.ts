@@ -19,6 +19,7 @@ const PARTS: readonly [title: string, prefix: string][] = [
   ['Axle and wheels', 'axle.'],
   ['Axle location', 'location.'],
   ['Lateral bar', 'lateral.'],
+  ['Steering shaft', 'shaft.'],
 ];
 
 const SIDED = /^(axle|location)\.(left|right)\.(.+)$/;

@@ -55,9 +55,14 @@ export class Trace {
   /** As the board shows the photo that is worked at: as it was taken while it is being straightened. */
   plane: PhotoPlane | undefined = $derived(this.photo && this.planeShown(this.photo));
   trouble = $derived(this.prepared && !this.prepared.ok ? traceTrouble(this.prepared.failure) : '');
-  /** What is to be found on a photo: every hardpoint, of mirrored ones the left. The box before its arm. */
+  /**
+   * What is to be found on a photo: every hardpoint, of mirrored ones the left. The box before its arm. The shaft is
+   * none of it: it is laid out when the car is on the board.
+   */
   points: readonly Hardpoint[] = $derived.by(() =>
-    this.#bench.points.filter(({ id, twin }) => !(twin && id.split('.')[1] === 'right')),
+    this.#bench.points.filter(
+      ({ id, twin }) => !(twin && id.split('.')[1] === 'right') && !id.startsWith('shaft.'),
+    ),
   );
   point: Hardpoint | undefined = $derived(
     this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),

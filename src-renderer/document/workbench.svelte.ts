@@ -1,4 +1,5 @@
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
+import { jointLimits } from '../../shared-math/findings/index.ts';
 import {
   bodyAt,
   bodyPoints,
@@ -13,6 +14,7 @@ import {
   movePoint,
   type Point,
   resolveLayout,
+  type ShaftDocument,
 } from '../../shared-math/layout/index.ts';
 import {
   carryPoint,
@@ -20,6 +22,7 @@ import {
   type FrontEndState,
   prepareFrontEnd,
 } from '../../shared-math/linkage/index.ts';
+import { type Route, routeOf, type Turning, turningOf } from '../../shared-math/shaft/index.ts';
 import {
   summariseTravel,
   sweepTravel,
@@ -92,6 +95,18 @@ export class Workbench {
   /** The axle's poses over the travel, for whatever is tried on them: the aim, the arcs, the figure at the aim. */
   held: HeldTravel = $derived(holdTravel(this.frontEnd));
   aim: AimOutcome = $derived(findAim(this.frontEnd, this.held));
+
+  /** The same object for as long as no edit touches it, so that what follows from it stays too. */
+  shaft: ShaftDocument | null = $derived(this.document?.shaft ?? null);
+  /** The steering shaft as it lies, by the shop's limits; nothing where the layout has none. */
+  route: Route | undefined = $derived(
+    this.shaft ? routeOf(this.shaft, jointLimits(this.settings.limits)) : undefined,
+  );
+  /** How it turns; nothing where there is none, or where a joint is folded so far that it passes nothing on. */
+  turning: Turning | undefined = $derived.by(() => {
+    const turning = this.shaft && this.route ? turningOf(this.shaft, this.route) : undefined;
+    return turning?.ok ? turning.value : undefined;
+  });
 
   /** Id of the chosen hardpoint, rail or obstacle, or of a point of the latter two. */
   selection: string | null = $state(null);

@@ -25,6 +25,8 @@ const FIELDS: Record<string, string> = {
   'steering.box.ratio': 'Box ratio',
   'steering.box.sectorTravel': 'Sector travel',
   'steering.box.sectorAxis': 'The sector shaft',
+  'shaft.column.axis': 'The column’s axis',
+  'shaft.box.axis': 'The axis of the box’s input',
   'travel.bump': 'Bump',
   'travel.rebound': 'Droop',
   'travel.roll': 'Roll',
@@ -74,12 +76,16 @@ export function refusalSentence(
   points: readonly Hardpoint[],
   document?: LayoutDocument,
 ): string {
-  const place = refusal.path.replace(/\[\d\]$/, '');
+  // Numbers that stand in a list are joined by points in the names of hardpoints.
+  const place = refusal.path.replace(/\[\d\]$/, '').replaceAll(/\[(\d+)\]/g, '.$1');
   const stud = place.startsWith('studs.') ? place.slice('studs.'.length) : undefined;
   const ball = points.find((point) => point.id === (stud ?? place))?.name;
   const body = document && bodyPlace(refusal.path, document);
   const name = ball && stud ? `Stud of ${ball.toLowerCase()}` : (ball ?? FIELDS[place] ?? body);
   if (!name) return refusalLine(refusal);
-  const reason = INSIDE.reduce((text, [code, words]) => text.replaceAll(code, words), refusal.reason);
+  const reason = INSIDE.reduce(
+    (text, [code, words]) => text.replaceAll(code, words),
+    refusal.reason.replaceAll(/\bjoints\[(\d+)\]/g, (_, index: string) => `joint ${Number(index) + 1}`),
+  );
   return `${name}: ${reason}`;
 }

@@ -138,7 +138,7 @@ test('from two photos to the bump steer of the car that was photographed', { tim
   const truth = photographedCar();
   const traced = storedDocument(board, 'From photos');
   const misses: number[] = [];
-  for (const { id, at } of hardpoints(truth)) {
+  for (const { id, at } of hardpoints(truth).filter((point) => !point.id.startsWith('shaft.'))) {
     const got = hardpoints(traced).find((point) => point.id === id)?.at as Point;
     misses.push(Math.hypot(got[0] - at[0], got[1] - at[1], got[2] - at[2]));
     expect(misses.at(-1), id).toBeLessThan(2);

@@ -1,50 +1,18 @@
-import { project, unproject, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
+import { unproject, VIEW_AXES } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo, Point } from '../../shared-math/layout/index.ts';
 import { moveHardpoint, withValue } from '../../shared-math/layout/index.ts';
-import type { Outcome } from '../../shared-math/outcome.ts';
+import { depthOf, LOOSE, planeOf } from '../../shared-math/photos/index.ts';
 import {
   composed,
-  type LooseStart,
   meeting,
   type PhotoPlane,
   preparePhoto,
   type SightLine,
   type Spot,
-  type TraceFailure,
   type WarpOrder,
 } from '../../shared-math/trace/index.ts';
 
 // Photos of a layout as planes of its views.
-
-/** Where an uncalibrated photo lies: about the front end, as wide as such photos mostly are. mm. */
-const LOOSE: Record<View, LooseStart> = {
-  side: { middle: [500, -480], width: 3000 },
-  top: { middle: [500, 0], width: 3000 },
-  front: { middle: [0, -450], width: 2400 },
-};
-
-/** Where the plane of a photo stands along its view: as told, else where its known point stands. */
-export function depthOf(photo: Photo): number {
-  return photo.depth ?? photo.anchor?.stands[VIEW_AXES[photo.view].toward.axis] ?? 0;
-}
-
-export function planeOf(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
-  const { view, size, flipped, lens, straighten, scale, level, anchor, distance } = photo;
-  const before = anchor ? anchor.stands[VIEW_AXES[view].toward.axis] - depthOf(photo) : 0;
-  return preparePhoto(
-    {
-      size,
-      flipped,
-      lens,
-      straighten,
-      scale,
-      level,
-      distance,
-      anchor: anchor && { at: anchor.at, place: project(view, anchor.stands), before },
-    },
-    LOOSE[view],
-  );
-}
 
 /** The photo as it was taken, lying loosely in its view: for clicking corners and lines that are to be straightened. */
 export function loosePlane({ view, size }: Photo): PhotoPlane {
@@ -139,18 +107,6 @@ export function tracedPoint(
   const before = point.at[VIEW_AXES[photo.view].toward.axis] - depthOf(photo);
   const place = plane.value.placeBefore(spot, before);
   return place && unproject(photo.view, place, point.at);
-}
-
-/** Where a photo shows a point of the car; the way back of tracing it. */
-export function spotOf(photo: Photo, plane: PhotoPlane, at: Point): Spot | undefined {
-  const [x, y] = project(photo.view, at);
-  const { camera } = plane;
-  if (!camera) return plane.toPhoto([x, y]);
-  const share = (at[VIEW_AXES[photo.view].toward.axis] - depthOf(photo)) / camera.distance;
-  return plane.toPhoto([
-    (x - camera.foot[0] * share) / (1 - share),
-    (y - camera.foot[1] * share) / (1 - share),
-  ]);
 }
 
 /** The document with a photo changed. */

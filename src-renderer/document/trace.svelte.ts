@@ -1,11 +1,12 @@
 import type { View } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../shared-math/layout/index.ts';
 import type { Outcome } from '../../shared-math/outcome.ts';
+import { planeOf } from '../../shared-math/photos/index.ts';
 import type { PhotoPlane, Spot, TraceFailure } from '../../shared-math/trace/index.ts';
 import { sendPhoto } from '../host/photos.ts';
 import { traceTrouble } from '../words/trace-words.ts';
 import { PhotoPictures, type WarpLine } from './photo-pictures.svelte.ts';
-import { loosePlane, planeOf, tracedPoint, withPhoto, withTraced } from './photo-planes.ts';
+import { loosePlane, tracedPoint, withPhoto, withTraced } from './photo-planes.ts';
 import type { Workbench } from './workbench.svelte.ts';
 
 /** What a click on the photo means. */

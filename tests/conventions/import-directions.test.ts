@@ -37,7 +37,7 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['aim', 'drawing', 'joints', 'ride'],
-  ['clearance'],
+  ['clearance', 'photos'],
   ['findings'],
   ['arrange', 'tune', 'words'],
 ];

@@ -54,6 +54,15 @@ const half = (over: Record<string, unknown>) => ({
   axle: { beam: 'i-beam', left: { ...PLAIN_HALF, ...over }, right: 'mirror' },
 });
 
+/** The photographed demonstration with its drag link by the tape, `off` mm from what it is; mm. */
+function taped(off: number): LayoutDocument {
+  const car = demonstration('hairpins-box-too-low');
+  const { box, dragLinkBall } = car.steering;
+  const tape = distance(box.pitmanBall, dragLinkBall) - off;
+  const lengths = [{ from: 'steering.box.pitmanBall', to: 'steering.dragLinkBall', tape }];
+  return { ...car, photos: car.photos.map((photo, i) => (i === 0 ? { ...photo, lengths } : photo)) };
+}
+
 /** A good layout: pitman ball on the hairpin pivot, square arms, stops at the axle. */
 const GOOD = {
   steering: { ...box({ pitmanBall: [-880, 484, 336], sectorCentre: [-880, 484, 476] }), stopAngle: 31 },
@@ -191,6 +200,7 @@ const CASES: Record<
     passes: raw(half({ toeIn: 0.1 })),
     severity: 'attention',
   },
+  tape: { trips: taped(15), passes: taped(0.5), severity: 'attention' },
 };
 
 describe('every rule has a layout that trips it and one that does not', () => {
@@ -203,6 +213,25 @@ describe('every rule has a layout that trips it and one that does not', () => {
     expect(tripped.map((finding) => finding.severity)).toContain(severity);
     for (const finding of of(judged(passes), rule)) expect(finding.severity, finding.sentence).toBe('info');
   });
+});
+
+test('the tape speaks of the car on the photo: a ball that was moved since is a plan, and not judged', () => {
+  const car = taped(15);
+  const [said] = of(judged(car), 'tape');
+  expect(said?.sentence).toMatch(
+    /^Pitman ball to steering arm ball is .* in by the tape and .* in on from the side/,
+  );
+  const [x, y, z] = car.steering.box.pitmanBall;
+  expect(of(judged(moveHardpoint(car, 'steering.box.pitmanBall', [x, y, z + 60])), 'tape')).toEqual([]);
+  // Dimensions that lie on the photo are the photo's own, whatever is moved: the batten of 1400 mm, off by 10.
+  const [a, b] = car.photos[0]?.straighten?.points ?? [];
+  if (!a || !b) throw new Error('the photo has its corners');
+  const notes = [{ from: a.at, to: b.at, text: 'Batten', tape: 1390 }];
+  const noted = {
+    ...car,
+    photos: car.photos.map((photo, i) => (i === 0 ? { ...photo, lengths: [], notes } : photo)),
+  };
+  expect(of(judged(noted), 'tape').map(({ severity }) => severity)).toEqual(['attention']);
 });
 
 describe('what a finding says', () => {

@@ -19,6 +19,7 @@ import { lock } from './lock.ts';
 import { outOfReach } from './out-of-reach.ts';
 import { ratio } from './ratio.ts';
 import { rollSteer } from './roll-steer.ts';
+import { tape } from './tape.ts';
 import { tieRodAhead } from './tie-rod-ahead.ts';
 import { toeStatic } from './toe-static.ts';
 import { turnsUnequal } from './turns-unequal.ts';
@@ -48,4 +49,5 @@ export const RULES: readonly Rule[] = [
   casterStatic,
   casterChange,
   toeStatic,
+  tape,
 ];

@@ -1,14 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hardpoints, type Photo, type Point } from '../../../shared-math/layout/index.ts';
-import {
-  depthOf,
-  planeOf,
-  spotOf,
-  tracedPoint,
-  withPhoto,
-  withTraced,
-} from '../../../src-renderer/document/photo-planes.ts';
-import { tapeRows } from '../../../src-renderer/document/tape-rows.ts';
+import { depthOf, planeOf, spotOf, tapeRows } from '../../../shared-math/photos/index.ts';
+import { tracedPoint, withPhoto, withTraced } from '../../../src-renderer/document/photo-planes.ts';
 import { photographedCar } from '../../support/photo-scene.ts';
 
 const car = photographedCar();

@@ -1,5 +1,5 @@
-import { distance, type Hardpoint, type Photo } from '../../shared-math/layout/index.ts';
-import { checkTape, type PhotoPlane, type TapeCheck } from '../../shared-math/trace/index.ts';
+import { distance, type Hardpoint, type Photo } from '../layout/index.ts';
+import { checkTape, type PhotoPlane, type TapeCheck } from '../trace/index.ts';
 
 /** One length of the table: what it is called, what the tracing says, and the tape's word where it has been asked. */
 export interface TapeRow {

@@ -1,6 +1,6 @@
 // Printing: a layout as a PDF, in the program itself. The same date and layout give the same bytes.
 import { Leaves } from './ink/leaves.ts';
-import { PrintPen } from './ink/print-pen.ts';
+import { PdfPen, type PrintPen } from './ink/print-pen.ts';
 import type { PrintJob, PrintKind } from './job.ts';
 import { Making } from './making.ts';
 import { buildSheet } from './sheet/build-sheet.ts';
@@ -23,22 +23,27 @@ const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
   customer: buildSheet,
 };
 
+/** Draws a job's pages with a pen, page by page; rejects with the signal's reason when called off. */
+export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
+  const pages = KINDS[job.kind](job);
+  const making = new Making(job, pages.length);
+  const leaves = new Leaves(pen, job, PRINT_WORDS[job.kind]);
+  for (const [what, draw] of pages) await making.part(what, () => draw(leaves));
+  leaves.finish();
+}
+
 /**
  * Prints a layout as a PDF. Lengths in the job's unit first.
  * Outcomes: the whole file's bytes; rejects with the signal's reason when called off, having written nothing anywhere.
  */
 export async function printPdf(job: PrintJob): Promise<Uint8Array> {
-  const pages = KINDS[job.kind](job);
-  const making = new Making(job, pages.length);
   const { document, customer = '', car = '', date } = job;
-  const pen = new PrintPen({
+  const pen = new PdfPen({
     title: [PRINT_WORDS[job.kind], car, document.name].filter(Boolean).join(' – '),
     author: 'Toeboard',
     subject: [customer, car].filter(Boolean).join(', '),
     date,
   });
-  const leaves = new Leaves(pen, job, PRINT_WORDS[job.kind]);
-  for (const [what, draw] of pages) await making.part(what, () => draw(leaves));
-  leaves.finish();
+  await drawPages(job, pen);
   return pen.end();
 }

@@ -55,8 +55,11 @@ export interface FileFacts {
   readonly date: Date;
 }
 
-/** A PDF being drawn: everything in mm from the page's upper left corner, down and right. */
-export class PrintPen {
+/** What pages are drawn with: everything in mm from a page's upper left corner, right and down. */
+export type PrintPen = Omit<PdfPen, 'end'>;
+
+/** The pen of a PDF. */
+export class PdfPen {
   readonly #doc: PDFKit.PDFDocument;
   readonly #chunks: Buffer[] = [];
   readonly #whole: Promise<Uint8Array>;

@@ -1,9 +1,11 @@
 // Printing: a layout as a PDF, in the program itself. The same date and layout give the same bytes.
+import { customerPages } from './customer/customer-page.ts';
 import { Leaves } from './ink/leaves.ts';
 import { PdfPen, type PrintPen } from './ink/print-pen.ts';
 import type { PrintJob, PrintKind } from './job.ts';
 import { Making } from './making.ts';
 import { buildSheet } from './sheet/build-sheet.ts';
+import { templatePages } from './templates/templates.ts';
 
 export { PAPER_NAMES, type Paper, PRINT_KINDS, type PrintJob, type PrintKind } from './job.ts';
 
@@ -19,8 +21,8 @@ export type Pages = readonly (readonly [what: string, draw: (leaves: Leaves) => 
 
 const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
   sheet: buildSheet,
-  templates: buildSheet,
-  customer: buildSheet,
+  templates: templatePages,
+  customer: customerPages,
 };
 
 /** Draws a job's pages with a pen, page by page; rejects with the signal's reason when called off. */

@@ -6,6 +6,8 @@ export interface RailDatum {
   readonly top: number | undefined;
   /** The frame's top above ground at a station x, mm; nothing where no rail runs there. */
   topAt(x: number): number | undefined;
+  /** The outermost rail's section at x, on the side of y's sign: distances from the centre plane and heights, mm. */
+  sectionAt(x: number, y: number): { inner: number; outer: number; top: number; bottom: number } | undefined;
   /** How far the outer face of a rail stands from the car's centre plane at x, on the side of y's sign, mm. */
   faceAt(x: number, y: number): number | undefined;
 }
@@ -45,15 +47,24 @@ export function railDatum({ rails, axle }: Layout): RailDatum {
     const known = values.filter((value) => value !== undefined);
     return known.length > 0 ? Math.max(...known) : undefined;
   };
+  const onSide = (y: number) =>
+    rails.filter((rail) => rail.mirrored || Math.sign((rail.path[0] as Point)[1]) === (Math.sign(y) || 1));
   const topAt = (x: number) => most(rails.map((rail) => topOf(rail, x)));
   return {
     top: topAt(axle.left.wheelCentre[0]),
     topAt,
-    faceAt: (x, y) =>
-      most(
-        rails
-          .filter((rail) => rail.mirrored || Math.sign((rail.path[0] as Point)[1]) === (Math.sign(y) || 1))
-          .map((rail) => faceOf(rail, x)),
-      ),
+    faceAt: (x, y) => most(onSide(y).map((rail) => faceOf(rail, x))),
+    sectionAt: (x, y) => {
+      const outer = most(onSide(y).map((rail) => faceOf(rail, x)));
+      const rail = onSide(y).find((entry) => faceOf(entry, x) === outer);
+      const middle = rail && middleAt(rail, x);
+      if (outer === undefined || !rail || !middle) return undefined;
+      return {
+        inner: outer - rail.width,
+        outer,
+        top: middle.z + rail.height / 2,
+        bottom: middle.z - rail.height / 2,
+      };
+    },
   };
 }

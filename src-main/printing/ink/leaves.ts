@@ -158,7 +158,7 @@ export class Leaves {
       { label: 'VARIANT', value: document.name, width: 0.36 },
     ];
     const facing: Cell[] = [
-      { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.99 },
+      { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.999999 },
       { label: 'SCALE', value: facts.scale ?? 'none', width: 19 },
       { label: 'DATE', value: dateWords(date), width: 22 },
       { label: 'PAGE', value: `${page + 1} of ${this.#facts.length}`, width: 18 },

@@ -292,4 +292,12 @@ export class PdfPen {
     work();
     this.#doc.restore();
   }
+
+  /** Draws smaller about a place of the page, which stays where it is, while `work` runs. */
+  smaller(x: number, y: number, factor: number, work: () => void): void {
+    this.#doc.save();
+    this.#doc.scale(factor, factor, { origin: [x * POINTS, y * POINTS] });
+    work();
+    this.#doc.restore();
+  }
 }

@@ -10,27 +10,23 @@ export {
   rideParameters,
   USUAL_RIDE,
 } from './parameters.ts';
+export { placeRide, prepareRide, type RidePlace, restRide, SUB_STEP, stepRide } from './ride.ts';
 export {
-  type Hand,
-  placeRide,
-  prepareRide,
-  type Ride,
-  type RidePlace,
-  type RideState,
-  type RideStatus,
-  restRide,
-  SUB_STEP,
-  stepRide,
-} from './ride.ts';
-export {
+  BAND,
   FLAT_ROAD,
+  likeness,
+  type MeasuredRoad,
+  parseRoadTable,
   prepareRoad,
+  ROAD_CLASSES,
   type Road,
   type RoadClass,
   type RoadKind,
   type RoadProfile,
   roadProblem,
-} from './road.ts';
+  roughness,
+  spectralDensity,
+} from './roads/index.ts';
 export {
   FLAG_BUMP_STOP,
   FLAG_LEFT_OFF_GROUND,
@@ -50,3 +46,4 @@ export {
   runRide,
 } from './run.ts';
 export { leafRate, springRateOf } from './spring-rate.ts';
+export type { Hand, Ride, RideState, RideStatus } from './state.ts';

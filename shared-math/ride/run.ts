@@ -6,7 +6,7 @@ import type { Radians } from '../units/index.ts';
 import { NO_HANDWHEEL, straightHandwheel } from './kick.ts';
 import { type RideSetUp, rideParameters } from './parameters.ts';
 import { prepareRide, stepRide } from './ride.ts';
-import { prepareRoad, type RoadProfile, roadProblem } from './road.ts';
+import { prepareRoad, type RoadProfile, roadProblem } from './roads/index.ts';
 
 /** How a moment of a run came out. Beyond `RUN_OK` the steering's columns hold zeros; at RUN_DIVERGED all do. */
 export const RUN_OK = 0;
@@ -98,7 +98,7 @@ export function* rideSteps(
   const layout = resolveLayout(document);
   const setUp = rideParameters(layout);
   if (!setUp.ok) return setUp;
-  const problem = optionProblem(options) ?? roadProblem(profile);
+  const problem = optionProblem(options) ?? roadProblem(profile, layout.car.tyreRadius);
   if (problem) return failed(problem);
   const road = prepareRoad(profile, layout.car.tyreRadius);
   const made = prepareRide(setUp.value.parameters, { road, speed: options.speed });
@@ -141,11 +141,11 @@ export function* rideSteps(
   for (let row = 0; row < count; row += 1) {
     if (row > 0) stepRide(ride, every);
     run.time[row] = row * rowTime;
-    run.distance[row] = row * rowTime * options.speed;
     if (state.status === 'diverged') {
       run.status[row] = RUN_DIVERGED;
       continue;
     }
+    run.distance[row] = state.distance;
     run.roadLeft[row] = state.roadLeft;
     run.roadRight[row] = state.roadRight;
     run.heave[row] = state.heave;

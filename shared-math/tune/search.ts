@@ -1,5 +1,5 @@
 import { nelderMead } from '../solve/nelder-mead.ts';
-import type { Random } from './random.ts';
+import type { Random } from '../solve/random.ts';
 
 /** A least value sought within bounds, under conditions. */
 export interface Problem {

@@ -1,8 +1,8 @@
 import { type Layout, type LayoutDocument, type Point, resolveLayout } from '../layout/index.ts';
 import { prepareFrontEnd } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { seededRandom } from '../solve/random.ts';
 import { evenly, ROW_OK, sweepTravel } from '../sweep/index.ts';
-import { seededRandom } from './random.ts';
 
 /** How bump steer spreads when every hardpoint is off by up to a tolerance. rad over heave in mm; typed arrays. */
 export interface ToleranceBand {

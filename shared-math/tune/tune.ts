@@ -3,6 +3,7 @@ import { type LimitName, limitInForce, type ShopLimits } from '../findings/index
 import { type Layout, type LayoutDocument, readLayout, resolveLayout } from '../layout/index.ts';
 import { createState, type FrontEnd, poseAxle, prepareFrontEnd } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { seededRandom } from '../solve/random.ts';
 import { evenly } from '../sweep/index.ts';
 import { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
 import type { Freedom } from './freedoms.ts';
@@ -16,7 +17,6 @@ import {
   holdStates,
   violationOf,
 } from './holds.ts';
-import { seededRandom } from './random.ts';
 import { type Found, type SearchProgress, searchLeast } from './search.ts';
 
 /** What is free and how far each may be moved from where it is drawn, mm. */

@@ -10,6 +10,7 @@ import {
   resolveLayout,
 } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { seededRandom } from '../../shared-math/solve/random.ts';
 import { lockAngles, sweepTurn } from '../../shared-math/sweep/index.ts';
 import {
   FREEDOMS,
@@ -21,7 +22,6 @@ import {
   tune,
   tuneRefusalWords,
 } from '../../shared-math/tune/index.ts';
-import { seededRandom } from '../../shared-math/tune/random.ts';
 import { type Problem, searchLeast } from '../../shared-math/tune/search.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { CROSS_STEER, documentOf, LOCATIONS, rawLayout, SIDE_STEER } from '../support/layouts.ts';

@@ -17,7 +17,7 @@ export interface TwoMasses {
  * Units:   any that agree, as kg and N/m, or kg·m² and N·m/rad.
  * Source:  own derivation; the equation of a quarter car in textbooks (Barton & Fieldhouse, Automotive Chassis
  *          Engineering).
- * Checked: tests/unit/ride.test.ts.
+ * Checked: tests/reference/ride-modes.test.ts (a registry library's eigenvalues; a textbook's worked example).
  */
 export function twoMasses(
   upper: number,

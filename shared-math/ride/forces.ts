@@ -45,7 +45,7 @@ function pull({ parameters, hand, engine }: Ride, heave: number, roll: number, s
   const tiltSpeed = (speeds[3] as number) - (both ? (speeds[1] as number) : 0);
   const { stiffness, damping, strength, y } = hand;
   const up = stiffness * (hand.up - rise - y * tilt) - damping * (riseSpeed + y * tiltSpeed);
-  const over = stiffness * (hand.over + arm * tilt) + damping * arm * tiltSpeed;
+  const over = hand.sideways ? stiffness * (hand.over + arm * tilt) + damping * arm * tiltSpeed : 0;
   hand.pullUp = Math.max(-strength, Math.min(strength, up));
   hand.pullOver = Math.max(-strength, Math.min(strength, over));
   const turn = (y * hand.pullUp - arm * hand.pullOver) / 1000;

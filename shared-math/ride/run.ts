@@ -193,7 +193,7 @@ export function* rideSteps(
  * Outcomes: the run, each row with a status and flags; a refusal of the ride's figures, the road, the speed or the time.
  *           A moment that the linkage cannot reach, or that runs away, is a named row. Never NaN.
  * Source:   own derivation; forces in `stepRide`, steering as `solveFrontEnd`.
- * Checked:  tests/unit/ride.test.ts.
+ * Checked:  tests/reference/ride-modes.test.ts, tests/reference/ride-bump.test.ts, tests/unit/ride.test.ts.
  */
 export function runRide(
   document: LayoutDocument,

@@ -49,6 +49,8 @@ export interface Hand {
   z: number;
   up: number;
   over: number;
+  /** Whether the hand minds where the point is sideways: as it does in a front or top view. */
+  sideways: boolean;
   /** N/mm, N·s/mm, and the most that it pulls with, N. */
   stiffness: number;
   damping: number;
@@ -124,6 +126,7 @@ export function createHand({ springRate, bump, rebound, unsprungMass }: RidePara
     z: 0,
     up: 0,
     over: 0,
+    sideways: false,
     stiffness,
     damping: (0.7 * Math.sqrt(stiffness * 1000 * unsprungMass)) / 1000,
     strength: 4 * springRate * Math.max(bump, rebound),

@@ -61,6 +61,7 @@ describe('docstrings', () => {
       'sensitivityOf',
       'toleranceBand',
       'runRide',
+      'stepRide',
     ];
     const found = paths('shared-math').flatMap((path) => functionsOf(readFileSync(join(root, path), 'utf8')));
     for (const name of wanted) {

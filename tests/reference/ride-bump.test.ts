@@ -1,0 +1,100 @@
+import { describe, expect, test } from 'vitest';
+import { prepareRoad, type Ride, type RoadProfile, stepRide } from '../../shared-math/ride/index.ts';
+import { expectClose } from '../support/close.ts';
+import { quarterCars, rideOf, TEXTBOOK } from '../support/ride-cars.ts';
+
+const BUMP: RoadProfile = { kind: 'bump', height: 25, length: 1000, start: 0 };
+/** The textbook's quarter car (Barton & Fieldhouse, p. 209) with dampers of 1500 N·s/m. */
+const DAMPED = quarterCars(...TEXTBOOK, { bumpDamping: 1.5, reboundDamping: 1.5 });
+
+interface Extremes {
+  readonly most: number;
+  readonly mostAt: number;
+  readonly least: number;
+}
+
+/** Largest and least of some readings of the state over a drive, every step of the engine. */
+function drive(
+  ride: Ride,
+  seconds: number,
+  reads: readonly ((state: Ride['state']) => number)[],
+): Extremes[] {
+  const found = reads.map(() => ({ most: -Infinity, mostAt: 0, least: Infinity }));
+  for (let i = Math.round(seconds / ride.subStep); i > 0; i -= 1) {
+    stepRide(ride, 1);
+    for (const [j, read] of reads.entries()) {
+      const value = read(ride.state);
+      const extremes = found[j]!;
+      if (value > extremes.most) Object.assign(extremes, { most: value, mostAt: ride.state.time });
+      extremes.least = Math.min(extremes.least, value);
+    }
+  }
+  return found;
+}
+
+describe('a half-sine bump of 25 mm over 1 m at 10 m/s', () => {
+  // Computed for these figures by two independent methods that agree, an adaptive solver of differential equations and
+  // the matrix exponential (no published source).
+  test('moves body, wheel and suspension as independent solutions of the same equations', () => {
+    const ride = rideOf(DAMPED, { road: prepareRoad(BUMP, 330), speed: 10_000 });
+    const [body, wheel, suspension, tyre, acceleration] = drive(ride, 1.5, [
+      (s) => s.frameRise,
+      (s) => s.axleRise,
+      (s) => s.heave,
+      (s) => s.axleRise - (s.roadLeft + s.roadRight) / 2,
+      (s) => s.frameAcceleration / 1000,
+    ]) as [Extremes, Extremes, Extremes, Extremes, Extremes];
+    expectClose(body.most, 10.847, 0.001 * 10.847, 'body');
+    expectClose(body.mostAt, 0.1198, 0.0005, 'when');
+    expectClose(body.least, -4.83, 0.001 * 4.83, 'body after');
+    expectClose(wheel.most, 30.595, 0.001 * 30.595, 'wheel');
+    expectClose(suspension.most, 26.023, 0.001 * 26.023, 'suspension, bump');
+    expectClose(suspension.least, -18.831, 0.001 * 18.831, 'suspension, rebound');
+    expectClose(tyre.most, 12.35, 0.01, 'tyre let out');
+    expectClose(acceleration.most, 4.494, 0.002 * 4.494, 'body up, m/s²');
+    expectClose(acceleration.least, -5.348, 0.002 * 5.348, 'body down, m/s²');
+    // Both wheels on it alike: nothing rolls.
+    expect(Math.abs(ride.state.frameRoll) + Math.abs(ride.state.axleRoll)).toBeLessThan(1e-9);
+  });
+
+  test('lifts the tyre off the ground only where the bump is high enough for it', () => {
+    // The tyre is let out by 12.35 mm at most, and carries 18.54 mm at rest: a bump half as high again is as linear, twice
+    // as high it lets go. Computed from the row above.
+    const lowest = (height: number) => {
+      const ride = rideOf(DAMPED, {
+        road: prepareRoad({ ...BUMP, height } as RoadProfile, 330),
+        speed: 10_000,
+      });
+      const [load, body] = drive(ride, 0.5, [(s) => s.loadLeft, (s) => s.frameRise]) as [Extremes, Extremes];
+      return { load: load.least, body: body.most };
+    };
+    const even = lowest(37);
+    expect(even.load).toBeGreaterThan(0);
+    expectClose(even.body, (37 / 25) * 10.847, 0.002 * 16, 'body');
+    const high = lowest(50);
+    expect(high.load).toBe(0);
+    expect(Math.abs(high.body - 2 * 10.847)).toBeGreaterThan(0.05);
+  });
+});
+
+test('whole steps and half steps of the engine come to the same drive', () => {
+  const road: RoadProfile = { kind: 'random', roadClass: 'C', seed: 7, start: 2000 };
+  const car = quarterCars(200, 50, 18, 190, {
+    bumpDamping: 0.8,
+    reboundDamping: 1.6,
+    tyreDamping: 0.05,
+    bump: 20,
+    rebound: 30,
+    stopRate: 100,
+  });
+  const heaves = [1 / 2000, 1 / 4000].map((subStep) => {
+    const ride = rideOf(car, { road: prepareRoad(road, 330), speed: 20_000, subStep });
+    return Array.from({ length: 1500 }, () => {
+      stepRide(ride, Math.round(1 / 500 / subStep));
+      return ride.state.heave + 500 * ride.state.roll;
+    });
+  });
+  const most = Math.max(...heaves[0]!.map(Math.abs));
+  expect(most).toBeGreaterThan(20);
+  for (const [i, value] of heaves[0]!.entries()) expectClose(value, heaves[1]![i]!, 0.005 * most, `row ${i}`);
+});

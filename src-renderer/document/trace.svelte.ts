@@ -7,10 +7,29 @@ import { sendPhoto } from '../host/photos.ts';
 import { traceTrouble } from '../words/trace-words.ts';
 import { PhotoPictures, type WarpLine } from './photo-pictures.svelte.ts';
 import { loosePlane, tracedPoint, withPhoto, withTraced } from './photo-planes.ts';
+import {
+  bodyDepth,
+  bodyToTrace,
+  depthAlong,
+  type Existing,
+  type Outlined,
+  placedSpots,
+  SPOTS_LEAST,
+  withOutlined,
+} from './trace-bodies.ts';
 import type { Workbench } from './workbench.svelte.ts';
 
 /** What a click on the photo means. */
-export type Tool = 'straighten' | 'lens' | 'scale' | 'level' | 'anchor' | 'point' | 'note' | 'crop';
+export type Tool =
+  | 'straighten'
+  | 'lens'
+  | 'scale'
+  | 'level'
+  | 'anchor'
+  | 'point'
+  | 'outline'
+  | 'note'
+  | 'crop';
 
 /** Corners of a rectangle that has not been given its sides yet, mm. */
 export interface RectangleSize {
@@ -26,6 +45,7 @@ const WANTED: Record<Tool, number> = {
   level: 2,
   anchor: 1,
   point: 1,
+  outline: 40,
   note: 2,
   crop: 2,
 };
@@ -44,6 +64,11 @@ export class Trace {
   anchorPoint = $state('axle.left.wheelCentre');
   /** The hardpoint that the next click sets. */
   pointId = $state('');
+  /** What the outline that is clicked becomes, and which one is traced again. */
+  outlined: Outlined = $state('rail');
+  existing: Existing = $state();
+  /** Where it lies along the view, mm; nothing where it is as deep as the thing itself or a usual one. */
+  outlineDepth: number | null = $state(null);
   /** Counts the wishes to see the whole photo; the board looks there whenever this changes. */
   lookWishes = $state(0);
   /** Lets the person choose photos. The page puts it here, as only it can ask for files. */
@@ -341,6 +366,52 @@ export class Trace {
     const from = this.points.findIndex(({ id }) => id === point.id);
     const turned = [...this.points.slice(from + 1), ...this.points.slice(0, from)];
     return turned.find((each) => !this.isMarked(each));
+  }
+
+  /** What is outlined as it stands before it is traced, and how deep it lies in the photo. */
+  get outlineAt(): number {
+    const { document } = this.#bench;
+    if (!document || !this.photo) return 0;
+    return (
+      this.outlineDepth ?? bodyDepth(bodyToTrace(document, this.outlined, this.existing), this.photo.view)
+    );
+  }
+
+  outline(what: Outlined, existing: Existing): void {
+    this.outlined = what;
+    this.existing = existing;
+    this.outlineDepth = null;
+  }
+
+  /** Takes the last spot of an outline back. */
+  takeBack(): void {
+    this.picks = this.picks.slice(0, -1);
+  }
+
+  get outlineWhole(): boolean {
+    return this.tool === 'outline' && this.picks.length >= SPOTS_LEAST;
+  }
+
+  /** The clicked outline becomes a rail or something in the way; one step of undo. */
+  finishOutline(): boolean {
+    const { document } = this.#bench;
+    const { photo, prepared } = this;
+    if (!document || !photo || !prepared?.ok || !this.outlineWhole) return false;
+    const { existing, outlined } = this;
+    const own =
+      existing === undefined ? undefined : depthAlong(bodyToTrace(document, outlined, existing), photo.view);
+    const points = placedSpots(photo, prepared.value, this.picks, this.outlineAt, own);
+    if (!points) {
+      this.#bench.tell('One of these spots lies beyond the horizon of the photo.');
+      return false;
+    }
+    const next = withOutlined(document, outlined, existing, points, photo.view);
+    if (!this.#change(`Trace the ${next.name.toLowerCase()}`, next.document)) return false;
+    this.#bench.selection = next.id;
+    this.#bench.lastView = photo.view;
+    this.picks = [];
+    this.outline(this.outlined, undefined);
+    return true;
   }
 
   skip(): void {

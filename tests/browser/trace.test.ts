@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import {
   hardpoints,
@@ -14,7 +14,14 @@ import { sweepTravel } from '../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { figure } from '../support/board-pointer.ts';
-import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
+import {
+  openDemonstration,
+  pointButton,
+  saved,
+  storedDocument,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 import { photographedCar, SHOTS, type Shot } from '../support/photo-scene.ts';
 import {
@@ -208,7 +215,7 @@ describe('a photo', () => {
     await notice(page, 'a length is more than nothing');
     await page.keyboard.press('Escape');
 
-    await page.getByRole('application').focus();
+    await page.getByRole('application', { name: /^Drawing/ }).focus();
     await step(page, 'Straighten').click();
     await type(page, 'It is wide', '1400 mm');
     await type(page, 'It is high', '700 mm');
@@ -262,6 +269,124 @@ describe('a photo', () => {
     expect(storedDocument(board, 'Arm down').photos).toHaveLength(1);
     expect(storedDocument(board, 'Arm down copy').photos).toHaveLength(0);
   });
+});
+
+describe('rails and what is in the way', () => {
+  test('are traced from the side, and once more from above', async () => {
+    const board = await openBoard();
+    const { page } = board;
+    await openDemonstration(page, 'Side steer, box too low');
+    await openTrace(page);
+    const [side, top] = [SIDE, TOP].map((shot) => ({
+      shot,
+      choose: page.getByRole('button', { name: new RegExp(shot.file) }),
+    })) as [{ shot: Shot; choose: Locator }, { shot: Shot; choose: Locator }];
+    const show = async ({ shot, choose }: typeof side) => {
+      await choose.click();
+      await page.getByRole('checkbox', { name: 'Shown' }).check();
+      await shows(page, shot);
+      await page.getByRole('button', { name: 'Whole photo' }).click();
+    };
+    const click = (shot: Shot, point: Point) => clickPhoto(page, photographed(shot.camera, point));
+
+    await show(side);
+    await page.getByRole('button', { name: 'Trace a rail or a part' }).click();
+    await page.getByRole('combobox', { name: 'What is traced' }).selectOption('a radiator');
+    const put = page.getByRole('button', { name: 'Put it on the board' });
+    expect(await put.isDisabled()).toBe(true);
+    await type(page, 'Where it stands, left of centre', '0 mm');
+    await click(SIDE, [260, 0, 420]);
+    await click(SIDE, [200, 0, 880]);
+    await click(SIDE, [500, 0, 880]);
+    await page.getByRole('button', { name: 'Last spot back' }).click();
+    await put.click();
+    await saved(page);
+    const found = () => storedDocument(board, 'Side steer, box too low').obstacles.at(-1);
+    const fromSide = found();
+    if (fromSide?.kind !== 'box') throw new Error('a radiator is a box');
+    for (const [axis, wanted] of [
+      [0, 230],
+      [2, 650],
+    ] as const)
+      expect(Math.abs(fromSide.centre[axis] - wanted), `middle, axis ${axis}`).toBeLessThan(4);
+    expect(Math.abs(fromSide.size[2] - 460)).toBeLessThan(5);
+
+    await show(top);
+    await page.getByRole('button', { name: 'Trace a rail or a part' }).click();
+    await page.getByRole('combobox', { name: 'What is traced' }).selectOption(`${fromSide.name}, once more`);
+    await click(TOP, [260, 250, 650]);
+    await click(TOP, [200, -250, 650]);
+    await page.getByRole('button', { name: 'Set it' }).click();
+    await saved(page);
+    const both = found();
+    if (both?.kind !== 'box') throw new Error('a radiator is a box');
+    expect(Math.abs(both.size[1] - 500)).toBeLessThan(5);
+    expect(both.size[2]).toBe(fromSide.size[2]);
+    await page.getByRole('button', { name: /^Undo: Trace the radiator/ }).click();
+    await saved(page);
+    expect(found()).toEqual(fromSide);
+
+    await page.getByRole('combobox', { name: 'What is traced' }).selectOption('Frame rail, once more');
+    for (const point of [
+      [420, 360, 480],
+      [-300, 360, 480],
+      [-900, 400, 430],
+    ] as Point[])
+      await click(TOP, point);
+    await page.getByRole('button', { name: 'Set it' }).click();
+    await saved(page);
+    const { path } = storedDocument(board, 'Side steer, box too low').rails[0] as { path: Point[] };
+    expect(path.length).toBeGreaterThanOrEqual(3);
+    expect(Math.abs((path[0]?.[1] ?? 0) - 360)).toBeLessThan(6);
+    expect(Math.abs((path.at(-1)?.[1] ?? 0) - 400)).toBeLessThan(6);
+  });
+});
+
+test('a pasted photo is cropped, and its spots are set by keys alone', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  await openTrace(page);
+  await page.evaluate(
+    (base64) => {
+      const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+      const carried = new DataTransfer();
+      carried.items.add(new File([bytes], 'image.png', { type: 'image/png' }));
+      document.body.dispatchEvent(
+        new ClipboardEvent('paste', { clipboardData: carried, bubbles: true, cancelable: true }),
+      );
+    },
+    readFileSync(join(PHOTOS, SIDE.file)).toString('base64'),
+  );
+  await page.locator('canvas[data-photo="image.png"][data-laid]').waitFor();
+  await page.getByRole('button', { name: 'Crop' }).click();
+  await clickPhoto(page, [300, 200]);
+  await clickPhoto(page, [2000, 1400]);
+  await page.getByRole('button', { name: 'Show all of it' }).waitFor();
+  await saved(page);
+  const crop = storedDocument(board, 'Arm down').photos[0]?.crop ?? [];
+  for (const [i, wanted] of [300, 200, 2000, 1400].entries())
+    expect(Math.abs((crop[i] ?? 0) - wanted)).toBeLessThan(2);
+
+  await step(page, 'Scale').focus();
+  await page.keyboard.press('Enter');
+  const photo = page.getByRole('application', { name: /^The photo/ });
+  await photo.focus();
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Enter');
+  for (let press = 0; press < 8; press += 1) await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Shift+ArrowDown');
+  await page.keyboard.press('Enter');
+  const field = page.getByRole('textbox', { name: 'True distance' });
+  await field.focus();
+  await page.keyboard.type('500 mm');
+  await page.keyboard.press('Enter');
+  await saved(page);
+  const scale = storedDocument(board, 'Arm down').photos[0]?.scale;
+  if (!scale) throw new Error('the scale was not taken');
+  // Eight steps of the key to the right, 12 px of the screen each, one fine one down: as flat a line on the photo.
+  const [right, down] = [scale.to[0] - scale.from[0], scale.to[1] - scale.from[1]];
+  expect(right / down).toBeCloseTo(96, 0);
+  expect(scale.distance).toBe(500);
 });
 
 describe('what is no photo', () => {

@@ -51,7 +51,7 @@ describe('a rail', () => {
       tracedRail(rail, tracedFrom(index, truth, bodyDepth(rail, view), depthAlong(rail, view)), view, false);
     const both = again(again(first, 1, 'top'), 0, 'side');
     expect(both.path).toHaveLength(truth.length);
-    both.path.forEach((point, i) => expect(apart(point, truth[i] as Point)).toBeLessThan(2));
+    for (const [i, point] of both.path.entries()) expect(apart(point, truth[i] as Point)).toBeLessThan(2);
   });
 
   test('keeps a kink that only the other side shows', () => {

@@ -53,6 +53,23 @@ export function onlyFile(args: Arguments): string {
   return file;
 }
 
+/** What lengths are written in, and to which part of an inch; the first where nothing is said. */
+export const UNITS = ['in', 'mm'] as const;
+export const FRACTIONS = ['16', '32', '64', '0'] as const;
+
+/** A value out of a few; the first where it is not given. */
+export function choice<Value extends string>(
+  { values }: Arguments,
+  name: string,
+  list: readonly Value[],
+): Value {
+  const given = values.get(name);
+  if (given === undefined) return list[0] as Value;
+  const found = list.find((entry) => entry === given);
+  if (!found) throw new UsageError(`--${name} is ${list.join(' or ')}, found "${given}"`);
+  return found;
+}
+
 /** Entries. More than any table that a person could use; a slip in a step should not fill the disk. */
 const RANGE_MAX = 1_000_000;
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
@@ -87,4 +104,14 @@ export function readRange(name: string, text: string): number[] {
     if (Math.abs(value - to) <= 1e-9) return to + 0;
     return Number(value.toPrecision(12)) + 0;
   });
+}
+
+/** One value of an option that may be left out, then 0; refused beyond `largest` either way. */
+export function single(options: ReadonlyMap<string, string>, name: string, largest: number): number {
+  const text = options.get(name);
+  if (text === undefined) return 0;
+  const [value, more] = readRange(name, text);
+  if (value === undefined || more !== undefined) throw new UsageError(`--${name} takes one value`);
+  if (Math.abs(value) > largest) throw new UsageError(`--${name} goes beyond ${largest}`);
+  return value;
 }

@@ -1,20 +1,8 @@
-import { writeAside, writeReason } from '../files/index.ts';
 import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../printing/job.ts';
-import { type Arguments, onlyFile, takeArguments } from './arguments.ts';
-import { readLayoutFile, shown } from './layout-file.ts';
-import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
-
-const UNITS = ['in', 'mm'] as const;
-const FRACTIONS = ['16', '32', '64', '0'] as const;
-
-/** A value out of a few; the first where it is not given. */
-function choice<Value extends string>({ values }: Arguments, name: string, list: readonly Value[]): Value {
-  const given = values.get(name);
-  if (given === undefined) return list[0] as Value;
-  const found = list.find((entry) => entry === given);
-  if (!found) throw new UsageError(`--${name} is ${list.join(' or ')}, found "${given}"`);
-  return found;
-}
+import { type Arguments, choice, FRACTIONS, onlyFile, takeArguments, UNITS } from './arguments.ts';
+import { readLayoutFile } from './layout-file.ts';
+import { calledOffByHand, writeOut } from './out-file.ts';
+import { type Command, type SlowAnswer, UsageError } from './usage.ts';
 
 /** The day that stands on the sheet: a date as YYYY-MM-DD, at noon so that it is the same day everywhere; else now. */
 function dayOf({ values }: Arguments): Date {
@@ -28,18 +16,6 @@ function dayOf({ values }: Arguments): Date {
   return date;
 }
 
-/** Does the work with Ctrl-C heard: it is called off, and no half file is left. */
-async function calledOffByHand<Value>(work: (signal: AbortSignal) => Promise<Value>): Promise<Value> {
-  const off = new AbortController();
-  const stop = () => off.abort(new InputError('called off: nothing was written'));
-  process.once('SIGINT', stop);
-  try {
-    return await work(off.signal);
-  } finally {
-    process.removeListener('SIGINT', stop);
-  }
-}
-
 async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'>): SlowAnswer {
   const document = readLayoutFile(file);
   // Loaded here, so that no other command waits for it.
@@ -47,11 +23,7 @@ async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'
   const bytes = await calledOffByHand(async (signal) => {
     const whole = await printPdf({ ...job, document, signal });
     signal.throwIfAborted();
-    try {
-      await writeAside(out, whole);
-    } catch (error) {
-      throw new InputError(`${shown(out)}: ${writeReason(error) ?? (error as Error).message}`);
-    }
+    await writeOut(out, whole);
     return whole.length;
   });
   const { kind, paper } = job;

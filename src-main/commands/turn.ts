@@ -11,9 +11,9 @@ import {
   turnsLockToLock,
 } from '../../shared-math/sweep/index.ts';
 import { toDegrees, toRadians } from '../../shared-math/units/index.ts';
-import { onlyFile, readRange, takeArguments } from './arguments.ts';
+import { onlyFile, single, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
-import { type Answer, type Command, UsageError } from './usage.ts';
+import type { Answer, Command } from './usage.ts';
 
 const POSES = 41;
 
@@ -54,15 +54,6 @@ function lock(layout: Layout, end: Lock) {
     circleBetweenKerbs: circle?.betweenKerbs ?? null,
     circleBetweenWalls: circle?.betweenWalls ?? null,
   };
-}
-
-function single(options: ReadonlyMap<string, string>, name: string, largest: number): number {
-  const text = options.get(name);
-  if (text === undefined) return 0;
-  const [value, more] = readRange(name, text);
-  if (value === undefined || more !== undefined) throw new UsageError(`--${name} takes one value`);
-  if (Math.abs(value) > largest) throw new UsageError(`--${name} goes beyond ${largest}`);
-  return value;
 }
 
 function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolean): Answer {

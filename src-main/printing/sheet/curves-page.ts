@@ -48,26 +48,29 @@ function heaveWords({ length }: Matter, heave: number): string {
   return size === length(0) ? 'ride height' : `${size} ${heave > 0 ? 'bump' : 'droop'}`;
 }
 
-function travelPlots(pen: PrintPen, matter: Matter, areas: readonly [Area, Area]): void {
-  const { heave } = matter.analysis;
-  const { unit } = matter.style;
-  const at = [...heave.at];
+/** The travel as an axis: its poses, and the words at its ends and at ride height. */
+function travelAxis(matter: Matter) {
+  const at = [...matter.analysis.heave.at];
   const marks = [
     at[0] as number,
     ...((at[0] as number) < 0 && (at[at.length - 1] as number) > 0 ? [0] : []),
     at[at.length - 1] as number,
   ];
-  const told = [...new Set(marks)].map((value) => [value, heaveWords(matter, value)] as const);
+  return { at, marks: [...new Set(marks)].map((value) => [value, heaveWords(matter, value)] as const) };
+}
+
+/** What the wheels do beside their place at ride height, and both together. */
+export function steerPlot(pen: PrintPen, matter: Matter, area: Area): void {
+  const { heave } = matter.analysis;
   const ride = heave.at.findIndex((value) => Math.abs(value) < 1e-9);
   const less = (column: Float64Array) => {
     const from = ride >= 0 ? (column[ride] as number) : 0;
     return [...column].map((value, i) => (heave.status[i] === ROW_OK ? toDegrees(value - from) : Number.NaN));
   };
-  plot(pen, areas[0], {
+  plot(pen, area, {
     title: 'Bump steer',
     unit: 'degrees from ride height, left positive',
-    at,
-    marks: told,
+    ...travelAxis(matter),
     least: 0.4,
     curves: [
       { name: 'left wheel', values: less(heave.leftSteer), line: LEFT_LINE },
@@ -75,13 +78,18 @@ function travelPlots(pen: PrintPen, matter: Matter, areas: readonly [Area, Area]
       { name: 'mean', values: degreesOf(heave.bumpSteer, heave.status), line: THIN_LINE },
     ],
   });
+}
+
+/** Total toe-in as a length over the tyre. */
+export function toePlot(pen: PrintPen, matter: Matter, area: Area): void {
+  const { heave } = matter.analysis;
+  const { unit } = matter.style;
   const per = unit === 'in' ? MM_PER_INCH : 1;
   const wheel = matter.layout.car.tyreRadius;
-  plot(pen, areas[1], {
+  plot(pen, area, {
     title: 'Total toe-in',
     unit: `${unit === 'in' ? 'inches' : 'mm'} over the tyre’s diameter`,
-    at,
-    marks: told,
+    ...travelAxis(matter),
     least: unit === 'in' ? 0.1 : 2,
     curves: [
       {
@@ -95,7 +103,8 @@ function travelPlots(pen: PrintPen, matter: Matter, areas: readonly [Area, Area]
   });
 }
 
-function turnPlot(pen: PrintPen, matter: Matter, area: Area): void {
+/** The wheels through the whole turn of the handwheel, and where the outer one would be after Ackermann. */
+export function turnPlot(pen: PrintPen, matter: Matter, area: Area): void {
   const { turn } = matter.analysis;
   if (!steers(turn)) {
     pen.text(
@@ -243,7 +252,8 @@ export function curvesPage(leaves: Leaves, matter: Matter): void {
   const wide = (area.width - 2 * gap) / 3;
   const high = Math.max(50, area.height - TABLES);
   const third = (i: number): Area => ({ x: area.x + i * (wide + gap), y: area.y, width: wide, height: high });
-  travelPlots(pen, matter, [third(0), third(1)]);
+  steerPlot(pen, matter, third(0));
+  toePlot(pen, matter, third(1));
   turnPlot(pen, matter, third(2));
   const below = { ...area, y: area.y + high + 4, height: area.height - high - 4 };
   const left = (area.width - 10) * 0.52;

@@ -1,0 +1,73 @@
+import { extname } from 'node:path';
+import { toRadians } from '../../shared-math/units/index.ts';
+import {
+  DRAWING_FORMATS,
+  DRAWN_VIEWS,
+  type DrawingJob,
+  DrawingRefused,
+  formatTrouble,
+} from '../drawings/job.ts';
+import { choice, FRACTIONS, onlyFile, single, takeArguments, UNITS } from './arguments.ts';
+import { readLayoutFile, shown } from './layout-file.ts';
+import { calledOffByHand, writeOut } from './out-file.ts';
+import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
+
+/** The format that a file's ending tells. */
+function formatOf(file: string): DrawingJob['format'] {
+  const ending = extname(file).slice(1).toLowerCase();
+  const format = DRAWING_FORMATS.find((entry) => entry === ending);
+  if (!format)
+    throw new UsageError(
+      `--out: a drawing ends in ${DRAWING_FORMATS.map((entry) => `.${entry}`).join(', ')}, found "${shown(file)}"`,
+    );
+  return format;
+}
+
+async function* answer(file: string, out: string, job: Omit<DrawingJob, 'document'>): SlowAnswer {
+  const document = readLayoutFile(file);
+  // Loaded here, so that no other command waits for it.
+  const { drawFile } = await import('../drawings/index.ts');
+  const bytes = await calledOffByHand(async (signal) => {
+    const whole = await drawFile({ ...job, document, signal }).catch((error: unknown) => {
+      throw error instanceof DrawingRefused ? new InputError(`${shown(file)}: ${error.message}`) : error;
+    });
+    signal.throwIfAborted();
+    await writeOut(out, whole);
+    return whole.length;
+  });
+  const { view, format, unit } = job;
+  yield `${JSON.stringify({ format: 'toeboard-drawing', version: 1, layout: document.name, view, kind: format, unit, file: out, bytes })}\n`;
+}
+
+export const draw: Command = {
+  name: 'draw',
+  usage:
+    'draw LAYOUT.json --view side|top|front|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES]',
+  about:
+    'Draws a view, the points and links in space (dxf) or curves (svg, png) into a file; its ending says which kind.',
+  run(args) {
+    const taken = takeArguments(args, {
+      values: ['view', 'out', 'unit', 'fraction', 'heave', 'roll', 'handwheel'],
+      flags: [],
+    });
+    const file = onlyFile(taken);
+    const out = taken.values.get('out');
+    if (!out) throw new UsageError('--out needs the file to write');
+    if (!taken.values.has('view')) throw new UsageError(`--view needs one of ${DRAWN_VIEWS.join(', ')}`);
+    const view = choice(taken, 'view', DRAWN_VIEWS);
+    const format = formatOf(out);
+    const trouble = formatTrouble(view, format);
+    if (trouble) throw new UsageError(trouble);
+    return answer(file, out, {
+      view,
+      format,
+      unit: choice(taken, 'unit', UNITS),
+      fraction: Number(choice(taken, 'fraction', FRACTIONS)) as DrawingJob['fraction'],
+      pose: {
+        heave: single(taken.values, 'heave', 20_000),
+        roll: toRadians(single(taken.values, 'roll', 180)),
+        handwheel: toRadians(single(taken.values, 'handwheel', 36_000)),
+      },
+    });
+  },
+};

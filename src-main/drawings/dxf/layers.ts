@@ -1,19 +1,19 @@
-import { Colors, DxfWriter, LayerFlags, Units } from '@tarikjabiri/dxf';
+import { DxfWriter, LayerFlags, Units } from '@tarikjabiri/dxf';
 import type { Role } from '../../../shared-math/drawing/index.ts';
 import { type LengthUnit, MM_PER_INCH } from '../../../shared-math/units/index.ts';
 
-/** The layers of every drawing, named after what is on them. */
+/** The layers of every drawing, named after what is on them, with their colours of the AutoCAD index: legible on black and white. */
 export const DXF_LAYERS = {
-  axle: Colors.White,
-  wheels: Colors.White,
-  steering: Colors.Blue,
-  location: Colors.Cyan,
-  rails: Colors.White,
-  obstacles: Colors.Magenta,
-  shaft: Colors.Green,
-  ground: Colors.White,
-  hardpoints: Colors.Red,
-  dimensions: Colors.Yellow,
+  axle: 7,
+  wheels: 8,
+  steering: 5,
+  location: 34,
+  rails: 7,
+  obstacles: 8,
+  shaft: 94,
+  ground: 8,
+  hardpoints: 1,
+  dimensions: 6,
 } as const;
 
 export type DxfLayer = keyof typeof DXF_LAYERS;

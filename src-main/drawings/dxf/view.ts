@@ -185,7 +185,7 @@ function drawHardpoints(writer: ViewWriter, scene: Scene, box: Box, job: Drawing
     size(mm)
       .toFixed(decimals)
       .replace(/^-(0\.0+)$/, '$1');
-  const left = box.right + 90;
+  const left = Math.max(box.right, ...scene.points.map(({ at }) => writer.at(at)[0])) + 140;
   const row = (i: number): number => -box.top - i * 1.9 * TEXT;
   writer.text('hardpoints', `x forward, y left, z up from the ground below the axle, ${job.unit}`, [
     left,

@@ -1,3 +1,4 @@
+/// <reference path="../fontkit.d.ts" />
 import { readFileSync } from 'node:fs';
 import { create } from 'fontkit';
 import { type Face, faceFile, PARTS, plainer, systemFont } from '../../printing/ink/fonts.ts';

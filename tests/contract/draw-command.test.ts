@@ -1,0 +1,124 @@
+import { execFile } from 'node:child_process';
+import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { testFolder } from '../support/host-folder.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+
+const root = resolve(import.meta.dirname, '../..');
+
+function toeboard(
+  args: readonly string[],
+  uid?: number,
+): Promise<{ code: number; out: string; err: string }> {
+  return new Promise((done) => {
+    execFile(
+      process.execPath,
+      [join(root, 'src-main/command-line.ts'), ...args],
+      { cwd: root, ...(uid === undefined ? {} : { uid }) },
+      (error, out, err) => done({ code: error ? Number(error.code) : 0, out, err }),
+    );
+  });
+}
+
+function layoutIn(folder: string): string {
+  const file = join(folder, 'layout.json');
+  writeFileSync(file, JSON.stringify(sampleLayout()));
+  return file;
+}
+
+describe('draw', () => {
+  test('makes the kind that the file’s ending says, and tells what it wrote', async () => {
+    const folder = testFolder();
+    const layout = layoutIn(folder);
+    for (const [name, starts] of [
+      ['side.DXF', '0\nSECTION'],
+      ['side.svg', '<?xml version="1.0"'],
+      ['side.png', '\x89PNG'],
+    ] as const) {
+      const out = join(folder, name);
+      const answer = await toeboard(['draw', layout, '--view', 'side', '--out', out, '--unit', 'mm']);
+      expect(answer).toMatchObject({ code: 0, err: '' });
+      const written = readFileSync(out);
+      expect(
+        written
+          .toString('latin1')
+          .replaceAll(/\r|^ +/gm, '')
+          .slice(0, starts.length),
+      ).toBe(starts);
+      expect(JSON.parse(answer.out)).toEqual({
+        format: 'toeboard-drawing',
+        version: 1,
+        layout: 'Arm down',
+        view: 'side',
+        kind: name.slice(-3).toLowerCase(),
+        unit: 'mm',
+        file: out,
+        bytes: written.length,
+      });
+    }
+  });
+
+  test.each([
+    [
+      ['--view', 'side', '--out', 'x.pdf'],
+      2,
+      /^--out: a drawing ends in \.dxf, \.svg, \.png, found "x\.pdf"\nusage: draw /,
+    ],
+    [['--view', 'side', '--out', 'x'], 2, /^--out: a drawing ends in /],
+    [['--view', 'below', '--out', 'x.svg'], 2, /^--view is side or top or .*, found "below"\n/],
+    [['--out', 'x.svg'], 2, /^--view needs one of side, top, /],
+    [['--view', 'side'], 2, /^--out needs the file to write\n/],
+    [['--view', 'turn', '--out', 'x.dxf'], 2, /^curves are drawn as svg or png, not as dxf\n/],
+    [['--view', 'side', '--out', 'x.svg', '--heave', '1:2:1'], 2, /^--heave takes one value\n/],
+    [['--view', 'side', '--out', '/nowhere/x.svg'], 1, /^\/nowhere\/x\.svg: its folder does not exist\n$/],
+    [
+      ['--view', 'side', '--out', 'x.svg', '--heave', '1500'],
+      1,
+      /layout\.json: the links leave the axle free [^\n]*\n$/,
+    ],
+  ])('refuses %j in one line', async (args, code, told) => {
+    const layout = layoutIn(testFolder());
+    const answer = await toeboard(['draw', layout, ...args]);
+    expect(answer.code).toBe(code);
+    expect(answer.out).toBe('');
+    expect(answer.err).toMatch(told);
+  });
+
+  test('leaves no half file in a folder that may not be written, and a former drawing as it was', async () => {
+    const folder = testFolder();
+    const layout = layoutIn(folder);
+    const closed = join(folder, 'closed');
+    mkdirSync(closed);
+    writeFileSync(join(closed, 'side.svg'), 'former');
+    chmodSync(closed, 0o555);
+    chmodSync(folder, 0o755);
+    const asNobody = process.getuid?.() === 0 ? 65_534 : undefined;
+    const answer = await toeboard(
+      ['draw', layout, '--view', 'side', '--out', join(closed, 'side.svg')],
+      asNobody,
+    );
+    chmodSync(closed, 0o755);
+    expect(answer.err).toBe(`${join(closed, 'side.svg')}: this program may not write there\n`);
+    expect(answer.code).toBe(1);
+    expect(readdirSync(closed)).toEqual(['side.svg']);
+    expect(readFileSync(join(closed, 'side.svg'), 'utf8')).toBe('former');
+  });
+
+  test('a disk without room is told, and no file appears', async () => {
+    const folder = testFolder();
+    const out = '/dev/full';
+    const answer = await toeboard([
+      'draw',
+      layoutIn(folder),
+      '--view',
+      'side',
+      '--out',
+      join(folder, 'x', 'y.svg'),
+    ]);
+    expect(answer.code).toBe(1);
+    const device = await toeboard(['draw', layoutIn(folder), '--view', 'side', '--out', `${out}/x.svg`]);
+    expect(device.err).toBe('/dev/full/x.svg: a part of the path is a file, not a folder\n');
+    expect(readdirSync(folder)).toEqual(['layout.json']);
+  });
+});

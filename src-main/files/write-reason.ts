@@ -6,6 +6,7 @@ const OF_WRITING: Readonly<Record<string, string>> = {
   EISDIR: 'a folder of that name is in the way',
   ENXIO: 'what stands there is a device or a pipe, not a file',
   ENAMETOOLONG: 'the name is too long',
+  EFBIG: 'the disk does not take a file this large',
 };
 
 /** Why a file could not be written, in plain words; undefined where the error is of another sort. */

@@ -105,20 +105,19 @@ describe('draw', () => {
     expect(readFileSync(join(closed, 'side.svg'), 'utf8')).toBe('former');
   });
 
-  test('a disk without room is told, and no file appears', async () => {
+  // A limit on the size of files breaks a write off in its middle, as a full disk does.
+  test('a write broken off is told, and no half file is left', async () => {
     const folder = testFolder();
-    const out = '/dev/full';
-    const answer = await toeboard([
-      'draw',
-      layoutIn(folder),
-      '--view',
-      'side',
-      '--out',
-      join(folder, 'x', 'y.svg'),
-    ]);
-    expect(answer.code).toBe(1);
-    const device = await toeboard(['draw', layoutIn(folder), '--view', 'side', '--out', `${out}/x.svg`]);
-    expect(device.err).toBe('/dev/full/x.svg: a part of the path is a file, not a folder\n');
+    const layout = layoutIn(folder);
+    const out = join(folder, 'side.png');
+    const line = `trap '' XFSZ; ulimit -f 16; exec "$0" "$@"`;
+    const args = [join(root, 'src-main/command-line.ts'), 'draw', layout, '--view', 'side', '--out', out];
+    const answer = await new Promise<{ code: unknown; err: string }>((done) => {
+      execFile('sh', ['-c', line, process.execPath, ...args], { cwd: root }, (error, _out, err) =>
+        done({ code: error?.code ?? 0, err }),
+      );
+    });
+    expect(answer).toEqual({ code: 1, err: `${out}: the disk does not take a file this large\n` });
     expect(readdirSync(folder)).toEqual(['layout.json']);
   });
 });

@@ -10,6 +10,7 @@ export {
   rideParameters,
   USUAL_RIDE,
 } from './parameters.ts';
+export { RIDE_RANGES, type RideRange } from './ranges.ts';
 export { placeRide, prepareRide, type RidePlace, restRide, SUB_STEP, stepRide } from './ride.ts';
 export {
   BAND,
@@ -19,6 +20,7 @@ export {
   parseRoadTable,
   prepareRoad,
   ROAD_CLASSES,
+  ROAD_TEXT_MAX,
   type Road,
   type RoadClass,
   type RoadKind,
@@ -26,6 +28,7 @@ export {
   roadProblem,
   roughness,
   spectralDensity,
+  USUAL_ROADS,
 } from './roads/index.ts';
 export {
   FLAG_BUMP_STOP,

@@ -2,6 +2,7 @@ import { aim } from './aim.ts';
 import { check } from './check.ts';
 import { draw } from './draw.ts';
 import { map } from './map.ts';
+import { ride } from './ride.ts';
 import { shaft } from './shaft.ts';
 import { sheet } from './sheet.ts';
 import { spline } from './spline.ts';
@@ -11,6 +12,18 @@ import { turn } from './turn.ts';
 import type { Command } from './usage.ts';
 
 /** The commands of the command line. A new one is one file and one line here. */
-export const COMMANDS: readonly Command[] = [sweep, turn, aim, map, tune, shaft, spline, sheet, draw, check];
+export const COMMANDS: readonly Command[] = [
+  sweep,
+  turn,
+  aim,
+  map,
+  tune,
+  ride,
+  shaft,
+  spline,
+  sheet,
+  draw,
+  check,
+];
 
 export { InputError, UsageError } from './usage.ts';

@@ -14,9 +14,9 @@ const REASONS: Record<string, string> = {
   ENOTDIR: 'no such file',
 };
 
-/** Reads a file up to a size, whatever it is: a pipe or an endless device is cut off, not followed. */
-function readText(file: string): string {
-  const buffer = Buffer.alloc(LAYOUT_TEXT_MAX + 1);
+/** Reads a file up to a size (bytes), whatever it is: a pipe or an endless device is cut off, not followed. */
+export function readText(file: string, most: number, what: string): string {
+  const buffer = Buffer.alloc(most + 1);
   let length = 0;
   try {
     const handle = openSync(file, 'r');
@@ -33,10 +33,8 @@ function readText(file: string): string {
     const { code = '', message } = error as NodeJS.ErrnoException;
     throw new InputError(`${shown(file)}: ${REASONS[code] ?? message}`);
   }
-  if (length > LAYOUT_TEXT_MAX)
-    throw new InputError(
-      `${shown(file)}: too large to be a layout document (more than ${LAYOUT_TEXT_MAX / 1e6} MB)`,
-    );
+  if (length > most)
+    throw new InputError(`${shown(file)}: too large to be ${what} (more than ${most / 1e6} MB)`);
   return buffer.toString('utf8', 0, length);
 }
 
@@ -47,7 +45,7 @@ export function shown(file: string): string {
 
 /** The layout document in a file; an InputError names the file, the place in it and the reason. */
 export function readLayoutFile(file: string): LayoutDocument {
-  const outcome = parseLayout(readText(file));
+  const outcome = parseLayout(readText(file, LAYOUT_TEXT_MAX, 'a layout document'));
   if (!outcome.ok) throw new InputError(`${shown(file)}: ${refusalLine(outcome.failure)}`);
   return outcome.value;
 }

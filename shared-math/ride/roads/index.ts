@@ -39,7 +39,7 @@ export function prepareRoad(profile: RoadProfile, tyreRadius: number): Road {
   return (ROAD_KINDS[profile.kind] as RoadKindOf<RoadProfile>).prepare(profile, tyreRadius);
 }
 
-export { type MeasuredRoad, parseRoadTable } from './measured.ts';
+export { type MeasuredRoad, parseRoadTable, ROAD_TEXT_MAX } from './measured.ts';
 export {
   BAND,
   likeness,
@@ -49,3 +49,4 @@ export {
   spectralDensity,
 } from './random.ts';
 export { FLAT_ROAD, type Road } from './road-kind.ts';
+export { USUAL_ROADS } from './usual.ts';

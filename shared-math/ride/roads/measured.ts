@@ -14,7 +14,7 @@ export interface MeasuredRoad {
 const HEIGHT_MOST = 1000;
 const ROWS_MOST = 200_000;
 /** Characters. */
-const TEXT_MOST = 16_000_000;
+export const ROAD_TEXT_MAX = 16_000_000;
 
 /** Height at a distance by the straight line between two rows. The last row found is kept, as wheels roll on. */
 function along(distances: readonly number[], heights: readonly number[]) {
@@ -76,7 +76,7 @@ function shortened(text: string): string {
  * Outcomes: the road, or the line that is wrong and why.
  */
 export function parseRoadTable(text: string): Outcome<MeasuredRoad, Refusal> {
-  if (text.length > TEXT_MOST)
+  if (text.length > ROAD_TEXT_MAX)
     return failed({ path: '', reason: 'too large to be a road (more than 16 million characters)' });
   const road = {
     kind: 'measured' as const,

@@ -189,7 +189,16 @@ export class SvgPen implements PrintPen {
       this.#mark(`<clipPath id="${id}"><path d="${pathOf(outline, true)}"/></clipPath>`);
       clip = `url(#${id})`;
     }
-    this.#mark(`<g${attributes({ 'clip-path': clip, opacity: opacity < 1 ? opacity : undefined })}>`);
+    this.#group({ 'clip-path': clip, opacity: opacity < 1 ? opacity : undefined }, work);
+  }
+
+  smaller(x: number, y: number, factor: number, work: () => void): void {
+    const stays = `translate(${short(x)} ${short(y)}) scale(${factor}) translate(${short(-x)} ${short(-y)})`;
+    this.#group({ transform: stays }, work);
+  }
+
+  #group(facts: Parameters<typeof attributes>[0], work: () => void): void {
+    this.#mark(`<g${attributes(facts)}>`);
     work();
     this.#mark('</g>');
   }

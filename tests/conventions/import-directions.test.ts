@@ -62,9 +62,13 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
   },
   'src-main imports shared-math, itself and packages': ({ from, to }) =>
     from.startsWith('src-main/') && to.startsWith('src-renderer/') ? 'the host knows no screen' : undefined,
-  'inside src-main the store, files and api know no host': ({ from, to }) =>
-    /^src-main\/(store|files|api)\//.test(from) && /^src-main\/hosts\//.test(to)
+  'inside src-main the store, files, printing and api know no host': ({ from, to }) =>
+    /^src-main\/(store|files|printing|api)\//.test(from) && /^src-main\/hosts\//.test(to)
       ? 'against the direction'
+      : undefined,
+  'printing is given a job: it knows no store, no api': ({ from, to }) =>
+    from.startsWith('src-main/printing/') && /^src-main\/(store|api|commands|files)\//.test(to)
+      ? 'it is given what it prints'
       : undefined,
   'commands skip api and hosts': ({ from, to }) =>
     from.startsWith('src-main/commands/') && /^src-main\/(api|hosts)\//.test(to) ? 'not needed' : undefined,
@@ -131,9 +135,13 @@ describe('import directions', () => {
         'src-main/x.ts',
         "import { a } from '../src-renderer/a.ts';",
       ],
-      'inside src-main the store, files and api know no host': [
+      'inside src-main the store, files, printing and api know no host': [
         'src-main/store/x.ts',
         "import { a } from '../hosts/a.ts';",
+      ],
+      'printing is given a job: it knows no store, no api': [
+        'src-main/printing/x.ts',
+        "import { a } from '../store/a.ts';",
       ],
       'commands skip api and hosts': ['src-main/commands/x.ts', "import { a } from '../api/contract.ts';"],
       'only Electron files import electron': ['src-main/start.ts', "const e = await import('electron');"],

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
+import { unpackWoff } from './woff.ts';
 
 // The type that the program ships, as files: found where the packages are, from source and from the built program alike.
 
@@ -24,10 +25,18 @@ export type Part = (typeof PARTS)[number];
 
 const require = createRequire(import.meta.url);
 
-/** A part of a face, as a font file. */
+/** Fonts as they were unpacked: a program prints more than once. */
+const unpacked = new Map<string, Buffer>();
+
+/** A part of a face, as a plain OpenType font. */
 export function faceFile(face: Face, part: Part): Buffer {
   const [family, style] = FILES[face];
-  return readFileSync(require.resolve(`@fontsource/${family}/files/${family}-${part}-${style}.woff`));
+  const name = `@fontsource/${family}/files/${family}-${part}-${style}.woff`;
+  const known = unpacked.get(name);
+  if (known) return known;
+  const font = unpackWoff(readFileSync(require.resolve(name)));
+  unpacked.set(name, font);
+  return font;
 }
 
 /** Where systems keep a font of many scripts, for names in letters that the sheet's own type does not have. */

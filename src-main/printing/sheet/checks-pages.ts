@@ -3,12 +3,14 @@ import { toeLength } from '../../../shared-math/sweep/index.ts';
 import { formatLength } from '../../../shared-math/units/index.ts';
 import { ARMS, ASSISTANCE, type Caution, LINK_ENDS, RODS, STOPS } from '../../../shared-math/words/index.ts';
 import { angle, lockWheels, steers, turnsWords } from '../figures.ts';
-import { type Block, drawn, heading, item, lead, paragraph } from '../flow/block.ts';
+import { type Block, drawn, heading, item, lead } from '../flow/block.ts';
 import { Flow, flowEvenly } from '../flow/flow.ts';
 import { table } from '../flow/table.ts';
 import type { Leaves } from '../ink/leaves.ts';
+import { lineHeight, type PrintPen } from '../ink/print-pen.ts';
 import { tickBox } from '../ink/signs.ts';
 import { BODY, BODY_SOFT, CELL, ROW_RULE, SMALL } from '../ink/styles.ts';
+import { brokenInto, writeLines } from '../ink/text-lines.ts';
 import type { Matter } from '../matter.ts';
 
 /** A line tall enough to write on. */
@@ -77,6 +79,20 @@ function ruledLines(room: number): Block {
   return drawn(count * RULED, (pen, x, y, width) => {
     for (let i = 1; i <= count; i += 1) pen.line(x, y + i * RULED, x + width, y + i * RULED, ROW_RULE);
   });
+}
+
+/** The layout's own notes, as far as there is room for them. */
+function notesBlock(notes: string, room: number): Block {
+  const step = lineHeight(BODY.size);
+  const most = Math.max(0, Math.floor(room / step) - 1);
+  const shown = (pen: PrintPen, width: number) => {
+    const lines = brokenInto(pen, notes, BODY, width);
+    return lines.length <= most ? lines : [...lines.slice(0, most - 1), '… the rest stands in the layout'];
+  };
+  return {
+    height: (pen, width) => shown(pen, width).length * step + 1,
+    paint: (pen, x, y, width) => void writeLines(pen, shown(pen, width), x, y, BODY),
+  };
 }
 
 /** The cautions that hold for this layout. */
@@ -173,7 +189,8 @@ export function checksPages(leaves: Leaves, matter: Matter): void {
   ]);
   const { notes } = matter.layout;
   flow.put(...(off ?? []));
-  if (flow.left > 3 * RULED) flow.put(heading('Notes'), ...(notes ? [paragraph(notes)] : []));
+  if (flow.left > 3 * RULED) flow.put(heading('Notes'));
+  if (notes) flow.put(notesBlock(notes, flow.left - 2));
   if (flow.left > 2 * RULED) flow.put(ruledLines(flow.left - 2));
   flow.nextColumn();
   flow.put(...later.flat());

@@ -41,8 +41,9 @@ function jointLabels(pen: PrintPen, view: CarView, route: Route): void {
     const [x, y] = pointOnPage(view, centre);
     const words = `joint ${i + 1}, ${angle(true_)}`;
     const wide = pen.widthOf(words, DIMENSION);
-    const [left, , right] = frameOf(view);
-    const up = i % 2 === 0 ? -1 : 1;
+    const [left, top, right, bottom] = frameOf(view);
+    // Above and below by turns, where there is room.
+    const up = y - 12 < top ? 1 : y + 12 > bottom ? -1 : i % 2 === 0 ? -1 : 1;
     const at = Math.max(left + 1, Math.min(right - wide - 1, x - wide / 2));
     const base = y + up * 9 + (up > 0 ? 2 : 0);
     pen.line(x, y + up * 2.4, x, base + (up > 0 ? -2.6 : 0.8), HAIR);

@@ -6,6 +6,7 @@ export const PLACES = [
   { id: 'trace', name: 'Trace' },
   { id: 'layout', name: 'Layout' },
   { id: 'turn', name: 'Turn' },
+  { id: 'shaft', name: 'Shaft' },
 ] as const;
 
 export type PlaceId = (typeof PLACES)[number]['id'];

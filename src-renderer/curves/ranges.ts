@@ -52,6 +52,17 @@ export const TOE_LADDERS: Record<'in' | 'mm', Ladder> = {
 /** Handwheel to wheels, to one. */
 export const RATIO_LADDER = rungs([2, 1], [4, 2], [8, 4], [12, 5], [25, 10], [60, 25], [150, 50]);
 
+/** Output to input, about 1. */
+export const SHARE_LADDER = rungs(
+  [0.05, 0.02],
+  [0.1, 0.05],
+  [0.2, 0.1],
+  [0.5, 0.2],
+  [1, 0.5],
+  [3, 1],
+  [10, 5],
+);
+
 /** Per cent of the Ackermann ideal, about 100. */
 export const PERCENT_LADDER = rungs([25, 10], [60, 25], [120, 50], [250, 100], [600, 250]);
 

@@ -2,6 +2,7 @@ import { bandJob } from './band-job.ts';
 import { Desk } from './desk.ts';
 import { mapJob } from './map-job.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
+import { routeJob } from './route-job.ts';
 import { sensitivityJob } from './sensitivity-job.ts';
 import { holdsJob, tuneJob } from './tune-job.ts';
 
@@ -13,7 +14,14 @@ const toDo: (() => void)[] = [];
 channel.port1.onmessage = () => toDo.shift()?.();
 
 const desk = new Desk(
-  { map: mapJob, tune: tuneJob, holds: holdsJob, sensitivity: sensitivityJob, band: bandJob },
+  {
+    map: mapJob,
+    tune: tuneJob,
+    holds: holdsJob,
+    route: routeJob,
+    sensitivity: sensitivityJob,
+    band: bandJob,
+  },
   {
     send: (message: FromWorker) => self.postMessage(message),
     soon: (run) => {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
 import { layoutSchema } from '../../shared-math/layout/index.ts';
+import { outputTold, outputWish } from './output-contract.ts';
 
 /**
  * Every call between the board and its host: what goes in, what comes out. Both hosts serve this map and neither
@@ -169,6 +170,25 @@ export const contract = {
     input: z.strictObject({ id }),
     output: z.object({ fileName: z.string(), text: z.string() }),
   },
+
+  /**
+   * Begins to make something that leaves the board, of a variant as it is stored; with `preview`, pages to look at in
+   * place of the file. It is made beside other calls: ask for its progress, then fetch it (api/output-routes.ts).
+   */
+  'output.start': {
+    input: z.strictObject({
+      id,
+      wish: outputWish,
+      unit: settings.shape.unit,
+      fraction: settings.shape.fraction,
+      preview: z.boolean().default(false),
+    }),
+    output: z.object({ job: id }),
+  },
+  /** `not-found` where the output is no longer kept. */
+  'output.progress': { input: z.strictObject({ job: id }), output: outputTold },
+  /** Calls it off, and lets go of what was made; one that is gone is no fault. */
+  'output.cancel': { input: z.strictObject({ job: id }), output: none },
 
   /** The demonstration layouts that ship with the program, and taking them in as a customer's cars. */
   'demonstration.list': {

@@ -11,10 +11,7 @@ import {
   MAP_NODES_MAX,
   type MapWindow,
   mapWindow,
-  PLACE_DRAG_LINK,
   PLACE_HIT_FROM,
-  PLACE_OK,
-  PLACE_TIE_ROD,
   placeOf,
   prepareMapKernel,
   usualWindow,
@@ -25,6 +22,7 @@ import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
+import { AXIS_NAMES, mapLines, statusOf } from '../tables/map.ts';
 import { onlyFile, plainNumber, takeArguments } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { type Answer, type Command, InputError, UsageError } from './usage.ts';
@@ -49,37 +47,6 @@ function readPoints(text: string | undefined): [number, number] {
   if (Math.min(columns, rows) < 2 || Math.max(columns, rows) > MAP_NODES_MAX)
     throw new UsageError(`--points goes from 2 to ${MAP_NODES_MAX} each way`);
   return [columns, rows];
-}
-
-/** What stands at a place: ok, or why there is nothing to have there. */
-function statusOf(reason: number): string {
-  if (reason === PLACE_OK) return 'ok';
-  if (reason === PLACE_DRAG_LINK) return 'drag-link-out-of-reach';
-  if (reason === PLACE_TIE_ROD) return 'tie-rod-out-of-reach';
-  return 'hit';
-}
-
-const hitOf = (hits: readonly MapHit[], reason: number): MapHit | undefined => hits[reason - PLACE_HIT_FROM];
-
-const AXIS_NAMES = ['x', 'y', 'z'] as const;
-
-function* csv(map: BumpSteerMap, hits: readonly MapHit[]): Answer {
-  const { window, columns, rows, across, up, worst, reason } = map;
-  yield `${AXIS_NAMES[window.axes[0]]},z,worstBumpSteer,status,hit\n`;
-  for (let row = 0; row < rows; row += 1) {
-    const lines: string[] = [];
-    for (let column = 0; column < columns; column += 1) {
-      const at = row * columns + column;
-      const why = reason[at] as number;
-      const hit = hitOf(hits, why);
-      const value = worst[at] as number;
-      const shown = Number.isFinite(value) ? toDegrees(value) : '';
-      lines.push(
-        `${across[column]},${up[row]},${shown},${statusOf(why)},${hit ? `${hit.a}|${hit.b}` : ''}\n`,
-      );
-    }
-    yield lines.join('');
-  }
 }
 
 /** Rows from the lowest; null where a place is out of reach. */
@@ -167,7 +134,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, asCsv: bool
   const turn = sweepTurn(frontEnd, 0, 0, 2);
   const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
   const hits = turn.status === 'ok' ? markHits(frontEnd, map, locks, { every: 1 }) : [];
-  yield* asCsv ? csv(map, hits) : json(headOf(frontEnd, travel, aim, map), map, hits, ridge);
+  yield* asCsv ? mapLines(map, hits) : json(headOf(frontEnd, travel, aim, map), map, hits, ridge);
 }
 
 export const map: Command = {

@@ -6,40 +6,14 @@ import {
   lockAngles,
   parkingEffort,
   sweepTurn,
-  type TurnSweep,
   turningCircle,
   turnsLockToLock,
 } from '../../shared-math/sweep/index.ts';
 import { toDegrees, toRadians } from '../../shared-math/units/index.ts';
+import { TURN_COLUMNS, TURN_POSES, turnRow } from '../tables/turn.ts';
 import { onlyFile, single, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
 import type { Answer, Command } from './usage.ts';
-
-const POSES = 41;
-
-const COLUMNS = [
-  'handwheel',
-  'leftSteer',
-  'rightSteer',
-  'meanSteer',
-  'ratio',
-  'ackermannError',
-  'ackermannPercent',
-] as const;
-
-/** One row of the turn, degrees; the ratio is handwheel over wheels. */
-function row(sweep: TurnSweep, index: number): Record<(typeof COLUMNS)[number], number> {
-  const degrees = (column: Float64Array) => toDegrees(column[index] as number);
-  return {
-    handwheel: degrees(sweep.handwheel),
-    leftSteer: degrees(sweep.leftSteer),
-    rightSteer: degrees(sweep.rightSteer),
-    meanSteer: degrees(sweep.meanSteer),
-    ratio: sweep.ratio[index] as number,
-    ackermannError: degrees(sweep.ackermannError),
-    ackermannPercent: sweep.ackermannPercent[index] as number,
-  };
-}
 
 /** A lock: where, what sets it, both wheels, the circle. Degrees and mm. */
 function lock(layout: Layout, end: Lock) {
@@ -61,11 +35,11 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
   const roll = single(options, 'roll', 180);
   const layout = resolveLayout(readLayoutFile(file));
   const frontEnd = prepareFrontEnd(layout);
-  const sweep = sweepTurn(frontEnd, heave, toRadians(roll), POSES);
-  const rows = Array.from({ length: sweep.count }, (_, index) => row(sweep, index));
+  const sweep = sweepTurn(frontEnd, heave, toRadians(roll), TURN_POSES);
+  const rows = Array.from({ length: sweep.count }, (_, index) => turnRow(sweep, index));
   if (csv) {
-    yield `${COLUMNS.join(',')}\n`;
-    for (const entry of rows) yield `${COLUMNS.map((name) => entry[name]).join(',')}\n`;
+    yield `${TURN_COLUMNS.join(',')}\n`;
+    for (const entry of rows) yield `${TURN_COLUMNS.map((name) => entry[name]).join(',')}\n`;
     return;
   }
   const head = {
@@ -80,7 +54,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
     yield `${JSON.stringify(head)}\n`;
     return;
   }
-  const overall = sweep.ratio[(POSES - 1) / 2] as number;
+  const overall = sweep.ratio[(TURN_POSES - 1) / 2] as number;
   const effort = parkingEffort({
     frontAxleLoad: layout.car.frontAxleLoad,
     tyreWidth: layout.car.tyreWidth,

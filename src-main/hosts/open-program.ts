@@ -1,20 +1,33 @@
+import type { FaultLog } from '../api/dispatch.ts';
 import { createHandlers, type Handlers } from '../api/handlers/index.ts';
+import { type OutputRoutes, outputRoutes } from '../api/output-routes.ts';
 import { type PhotoRoutes, photoRoutes } from '../api/photo-routes.ts';
 import { programVersion, projectsFolder } from '../files/index.ts';
+import { OutputDesk } from '../outputs/index.ts';
 import { openStore } from '../store/index.ts';
 
 export interface OpenProgram {
   readonly handlers: Handlers;
   readonly photos: PhotoRoutes;
+  readonly outputs: OutputRoutes;
+  /** Where what leaves the board is made. */
+  readonly desk: OutputDesk;
   readonly close: () => void;
 }
 
 /** The program behind either host: its store open, its calls answered. Throws a StoreError of one line. */
-export function openProgram(dataFolder: string): OpenProgram {
+export function openProgram(dataFolder: string, log: FaultLog = console.error): OpenProgram {
   const store = openStore({ folder: dataFolder });
+  const desk = new OutputDesk({ log });
+  const projects = projectsFolder();
   return {
-    handlers: createHandlers({ version: programVersion(), store, projectsFolder: projectsFolder() }),
+    handlers: createHandlers({ version: programVersion(), store, outputs: desk, projectsFolder: projects }),
     photos: photoRoutes(store),
-    close: store.close,
+    outputs: outputRoutes(desk),
+    desk,
+    close: () => {
+      desk.close();
+      store.close();
+    },
   };
 }

@@ -5,6 +5,7 @@ import { TRANSPORTS } from '../support/host-transports.ts';
 import { failureTests } from './suite/failures.ts';
 import { fileTests } from './suite/files.ts';
 import { historyTests } from './suite/history.ts';
+import { outputTests } from './suite/outputs.ts';
 import { photoTests } from './suite/photos.ts';
 import { programTests } from './suite/program.ts';
 import { shopTests } from './suite/shop.ts';
@@ -20,6 +21,7 @@ describe.each(TRANSPORTS)('calls by $name', (transport) => {
   historyTests(open);
   fileTests(open);
   photoTests(open);
+  outputTests(open);
   failureTests(open);
 
   test('every call of the contract has answered and every failure has been met', () => {

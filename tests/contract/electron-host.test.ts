@@ -53,7 +53,7 @@ describe('the Electron host', () => {
     await import('../../src-main/electron-preload.ts');
     vi.doUnmock('electron');
     expect(Object.keys(exposed)).toEqual(['toeboardHost']);
-    expect(Object.keys(exposed['toeboardHost'] ?? {}).sort()).toEqual(['call', 'onMenu']);
+    expect(Object.keys(exposed['toeboardHost'] ?? {}).sort()).toEqual(['call', 'onMenu', 'saveOutput']);
   });
 
   test('serves the built board under its own scheme, with the same policy as the loopback host', async () => {

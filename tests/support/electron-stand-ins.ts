@@ -116,7 +116,11 @@ export function electronStandIn({
     app,
     BrowserWindow,
     ipcMain: wire.ipcMain,
-    dialog: { showErrorBox: vi.fn() },
+    dialog: {
+      showErrorBox: vi.fn(),
+      /** The last argument tells what was asked; it answers what the person chose. */
+      showSaveDialog: vi.fn(async (..._asked: unknown[]) => ({ canceled: true, filePath: '' })),
+    },
     Menu: {
       buildFromTemplate: (template: MenuItemConstructorOptions[]) => template,
       setApplicationMenu: vi.fn<(menu: MenuItemConstructorOptions[]) => void>(),

@@ -1,3 +1,4 @@
+import type { OutputDesk } from '../../outputs/index.ts';
 import type { Store } from '../../store/index.ts';
 import type { Call, Received, Reply } from '../contract.ts';
 
@@ -8,6 +9,8 @@ export type Handlers = { readonly [Name in Call]: (input: Received<Name>) => Rep
 export interface Program {
   readonly version: string;
   readonly store: Store;
+  /** Where what leaves the board is made. */
+  readonly outputs: OutputDesk;
   /** Where the demonstrations are read from. */
   readonly projectsFolder: string;
 }

@@ -1,6 +1,7 @@
 import { demonstrationHandlers } from './demonstrations.ts';
 import { fileHandlers } from './files.ts';
 import type { Handlers, Program } from './handlers.ts';
+import { outputHandlers } from './outputs.ts';
 import { programHandlers } from './program.ts';
 import { shopHandlers } from './shop.ts';
 import { variantHandlers } from './variants.ts';
@@ -14,6 +15,7 @@ export function createHandlers(program: Program): Handlers {
     ...shopHandlers(program),
     ...variantHandlers(program),
     ...fileHandlers(program),
+    ...outputHandlers(program),
     ...demonstrationHandlers(program),
   };
 }

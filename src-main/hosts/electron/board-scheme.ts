@@ -1,3 +1,4 @@
+import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
 import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
 import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
@@ -42,16 +43,26 @@ async function answerPhoto(photos: PhotoRoutes, request: Request, path: string):
   });
 }
 
-/** Answers a request for a file of the built board or for a photo, and nothing else. */
+function answerOutput(outputs: OutputRoutes, path: string): Response {
+  const { status, headers, content } = outputs.get(path);
+  return new Response(new Uint8Array(content), {
+    status,
+    headers: { ...SECURITY_HEADERS, ...headers, 'cache-control': 'no-store' },
+  });
+}
+
+/** Answers a request for a file of the built board, a photo or an output, and nothing else. */
 export async function answerFromBoard(
   rendererFolder: string,
   request: Request,
   photos?: PhotoRoutes,
+  outputs?: OutputRoutes,
 ): Promise<Response> {
   const { host, pathname } = new URL(request.url);
   if (host !== HOST) return new Response(null, { status: 404 });
   if (photos && isPhotoPath(pathname)) return answerPhoto(photos, request, pathname);
   if (request.method !== 'GET') return new Response(null, { status: 405 });
+  if (outputs && isOutputPath(pathname)) return answerOutput(outputs, pathname);
   const file = await findStatic(rendererFolder, pathname);
   if (file.status !== 200) return new Response(null, { status: file.status });
   return new Response(new Uint8Array(file.content), {
@@ -63,6 +74,7 @@ export function serveBoard(
   protocol: Electron['protocol'],
   rendererFolder: string,
   photos: PhotoRoutes,
+  outputs: OutputRoutes,
 ): void {
-  protocol.handle(SCHEME, (request) => answerFromBoard(rendererFolder, request, photos));
+  protocol.handle(SCHEME, (request) => answerFromBoard(rendererFolder, request, photos, outputs));
 }

@@ -1,11 +1,13 @@
 import type { IpcRenderer } from 'electron';
 import type { Call, Request } from '../../api/contract.ts';
-import { CALL_CHANNEL, MENU_CHANNEL } from './channels.ts';
+import { CALL_CHANNEL, MENU_CHANNEL, SAVE_CHANNEL } from './channels.ts';
 
-/** What the preload hands to the page as `toeboardHost`: the contract's calls and the menu, nothing of Electron. */
+/** What the preload hands to the page as `toeboardHost`: the contract's calls, saving and the menu, nothing of Electron. */
 export interface Bridge {
   /** Answers with a CallResult. */
   call<Name extends Call>(name: Name, input: Request<Name>): Promise<unknown>;
+  /** Asks the person where an output that is ready goes, and writes it there. Answers with a Saved. */
+  saveOutput(job: string): Promise<unknown>;
   /** Tells which action was chosen in the menu, by name. Returns how to stop listening. */
   onMenu(listener: (action: string) => void): () => void;
 }
@@ -13,6 +15,7 @@ export interface Bridge {
 export function createBridge(ipcRenderer: Pick<IpcRenderer, 'invoke' | 'on' | 'off'>): Bridge {
   return {
     call: (name, input) => ipcRenderer.invoke(CALL_CHANNEL, name, input),
+    saveOutput: (job) => ipcRenderer.invoke(SAVE_CHANNEL, job),
     onMenu: (listener) => {
       // The event itself would hand the page a way to send anything.
       const hear = (_event: unknown, action: string) => listener(action);

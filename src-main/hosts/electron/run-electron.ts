@@ -11,6 +11,7 @@ import { MENU_CHANNEL } from './channels.ts';
 import type { Electron } from './electron.ts';
 import { confineEveryPage, denyPermissions } from './guards.ts';
 import { menuTemplate } from './menu.ts';
+import { serveSaving } from './save-output.ts';
 import { serveCalls } from './serve-calls.ts';
 
 export interface ElectronOptions {
@@ -21,9 +22,9 @@ export interface ElectronOptions {
   readonly log?: FaultLog;
 }
 
-function opened({ app, dialog }: Electron, dataFolder: string): OpenProgram | undefined {
+function opened({ app, dialog }: Electron, dataFolder: string, log: FaultLog): OpenProgram | undefined {
   try {
-    return openProgram(dataFolder);
+    return openProgram(dataFolder, log);
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     console.error(error.message);
@@ -50,14 +51,16 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   confineEveryPage(app);
   await app.whenReady();
 
-  const program = opened(electron, dataFolder);
+  let window: BrowserWindow | undefined;
+  const program = opened(electron, dataFolder, log);
   if (!program) return;
   app.on('will-quit', program.close);
   denyPermissions(session.defaultSession);
-  serveBoard(protocol, rendererFolder, program.photos);
+  serveBoard(protocol, rendererFolder, program.photos, program.outputs);
   serveCalls(ipcMain, program.handlers, log);
+  serveSaving(electron, program.desk, () => window, log);
 
-  let window: BrowserWindow | undefined = openBoardWindow(electron, {
+  window = openBoardWindow(electron, {
     preload,
     state: join(profile, 'place.json'),
   });

@@ -2,6 +2,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { dispatch, type FaultLog } from '../../api/dispatch.ts';
 import type { Handlers } from '../../api/handlers/index.ts';
+import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
 import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
 import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
@@ -16,7 +17,8 @@ import { BODY_MAX, bodyBytes } from './request-body.ts';
  * takes it out of the address, and calls
  *     POST /rpc       {"name": …, "input": …}, header `authorization: Bearer TOKEN`
  *                                                             → 200 and a CallResult, whether the call succeeded or not
- * Photos go by POST /photo and GET /photo/HASH with the same header (api/photo-routes.ts).
+ * Photos go by POST /photo and GET /photo/HASH with the same header (api/photo-routes.ts), what was made by GET
+ * /output/JOB (api/output-routes.ts).
  * Everything that is turned away before a call is made gets a status of 4xx and {"reason": one plain sentence}.
  * The token may be kept in sessionStorage, so that the same tab can be reloaded. No cookies: all ports share them.
  */
@@ -24,6 +26,7 @@ import { BODY_MAX, bodyBytes } from './request-body.ts';
 export interface ServerOptions {
   readonly handlers: Handlers;
   readonly photos: PhotoRoutes;
+  readonly outputs: OutputRoutes;
   readonly rendererFolder: string;
   readonly log: FaultLog;
   /** Told each time a page has exchanged its code. */
@@ -65,7 +68,7 @@ function parsedBody(text: string): Record<string, unknown> | undefined {
 
 /** Serves the board on 127.0.0.1, on a port the system picks. */
 export async function startServer(options: ServerOptions): Promise<LoopbackServer> {
-  const { handlers, photos, rendererFolder, log, onExchanged } = options;
+  const { handlers, photos, outputs, rendererFolder, log, onExchanged } = options;
   const keys = createKeys();
   let host = '';
 
@@ -89,6 +92,12 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     const { status, type, content } =
       request.method === 'POST' ? photos.post(await bodyBytes(request, PHOTO_BYTES_MAX)) : photos.get(path);
     response.writeHead(status, { ...SECURITY_HEADERS, 'content-type': type, 'cache-control': 'no-store' });
+    response.end(request.method === 'HEAD' ? undefined : content);
+  }
+
+  function output(request: IncomingMessage, response: ServerResponse, path: string): void {
+    const { status, headers, content } = outputs.get(path);
+    response.writeHead(status, { ...SECURITY_HEADERS, ...headers, 'cache-control': 'no-store' });
     response.end(request.method === 'HEAD' ? undefined : content);
   }
 
@@ -119,6 +128,10 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     if (isPhotoPath(path) && request.method !== 'POST') {
       if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
       return photo(request, response, path);
+    }
+    if (isOutputPath(path)) {
+      if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
+      return output(request, response, path);
     }
     await (request.method === 'POST' ? post(request, response, path) : sendFile(response, path));
   }

@@ -21,11 +21,12 @@ export interface Loopback {
 /** The whole loopback host: the store open, the board served. Throws a StoreError of one line. */
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
   const { dataFolder, rendererFolder, log = console.error, onExchanged = () => {} } = options;
-  const program = openProgram(dataFolder);
+  const program = openProgram(dataFolder, log);
   try {
     const { newAddress, close } = await startServer({
       handlers: program.handlers,
       photos: program.photos,
+      outputs: program.outputs,
       rendererFolder,
       log,
       onExchanged,

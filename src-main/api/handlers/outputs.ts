@@ -1,0 +1,28 @@
+import { readShopLimits } from '../../../shared-math/findings/index.ts';
+import { toRadians } from '../../../shared-math/units/index.ts';
+import type { Wish } from '../../outputs/index.ts';
+import type { Received } from '../contract.ts';
+import { done, type Handlers, type Program } from './handlers.ts';
+
+function wishOf({ wish }: Received<'output.start'>): Wish {
+  if (wish.kind !== 'drawing') return wish;
+  const { kind, view, format, heave, roll, handwheel } = wish;
+  return { kind, view, format, pose: { heave, roll: toRadians(roll), handwheel: toRadians(handwheel) } };
+}
+
+export function outputHandlers({
+  store,
+  outputs,
+}: Program): Pick<Handlers, 'output.start' | 'output.progress' | 'output.cancel'> {
+  return {
+    'output.start': (input) => {
+      const { document, carName, customerName } = store.variants.open(input.id);
+      const { unit, fraction, preview } = input;
+      const limits = readShopLimits(store.settings.read()['limits']);
+      const source = { unit, fraction, preview, limits, document, car: carName, customer: customerName };
+      return { job: outputs.start(wishOf(input), { ...source, date: new Date() }) };
+    },
+    'output.progress': ({ job }) => outputs.told(job),
+    'output.cancel': ({ job }) => done(() => outputs.cancel(job)),
+  };
+}

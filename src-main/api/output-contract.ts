@@ -1,0 +1,42 @@
+import { z } from 'zod';
+import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble } from '../drawings/job.ts';
+import { PAPER_NAMES, PRINT_KINDS } from '../printing/job.ts';
+import { TABLE_NAMES } from '../tables/names.ts';
+
+/** What can leave the board. Poses: mm and degrees. */
+export const outputWish = z
+  .discriminatedUnion('kind', [
+    z.strictObject({ kind: z.literal('print'), print: z.enum(PRINT_KINDS), paper: z.enum(PAPER_NAMES) }),
+    z.strictObject({
+      kind: z.literal('drawing'),
+      view: z.enum(DRAWN_VIEWS),
+      format: z.enum(DRAWING_FORMATS),
+      heave: z.number().min(-20_000).max(20_000).default(0),
+      roll: z.number().min(-180).max(180).default(0),
+      handwheel: z.number().min(-36_000).max(36_000).default(0),
+    }),
+    z.strictObject({ kind: z.literal('table'), table: z.enum(TABLE_NAMES) }),
+  ])
+  .superRefine((wish, context) => {
+    const trouble = wish.kind === 'drawing' ? formatTrouble(wish.view, wish.format) : undefined;
+    if (trouble) context.addIssue({ code: 'custom', path: ['format'], message: trouble });
+  });
+
+/** How far an output has come. `of` is 0 where nobody knows how much there is to do. */
+export const outputTold = z.object({
+  state: z.enum(['waiting', 'working', 'ready', 'failed', 'called-off']),
+  done: z.number().int(),
+  of: z.number().int(),
+  what: z.string(),
+  /** Why it failed: a sentence without its full stop. */
+  reason: z.string(),
+  /** `parts` are the pages of a preview; a file has one. */
+  file: z
+    .object({
+      fileName: z.string(),
+      type: z.string(),
+      bytes: z.number().int(),
+      parts: z.number().int(),
+    })
+    .nullable(),
+});

@@ -1,0 +1,56 @@
+import type { OutputDesk } from '../outputs/index.ts';
+
+/*
+ * What was made is fetched as it is, beside the calls of the contract, the same over both hosts:
+ *     GET /output/JOB          → 200 the file, or 404
+ *     GET /output/JOB/PART     → 200 a part of it, counted from 0: a page of a preview
+ * Who may ask is the host's business and settled before.
+ */
+
+export interface OutputAnswer {
+  readonly status: number;
+  readonly headers: Readonly<Record<string, string>>;
+  readonly content: Uint8Array;
+}
+
+export interface OutputRoutes {
+  get(path: string): OutputAnswer;
+}
+
+const OUTPUT_PATH = /^\/output\/([0-9a-f-]{36})(?:\/(\d{1,4}))?$/;
+
+export function isOutputPath(path: string): boolean {
+  return path === '/output' || path.startsWith('/output/');
+}
+
+const MISSING: OutputAnswer = {
+  status: 404,
+  headers: { 'content-type': 'application/json; charset=utf-8' },
+  content: Buffer.from(JSON.stringify({ reason: 'this output is not here: make it again' })),
+};
+
+/** A file's name in a header (RFC 6266): plain letters, and the whole name beside them. */
+function disposition(fileName: string): string {
+  const plain = fileName.replace(/[^\x20-\x7e]|["\\%]/g, '_');
+  const whole = encodeURIComponent(fileName).replace(
+    /['()*]/g,
+    (sign) => `%${sign.charCodeAt(0).toString(16).toUpperCase()}`,
+  );
+  return `attachment; filename="${plain}"; filename*=UTF-8''${whole}`;
+}
+
+export function outputRoutes(desk: OutputDesk): OutputRoutes {
+  return {
+    get: (path) => {
+      const [, job, part] = OUTPUT_PATH.exec(path) ?? [];
+      const made = job === undefined ? undefined : desk.made(job);
+      const content = made?.parts[Number(part ?? 0)];
+      if (!made || !content) return MISSING;
+      return {
+        status: 200,
+        headers: { 'content-type': made.type, 'content-disposition': disposition(made.fileName) },
+        content,
+      };
+    },
+  };
+}

@@ -49,7 +49,7 @@ export interface Hand {
   z: number;
   up: number;
   over: number;
-  /** Whether the hand minds where the point is sideways: as it does in a front or top view. */
+  /** Whether it minds `over`: where only `up` is wanted, as in a side view, the point goes sideways as axle and frame let it. */
   sideways: boolean;
   /** N/mm, N·s/mm, and the most that it pulls with, N. */
   stiffness: number;
@@ -126,7 +126,7 @@ export function createHand({ springRate, bump, rebound, unsprungMass }: RidePara
     z: 0,
     up: 0,
     over: 0,
-    sideways: false,
+    sideways: true,
     stiffness,
     damping: (0.7 * Math.sqrt(stiffness * 1000 * unsprungMass)) / 1000,
     strength: 4 * springRate * Math.max(bump, rebound),

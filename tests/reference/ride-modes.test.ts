@@ -223,7 +223,7 @@ describe('the car in the engine', () => {
     const ride = rideOf(p);
     const { hand } = ride;
     // A hand that wants more than it can: it pulls with its whole strength.
-    Object.assign(hand, { on: true, y: 0, z: 330, up: 500, strength: 900 });
+    Object.assign(hand, { on: true, y: 0, z: 330, up: 500, strength: 900, sideways: false });
     stepRide(ride, 20_000);
     expectClose(ride.state.heave, 900 / 36, 0.01, 'against the frame');
     expectClose(ride.state.axleRise, 0, 1e-3, 'the tyres feel nothing');

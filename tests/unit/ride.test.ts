@@ -237,7 +237,7 @@ describe('the hand', () => {
     const found = rideParameters(layoutOf());
     if (!found.ok) throw new Error(found.failure.reason);
     const ride = rideOf(found.value.parameters);
-    Object.assign(ride.hand, { on: true, y: 710, z: 330, up: 50 });
+    Object.assign(ride.hand, { on: true, y: 710, z: 330, up: 50, sideways: false });
     stepRide(ride, 8000);
     const { state, hand } = ride;
     const risen = state.heave + 710 * state.roll;

@@ -180,14 +180,15 @@ export function asKind<Value extends Fit>(was: Value | undefined, usual: Value):
   const kept: Record<string, unknown> = {};
   const old = was as unknown as Record<string, unknown>;
   for (const key of Object.keys(usual)) if (key !== 'kind' && old[key] !== undefined) kept[key] = old[key];
-  const flats = kept['acrossFlats'];
-  const across = (kept['bore'] ?? kept['diameter']) as number | undefined;
-  // A bore smaller than the flats of another kind's would be refused.
-  if (typeof flats === 'number' && across !== undefined && flats >= across) kept['acrossFlats'] = undefined;
-  const merged = { ...usual, ...kept };
-  return (merged as Record<string, unknown>)['acrossFlats'] === undefined && 'acrossFlats' in usual
-    ? usual
-    : merged;
+  const merged = { ...usual, ...kept } as Record<string, unknown>;
+  const across = (fit: Record<string, unknown>) => (fit['bore'] ?? fit['diameter']) as number;
+  const flats = merged['acrossFlats'];
+  // Flats that would not cut the round that was kept are made in proportion to it.
+  if (typeof flats === 'number' && flats >= across(merged)) {
+    const plain = usual as unknown as Record<string, unknown>;
+    merged['acrossFlats'] = ((plain['acrossFlats'] as number) / across(plain)) * across(merged);
+  }
+  return merged as unknown as Value;
 }
 
 /** Reads what was typed into a field. mm; counts as whole numbers. */

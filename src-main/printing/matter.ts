@@ -112,7 +112,8 @@ export function matterOf(job: PrintJob): Matter {
   const drawing = drawLayout(layout);
   const placed = roomFor(drawing);
   placeAtRide(drawing, placed);
-  const points = hardpoints(document);
+  // The shaft's own points stand in its route's table, by its joints' names.
+  const points = hardpoints(document).filter(({ id }) => !id.startsWith('shaft.'));
   const length = (mm: number) => formatLength(mm, style);
   const other = (mm: number) => formatLength(mm, otherStyle);
   return {

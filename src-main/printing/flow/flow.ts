@@ -127,9 +127,7 @@ export class Flow {
 /** mm by which columns are made longer until all fits. */
 const LONGER = 3;
 
-/**
- * Puts blocks into columns of like height where they fill one page or less; into as many pages as they take else.
- */
+/** Puts blocks into columns of like height, on as few pages as they take. */
 export function flowEvenly(
   leaves: Leaves,
   facts: LeafFacts,
@@ -143,11 +141,9 @@ export function flowEvenly(
     return trial.pages;
   };
   const { height } = leaves.roomBelowTitle(facts.lying);
-  let most = height;
-  if (pagesAt(height) <= 1) {
-    most = height / 4;
-    while (most < height && pagesAt(most) > 1) most += LONGER;
-  }
+  const pages = pagesAt(height);
+  let most = height / 4;
+  while (most < height && pagesAt(most) > pages) most += LONGER;
   new Flow(leaves, facts, columns, note, most).put(...blocks);
 }
 

@@ -173,6 +173,13 @@ export function topPage(leaves: Leaves, matter: Matter): void {
   const x = page.x + wide + 6;
   const width = page.x + page.width - x;
   const beside = { ...page, x, width };
-  const y = stack(leaves.pen, beside, [pointTable(matter)]);
+  const whole = pointTable(matter);
+  const parts =
+    whole.height(leaves.pen, width) > page.height ? whole.split?.(leaves.pen, width, page.height) : undefined;
+  const y = stack(leaves.pen, beside, [parts?.[0] ?? whole]);
   stackIfRoom(leaves.pen, beside, howBlocks(matter), y);
+  if (parts) {
+    const more = leaves.open({ title: 'Where every point lies, continued', lying: true });
+    stack(leaves.pen, more, [parts[1]]);
+  }
 }

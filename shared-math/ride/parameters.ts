@@ -92,19 +92,24 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
   const { left, right } = layout.axle;
   const track = left.wheelCentre[1] - right.wheelCentre[1];
   const mass = layout.car.frontAxleLoad / GRAVITY;
+  const load = `the front axle load of ${layout.car.frontAxleLoad} N`;
+  const { sprungMass: sprung } = ride;
+  if (sprung !== undefined && ride.unsprungMass === undefined && sprung >= mass)
+    return failed({
+      path: 'ride.sprungMass',
+      reason: `${sprung} kg is more than ${load} leaves for the springs to carry (${Math.round(mass)} kg with the axle itself)`,
+    });
   const unsprungMass = take(
     'unsprungMass',
     ride.unsprungMass,
-    ride.sprungMass !== undefined && ride.sprungMass < mass
-      ? mass - ride.sprungMass
-      : USUAL_RIDE.unsprungShare * mass,
-    ride.sprungMass !== undefined && ride.sprungMass < mass ? 'worked-out' : 'usual',
+    sprung === undefined ? USUAL_RIDE.unsprungShare * mass : mass - sprung,
+    sprung === undefined ? 'usual' : 'worked-out',
   );
-  const sprungMass = take('sprungMass', ride.sprungMass, mass - unsprungMass, 'worked-out');
+  const sprungMass = take('sprungMass', sprung, mass - unsprungMass, 'worked-out');
   if (sprungMass <= 0)
     return failed({
       path: 'ride.unsprungMass',
-      reason: `${unsprungMass} kg is all that the front axle load of ${layout.car.frontAxleLoad} N comes to: nothing is left for the springs to carry`,
+      reason: `${unsprungMass} kg is all that ${load} comes to: nothing is left for the springs to carry`,
     });
 
   const omega = 2 * Math.PI * USUAL_RIDE.frequency;
@@ -119,6 +124,12 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
   const critical = Math.sqrt(2 * springRate * 1000 * sprungMass) / 1000;
   const usualDamping = USUAL_RIDE.dampingRatio * critical;
   const leaf = layout.location.kind === 'parallel-leaf' ? layout.location : undefined;
+  const { spring } = ride;
+  // Parallel leaves carry at their seats, a leaf across the car at its eyes.
+  const base =
+    spring?.kind === 'leaf' && spring.lie === 'across'
+      ? spring.length
+      : leaf && leaf.left.seat[1] - leaf.right.seat[1];
   const gyration = (told: number | undefined) => told ?? USUAL_RIDE.gyration * track;
   const { bump, rebound } = layout.travel;
   const noTravel = bump + rebound === 0;
@@ -131,8 +142,8 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
       springBase: take(
         'springBase',
         ride.springBase,
-        leaf ? leaf.left.seat[1] - leaf.right.seat[1] : USUAL_RIDE.base * track,
-        leaf ? 'worked-out' : 'usual',
+        base ?? USUAL_RIDE.base * track,
+        base === undefined ? 'usual' : 'worked-out',
       ),
       bumpDamping: take('bumpDamping', ride.damper?.bump, USUAL_RIDE.bumpShare * usualDamping, 'usual'),
       reboundDamping: take(

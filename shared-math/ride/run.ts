@@ -139,6 +139,7 @@ export function* rideSteps(
   const breath = Math.max(1, Math.round(BREATH / rowTime));
   let kick: number = handwheel;
   for (let row = 0; row < count; row += 1) {
+    if (row > 0 && row % breath === 0) yield;
     if (row > 0) stepRide(ride, every);
     run.time[row] = row * rowTime;
     if (state.status === 'diverged') {
@@ -180,7 +181,6 @@ export function* rideSteps(
       kick = straight;
       run.kick[row] = straight - handwheel;
     }
-    if (row % breath === breath - 1) yield;
   }
   return succeeded(run);
 }

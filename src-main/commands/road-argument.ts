@@ -16,7 +16,6 @@ const OWN_OPTIONS = new Set(['roadClass', 'seed']);
 const KINDS = Object.keys(USUAL_ROADS) as RoadKind[];
 
 function keysOf(kind: RoadKind): string[] {
-  if (kind === 'measured') return ['file'];
   return Object.keys(USUAL_ROADS[kind]).filter((key) => key !== 'kind' && !OWN_OPTIONS.has(key));
 }
 
@@ -40,6 +39,11 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
   const name = colon < 0 ? text : text.slice(0, colon);
   const kind = KINDS.find((entry) => entry === name);
   if (!kind) throw new UsageError(`--road: there is no road "${name}"; there are ${KINDS.join(', ')}`);
+  for (const option of ['class', 'seed'])
+    if (options.has(option) && kind !== 'random')
+      throw new UsageError(`--${option} belongs to --road random`);
+  // A file's name may hold commas.
+  if (kind === 'measured') return readMeasured(/^measured:file=(.+)$/s.exec(text)?.[1]);
   const told = new Map<string, string>();
   const known = keysOf(kind);
   for (const part of colon < 0 ? [] : text.slice(colon + 1).split(',')) {
@@ -52,10 +56,6 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
     if (told.has(key)) throw new UsageError(`--road: ${key} is given twice`);
     told.set(key, part.slice(equals + 1).trim());
   }
-  for (const option of ['class', 'seed'])
-    if (options.has(option) && kind !== 'random')
-      throw new UsageError(`--${option} belongs to --road random`);
-  if (kind === 'measured') return readMeasured(told.get('file'));
   const road: Record<string, unknown> = { ...USUAL_ROADS[kind] };
   for (const [key, value] of told) {
     if (key === 'side') road[key] = readSide(kind, value);

@@ -93,7 +93,7 @@ describe('ride', () => {
   test('a measured road is driven as it is; a wrong one is refused with its line', async () => {
     const table = 'distance;left;right\n# by laser\n0;0;0\n\n500;12.5;0\n1000;0;0\n';
     const { out } = await ride(
-      ...[good, `--road=measured:file=${file('road.csv', table)}`, '--speed=36', '--seconds=0.1'],
+      ...[good, `--road=measured:file=${file('road, left lane.csv', table)}`, '--speed=36', '--seconds=0.1'],
     );
     const { road, rows } = JSON.parse(out);
     expect(road).toEqual({ kind: 'measured', rows: 3, from: 0, to: 1000 });
@@ -158,6 +158,11 @@ describe('ride', () => {
   test('a car that cannot ride is refused with its place, exit 1', async () => {
     for (const [name, own, reason] of [
       ['negative', { sprungMass: -300 }, 'ride.sprungMass: must be more than 0, found -300'],
+      [
+        'light',
+        { sprungMass: 600 },
+        'ride.sprungMass: 600 kg is more than the front axle load of 4900 N leaves for the springs to carry (500 kg with the axle itself)',
+      ],
       [
         'heavy',
         { unsprungMass: 800 },

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type LayoutDocument, parseLayout, resolveLayout } from '../../shared-math/layout/index.ts';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
@@ -200,6 +201,53 @@ describe('a run', () => {
   });
 });
 
+test('whatever car and road, a run holds finite figures or a named refusal', () => {
+  const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const rides = fc.record({
+    unsprungMass: between(20, 400),
+    spring: fc.record({ kind: fc.constant('rate'), rate: between(1, 400) }),
+    damper: fc.record({ bump: between(0, 20), rebound: between(0, 20) }),
+    springBase: between(100, 1600),
+    tyreRate: between(20, 900),
+    rollStiffness: between(0, 3000),
+    sprungHeight: between(200, 1200),
+  });
+  const roads = fc.oneof(
+    fc.record({
+      kind: fc.constant('one-wheel' as const),
+      side: fc.constantFrom('left' as const, 'right' as const),
+      height: between(-200, 200),
+      length: between(50, 3000),
+      start: between(0, 500),
+    }),
+    fc.record({
+      kind: fc.constant('random' as const),
+      roadClass: fc.constantFrom(...ROAD_CLASSES),
+      seed: fc.nat(),
+      start: between(0, 500),
+    }),
+    fc.record({
+      kind: fc.constant('kerb' as const),
+      side: fc.constantFrom('left' as const, 'right' as const, 'both' as const),
+      height: between(1, 320),
+      start: between(0, 500),
+    }),
+  );
+  let driven = 0;
+  fc.assert(
+    fc.property(rides, roads, between(1000, 60_000), (ride, road, speed) => {
+      const run = runRide(documentOf(rawLayout({ ride })), road, { speed, seconds: 0.3 });
+      if (!run.ok) return run.failure.reason.length > 0;
+      driven += 1;
+      return Object.values(run.value).every(
+        (column) => !(column instanceof Float64Array) || column.every(Number.isFinite),
+      );
+    }),
+    { numRuns: 120, seed: 20 },
+  );
+  expect(driven).toBeGreaterThan(60);
+});
+
 describe('parameters', () => {
   const parametersOf = (ride: unknown) => {
     const found = rideParameters(layoutOf({ ride }));
@@ -217,6 +265,11 @@ describe('parameters', () => {
     expectClose(told.parameters.unsprungMass, 4900 / 9.80665 - 380, 1e-9, 'the rest');
     expect(told.origin).toMatchObject({ sprungMass: 'told', unsprungMass: 'worked-out', tyreRate: 'told' });
     expectClose(told.parameters.rollStiffness, (100_000 * 180) / Math.PI, 1e-6, 'N·mm/rad');
+    const leaf = { kind: 'leaf', lie: 'across', length: 1040, width: 45, thickness: 6, leaves: 8 };
+    expect(parametersOf({ spring: leaf })).toMatchObject({
+      parameters: { springBase: 1040 },
+      origin: { springBase: 'worked-out', springRate: 'worked-out' },
+    });
   });
 
   test('of no car are refused by their name', () => {

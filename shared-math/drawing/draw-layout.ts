@@ -5,7 +5,8 @@ import { drawLateral } from './parts/lateral.ts';
 import { LOCATION_PARTS } from './parts/location-kinds/index.ts';
 import { drawObstacles } from './parts/obstacles.ts';
 import { drawRails } from './parts/rails.ts';
-import { drawSteering } from './parts/steering.ts';
+import { drawShaft } from './parts/shaft.ts';
+import { drawSteering, inputSeen } from './parts/steering.ts';
 import { drawGround, drawWheels } from './parts/wheels.ts';
 import { Pen } from './pen.ts';
 
@@ -27,5 +28,6 @@ export function drawLayout(layout: Layout): Drawing {
   drawLateral(pen, layout);
   drawWheels(pen, layout);
   drawSteering(pen, layout);
+  drawShaft(pen, layout, inputSeen(layout));
   return pen.drawing();
 }

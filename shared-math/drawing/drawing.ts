@@ -1,4 +1,5 @@
 import type { Carrier, Point, Side } from '../layout/index.ts';
+import type { ShaftLine } from '../shaft/index.ts';
 import type { View } from './views.ts';
 
 /** A point that a part of the car carries, as drawn at ride height; mm. */
@@ -13,7 +14,13 @@ export interface BlendedPoint {
   readonly shift: Point;
 }
 
-export type DrawnPoint = CarriedPoint | BlendedPoint;
+/** A point of the steering shaft, of that member of its line: it turns about the member's axis as the handwheel does. */
+export interface TurnedPoint {
+  readonly member: number;
+  readonly at: Point;
+}
+
+export type DrawnPoint = CarriedPoint | BlendedPoint | TurnedPoint;
 
 /**
  * A disc with a rounded rim, about the line from point `at` to point `tip`: the disc's radius first, then the
@@ -91,6 +98,8 @@ export interface Drawing {
   /** Blended points come after the points they are made of. */
   readonly points: readonly DrawnPoint[];
   readonly parts: readonly Part[];
+  /** What its turned points turn with; nothing where there is no steering shaft. */
+  readonly shaft?: ShaftLine | undefined;
 }
 
 /** One word for how a drawing is built: drawings of the same structure differ only in where their points are. */

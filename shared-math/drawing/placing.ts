@@ -1,5 +1,7 @@
 import { carryPoint, type FrontEnd, type FrontEndState } from '../linkage/index.ts';
-import type { Drawing, DrawnPoint, Part, Role } from './drawing.ts';
+import { type ShaftLine, turnsOf } from '../shaft/index.ts';
+import type { Radians } from '../units/index.ts';
+import type { Drawing, DrawnPoint, Part, Role, TurnedPoint } from './drawing.ts';
 import { boxOf, isShown, type Outline, outline } from './outline.ts';
 import { type Box, joined, NO_BOX, VIEW_AXES, VIEWS, type View } from './views.ts';
 
@@ -26,6 +28,43 @@ export function placeAtRide(drawing: Drawing, placed: Float64Array): void {
   }
 }
 
+/** Scratch: how far each member of a shaft has turned, then sine and cosine of it. */
+let turns = new Float64Array(0);
+
+/** Works out how far the members of the shaft have turned; tells whether they have at all. */
+function turnShaft({ shaft }: Drawing, handwheel: Radians): boolean {
+  const turning = shaft?.turning;
+  if (!shaft || !turning || handwheel === 0) return false;
+  const count = shaft.members.length;
+  if (turns.length < 3 * count) turns = new Float64Array(3 * count);
+  // The handwheel counts counter-clockwise for the driver; shafts turn right-hand about axes that point away from him.
+  turnsOf(turning.chain, turning.clocks, turning.columnYoke, -handwheel, turns);
+  for (let i = 0; i < count; i += 1) {
+    turns[count + i] = Math.sin(turns[i] as number);
+    turns[2 * count + i] = Math.cos(turns[i] as number);
+  }
+  return true;
+}
+
+/** Writes a point of a shaft's member turned about the member's axis: Rodrigues' formula. */
+function writeTurned(
+  { members }: ShaftLine,
+  { member, at }: TurnedPoint,
+  to: number,
+  placed: Float64Array,
+): void {
+  const { origin, direction: d } = members[member] as ShaftLine['members'][number];
+  const s = turns[members.length + member] as number;
+  const c = turns[2 * members.length + member] as number;
+  const x = at[0] - origin[0];
+  const y = at[1] - origin[1];
+  const z = at[2] - origin[2];
+  const along = (1 - c) * (d[0] * x + d[1] * y + d[2] * z);
+  placed[to] = origin[0] + c * x + s * (d[1] * z - d[2] * y) + along * d[0];
+  placed[to + 1] = origin[1] + c * y + s * (d[2] * x - d[0] * z) + along * d[1];
+  placed[to + 2] = origin[2] + c * z + s * (d[0] * y - d[1] * x) + along * d[2];
+}
+
 /** Places a drawing in a solved pose of its layout; the state must be `ok`. */
 export function placeInPose(
   drawing: Drawing,
@@ -33,10 +72,13 @@ export function placeInPose(
   state: FrontEndState,
   placed: Float64Array,
 ): void {
+  const turned = turnShaft(drawing, state.handwheel);
   for (let i = 0; i < drawing.points.length; i += 1) {
     const point = drawing.points[i] as DrawnPoint;
-    if ('at' in point) carryPoint(frontEnd, state, point.carrier, point.at, placed, 3 * i);
-    else writeBlend(point, 3 * i, placed);
+    if ('carrier' in point) carryPoint(frontEnd, state, point.carrier, point.at, placed, 3 * i);
+    else if ('of' in point) writeBlend(point, 3 * i, placed);
+    else if (turned && drawing.shaft) writeTurned(drawing.shaft, point, 3 * i, placed);
+    else placed.set(point.at, 3 * i);
   }
 }
 

@@ -126,6 +126,33 @@ export function placeYokes(
   }
 }
 
+/**
+ * How far every shaft has turned from input 0, right-hand about its direction: the column, each intermediate shaft, the
+ * box's input, into `out` (one more than there are joints). Allocates nothing. Units and angles as for `placeYokes`.
+ */
+export function turnsOf(
+  chain: Chain,
+  clocks: ArrayLike<number>,
+  columnYoke: Radians,
+  input: Radians,
+  out: Float64Array,
+): void {
+  let ears = columnYoke + input;
+  let before = columnYoke;
+  out[0] = input;
+  for (let i = 0; i < chain.count; i += 1) {
+    const cosine = chain.cosines[i] as number;
+    const bend = chain.bends[i] as number;
+    const quarter = chain.quarter[i] as number;
+    ears += quarter - lag(cosine, ears - bend);
+    before += quarter - lag(cosine, before - bend);
+    out[i + 1] = ears - before;
+    if (i === chain.count - 1) return;
+    ears += clocks[i] as number;
+    before += clocks[i] as number;
+  }
+}
+
 function writeEars(chain: Chain, shaft: number, angle: number, out: Float64Array, at: number): void {
   const r = chain.references[shaft] as Point;
   const d = chain.directions[shaft] as Point;

@@ -1,5 +1,5 @@
 // The steering shaft: its route, how it turns, how it could run, how its ends fit, and how it is made.
-export { type Chain, type Locked, placeYokes, prepareChain } from './chain.ts';
+export { type Chain, type Locked, placeYokes, prepareChain, turnsOf } from './chain.ts';
 export { bestClocks } from './clocking.ts';
 export {
   type ClockFreedom,
@@ -45,6 +45,7 @@ export {
   tighteningTorque,
 } from './fasteners.ts';
 export { routeObstacles } from './layout-obstacles.ts';
+export { type ShaftLine, type ShaftMember, type ShaftPin, shaftLine, TO_SPIDER } from './line.ts';
 export {
   boxHandwheel,
   evenColumnYoke,

@@ -96,8 +96,8 @@ function namedBodies(workbench: Workbench, view: BoardView): OverlaySource['bodi
   return [...named.values()];
 }
 
-/** A structure without its rails and what is in the way. */
-const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle)-\S+ /g, '');
+/** A structure without its rails, what is in the way and the steering shaft. */
+const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle|shaft)-\S+ ?/g, '');
 
 /** What the travel says on the board: the two arcs, the gap between them, the aim. */
 const travelled = (source: OverlaySource) => ({ ...arcMarks(source), notes: arcNotes(source) });

@@ -22,7 +22,7 @@ export function isSteering(point: Hardpoint): boolean {
 }
 
 /** Column end and box input lie close to the joints on them, which are moved far more often. */
-function standsBack(point: Hardpoint): boolean {
+export function standsBack(point: Hardpoint): boolean {
   return /^shaft\.(column|box)\.end$/.test(point.id);
 }
 

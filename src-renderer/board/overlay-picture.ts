@@ -1,7 +1,7 @@
 import type { Place, View } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
 import type { Arcs, Gap } from './arcs.ts';
-import { type Handle, isOfBody, isSteering } from './handles.ts';
+import { type Handle, isOfBody, isSteering, standsBack } from './handles.ts';
 import type { Rect } from './labels.ts';
 import type { OverlayHandle, OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
 import type { Guide } from './snapping.ts';
@@ -59,9 +59,22 @@ function stateOf(handle: Handle, source: OverlaySource): OverlayHandle['state'] 
   return 'rest';
 }
 
+/** px within which two handles at rest would be drawn into one another. */
+const INTO_ONE = 10;
+
+/** Column end and box input lie just behind the joints on them: drawn on their own where there is room for both. */
+function isBehindJoint(handle: Handle, handles: readonly Handle[]): boolean {
+  if (!standsBack(handle.point)) return false;
+  return (handle.point.brings ?? []).some((id) => {
+    const joint = handles.find(({ point, view }) => point.id === id && view === handle.view);
+    return joint && Math.hypot(joint.x - handle.x, joint.y - handle.y) < INTO_ONE;
+  });
+}
+
 /** Handles, those at rest first so that what is chosen lies on top. */
 export function handlesOf(source: OverlaySource): OverlayHandle[] {
   return source.handles
+    .filter((handle) => stateOf(handle, source) !== 'rest' || !isBehindJoint(handle, source.handles))
     .map((handle) => ({
       x: handle.x,
       y: handle.y,

@@ -33,7 +33,9 @@ function breakAt(layout: Layout): number {
     for (const side of [location.left, location.right]) behind.push(side.upper.frame[0], side.lower.frame[0]);
   if (location.kind === 'parallel-leaf')
     for (const side of [location.left, location.right]) behind.push(side.fixedEye[0], side.shackleEye[0]);
-  const end = Math.min(Math.min(...behind) - DRAWN_BEHIND, ...layout.obstacles.map(rearOf));
+  // Past the steering shaft's joints, which have to clear the rail; the column itself stands behind them.
+  const ahead = layout.shaft ? [layout.shaft.column.end[0]] : [];
+  const end = Math.min(Math.min(...behind) - DRAWN_BEHIND, ...ahead, ...layout.obstacles.map(rearOf));
   return Math.floor(end / BREAK_STEP) * BREAK_STEP;
 }
 

@@ -1,4 +1,4 @@
-import { add, cross, dot, scaled, subtract, unit } from '../../geometry/vectors.ts';
+import { add, cross, dot, norm, scaled, subtract, unit } from '../../geometry/vectors.ts';
 import { type Layout, type Point, SIDES } from '../../layout/index.ts';
 import type { Pen } from '../pen.ts';
 import { alongKingpin, kingpin, shareOfKingpin, squareTo } from './halves.ts';
@@ -25,16 +25,59 @@ function sector(layout: Layout): { hub: Point; toArm: Point; reach: number } {
   };
 }
 
+/** How far along the worm from its middle its housing and its input are drawn, mm for a manual box. */
+const WORM = { half: 64, least: 25, radius: 33, input: 132, stub: 24 } as const;
+/** mm for a manual box. A shaft whose axis passes the sector farther off than this does not lead into the box. */
+const WORM_REACH = 90;
+
+interface Worm {
+  readonly at: Point;
+  /** Toward the driver, length 1. */
+  readonly way: Point;
+  /** From its middle to the tip of the input, and to the ends of its housing, mm. */
+  readonly input: number;
+  readonly half: number;
+  /** Whether it lies where the steering shaft leads. */
+  readonly onShaft: boolean;
+}
+
+/** Where the worm lies that the input turns: where the steering shaft leads into the box, else where it usually does. */
+function wormOf(layout: Layout): Worm {
+  const { steering, shaft } = layout;
+  const { box } = steering;
+  const { hub, toArm } = sector(layout);
+  const size = SIZE_OF[box.assist];
+  if (shaft) {
+    const way = scaled(unit(shaft.box.axis), -1);
+    const input = dot(subtract(shaft.box.end, box.sectorCentre), way);
+    const at = add(shaft.box.end, scaled(way, -input));
+    const near = norm(subtract(at, box.sectorCentre)) < WORM_REACH * size;
+    const half = Math.min(WORM.half * size, input - WORM.stub);
+    const fits = half > WORM.least && input < 2.6 * WORM.input * size;
+    if (near && fits && Math.abs(dot(way, toArm)) < 0.9) return { at, way, input, half, onShaft: true };
+  }
+  const way = squareTo(toArm, TOWARD_DRIVER, [0, 0, 1]);
+  const swing = unit(subtract(box.pitmanBall, hub));
+  const beside = cross(toArm, way);
+  // It lies beside the sector, on the side that the arm does not hang to.
+  const away = dot(beside, swing) > 0 ? -1 : 1;
+  const at = add(add(box.sectorCentre, scaled(beside, away * 34 * size)), scaled(toArm, -26 * size));
+  return { at, way, input: 70 * size + 62, half: WORM.half * size, onShaft: false };
+}
+
+/** mm that the input is seen of, from its tip to the box: what the shaft's drawing leaves to the box. */
+export function inputSeen(layout: Layout): number {
+  const { input, half, onShaft } = wormOf(layout);
+  return onShaft ? input - half : INPUT_ALONE;
+}
+/** mm. Of an input that does not lead into the box. */
+const INPUT_ALONE = 60;
+
 function drawBox(pen: Pen, layout: Layout): void {
   const { box } = layout.steering;
-  const { hub, toArm, reach } = sector(layout);
+  const { toArm, reach } = sector(layout);
   const size = SIZE_OF[box.assist];
-  const worm = squareTo(toArm, TOWARD_DRIVER, [0, 0, 1]);
-  const swing = unit(subtract(box.pitmanBall, hub));
-  const beside = cross(toArm, worm);
-  // The worm lies beside the sector, on the side that the arm does not hang to.
-  const away = dot(beside, swing) > 0 ? -1 : 1;
-  const wormAt = add(add(box.sectorCentre, scaled(beside, away * 34 * size)), scaled(toArm, -26 * size));
+  const worm = wormOf(layout);
   const flange = Math.max(4, Math.min(reach - 16, 22 * size));
   const disc = (at: Point, axis: Point, along: number, radius: number, round = 7) =>
     pen.disc('frame', add(at, scaled(axis, along)), axis, Math.max(1, radius * size - round), round);
@@ -44,13 +87,15 @@ function drawBox(pen: Pen, layout: Layout): void {
     role: 'box',
     hardpoints: ['steering.box.sectorCentre'],
     shapes: [
-      pen.cylinder('frame', wormAt, worm, 70 * size, 70 * size + 62, 10),
+      worm.onShaft
+        ? pen.cylinder('frame', worm.at, worm.way, worm.half, worm.half + 9, 17)
+        : pen.cylinder('frame', worm.at, worm.way, worm.half, worm.input, 10),
       {
         ...pen.hull(
           disc(box.sectorCentre, toArm, flange - 7, 44),
           disc(box.sectorCentre, toArm, -52 * size, 44),
-          disc(wormAt, worm, -64 * size, 33),
-          disc(wormAt, worm, 64 * size, 33),
+          disc(worm.at, worm.way, -worm.half, WORM.radius),
+          disc(worm.at, worm.way, worm.half, WORM.radius),
         ),
         fill: 'tint',
       },

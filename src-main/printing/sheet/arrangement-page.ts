@@ -16,7 +16,6 @@ import { SOFT } from '../ink/colours.ts';
 import type { Leaves } from '../ink/leaves.ts';
 import type { Area } from '../ink/papers.ts';
 import { lineHeight, type PrintPen } from '../ink/print-pen.ts';
-import { paintShaft } from '../ink/shaft-view.ts';
 import { severitySign } from '../ink/signs.ts';
 import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../ink/styles.ts';
 import { brokenInto, writeLines } from '../ink/text-lines.ts';
@@ -55,7 +54,6 @@ function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 
 
 export function paintView(pen: PrintPen, matter: Matter, view: CarView): void {
   paintCar(pen, view, matter.drawing, matter.placed);
-  if (matter.layout.shaft) paintShaft(pen, view, matter.layout.shaft);
 }
 
 /** One figure to be seen across the bench: large, with what it is below. */

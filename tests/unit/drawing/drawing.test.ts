@@ -43,6 +43,7 @@ import {
   rawLayout,
   SIDE_STEER,
 } from '../../support/layouts.ts';
+import { rawShaft } from '../../support/shafts.ts';
 
 const RAIL = {
   name: 'Frame rail',
@@ -72,6 +73,25 @@ const KINDS: [string, LayoutDocument][] = (Object.keys(LOCATIONS) as (keyof type
       }),
     ),
 );
+
+/** Two single joints; and three with a double one, a sliding piece and a bearing. */
+const [FIRST, LAST] = rawShaft()['joints'] as [object, object];
+const SHAFTS = {
+  'two joints': rawShaft(),
+  'a double joint, a bearing': rawShaft({
+    joints: [FIRST, { kind: 'double', centre: [-1180, 390, 640] }, LAST],
+    shafts: [
+      { clock: 20 },
+      {
+        clock: -35,
+        stock: { kind: 'double-d', diameter: 19, acrossFlats: 14, slip: { travel: 20, overlap: 50 } },
+      },
+    ],
+    supports: [{ shaft: 0, at: 0.6 }],
+  }),
+  'a lone joint': rawShaft({ joints: [LAST], shafts: [] }),
+};
+for (const [name, shaft] of Object.entries(SHAFTS)) KINDS.push([`a shaft of ${name}`, railed({ shaft })]);
 
 interface Drawn {
   readonly document: LayoutDocument;

@@ -53,7 +53,11 @@ function ears(pen: Pen, bearer: Bearer, centre: Point, ear: Point, away: Point, 
         at: at(way * YOKE.outer * 0.8, root / 2),
       },
       {
-        shape: { ...pen.hull(disc(YOKE.outer, 0, YOKE.cap)), ink: 'fine', fill: 'none' },
+        shape: {
+          ...pen.hull(disc(YOKE.outer, 0, YOKE.cap), disc(YOKE.outer + 1.5, 0, YOKE.cap)),
+          ink: 'fine',
+          fill: 'none',
+        },
         at: at(way * (YOKE.outer + 1), 0),
       },
     ];

@@ -65,7 +65,10 @@ describe('a shaft spider by spider', () => {
 
   test('a joint folded to a right angle still has yokes to be drawn, and does not turn', () => {
     const line = shaftLine(
-      shaftOf({ joints: [FIRST, { kind: 'single', centre: [-1400, 332, 700] }, LAST], shafts: [{ clock: 0 }, { clock: 0 }] }),
+      shaftOf({
+        joints: [FIRST, { kind: 'single', centre: [-1400, 332, 700] }, LAST],
+        shafts: [{ clock: 0 }, { clock: 0 }],
+      }),
     );
     expect(line.turning).toBeUndefined();
     for (const { driving, driven } of line.pins) {
@@ -97,7 +100,8 @@ describe('turned by the handwheel', () => {
     let moved = 0;
     for (const part of drawing.parts.filter(({ id }) => id.startsWith('shaft-'))) {
       const points = pointsOf(part);
-      if (/tube|bearing/.test(part.id)) for (const point of points) expect(at(after, point)).toEqual(at(before, point));
+      if (/tube|bearing/.test(part.id))
+        for (const point of points) expect(at(after, point)).toEqual(at(before, point));
       for (const point of points) {
         const bearer = drawing.points[point]!;
         if (!('member' in bearer)) continue;
@@ -106,7 +110,11 @@ describe('turned by the handwheel', () => {
         const [a, b] = [from(at(before, point)), from(at(after, point))];
         expectClose(dot(a, direction), dot(b, direction), 1e-9, 'keeps its place along');
         expectClose(dot(a, a), dot(b, b), 1e-6, 'keeps its distance');
-        const across: Vector = [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+        const across: Vector = [
+          a[1] * b[2] - a[2] * b[1],
+          a[2] * b[0] - a[0] * b[2],
+          a[0] * b[1] - a[1] * b[0],
+        ];
         const off = Math.sqrt(Math.max(dot(a, a) - dot(a, direction) ** 2, 0));
         if (off < 1) continue;
         moved += 1;

@@ -35,8 +35,10 @@ export interface Matter {
   readonly drawing: Drawing;
   /** Where the drawing's points are at ride height. */
   readonly placed: Float64Array;
-  /** What the sheet shows of each view, in its own plane, mm. */
+  /** What the measured views show, in their own planes, mm: the front end, and what of the shaft lies beside it. */
   readonly shown: Record<View, Box>;
+  /** What the general arrangement shows: the shaft with all of its column's end too. */
+  readonly whole: Record<View, Box>;
   readonly points: readonly NumberedPoint[];
   readonly datum: RailDatum;
   readonly style: LengthStyle;
@@ -54,7 +56,13 @@ const HIGHEST = 900;
 const AHEAD_OF_TYRE = 110;
 
 /** What the views show: the whole front end, its shaft and box; rails and engine only as far as they lie beside them. */
-function shownOf(layout: Layout, points: readonly Hardpoint[], drawing: Drawing, placed: Float64Array) {
+function shownOf(
+  layout: Layout,
+  points: readonly Hardpoint[],
+  drawing: Drawing,
+  placed: Float64Array,
+  whole: boolean,
+) {
   const boxes = viewBoxes(drawing, placed);
   const { shaft, car, axle } = layout;
   const places = [
@@ -66,10 +74,9 @@ function shownOf(layout: Layout, points: readonly Hardpoint[], drawing: Drawing,
     Math.max(front, ...places.map(([x]) => x)) + AHEAD_OF_TYRE,
     -boxes.side.left + AROUND / 2,
   );
-  const behind = Math.max(
-    Math.min(...places.map(([x]) => x), -front) - 1.6 * AROUND,
-    -boxes.side.right - AROUND / 2,
-  );
+  const behind = whole
+    ? Math.min(...places.map(([x]) => x), -front) - 1.6 * AROUND
+    : Math.max(Math.min(...places.map(([x]) => x), -front) - 1.6 * AROUND, -boxes.side.right - AROUND / 2);
   const up = Math.min(
     Math.max(
       2 * car.tyreRadius,
@@ -124,7 +131,8 @@ export function matterOf(job: PrintJob): Matter {
     findings: findings(analysis, style, job.limits),
     drawing,
     placed,
-    shown: shownOf(layout, points, drawing, placed),
+    shown: shownOf(layout, points, drawing, placed, false),
+    whole: shownOf(layout, points, drawing, placed, true),
     points: numbered(points),
     datum: railDatum(layout),
     style,

@@ -18,10 +18,10 @@ import { paintView } from '../sheet/arrangement-page.ts';
 // One page for the one who drives the car: the picture, three figures, what to watch for, in plain words.
 
 const NAME: TextStyle = { face: 'headingBold', size: 26, colour: INK };
-const PLAIN: TextStyle = { face: 'regular', size: 10.4, colour: INK };
+const PLAIN: TextStyle = { face: 'regular', size: 11, colour: INK };
 const PLAIN_SOFT: TextStyle = { ...PLAIN, colour: SOFT };
 const BIG: TextStyle = { face: 'headingBold', size: 32, colour: INK };
-const WHAT: TextStyle = { face: 'bold', size: 10.4, colour: INK };
+const WHAT: TextStyle = { face: 'bold', size: 11, colour: INK };
 const SUBHEAD: TextStyle = { face: 'headingBold', size: 14, colour: INK };
 
 interface Told {
@@ -80,7 +80,7 @@ function watchFor({ layout, style }: Matter): string[] {
 /** The car from ahead and from its left, as large as the page takes it. Answers where the next would begin, mm. */
 function picture(pen: PrintPen, matter: Matter, area: Area): number {
   const size = (box: Box) => ({ width: box.right - box.left, height: box.bottom - box.top });
-  const { side, front } = matter.shown;
+  const { side, front } = matter.whole;
   const gap = 8;
   const scale = Math.max(
     (size(front).width + size(side).width) / (area.width - gap),

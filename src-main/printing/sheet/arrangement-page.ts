@@ -31,7 +31,7 @@ const heightOf = ({ top, bottom }: { top: number; bottom: number }) => bottom - 
 
 /** The three views in third-angle projection: the top view above the side view, the front view left of it. */
 function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
-  const { side, top, front } = matter.shown;
+  const { side, top, front } = matter.whole;
   const wide = (widthOf(front) + widthOf(side)) / scale + GAP;
   const high = (heightOf(top) + heightOf(side)) / scale + GAP;
   const left = area.x + (area.width - wide) / 2;
@@ -40,7 +40,7 @@ function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 
   const sideY = upper + heightOf(top) / scale + GAP - side.top / scale;
   const view = (name: 'side' | 'top' | 'front', x: number, y: number): CarView => ({
     view: name,
-    shown: matter.shown[name],
+    shown: matter.whole[name],
     scale,
     x,
     y,
@@ -127,7 +127,7 @@ function glance(pen: PrintPen, matter: Matter, area: Area): void {
 
 /** General arrangement: the three views, and what the car comes to at a glance. */
 export function arrangementPage(leaves: Leaves, matter: Matter): void {
-  const { side, top, front } = matter.shown;
+  const { side, top, front } = matter.whole;
   const room = leaves.room(true);
   const scale = scaleFor(matter.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
     width: room.width - GAP,

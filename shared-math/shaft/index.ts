@@ -84,10 +84,13 @@ export {
 export { makingSteps, type Step, type StepKind, torqueWords } from './steps.ts';
 export {
   type NoRoute,
+  ROUTE_JOINTS,
+  type RouteJoints,
   type RouteProposal,
   type RouteTask,
   type RouteWishes,
   type Suggestion,
+  suggestRoute,
   suggestRoutes,
 } from './suggest.ts';
 export {

@@ -77,23 +77,27 @@ export type NoRoute =
   | { readonly kind: 'locked' };
 
 export interface Suggestion {
-  readonly joints: 1 | 2 | 3;
+  readonly joints: RouteJoints;
   readonly outcome: Outcome<RouteProposal, NoRoute>;
 }
 
 /** mm. Axes that pass nearer than this can be brought to meet when the box is shimmed. */
 const MEETING_WITHIN = 1;
 
+/** How many joints a route may be asked for with. */
+export const ROUTE_JOINTS = [1, 2, 3] as const;
+export type RouteJoints = (typeof ROUTE_JOINTS)[number];
+
 /**
- * Routes with one, two and three joints, each with the least worst angle that keeps clear.
+ * The route with so many joints that has the least worst angle and keeps clear.
  * The first and last joint slide on the column's and the box's axes. A joint beyond a single one's limit becomes a
  * double one where that is enough. Clocked best, and with the supports that are called for.
  * Frame:    vehicle. Units: mm, rad.
- * Outcomes: for each number of joints a proposal, or why there is none.
+ * Outcomes: a proposal, or why there is none.
  * Source:   own search; the usual figures are common practice, no published source.
  * Checked:  tests/unit/shaft.test.ts (against brute force; around obstacles).
  */
-export function suggestRoutes(task: RouteTask, wishes: RouteWishes = {}): Suggestion[] {
+export function suggestRoute(task: RouteTask, joints: RouteJoints, wishes: RouteWishes = {}): Suggestion {
   const { limits = USUAL.limits, ...own } = wishes;
   const space: RouteSpace = {
     ...USUAL,
@@ -104,11 +108,13 @@ export function suggestRoutes(task: RouteTask, wishes: RouteWishes = {}): Sugges
     boxAxis: unit(task.box.axis),
     clearanceOf: task.clearanceOf ?? clearanceOf(task.obstacles ?? []),
   };
-  return [
-    { joints: 1, outcome: oneJoint(task, space, limits) },
-    { joints: 2, outcome: proposalOf(task, searchRoute(space, 2), limits) },
-    { joints: 3, outcome: proposalOf(task, searchRoute(space, 3), limits) },
-  ];
+  if (joints === 1) return { joints, outcome: oneJoint(task, space, limits) };
+  return { joints, outcome: proposalOf(task, searchRoute(space, joints), limits) };
+}
+
+/** The routes with one, two and three joints, as `suggestRoute` finds each. */
+export function suggestRoutes(task: RouteTask, wishes: RouteWishes = {}): Suggestion[] {
+  return ROUTE_JOINTS.map((joints) => suggestRoute(task, joints, wishes));
 }
 
 function oneJoint(task: RouteTask, space: RouteSpace, limits: JointLimits): Outcome<RouteProposal, NoRoute> {

@@ -208,6 +208,9 @@ export function readField(
   return length.value > 0 ? succeeded(length.value) : failed('a size is more than nothing');
 }
 
+/** mm. What a bore, and its flats, are over the shaft that goes in. */
+export const BORE_OVER = 0.05;
+
 /** The joint's end that takes a shaft's end: bored alike, with a usual fixing. Splines keep their teeth. */
 export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide {
   const room = {
@@ -215,9 +218,9 @@ export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide
     ...(was?.depth ? { depth: was.depth } : {}),
     ...(was?.reach ? { reach: was.reach } : {}),
   };
-  if (end.kind === 'round') return { kind: 'weld', bore: end.diameter + 0.05, ...room };
+  if (end.kind === 'round') return { kind: 'weld', bore: end.diameter + BORE_OVER, ...room };
   if (end.kind === 'double-d') {
-    const size = { bore: end.diameter + 0.05, acrossFlats: end.acrossFlats + 0.05, ...room };
+    const size = { bore: end.diameter + BORE_OVER, acrossFlats: end.acrossFlats + BORE_OVER, ...room };
     return was?.kind === 'double-d-set-screw'
       ? { kind: 'double-d-set-screw', ...size, screw: was.screw ?? USUAL_SCREW }
       : { kind: 'double-d-pinch-bolt', ...size, bolt: (was && 'bolt' in was && was.bolt) || USUAL_BOLT };
@@ -237,9 +240,9 @@ export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide
 
 /** Stock whose end goes into a joint's end. */
 export function stockFor(side: JointSide): ShaftStock {
-  if (side.kind === 'weld') return { kind: 'round', diameter: side.bore - 0.05 };
+  if (side.kind === 'weld') return { kind: 'round', diameter: side.bore - BORE_OVER };
   if ('acrossFlats' in side)
-    return { kind: 'double-d', diameter: side.bore - 0.05, acrossFlats: side.acrossFlats - 0.05 };
+    return { kind: 'double-d', diameter: side.bore - BORE_OVER, acrossFlats: side.acrossFlats - BORE_OVER };
   const { form, teeth, pitch, diameter } = side;
   return {
     kind: 'splined',

@@ -1,8 +1,8 @@
 import type { LengthUnit } from '../../shared-math/units/index.ts';
 
-/** Scales that a ruler of the shop reads: parts of a foot to the inch, or ISO 5455 with its halves. */
+/** Scales that a ruler of the shop reads: architect's and engineer's, or ISO 5455 with its halves. */
 const SCALES: Record<LengthUnit, readonly number[]> = {
-  in: [1, 2, 4, 8, 12, 16, 24, 32, 48, 96],
+  in: [1, 2, 4, 8, 10, 12, 16, 20, 24, 32, 48, 96],
   mm: [1, 2, 5, 10, 15, 20, 25, 50, 100],
 };
 
@@ -20,7 +20,7 @@ export function scaleFor(
   );
 }
 
-/** "1 : 12 (1 in is 1 ft)", "1 : 10". */
+/** "1 : 12". */
 export function scaleWords(scale: number): string {
   return `1 : ${Number.isInteger(scale) ? scale : scale.toFixed(1)}`;
 }

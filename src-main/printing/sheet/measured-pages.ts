@@ -177,7 +177,12 @@ export function topPage(leaves: Leaves, matter: Matter): void {
   const parts =
     whole.height(leaves.pen, width) > page.height ? whole.split?.(leaves.pen, width, page.height) : undefined;
   const y = stack(leaves.pen, beside, [parts?.[0] ?? whole]);
-  stackIfRoom(leaves.pen, beside, howBlocks(matter), y);
+  const [how, ...rails] = howBlocks(matter);
+  const foot = stackIfRoom(leaves.pen, beside, how ? [how] : [], y);
+  // Below the view, or where that is too near to the foot below the table.
+  const below = page.y + measuredHeight(view) + 2;
+  if (stackIfRoom(leaves.pen, { ...page, width: wide }, rails, below) === below)
+    stackIfRoom(leaves.pen, beside, rails, foot);
   if (parts) {
     const more = leaves.open({ title: 'Where every point lies, continued', lying: true });
     stack(leaves.pen, more, [parts[1]]);

@@ -17,7 +17,7 @@ import { paintView } from './arrangement-page.ts';
 /** mm beside and below a view for its figures. */
 const BESIDE = 25;
 const BELOW = 25;
-const ABOVE = 5;
+const ABOVE: Record<View, number> = { side: 5, top: 10, front: 5 };
 
 const DATUM = { width: 0.2, colour: INK, dash: [5, 1.2, 1, 1.2] };
 
@@ -26,7 +26,7 @@ export function measuredScale(matter: Matter, view: View, area: Area, right: boo
   const { left, top, right: end, bottom } = matter.shown[view];
   return scaleFor(matter.style.unit, end - left, bottom - top, {
     width: area.width - BESIDE * (right ? 2 : 1),
-    height: area.height - BELOW - ABOVE,
+    height: area.height - BELOW - ABOVE[view],
   });
 }
 
@@ -40,13 +40,13 @@ export function measuredView(matter: Matter, view: View, scale: number, area: Ar
     shown,
     scale,
     x: area.x + BESIDE + spare - shown.left / scale,
-    y: area.y + ABOVE - shown.top / scale,
+    y: area.y + ABOVE[view] - shown.top / scale,
   };
 }
 
 /** mm that a measured view takes from its area's top, strips included. */
 export function measuredHeight(view: CarView): number {
-  return (view.shown.bottom - view.shown.top) / view.scale + ABOVE + BELOW;
+  return (view.shown.bottom - view.shown.top) / view.scale + ABOVE[view.view] + BELOW;
 }
 
 function datumLine(pen: PrintPen, view: CarView, along: 0 | 1, at: Point, words: string): void {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { CAUTION } from '../../../shared-math/words/index.ts';
 import { pageSize } from '../../../src-main/printing/ink/papers.ts';
 import { PRINT_KINDS } from '../../../src-main/printing/job.ts';
-import { documentOf, rawLayout, STEERED } from '../../support/layouts.ts';
+import { documentOf, LOCATIONS, rawLayout, STEERED } from '../../support/layouts.ts';
 import { DEMONSTRATIONS, demonstration, jobOf, type PutText, putTexts } from '../../support/printed.ts';
 import { type ReadPage, readPdf } from '../../support/read-pdf.ts';
 
@@ -106,5 +106,21 @@ test.each(SOME)('$label: nothing runs into anything and every figure is one', as
     const { texts } = await putTexts(jobOf({ document, kind, paper: 'a4', unit: 'mm', fraction: 0 }));
     expect(touching(texts), kind).toEqual([]);
     expect(texts.filter(({ text }) => /NaN|undefined|Infinity/.test(text))).toEqual([]);
+  }
+});
+
+test('a layout whose links leave the axle free is printed all the same, and says so', async () => {
+  // The bar sits at the ball's x: the wishbone's axle may turn about it.
+  const document = documentOf(
+    rawLayout({
+      location: LOCATIONS.wishbone,
+      lateral: { kind: 'bar', axle: [-1010, -300, 340], frame: [-1010, 316, 350] },
+    }),
+  );
+  for (const kind of PRINT_KINDS) {
+    const { texts } = await putTexts(jobOf({ document, kind }));
+    expect(touching(texts), kind).toEqual([]);
+    expect(texts.filter(({ text }) => /NaN|undefined|Infinity/.test(text))).toEqual([]);
+    if (kind === 'sheet') expect(texts.some(({ text }) => text.includes('does not reach'))).toBe(true);
   }
 });

@@ -29,6 +29,7 @@ export {
   type Obstacle,
   type Rail,
 } from './schema.ts';
+export { flatProblems } from './shaft-checks.ts';
 export { jointOfPoint, slidAlong, slideOf, withShaftAtBox } from './shaft-points.ts';
 export type {
   JointKind,
@@ -40,6 +41,7 @@ export type {
   ShaftSupport,
   SplineForm,
 } from './shaft-schema.ts';
+export { jointSideSchema, splineShape, stockSchema } from './shaft-schema.ts';
 export {
   OBSTACLE_ROLES,
   type ObstacleRole,

@@ -5,7 +5,7 @@ import type { Layout } from './resolve.ts';
 import type { JointSide, ShaftDocument, ShaftEnd, ShaftStock } from './shaft-schema.ts';
 
 /** Flats that do not cut the circle are none. */
-function* flatProblems(
+export function* flatProblems(
   path: string,
   part: ShaftEnd | JointSide | ShaftStock | undefined,
 ): Generator<Refusal> {

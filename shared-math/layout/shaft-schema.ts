@@ -5,7 +5,7 @@ import { length, point } from './measures.ts';
 // how their ends fit one another. mm and degrees; axes point from the handwheel toward the box.
 
 /** A spline as it is told apart: form of its teeth, full count, diametral pitch (per inch), outside diameter. */
-const spline = {
+export const splineShape = {
   form: z.enum(['involute-30', 'involute-45', 'serrated', 'unidentified']),
   /** Around the whole circle, those that a flat or a blank takes away counted in. */
   teeth: z.number().int().min(6).max(200),
@@ -18,7 +18,7 @@ const flats = { diameter: length, acrossFlats: length };
 const shaftEnd = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('round'), diameter: length, length: length.optional() }),
   z.strictObject({ kind: z.literal('double-d'), ...flats, length: length.optional() }),
-  z.strictObject({ kind: z.literal('spline'), ...spline, length: length.optional() }),
+  z.strictObject({ kind: z.literal('spline'), ...splineShape, length: length.optional() }),
 ]);
 
 /** A pinch bolt: from the end's face to the bolt, and from the bore's axis to the bolt's axis. */
@@ -29,7 +29,7 @@ const setScrew = z.strictObject({ diameter: length, fromFace: length });
 const bored = { depth: length.optional(), reach: length.optional() };
 
 /** One end of a universal joint, into which a shaft's end goes. */
-const jointSide = z.discriminatedUnion('kind', [
+export const jointSideSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('weld'), bore: length, ...bored }),
   z.strictObject({
     kind: z.literal('double-d-set-screw'),
@@ -47,11 +47,11 @@ const jointSide = z.discriminatedUnion('kind', [
   }),
   z.strictObject({
     kind: z.literal('spline-pinch-bolt'),
-    ...spline,
+    ...splineShape,
     bolt: pinchBolt.optional(),
     ...bored,
   }),
-  z.strictObject({ kind: z.literal('spline'), ...spline, screw: setScrew.optional(), ...bored }),
+  z.strictObject({ kind: z.literal('spline'), ...splineShape, screw: setScrew.optional(), ...bored }),
 ]);
 
 const material = z.enum(['steel', 'stainless']).optional();
@@ -60,11 +60,11 @@ const formed = { ends: z.enum(['column', 'box', 'both']), formed: length };
 /** A shaft in two pieces, one sliding in the other: how far they may slide, and how deep one sits in the other. */
 const slip = z.strictObject({ travel: length, overlap: length }).optional();
 
-const stock = z.discriminatedUnion('kind', [
+export const stockSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('round'), diameter: length, material }),
   z.strictObject({ kind: z.literal('double-d-end'), ...flats, ...formed, material }),
   z.strictObject({ kind: z.literal('double-d'), ...flats, slip, material }),
-  z.strictObject({ kind: z.literal('splined'), ...spline, ...formed, slip, material }),
+  z.strictObject({ kind: z.literal('splined'), ...splineShape, ...formed, slip, material }),
 ]);
 
 const joint = z.strictObject({
@@ -72,14 +72,14 @@ const joint = z.strictObject({
   centre: point,
   /** Degrees; absent, the usual limit of the joint's kind holds. */
   limit: z.number().positive().max(90).optional(),
-  columnSide: jointSide.optional(),
-  boxSide: jointSide.optional(),
+  columnSide: jointSideSchema.optional(),
+  boxSide: jointSideSchema.optional(),
 });
 
 /** `clock` in degrees: the yoke at the box end against that at the column end, right-hand about column to box. */
 const intermediate = z.strictObject({
   clock: z.number().gt(-90).max(90).default(0),
-  stock: stock.optional(),
+  stock: stockSchema.optional(),
 });
 
 const end = z.strictObject({ end: point, axis: point, fit: shaftEnd.optional() });
@@ -100,8 +100,8 @@ export type ShaftDocument = z.infer<typeof shaftSchema>;
 export type ShaftJoint = z.infer<typeof joint>;
 export type JointKind = ShaftJoint['kind'];
 export type ShaftEnd = z.infer<typeof shaftEnd>;
-export type JointSide = z.infer<typeof jointSide>;
-export type ShaftStock = z.infer<typeof stock>;
+export type JointSide = z.infer<typeof jointSideSchema>;
+export type ShaftStock = z.infer<typeof stockSchema>;
 export type ShaftSupport = z.infer<typeof support>;
 /** What identifies a spline: form, full count, pitch where it is known, outside diameter in mm. */
 export type SplineForm = Extract<ShaftEnd, { kind: 'spline' }>['form'];

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
 import { layoutSchema } from '../../shared-math/layout/index.ts';
+import { shelfPartSchema } from '../../shared-math/shelf/index.ts';
 import { outputTold, outputWish } from './output-contract.ts';
 
 /**
@@ -19,8 +20,9 @@ const variantSummary = z.object({ id, name, savedAt: time });
 const carSummary = z.object({ id, name, notes, variants: z.array(variantSummary) });
 const customerSummary = z.object({ id, name, notes, cars: z.array(carSummary) });
 
-/** What stands in the drawer, and what can be in the bin. */
-const kind = z.enum(['customer', 'car', 'variant']);
+/** What stands in the drawer or on the shelf, and what can be in the bin. */
+const kind = z.enum(['customer', 'car', 'variant', 'part']);
+const ids = z.array(id).max(5000);
 
 const openVariant = z.object({
   id,
@@ -148,6 +150,35 @@ export const contract = {
   /** Brings a thing back, and the car and customer that hold it if they lie in the bin too. */
   'bin.restore': { input: z.strictObject({ kind, id }), output: none },
   'bin.empty': { input: none, output: none },
+
+  /** The shop's own stock, in the order in which it was put there. */
+  'shelf.list': {
+    input: none,
+    output: z.object({ entries: z.array(z.object({ id, part: shelfPartSchema })) }),
+  },
+  'shelf.add': { input: z.strictObject({ part: shelfPartSchema }), output: z.object({ id }) },
+  'shelf.change': { input: z.strictObject({ id, part: shelfPartSchema }), output: none },
+  /** Into the bin; all of them or none. */
+  'shelf.remove': { input: z.strictObject({ ids }), output: none },
+  /** Back on the shelf, each in its old place. */
+  'shelf.restore': { input: z.strictObject({ ids }), output: none },
+  /**
+   * Takes in a table file, all of it or nothing; refused by line and column. `replace` puts what was on the shelf into
+   * the bin. What was added and removed is told, so that it can be undone.
+   */
+  'shelf.importCsv': {
+    input: z.strictObject({
+      text: z.string(),
+      fileName: z.string().max(300),
+      replace: z.boolean().default(false),
+    }),
+    output: z.object({ added: ids, removed: ids }),
+  },
+  /** The whole shelf as a table file, lengths in this unit. */
+  'shelf.exportCsv': {
+    input: z.strictObject({ unit: z.enum(['in', 'mm']) }),
+    output: z.object({ fileName: z.string(), text: z.string() }),
+  },
 
   /**
    * Takes the text of a layout file into a car (`carId`) or a new car of a customer (`customerId`), or of a

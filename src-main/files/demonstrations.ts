@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { type LayoutDocument, parseLayout, refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import type { ShelfPart } from '../../shared-math/shelf/index.ts';
+import { readShelfCsv } from './shelf-csv.ts';
 
 const name = z.string().trim().min(1).max(200);
 const notes = z.string().max(20_000).default('');
@@ -80,6 +82,15 @@ export function demonstrationPhotos(folder: string, hashes: readonly string[]): 
   return globSync('photos/*.{png,jpg,webp}', { cwd: folder })
     .map((path) => readFileSync(join(folder, path)))
     .filter((content) => hashes.includes(createHash('sha256').update(content).digest('hex')));
+}
+
+/** The invented shop's shelf, beside its cars. The failure is one line with the file's name. */
+export function readDemonstrationShelf(folder: string): Outcome<ShelfPart[], string> {
+  const text = textOf(folder, 'shelf.csv');
+  if (text === undefined)
+    return failed('the demonstration shelf is not there: projects/shelf.csv cannot be read');
+  const parts = readShelfCsv(text);
+  return parts.ok ? parts : failed(`shelf.csv: ${parts.failure}`);
 }
 
 /** Reads the demonstrations of a folder: shop.json and the layouts it names. The failure is one line with the file's name. */

@@ -4,6 +4,7 @@ export {
   type DemonstrationLayout,
   type DemonstrationShop,
   demonstrationPhotos,
+  readDemonstrationShelf,
   readDemonstrations,
 } from './demonstrations.ts';
 export { documentText } from './document-text.ts';
@@ -11,5 +12,6 @@ export { FILE_TEXT_MAX, type ImportedFile, readImport } from './import-file.ts';
 export { type CheckedPhoto, checkPhoto, PHOTO_BYTES_MAX } from './photo-check.ts';
 export { programFolder, programVersion, projectsFolder, rendererFolder } from './program-folder.ts';
 export { safeFileName } from './safe-name.ts';
+export { readShelfCsv, SHELF_PARTS_MAX, SHELF_TEXT_MAX, shelfCsv } from './shelf-csv.ts';
 export { writeAside } from './write-aside.ts';
 export { writeReason } from './write-reason.ts';

@@ -2,7 +2,7 @@ import { type Bench, write } from './database.ts';
 import type { Photos } from './photos.ts';
 import { StoreError } from './store-error.ts';
 
-export type BinKind = 'customer' | 'car' | 'variant';
+export type BinKind = 'customer' | 'car' | 'variant' | 'part';
 
 export interface BinEntry {
   readonly kind: BinKind;
@@ -18,6 +18,7 @@ const HOLDER: Record<BinKind, { readonly kind: BinKind; readonly column: string 
   customer: undefined,
   car: { kind: 'customer', column: 'customer_id' },
   variant: { kind: 'car', column: 'car_id' },
+  part: undefined,
 };
 
 const LIST = `
@@ -29,6 +30,8 @@ const LIST = `
   SELECT 'variant', variant.id, variant.name, customer.name || ' / ' || car.name, variant.binned_at
     FROM variant JOIN car ON car.id = variant.car_id JOIN customer ON customer.id = car.customer_id
     WHERE variant.binned_at IS NOT NULL
+  UNION ALL
+  SELECT 'part', id, name, '', binned_at FROM part WHERE binned_at IS NOT NULL
   ORDER BY at DESC`;
 
 /** A thing in the bin hides all that it holds; those keep their own place and come back with it. */

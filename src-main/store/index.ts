@@ -9,6 +9,7 @@ import { MIGRATIONS, type Migration } from './migrations/index.ts';
 import { openDatabase } from './open-database.ts';
 import { photosIn } from './photos.ts';
 import { settingsIn } from './settings.ts';
+import { shelfIn } from './shelf.ts';
 import { shopIn } from './shop.ts';
 import { variantsIn } from './variants.ts';
 
@@ -46,6 +47,7 @@ export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: S
     bin: binIn(bench, photos),
     settings: settingsIn(bench),
     shop: shopIn(bench),
+    shelf: shelfIn(bench),
     /** Several writes as one: all of them or none. */
     together: <Value>(work: () => Value): Value => write(db, work),
     close: (): void => void db.close(),

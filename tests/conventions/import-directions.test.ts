@@ -39,7 +39,7 @@ const MATHS_LEVELS = [
   ['aim', 'drawing', 'joints', 'ride'],
   ['clearance', 'photos'],
   ['findings'],
-  ['arrange', 'tune', 'words'],
+  ['arrange', 'shelf', 'tune', 'words'],
 ];
 
 function mathsLevel(path: string): number {

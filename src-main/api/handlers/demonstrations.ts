@@ -4,6 +4,7 @@ import {
   type DemonstrationShop,
   demonstrationPhotos,
   photosNamed,
+  readDemonstrationShelf,
   readDemonstrations,
 } from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
@@ -15,7 +16,7 @@ export function demonstrationHandlers({
   store,
   projectsFolder,
 }: Program): Pick<Handlers, DemonstrationCalls> {
-  const { customers, cars, variants, photos } = store;
+  const { customers, cars, variants, photos, shelf } = store;
 
   function shop(): DemonstrationShop {
     const read = readDemonstrations(projectsFolder);
@@ -40,18 +41,29 @@ export function demonstrationHandlers({
       customer.cars.flatMap((car) => car.layouts.map(({ document }) => document)),
     );
     bringPhotos(documents);
-    return store.together(() => ({
-      variantIds: shown.flatMap((customer) => {
-        const customerId = customers.named(customer.name) ?? customers.add(customer.name, customer.notes);
-        return customer.cars.flatMap((car) => {
-          const carId = cars.named(customerId, car.name) ?? cars.add(customerId, car.name, car.notes);
-          return car.layouts.map(
-            ({ document }) =>
-              variants.named(carId, document.name) ?? variants.add(carId, document, 'Demonstration'),
-          );
-        });
-      }),
-    }));
+    return store.together(() => {
+      fillShelf();
+      return {
+        variantIds: shown.flatMap((customer) => {
+          const customerId = customers.named(customer.name) ?? customers.add(customer.name, customer.notes);
+          return customer.cars.flatMap((car) => {
+            const carId = cars.named(customerId, car.name) ?? cars.add(customerId, car.name, car.notes);
+            return car.layouts.map(
+              ({ document }) =>
+                variants.named(carId, document.name) ?? variants.add(carId, document, 'Demonstration'),
+            );
+          });
+        }),
+      };
+    });
+  }
+
+  /** Puts on the shelf what it does not have under that name yet. */
+  function fillShelf(): void {
+    const parts = readDemonstrationShelf(projectsFolder);
+    if (!parts.ok) throw new StoreError('refused-document', parts.failure);
+    const there = new Set(shelf.list().map(({ part }) => `${part.kind} ${part.name}`));
+    shelf.add(parts.value.filter(({ kind, name }) => !there.has(`${kind} ${name}`)));
   }
 
   return {

@@ -3,6 +3,7 @@ import { fileHandlers } from './files.ts';
 import type { Handlers, Program } from './handlers.ts';
 import { outputHandlers } from './outputs.ts';
 import { programHandlers } from './program.ts';
+import { shelfHandlers } from './shelf.ts';
 import { shopHandlers } from './shop.ts';
 import { variantHandlers } from './variants.ts';
 
@@ -13,6 +14,7 @@ export function createHandlers(program: Program): Handlers {
   return {
     ...programHandlers(program),
     ...shopHandlers(program),
+    ...shelfHandlers(program),
     ...variantHandlers(program),
     ...fileHandlers(program),
     ...outputHandlers(program),

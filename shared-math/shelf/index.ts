@@ -1,0 +1,42 @@
+// The shelf: what parts a shop has, their figures in plain words, which of them fit a need, and what has to be ordered.
+export {
+  type Against,
+  type Drawn,
+  entryWords,
+  fittingParts,
+  partsAgainstShelf,
+} from './against.ts';
+export {
+  type Cell,
+  type CellRefusal,
+  cellText,
+  cellValue,
+  checkPart,
+  headingOf,
+  partFromCells,
+  unitOf,
+  wordOf,
+} from './cells.ts';
+export {
+  type Choices,
+  COLUMNS,
+  type Column,
+  choiceWords,
+  columnsOf,
+  isAsked,
+  KIND_WORDS,
+  PART_KINDS,
+  putValue,
+  valueAt,
+} from './columns.ts';
+export { fitsNeed } from './fits.ts';
+export { type Need, needsOf, type Tilts, type Wanted } from './needs.ts';
+export {
+  type PartKind,
+  type PartOf,
+  type ShelfPart,
+  type ShelfPartInput,
+  type Shelved,
+  shelfPartSchema,
+} from './part-schema.ts';
+export { partWords } from './part-words.ts';

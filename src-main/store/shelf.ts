@@ -1,0 +1,51 @@
+import { randomUUID } from 'node:crypto';
+import type { ShelfPart, Shelved } from '../../shared-math/shelf/index.ts';
+import { type Bench, write } from './database.ts';
+import { StoreError } from './store-error.ts';
+
+interface Row {
+  readonly id: string;
+  readonly figures: string;
+}
+
+/** The shop's own stock. What is taken off the shelf lies in the bin until that is emptied. */
+export function shelfIn({ db, now }: Bench) {
+  const all = db.prepare<[], Row>('SELECT id, figures FROM shown_part ORDER BY made');
+  const insert = db.prepare<[string, string, string]>(
+    'INSERT INTO part (id, name, figures) VALUES (?, ?, ?)',
+  );
+  const update = db.prepare<[string, string, string]>(
+    'UPDATE part SET name = ?, figures = ? WHERE id = ? AND binned_at IS NULL',
+  );
+  const bin = db.prepare<[number | null, string]>('UPDATE part SET binned_at = ? WHERE id = ?');
+
+  function add(part: ShelfPart): string {
+    const id = randomUUID();
+    insert.run(id, part.name, JSON.stringify(part));
+    return id;
+  }
+
+  function setBinned(ids: readonly string[], at: number | null): void {
+    for (const id of ids)
+      if (bin.run(at, id).changes === 0)
+        throw new StoreError('not-found', 'this entry of the shelf no longer exists');
+  }
+
+  return {
+    list: (): Shelved[] =>
+      all.all().map(({ id, figures }) => ({ id, part: JSON.parse(figures) as ShelfPart })),
+
+    /** Adds entries in their order and gives their ids. */
+    add: (parts: readonly ShelfPart[]): string[] => write(db, () => parts.map(add)),
+
+    change: (id: string, part: ShelfPart): void =>
+      write(db, () => {
+        if (update.run(part.name, JSON.stringify(part), id).changes === 0)
+          throw new StoreError('not-found', 'this entry is not on the shelf');
+      }),
+
+    /** All of them or none. */
+    remove: (ids: readonly string[]): void => write(db, () => setBinned(ids, now())),
+    restore: (ids: readonly string[]): void => write(db, () => setBinned(ids, null)),
+  };
+}

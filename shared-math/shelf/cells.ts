@@ -82,7 +82,10 @@ function titleAt(kind: PartKind, path: string): string {
 /** Checks an entry whole; the refusal names the column. */
 export function checkPart(input: { readonly kind: PartKind }): Outcome<ShelfPart, CellRefusal> {
   const stray = COLUMNS.find(
-    (column) => valueAt(input, column.path) !== undefined && !isAsked(column, input),
+    (column) =>
+      column.kinds.includes(input.kind) &&
+      valueAt(input, column.path) !== undefined &&
+      !isAsked(column, input),
   );
   if (stray) {
     const gate = stray.when && valueAt(input, stray.when[0]) === undefined ? stray.when[0] : undefined;

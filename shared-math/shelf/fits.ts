@@ -80,6 +80,14 @@ function sameStock(wanted: PartOf<'stock'>['stock'], stock: PartOf<'stock'>['sto
   return has.travel >= needs.travel - SAME_SIZE && has.overlap >= needs.overlap - SAME_SIZE;
 }
 
+/** Stock formed at both ends can only be shortened by what its formed ends have to spare; other stock is cut to length. */
+function longEnough(wanted: Extract<Wanted, { kind: 'stock' }>, { stock, length }: PartOf<'stock'>): boolean {
+  if (wanted.length === undefined) return true;
+  if (length < wanted.length) return false;
+  if (!('ends' in stock) || stock.ends !== 'both' || !('formed' in wanted.stock)) return true;
+  return length - wanted.length <= 2 * Math.max(stock.formed - wanted.stock.formed, 0) + SAME_SIZE;
+}
+
 /**
  * Whether an entry is what is wanted, by dimension; figures that are not known are not held against it. Says nothing of
  * how many there are, nor of strength: which part may be used is for its maker and the code that applies to say.
@@ -96,7 +104,7 @@ export function fitsNeed(wanted: Wanted, part: ShelfPart): boolean {
     );
   if (wanted.kind === 'joint' && part.kind === 'joint') return sameJoint(wanted, part);
   if (wanted.kind === 'stock' && part.kind === 'stock')
-    return sameStock(wanted.stock, part.stock) && part.length >= (wanted.length ?? 0);
+    return sameStock(wanted.stock, part.stock) && longEnough(wanted, part);
   if (wanted.kind === 'support' && part.kind === 'support')
     return wanted.bore === undefined || near(wanted.bore, part.bore, SAME_BORE);
   if (wanted.kind === 'rod-end' && part.kind === 'rod-end')

@@ -33,7 +33,10 @@ const KIND = 'kind';
 
 /** The whole shelf as text, lengths in mm or in decimal inches as the shop has it. */
 export function shelfCsv(parts: readonly ShelfPart[], unit: LengthUnit): string {
-  const columns = COLUMNS.filter((column) => parts.some((part) => isAsked(column, part)));
+  // An empty shelf goes out with every column, as a form to fill in.
+  const columns = COLUMNS.filter(
+    (column) => parts.length === 0 || parts.some((part) => isAsked(column, part)),
+  );
   const rows = parts.map((part) => [
     wordOf(part.kind),
     ...columns.map((column) =>

@@ -8,6 +8,7 @@ import { historyTests } from './suite/history.ts';
 import { outputTests } from './suite/outputs.ts';
 import { photoTests } from './suite/photos.ts';
 import { programTests } from './suite/program.ts';
+import { shelfTests } from './suite/shelf.ts';
 import { shopTests } from './suite/shop.ts';
 import { variantTests } from './suite/variants.ts';
 
@@ -17,6 +18,7 @@ describe.each(TRANSPORTS)('calls by $name', (transport) => {
 
   programTests(open);
   shopTests(open);
+  shelfTests(open);
   variantTests(open);
   historyTests(open);
   fileTests(open);

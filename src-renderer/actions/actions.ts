@@ -1,6 +1,8 @@
 import type { Archive } from '../document/archive.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
+import type { Grab } from '../document/grab.svelte.ts';
+import type { RoadRun } from '../document/road-run.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Studies } from '../document/studies.svelte.ts';
@@ -18,6 +20,8 @@ export interface Tools {
   readonly verdict: Verdict;
   readonly studies: Studies;
   readonly clearances: CarClearances;
+  readonly grab: Grab;
+  readonly road: RoadRun;
 }
 
 /** A stroke of the keyboard. `mod` is Command on a Mac and Control elsewhere. */
@@ -118,6 +122,13 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'r' }],
     enabled: (tools) => drawn(tools) && (!tools.bench.atRide || tools.bench.playing),
     run: ({ bench }) => bench.toRide(),
+  },
+  {
+    id: 'grab',
+    name: 'Take hold of the axle, then of either tyre: arrows pull, Enter lets go',
+    strokes: [{ key: 'g' }],
+    enabled: drawn,
+    run: ({ grab }) => void grab.takeNext(),
   },
   {
     id: 'units',

@@ -50,6 +50,21 @@ export function focusOf(target: EventTarget | null): Focus {
   return target.closest('[role="tablist"], [role="menu"], [role="slider"]') ? 'arrows' : 'board';
 }
 
+/** mm of one press of an arrow while the axle is in the hand; with Shift, and without. */
+const PULL = { small: 6.35, large: 25.4 };
+
+/** What a press does to the hand that holds the axle; nothing where there is none, or the key is another's. */
+function pulls(press: KeyPress, focus: Focus, { grab }: Tools): boolean {
+  if (!grab.byKeys || focus !== 'board' || press.ctrlKey || press.metaKey || press.altKey) return false;
+  if (press.key === 'Enter') grab.letGo();
+  else if (press.key === 'ArrowUp' || press.key === 'ArrowDown')
+    grab.pull(
+      grab.pulled + (press.key === 'ArrowUp' ? 1 : -1) * (press.shiftKey ? PULL.large : PULL.small),
+    );
+  else return false;
+  return true;
+}
+
 /** Answers a key press: an action, a nudge of the selected point, or nothing. Tells whether it was used. */
 export function pressed(press: KeyPress, focus: Focus, tools: Tools): boolean {
   const action = actionFor(press, focus);
@@ -57,6 +72,7 @@ export function pressed(press: KeyPress, focus: Focus, tools: Tools): boolean {
     if (action.enabled(tools)) action.run(tools);
     return true;
   }
+  if (pulls(press, focus, tools)) return true;
   const arrow = nudgeFor(press, focus);
   if (arrow && tools.bench.inHand) {
     tools.bench.nudge(arrow, press.shiftKey);

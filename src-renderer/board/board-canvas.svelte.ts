@@ -13,6 +13,7 @@ import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
 import { directionOf } from '../document/directions.ts';
+import { standPoints } from '../document/stand.ts';
 import type { Studies } from '../document/studies.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { COMPARE_DASHES } from '../look/compare.ts';
@@ -192,10 +193,11 @@ export function boardCanvas(
 
     $effect(() => {
       const { drawing } = view;
-      const { frontEnd, poseState } = workbench;
+      const { frontEnd, poseState, stand } = workbench;
       placed = roomed(placed);
       if (poseState.status === 'ok') placeInPose(drawing, frontEnd, poseState, placed);
       else placeAtRide(drawing, placed);
+      standPoints(placed, stand);
       stage.carNodes.update(drawing, placed);
     });
 

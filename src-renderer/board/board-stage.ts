@@ -13,6 +13,10 @@ import { OtherCars } from './other-cars.ts';
 import { EMPTY_PICTURE, type OverlayPicture } from './overlay.ts';
 import { OverlayPainter } from './overlay-painter.ts';
 import { ProposedCar, seeThroughInks } from './proposed-car.ts';
+import { RoadGround, type RoadPicture } from './road-ground.ts';
+
+const GROUND_ONLY: ReadonlySet<string> = new Set(['ground']);
+const NOTHING: ReadonlySet<string> = new Set();
 
 interface World {
   readonly layer: Layer;
@@ -46,6 +50,7 @@ export class BoardStage {
   #painter: OverlayPainter;
   readonly ghostNodes: CarNodes;
   readonly carNodes: CarNodes;
+  readonly road: RoadGround;
   readonly otherCars: OtherCars;
   readonly proposed: ProposedCar;
   readonly #mapPainter = new MapPainter();
@@ -79,6 +84,7 @@ export class BoardStage {
       'box',
       'steering',
     ]);
+    this.road = new RoadGround(this.#others.views, palette);
     this.otherCars = new OtherCars(this.#others.views, palette);
     this.proposed = new ProposedCar(this.#car.views, palette);
     const plain = { listening: false, perfectDrawEnabled: false };
@@ -112,6 +118,7 @@ export class BoardStage {
     const inks = this.#map ? seeThroughInks(palette) : carInks(palette);
     Object.assign(this.#carWith, { inks, weight: palette.weight });
     Object.assign(this.#ghostWith, { inks: ghostInks(palette), weight: palette.weight });
+    this.road.ink(palette);
     this.otherCars.ink(palette);
     this.proposed.ink(palette);
     this.#stage.batchDraw();
@@ -138,6 +145,7 @@ export class BoardStage {
     }
     this.#carWith.scale = camera.scale;
     this.#ghostWith.scale = camera.scale;
+    this.road.scale = camera.scale;
     this.otherCars.scale = camera.scale;
     this.proposed.scale = camera.scale;
   }
@@ -161,6 +169,12 @@ export class BoardStage {
   build(drawing: Drawing, atRide: Float64Array): void {
     this.ghostNodes.build(drawing, atRide);
     this.carNodes.build(drawing, atRide);
+  }
+
+  /** Lays a road under the car, in the place of the level ground that its tyres carry along; or takes it away. */
+  showRoad(picture: RoadPicture | undefined): void {
+    this.road.show(picture);
+    this.carNodes.hide(picture ? GROUND_ONLY : NOTHING);
   }
 
   showGhost(shown: boolean): void {

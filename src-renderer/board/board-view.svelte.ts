@@ -7,6 +7,7 @@ import {
   moved,
   type Place,
   placeAtRide,
+  placeInPose,
   project,
   roomFor,
   type Sheet,
@@ -17,6 +18,8 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
+import type { Grab, Held } from '../document/grab.svelte.ts';
+import { standPoints } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
@@ -33,6 +36,7 @@ import {
 import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
+import { type DrawnHold, drawnHolds, holdUnder } from './holds.ts';
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
 
 /** Between the views there is room for their names: px when fitted, and within what mm. */
@@ -54,6 +58,7 @@ const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } }
 /** What the board shows of the workbench and what hands do to it; knows nothing of the canvas. */
 export class BoardView implements Hands {
   readonly #bench: Workbench;
+  readonly #grab: Grab;
   #gesture: Gesture = idle;
   #frame = 0;
   /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
@@ -70,6 +75,15 @@ export class BoardView implements Hands {
   hoverView: View = $state('side');
   /** Rails and obstacles as they are drawn, in the order of painting. */
   bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing));
+  /** What can be pulled, where it stands now; worked out when a pointer looks for it. */
+  holds: readonly DrawnHold[] = $derived.by(() => {
+    const { frontEnd, poseState, stand } = this.#bench;
+    const placed = roomFor(this.drawing);
+    if (poseState.status === 'ok') placeInPose(this.drawing, frontEnd, poseState, placed);
+    else placeAtRide(this.drawing, placed);
+    standPoints(placed, stand);
+    return drawnHolds(this.drawing, placed);
+  });
   /** Where a pointer was looked for last; nothing once it has left the board. */
   #pointed: Place | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
@@ -94,8 +108,9 @@ export class BoardView implements Hands {
     };
   });
 
-  constructor(bench: Workbench) {
+  constructor(bench: Workbench, grab: Grab) {
     this.#bench = bench;
+    this.#grab = grab;
   }
 
   // Places ---------------------------------------------------------------------------------------------------
@@ -245,6 +260,28 @@ export class BoardView implements Hands {
     return undefined;
   }
 
+  holdAt(x: number, y: number): Held | undefined {
+    if (this.#bodyAt([x, y])) return undefined;
+    for (const view of this.shown) {
+      const at = toScreen(this.camera, this.sheet.origin[view]);
+      const { scale } = this.camera;
+      const held = holdUnder(this.holds, view, [(x - at[0]) / scale, (y - at[1]) / scale]);
+      if (held) return held;
+    }
+    return undefined;
+  }
+
+  /** Up is up on the sheet, in every view: seen from above there is no other way to show it. */
+  takeHold(held: Held): Grip | undefined {
+    if (!this.#grab.take(held)) return undefined;
+    const { scale } = this.camera;
+    return {
+      moveTo: (_, down) => this.#grab.pull(-down / scale),
+      putDown: () => this.#grab.letGo(),
+      giveBack: () => this.#grab.giveBack(),
+    };
+  }
+
   handleAt(x: number, y: number, kind: 'mouse' | 'pen' | 'touch'): Handle | undefined {
     this.#pointed = [x, y];
     const radius = (kind === 'touch' ? HIT_RADIUS_TOUCH : HIT_RADIUS) * this.weight;
@@ -257,6 +294,9 @@ export class BoardView implements Hands {
     if (this.#bench.hover !== id) this.#bench.hover = id;
     const view = handle?.view ?? body?.view;
     if (view && this.hoverView !== view) this.hoverView = view;
+    const free = !handle && !body && this.#pointed !== undefined;
+    const offered = free && this.#pointed ? (this.holdAt(...this.#pointed) ?? null) : null;
+    if (this.#grab.offered !== offered) this.#grab.offered = offered;
   }
 
   /** The pointer is off the board. */

@@ -78,6 +78,7 @@ export class CarNodes {
   readonly #roles: ReadonlySet<Role>;
   #nodes: PartNode[] = [];
   #parts: readonly Part[] = [];
+  #hidden: ReadonlySet<string> = new Set();
   /** Where the points were when the outlines were written. */
   #placed = new Float64Array(0);
 
@@ -149,6 +150,13 @@ export class CarNodes {
     return placed[at] === was[at] && placed[at + 1] === was[at + 1] && placed[at + 2] === was[at + 2];
   }
 
+  /** Leaves out the parts of these ids. */
+  hide(parts: ReadonlySet<string>): void {
+    if (this.#hidden === parts) return;
+    this.#hidden = parts;
+    this.#groups.side.getLayer()?.batchDraw();
+  }
+
   /** The outlines of a view, which labels should keep off; the view's own plane, mm. */
   linesOf(view: View): Outline[] {
     return this.#nodes
@@ -160,6 +168,7 @@ export class CarNodes {
 
   #paint(context: CanvasRenderingContext2D, { index, paths, outlines }: PartNode): void {
     const part = this.#parts[index] as Part;
+    if (this.#hidden.has(part.id)) return;
     const { inks, scale, weight, stressed } = this.#with;
     const ink = inks[part.role];
     const px = weight / scale;

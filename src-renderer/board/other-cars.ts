@@ -3,13 +3,18 @@ import {
   type Drawing,
   drawLayout,
   placeInPose,
+  type Role,
   roomFor,
   VIEWS,
   type View,
 } from '../../shared-math/drawing/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
+import { type Stand, standPoints } from '../document/stand.ts';
 import { CarNodes, type DrawnWith } from './car-nodes.ts';
 import { otherInks, type Palette } from './inks.ts';
+
+const LINKAGE: readonly Role[] = ['link', 'spring', 'box', 'steering'];
+const WHOLE: readonly Role[] = ['tyre', 'axle', ...LINKAGE];
 
 /** A variant that stands beside the open one. */
 export interface OtherCar {
@@ -17,9 +22,14 @@ export interface OtherCar {
   readonly frontEnd: FrontEnd;
   readonly state: FrontEndState;
   readonly dash: readonly number[];
+  /** How its frame stands over the ground. */
+  readonly stand: Stand;
+  /** With axle and wheels, which stand where they are brought and not where the open variant's do. */
+  readonly whole: boolean;
 }
 
 interface Drawn {
+  readonly whole: boolean;
   readonly of: FrontEnd;
   readonly drawing: Drawing;
   readonly placed: Float64Array;
@@ -30,7 +40,7 @@ interface Drawn {
 
 /**
  * The linkages of other variants of the car, as broken lines in a quieter ink: what steers it and what holds the axle.
- * Axle, wheels and rails are the same car's and are drawn once, by the open variant.
+ * In the same pose axle and wheels are the same car's and are drawn once, by the open variant; so are rails always.
  */
 export class OtherCars {
   readonly #views: Record<View, Group>;
@@ -58,7 +68,7 @@ export class OtherCars {
   /** Shows these variants in their poses and no others; one that does not reach its pose is not drawn. */
   show(others: readonly OtherCar[]): void {
     for (const [id, drawn] of this.#drawn)
-      if (!others.some((other) => other.id === id && other.frontEnd === drawn.of)) this.#remove(id, drawn);
+      if (!others.some((other) => other.id === id && other.frontEnd === drawn.of && other.whole === drawn.whole)) this.#remove(id, drawn);
     for (const other of others) {
       const reached = other.state.status === 'ok';
       let drawn = this.#drawn.get(other.id);
@@ -67,15 +77,17 @@ export class OtherCars {
       for (const view of VIEWS) drawn.groups[view].visible(reached);
       if (!reached) continue;
       placeInPose(drawn.drawing, other.frontEnd, other.state, drawn.placed);
+      standPoints(drawn.placed, other.stand);
       drawn.nodes.update(drawn.drawing, drawn.placed);
     }
     this.#views.side.getLayer()?.batchDraw();
   }
 
-  #add({ id, frontEnd, state, dash }: OtherCar): Drawn {
+  #add({ id, frontEnd, state, dash, stand, whole }: OtherCar): Drawn {
     const drawing = drawLayout(frontEnd.layout);
     const placed = roomFor(drawing);
     placeInPose(drawing, frontEnd, state, placed);
+    standPoints(placed, stand);
     const groups = { side: new Group(), top: new Group(), front: new Group() };
     for (const view of VIEWS) this.#views[view].add(groups[view]);
     const drawnWith: DrawnWith = {
@@ -85,9 +97,9 @@ export class OtherCars {
       stressed: new Set(),
       dash,
     };
-    const nodes = new CarNodes(groups, drawnWith, ['link', 'spring', 'box', 'steering']);
+    const nodes = new CarNodes(groups, drawnWith, whole ? WHOLE : LINKAGE);
     nodes.build(drawing, placed);
-    const drawn = { of: frontEnd, drawing, placed, groups, nodes, drawnWith };
+    const drawn = { of: frontEnd, whole, drawing, placed, groups, nodes, drawnWith };
     this.#drawn.set(id, drawn);
     return drawn;
   }

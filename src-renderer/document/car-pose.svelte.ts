@@ -11,6 +11,7 @@ import {
   solvePose,
   withinLimits,
 } from './reach.ts';
+import { LEVEL, type Stand } from './stand.ts';
 
 /** What the pose is taken of. Read anew each time, so that it follows the edits. */
 export interface PoseSource {
@@ -29,6 +30,11 @@ export class CarPose {
   pose: { heave: number; roll: number; handwheel: number } = $state({ ...RIDE_HEIGHT });
   notice = $state('');
   playing = $state(false);
+  /** How the frame stands over the ground while springs carry it; level in every pose that is set by hand. */
+  stand: Stand = $state.raw(LEVEL);
+  /** Who moves the car by springs and tyres; told to stop as soon as anybody else poses it. */
+  #carrier: (() => void) | undefined;
+  carried = $state(false);
 
   state: FrontEndState = $derived.by(() => solvePose(this.#source.frontEnd, this.pose));
   limits = $derived.by(() => poseLimits(this.#source.layout));
@@ -38,6 +44,31 @@ export class CarPose {
 
   constructor(source: PoseSource) {
     this.#source = source;
+  }
+
+  /** From now on the car is carried by springs and tyres; `stopped` is called when a hand poses it otherwise. */
+  beginCarrying(stopped: () => void): void {
+    this.stop();
+    this.#carrier = stopped;
+    this.carried = true;
+    this.notice = '';
+  }
+
+  /** Where springs and tyres have brought axle and frame. Not taken where the linkage does not reach; told by `false`. */
+  carry(pose: Pose, stand: Stand): boolean {
+    if (!this.carried || solvePose(this.#source.frontEnd, pose).status !== 'ok') return false;
+    this.#put(pose);
+    this.stand = stand;
+    return true;
+  }
+
+  #endCarrying(): void {
+    if (!this.carried) return;
+    const stopped = this.#carrier;
+    this.#carrier = undefined;
+    this.carried = false;
+    this.stand = LEVEL;
+    stopped?.();
   }
 
   /** Moves toward a pose and stops where the linkage does. */
@@ -75,6 +106,7 @@ export class CarPose {
       this.notice = 'The layout has no travel to run: type its bump and droop first.';
       return;
     }
+    this.#endCarrying();
     this.playing = true;
     this.notice = '';
     // Begins where the car stands, going up.
@@ -91,6 +123,7 @@ export class CarPose {
   }
 
   stop(): void {
+    this.#endCarrying();
     if (!this.playing) return;
     this.playing = false;
     cancelAnimationFrame(this.#frame);

@@ -41,6 +41,7 @@ import { EMPTY_HISTORY, type History } from './history.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import type { Pose } from './reach.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
+import { type Stand, standPoints } from './stand.ts';
 
 export type OpenVariant = Reply<'variant.open'>;
 
@@ -146,7 +147,7 @@ export class Workbench {
     return stands ? gap : undefined;
   });
   /** What the curves below the board are of: the board says what belongs to it. */
-  lookedAt: 'travel' | 'turn' = $state('travel');
+  lookedAt: 'travel' | 'turn' | 'road' = $state('travel');
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 
@@ -212,10 +213,25 @@ export class Workbench {
   stop(): void {
     this.#pose.stop();
   }
+  /** Whether springs and tyres carry the car just now, and how its frame stands over the ground then. */
+  get carried(): boolean {
+    return this.#pose.carried;
+  }
+  get stand(): Stand {
+    return this.#pose.stand;
+  }
+  /** See `CarPose`: the car goes where springs and tyres bring it, until a hand poses it otherwise. */
+  beginCarrying(stopped: () => void): void {
+    this.#pose.beginCarrying(stopped);
+  }
+  carryCar(pose: Pose, stand: Stand): boolean {
+    return this.#pose.carry(pose, stand);
+  }
   /** Where a point drawn at ride height stands in the present pose; as drawn where the pose does not solve. */
   carry(carrier: Carrier, at: Point, out: Float64Array): void {
     if (this.poseState.status === 'ok') carryPoint(this.frontEnd, this.poseState, carrier, at, out);
     else out.set(at);
+    standPoints(out, this.stand);
   }
 
   // Edits ----------------------------------------------------------------------------------------------------

@@ -1,3 +1,4 @@
+import type { Held } from '../../document/grab.svelte.ts';
 import type { Handle } from '../handles.ts';
 
 /** A pointer's news, in px of the board. */
@@ -20,7 +21,7 @@ export type Signal =
   /** Shift or Alt went down or up while nothing moved. */
   | { readonly type: 'keys'; readonly shift: boolean; readonly alt: boolean };
 
-/** A point in the hand, from being taken up to being put down. */
+/** A point or the axle in the hand, from being taken up to being put down. */
 export interface Grip {
   /** px from where it was taken up. */
   moveTo(right: number, down: number, keys: { readonly shift: boolean; readonly alt: boolean }): void;
@@ -36,6 +37,9 @@ export interface Hands {
   select(handle: Handle | undefined): void;
   /** Nothing where the point cannot be moved. */
   takeUp(handle: Handle): Grip | undefined;
+  /** The tyre or beam under a place that has no handle; what can be pulled on its springs. */
+  holdAt(x: number, y: number): Held | undefined;
+  takeHold(held: Held): Grip | undefined;
   panBy(right: number, down: number): void;
   zoomAt(x: number, y: number, factor: number): void;
 }

@@ -17,6 +17,6 @@ export const idle: Gesture = {
     if (pointer.button !== 0) return idle;
     const handle = hands.handleAt(pointer.x, pointer.y, pointer.kind);
     hands.hover(handle);
-    return pointing(pointer, handle);
+    return pointing(pointer, handle, handle ? undefined : hands.holdAt(pointer.x, pointer.y));
   },
 };

@@ -1,3 +1,4 @@
+import type { Held } from '../../document/grab.svelte.ts';
 import type { Handle } from '../handles.ts';
 import { dragging } from './dragging.ts';
 import type { Gesture, PointerNews } from './gesture.ts';
@@ -8,8 +9,8 @@ import { pinching } from './pinching.ts';
 /** px that a press may tremble before it is a drag; a finger trembles more than a mouse. */
 const TREMBLE = { mouse: 3, pen: 4, touch: 9 };
 
-/** Pressed and not moved yet: it may become a choice, a drag of the point, or a move of the paper. */
-export function pointing(start: PointerNews, handle: Handle | undefined): Gesture {
+/** Pressed and not moved yet: it may become a choice, a drag of the point, a pull on the axle, or a move of the paper. */
+export function pointing(start: PointerNews, handle: Handle | undefined, held?: Held): Gesture {
   const self: Gesture = {
     name: 'pointing',
     on(signal, hands) {
@@ -20,7 +21,10 @@ export function pointing(start: PointerNews, handle: Handle | undefined): Gestur
           const { pointer } = signal;
           if (pointer.id !== start.id) return self;
           if (Math.hypot(pointer.x - start.x, pointer.y - start.y) <= TREMBLE[start.kind]) return self;
-          if (!handle) return panning(start).on(signal, hands);
+          if (!handle) {
+            const pull = held && hands.takeHold(held);
+            return pull ? dragging(start, pull).on(signal, hands) : panning(start).on(signal, hands);
+          }
           hands.select(handle);
           const grip = hands.takeUp(handle);
           return grip ? dragging(start, grip).on(signal, hands) : idle;

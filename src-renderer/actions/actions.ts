@@ -128,7 +128,7 @@ export const ACTIONS: readonly Action[] = [
     name: 'Take hold of the axle, then of either tyre: arrows pull, Enter lets go',
     strokes: [{ key: 'g' }],
     enabled: drawn,
-    run: ({ grab }) => void grab.takeNext(),
+    run: ({ grab }) => grab.takeNext(),
   },
   {
     id: 'units',

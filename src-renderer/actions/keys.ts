@@ -59,7 +59,7 @@ function pulls(press: KeyPress, focus: Focus, { grab }: Tools): boolean {
   if (press.key === 'Enter') grab.letGo();
   else if (press.key === 'ArrowUp' || press.key === 'ArrowDown')
     grab.pull(
-      grab.pulled + (press.key === 'ArrowUp' ? 1 : -1) * (press.shiftKey ? PULL.large : PULL.small),
+      grab.pulled.up + (press.key === 'ArrowUp' ? 1 : -1) * (press.shiftKey ? PULL.large : PULL.small),
     );
   else return false;
   return true;

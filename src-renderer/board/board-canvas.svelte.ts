@@ -13,10 +13,11 @@ import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
 import { directionOf } from '../document/directions.ts';
+import type { Grab } from '../document/grab.svelte.ts';
+import type { RoadRun } from '../document/road-run.svelte.ts';
 import { standPoints } from '../document/stand.ts';
 import type { Studies } from '../document/studies.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
-import { COMPARE_DASHES } from '../look/compare.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -34,6 +35,7 @@ import {
   projectionLines,
   snapLines,
 } from './overlay-picture.ts';
+import { roadCanvas } from './road-canvas.svelte.ts';
 import { studiesCanvas } from './studies-canvas.svelte.ts';
 import { offerTestHook } from './test-hook.ts';
 import { turnPicture } from './turn-marks.ts';
@@ -103,6 +105,9 @@ const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle
 /** What the travel says on the board: the two arcs, the gap between them, the aim. */
 const travelled = (source: OverlaySource) => ({ ...arcMarks(source), notes: arcNotes(source) });
 
+/** A drive has nothing to say that would not move too fast to read: its figures stand beside its curves. */
+const NOTHING_ABOUT = { lines: [], marks: [], notes: [] };
+
 /** Calls back whenever the window comes to a screen of another density; stops when what it gives back is called. */
 function onDensityChange(tell: () => void): () => void {
   let query: MediaQueryList | undefined;
@@ -128,6 +133,8 @@ export function boardCanvas(
   view: BoardView,
   comparison: Comparison,
   studies: Studies,
+  road: RoadRun,
+  grab: Grab,
   colours: () => readonly string[],
 ) {
   return (element: HTMLDivElement) => {
@@ -201,9 +208,12 @@ export function boardCanvas(
       stage.carNodes.update(drawing, placed);
     });
 
+    const driven = roadCanvas(stage, view, workbench, comparison, road, grab);
+
     $effect(() => {
-      stage.showGhost(!workbench.atRide);
-      if (workbench.atRide) return;
+      const shown = !workbench.atRide && !driven.onRoad();
+      stage.showGhost(shown);
+      if (!shown) return;
       placedAtRide = roomed(placedAtRide);
       placeAtRide(view.drawing, placedAtRide);
       stage.ghostNodes.update(view.drawing, placedAtRide);
@@ -220,18 +230,8 @@ export function boardCanvas(
       marks: [],
     });
 
+    const ABOUT = { travel: travelled, turn: turned, road: () => NOTHING_ABOUT };
     const studied = studiesCanvas(stage, view, workbench, studies, colours, settle);
-
-    $effect(() => {
-      stage.otherCars.show(
-        shownOthers(comparison).map(({ id, frontEnd, state, letter }) => ({
-          id,
-          frontEnd,
-          state,
-          dash: COMPARE_DASHES[letter],
-        })),
-      );
-    });
 
     $effect(() => {
       stage.lookFrom(view.camera, view.sheet, view.shown);
@@ -299,7 +299,7 @@ export function boardCanvas(
         length: source.length,
       });
       // Below the board stand the curves of the travel, or of the turn; on it what belongs to them.
-      const about = workbench.lookedAt === 'turn' ? turned(source) : travelled(source);
+      const about = ABOUT[workbench.lookedAt](source);
       const arrows = studied.arrows(source);
       const written = notes.place(
         [...between.notes, ...studied.notes(source), ...notesOf(source), ...about.notes],
@@ -324,6 +324,7 @@ export function boardCanvas(
           ...written.lines,
           ...arrows.lines,
           ...between.lines,
+          ...driven.handLines(),
         ],
         marks: [...about.marks, ...between.marks],
         handles,

@@ -18,7 +18,7 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
-import type { Grab, Held } from '../document/grab.svelte.ts';
+import type { Grab } from '../document/grab.svelte.ts';
 import { standPoints } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
@@ -36,7 +36,7 @@ import {
 import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
-import { type DrawnHold, drawnHolds, holdUnder } from './holds.ts';
+import { type DrawnHold, drawnHolds, type HeldIn, holdOf, holdUnder } from './holds.ts';
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
 
 /** Between the views there is room for their names: px when fitted, and within what mm. */
@@ -84,6 +84,8 @@ export class BoardView implements Hands {
     standPoints(placed, stand);
     return drawnHolds(this.drawing, placed);
   });
+  /** What the pointer pulls, and the pose (mm, degrees) in which it took hold. */
+  grip: (HeldIn & { readonly heave: number; readonly roll: number }) | undefined = $state.raw();
   /** Where a pointer was looked for last; nothing once it has left the board. */
   #pointed: Place | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
@@ -260,23 +262,27 @@ export class BoardView implements Hands {
     return undefined;
   }
 
-  holdAt(x: number, y: number): Held | undefined {
+  holdAt(x: number, y: number): HeldIn | undefined {
     if (this.#bodyAt([x, y])) return undefined;
     for (const view of this.shown) {
       const at = toScreen(this.camera, this.sheet.origin[view]);
       const { scale } = this.camera;
-      const held = holdUnder(this.holds, view, [(x - at[0]) / scale, (y - at[1]) / scale]);
-      if (held) return held;
+      const place: Place = [(x - at[0]) / scale, (y - at[1]) / scale];
+      const held = holdUnder(this.holds, view, place);
+      if (held) return holdOf(held, view, place, this.#bench.layout);
     }
     return undefined;
   }
 
-  /** Up is up on the sheet, in every view: seen from above there is no other way to show it. */
-  takeHold(held: Held): Grip | undefined {
-    if (!this.#grab.take(held)) return undefined;
+  /** Up is up on the sheet in every view: seen from above there is no other way to show it. Over shows from ahead. */
+  takeHold(hold: HeldIn): Grip | undefined {
+    const { heave, roll } = this.#bench.pose;
+    if (!this.#grab.take(hold)) return undefined;
+    this.grip = { ...hold, heave, roll };
     const { scale } = this.camera;
+    const across = hold.view === 'front' ? 1 / scale : 0;
     return {
-      moveTo: (_, down) => this.#grab.pull(-down / scale),
+      moveTo: (right, down) => this.#grab.pull(-down / scale, right * across),
       putDown: () => this.#grab.letGo(),
       giveBack: () => this.#grab.giveBack(),
     };
@@ -295,7 +301,7 @@ export class BoardView implements Hands {
     const view = handle?.view ?? body?.view;
     if (view && this.hoverView !== view) this.hoverView = view;
     const free = !handle && !body && this.#pointed !== undefined;
-    const offered = free && this.#pointed ? (this.holdAt(...this.#pointed) ?? null) : null;
+    const offered = free && this.#pointed ? (this.holdAt(...this.#pointed)?.held ?? null) : null;
     if (this.#grab.offered !== offered) this.#grab.offered = offered;
   }
 

@@ -9,7 +9,8 @@ import {
   VIEWS,
   type View,
 } from '../../shared-math/drawing/index.ts';
-import type { Held } from '../document/grab.svelte.ts';
+import type { Layout } from '../../shared-math/layout/index.ts';
+import type { Held, Hold } from '../document/grab.svelte.ts';
 import { isWithin } from './body-spots.ts';
 
 /** A part of the car that a hand can take hold of and pull, as one view draws it: the view's own plane, mm. */
@@ -48,4 +49,19 @@ export function drawnHolds(drawing: Drawing, placed: Float64Array): DrawnHold[] 
 /** What a hand takes hold of at a place of a view; of several parts the one painted last. */
 export function holdUnder(holds: readonly DrawnHold[], view: View, place: Place): Held | undefined {
   return holds.findLast((hold) => hold.view === view && isWithin(hold.outline, place))?.held;
+}
+
+/** A hold as a view took it: the hand pulls along what that view shows. */
+export interface HeldIn extends Hold {
+  readonly view: View;
+  /** Where it was pressed, in the view's own plane. */
+  readonly at: Place;
+}
+
+/** Where on the car a hand takes hold: a tyre at its middle, the beam where it is pressed if the view shows that. */
+export function holdOf(held: Held, view: View, at: Place, { axle }: Layout): HeldIn {
+  const [, y, z] = (held === 'right' ? axle.right : axle.left).wheelCentre;
+  if (held !== 'axle') return { held, view, at, y, z };
+  const across = view === 'front' ? at[0] : view === 'top' ? at[1] : 0;
+  return { held, view, at, y: across, z };
 }

@@ -1,5 +1,5 @@
-import type { Held } from '../../document/grab.svelte.ts';
 import type { Handle } from '../handles.ts';
+import type { HeldIn } from '../holds.ts';
 
 /** A pointer's news, in px of the board. */
 export interface PointerNews {
@@ -38,8 +38,8 @@ export interface Hands {
   /** Nothing where the point cannot be moved. */
   takeUp(handle: Handle): Grip | undefined;
   /** The tyre or beam under a place that has no handle; what can be pulled on its springs. */
-  holdAt(x: number, y: number): Held | undefined;
-  takeHold(held: Held): Grip | undefined;
+  holdAt(x: number, y: number): HeldIn | undefined;
+  takeHold(hold: HeldIn): Grip | undefined;
   panBy(right: number, down: number): void;
   zoomAt(x: number, y: number, factor: number): void;
 }

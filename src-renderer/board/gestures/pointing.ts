@@ -1,5 +1,5 @@
-import type { Held } from '../../document/grab.svelte.ts';
 import type { Handle } from '../handles.ts';
+import type { HeldIn } from '../holds.ts';
 import { dragging } from './dragging.ts';
 import type { Gesture, PointerNews } from './gesture.ts';
 import { idle } from './idle.ts';
@@ -10,7 +10,7 @@ import { pinching } from './pinching.ts';
 const TREMBLE = { mouse: 3, pen: 4, touch: 9 };
 
 /** Pressed and not moved yet: it may become a choice, a drag of the point, a pull on the axle, or a move of the paper. */
-export function pointing(start: PointerNews, handle: Handle | undefined, held?: Held): Gesture {
+export function pointing(start: PointerNews, handle: Handle | undefined, hold?: HeldIn): Gesture {
   const self: Gesture = {
     name: 'pointing',
     on(signal, hands) {
@@ -22,7 +22,7 @@ export function pointing(start: PointerNews, handle: Handle | undefined, held?: 
           if (pointer.id !== start.id) return self;
           if (Math.hypot(pointer.x - start.x, pointer.y - start.y) <= TREMBLE[start.kind]) return self;
           if (!handle) {
-            const pull = held && hands.takeHold(held);
+            const pull = hold && hands.takeHold(hold);
             return pull ? dragging(start, pull).on(signal, hands) : panning(start).on(signal, hands);
           }
           hands.select(handle);

@@ -1,0 +1,73 @@
+import type { RideOrigin } from '../../shared-math/ride/index.ts';
+import type { SpringKnown } from '../document/ride-edits.ts';
+import type { ChosenKind } from '../document/road-choice.ts';
+
+export const ROAD_WORDS: readonly (readonly [ChosenKind, string])[] = [
+  ['one-wheel', 'Bump under one wheel'],
+  ['bump', 'Bump under both wheels'],
+  ['kerb', 'Up a kerb edge'],
+  ['washboard', 'Washboard'],
+  ['random', 'Rough road, ISO 8608'],
+  ['measured', 'My own road, from a file'],
+];
+
+export const WHEEL_WORDS = [
+  ['left', 'left wheel'],
+  ['right', 'right wheel'],
+] as const;
+
+export const KERB_WORDS = [['both', 'both wheels'], ...WHEEL_WORDS] as const;
+
+/** What the classes of ISO 8608 look like. The letters are the standard's; the words are ours. */
+export const CLASS_WORDS = [
+  ['A', 'A, smooth as new'],
+  ['B', 'B, good road'],
+  ['C', 'C, worn road'],
+  ['D', 'D, poor road'],
+  ['E', 'E, gravel'],
+  ['F', 'F, rough track'],
+  ['G', 'G, field'],
+  ['H', 'H, hardly passable'],
+] as const;
+
+export const SPRING_WORDS: readonly (readonly [SpringKnown, string])[] = [
+  ['usual', 'nobody has yet'],
+  ['measured', 'a load laid on it'],
+  ['leaf', 'the leaves’ sizes'],
+  ['rate', 'the spring’s maker'],
+];
+
+export const LIE_WORDS = [
+  ['across', 'one across the car'],
+  ['along', 'one along each rail'],
+] as const;
+
+/** How a figure that nobody typed stands in its field. */
+export function originWords(figure: string, origin: RideOrigin | undefined): string {
+  return origin === 'worked-out' ? `makes ${figure}` : `usual ${figure}`;
+}
+
+/** What a figure of the ride is usually, and who says so. */
+export interface UsualRange {
+  readonly least: number;
+  readonly most: number;
+  readonly words: string;
+  readonly source: string;
+}
+
+const PRACTICE = 'common practice, no published source';
+
+export const USUAL_RANGES = {
+  rideFrequency: { least: 1, most: 2, words: '1 to 2 Hz', source: PRACTICE },
+  dampingRatio: { least: 0.2, most: 0.4, words: '0.2 to 0.4', source: PRACTICE },
+  hopFrequency: { least: 8, most: 14, words: '8 to 14 Hz', source: PRACTICE },
+} as const satisfies Record<string, UsualRange>;
+
+/** Whether a figure is within what is usual, in a word. */
+export function usualWord(value: number, { least, most }: UsualRange): 'usual' | 'low' | 'high' {
+  if (value < least) return 'low';
+  return value > most ? 'high' : 'usual';
+}
+
+/** A moment of the drive: "0.42 s, 15 ft 4 in along". */
+export const momentWords = (time: number, along: string): string => `${time.toFixed(2)} s, ${along} along`;

@@ -164,7 +164,35 @@ export const STOPS: Caution = {
   ],
 };
 
-export const CAUTIONS: readonly Caution[] = [ARMS, LINK_ENDS, RODS, ASSISTANCE, STOPS];
+export const ROAD_RUN: Caution = {
+  id: 'road-run',
+  line: 'A simulated road is no road test.',
+  notes: [
+    {
+      words:
+        'What drives here is the front of the car seen from ahead: two masses, springs, dampers and tyres as springs. Braking, cornering, pitch, flexing parts, play, friction and what the driver does are left out.',
+      source: 'how this board works it out',
+    },
+    {
+      words:
+        'Usual figures stand in for what nobody has measured: weigh the car, load its springs and type what you find before you believe a number.',
+      source: PRACTICE,
+    },
+    {
+      words:
+        'The kick is how far the handwheel would be thrown if the road held the wheels straight. It is no force, and a hand may meet more or less.',
+      source: 'how this board works it out',
+    },
+    {
+      words:
+        'First drives are slow, on a closed place, with nuts, pins and locks looked at before and after.',
+      source: PRACTICE,
+    },
+    DEFER,
+  ],
+};
+
+export const CAUTIONS: readonly Caution[] = [ARMS, LINK_ENDS, RODS, ASSISTANCE, STOPS, ROAD_RUN];
 
 /** Balls that sit in an arm which somebody may be tempted to make, bend or weld. */
 const IN_ARMS = /^steering\.(dragLinkBall|box\.pitmanBall)$|\.tieRodBall$/;

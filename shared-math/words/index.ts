@@ -17,6 +17,7 @@ export {
   type CautionNote,
   cautionsAt,
   LINK_ENDS,
+  ROAD_RUN,
   RODS,
   STOPS,
 } from './cautions.ts';

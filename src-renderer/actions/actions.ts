@@ -2,7 +2,7 @@ import type { Archive } from '../document/archive.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
 import type { Grab } from '../document/grab.svelte.ts';
-import type { RoadRun } from '../document/road-run.svelte.ts';
+import { type RoadRun, STEP } from '../document/road-run.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Studies } from '../document/studies.svelte.ts';
@@ -111,17 +111,35 @@ export const ACTIONS: readonly Action[] = [
   },
   {
     id: 'run-travel',
-    name: 'Run the travel, or stop it',
+    name: 'Run the travel, or drive over the road; or stop it',
     strokes: [{ key: 't' }],
     enabled: drawn,
-    run: ({ bench }) => (bench.playing ? bench.stop() : bench.play()),
+    run: ({ bench, road }) => {
+      if (road.open) road.toggle();
+      else if (bench.playing) bench.stop();
+      else bench.play();
+    },
   },
   {
     id: 'ride-height',
     name: 'Back to ride height',
     strokes: [{ key: 'r' }],
-    enabled: (tools) => drawn(tools) && (!tools.bench.atRide || tools.bench.playing),
+    enabled: (tools) => drawn(tools) && (!tools.bench.atRide || tools.bench.playing || tools.bench.carried),
     run: ({ bench }) => bench.toRide(),
+  },
+  {
+    id: 'road-on',
+    name: 'A moment further along the road',
+    strokes: [{ key: '.' }],
+    enabled: ({ road }) => road.open && road.own !== undefined,
+    run: ({ road }) => road.scrub(road.time + STEP),
+  },
+  {
+    id: 'road-back',
+    name: 'A moment back along the road',
+    strokes: [{ key: ',' }],
+    enabled: ({ road }) => road.open && road.own !== undefined,
+    run: ({ road }) => road.scrub(road.time - STEP),
   },
   {
     id: 'grab',

@@ -7,6 +7,7 @@ export const PLACES = [
   { id: 'layout', name: 'Layout' },
   { id: 'turn', name: 'Turn' },
   { id: 'shaft', name: 'Shaft' },
+  { id: 'road', name: 'Road' },
 ] as const;
 
 export type PlaceId = (typeof PLACES)[number]['id'];

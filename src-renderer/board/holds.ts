@@ -61,7 +61,8 @@ export interface HeldIn extends Hold {
 /** Where on the car a hand takes hold: a tyre at its middle, the beam where it is pressed if the view shows that. */
 export function holdOf(held: Held, view: View, at: Place, { axle }: Layout): HeldIn {
   const [, y, z] = (held === 'right' ? axle.right : axle.left).wheelCentre;
-  if (held !== 'axle') return { held, view, at, y, z };
+  const sideways = view === 'front';
+  if (held !== 'axle') return { held, view, at, y, z, sideways };
   const across = view === 'front' ? at[0] : view === 'top' ? at[1] : 0;
-  return { held, view, at, y: across, z };
+  return { held, view, at, y: across, z, sideways };
 }

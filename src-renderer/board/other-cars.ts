@@ -68,7 +68,10 @@ export class OtherCars {
   /** Shows these variants in their poses and no others; one that does not reach its pose is not drawn. */
   show(others: readonly OtherCar[]): void {
     for (const [id, drawn] of this.#drawn)
-      if (!others.some((other) => other.id === id && other.frontEnd === drawn.of && other.whole === drawn.whole)) this.#remove(id, drawn);
+      if (
+        !others.some((other) => other.id === id && other.frontEnd === drawn.of && other.whole === drawn.whole)
+      )
+        this.#remove(id, drawn);
     for (const other of others) {
       const reached = other.state.status === 'ok';
       let drawn = this.#drawn.get(other.id);

@@ -50,7 +50,11 @@ function pictureOf(run: RoadRun, workbench: Workbench, left: Float64Array, right
   const half = car.tyreWidth / 2 + LANE_BESIDE;
   const spacing = MARK_STEP[workbench.settings.unit];
   const marks: number[] = [];
-  for (let mark = Math.ceil((distance - BEHIND) / spacing) * spacing; mark < distance + AHEAD; mark += spacing)
+  for (
+    let mark = Math.ceil((distance - BEHIND) / spacing) * spacing;
+    mark < distance + AHEAD;
+    mark += spacing
+  )
     marks.push(mark - distance);
   return {
     from: AHEAD,

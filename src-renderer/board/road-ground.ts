@@ -35,8 +35,8 @@ export function sectionAcross(lanes: RoadPicture['lanes']): [across: number, hei
     line.push([y - half, height], [y + half, height]);
     // A step that one wheel alone meets stands beside the other's lane.
     if (next && !even) {
-      const middle = (y + half + next.y - next.half) / 2;
-      line.push([middle, height], [middle, next.height]);
+      const step = Math.abs(height) > Math.abs(next.height) ? y + half : next.y - next.half;
+      line.push([step, height], [step, next.height]);
     }
     if (!next) line.push([y + half + BESIDE, height]);
   });

@@ -49,6 +49,25 @@ export const TOE_LADDERS: Record<'in' | 'mm', Ladder> = {
   mm: rungs([3, 1], [6, 2], [12, 5], [25, 10], [50, 20], [100, 50], [300, 100], [1000, 500], [3000, 1000]),
 };
 
+/** The axle's heave on a road. */
+export const HEAVE_LADDERS: Record<'in' | 'mm', Ladder> = {
+  in: rungs([0.5, 0.2], [1, 0.5], [2, 1], [3, 1], [5, 2], [10, 5], [40, 20]),
+  mm: rungs([10, 5], [25, 10], [50, 20], [80, 40], [130, 50], [250, 100], [1000, 500]),
+};
+
+/** Degrees that the handwheel is thrown. */
+export const KICK_LADDER = rungs(
+  [2, 1],
+  [5, 2],
+  [10, 5],
+  [20, 10],
+  [45, 20],
+  [90, 45],
+  [180, 90],
+  [400, 200],
+  [1000, 500],
+);
+
 /** Handwheel to wheels, to one. */
 export const RATIO_LADDER = rungs([2, 1], [4, 2], [8, 4], [12, 5], [25, 10], [60, 25], [150, 50]);
 

@@ -1,8 +1,8 @@
 import { toDegrees } from '../../shared-math/units/index.ts';
 import type { Held, Hold, Moved } from '../workers/ride-messages.ts';
-import type { Workbench } from './workbench.svelte.ts';
-import { LEVEL } from './stand.ts';
 import type { RideLine } from './ride-line.ts';
+import { LEVEL } from './stand.ts';
+import type { Workbench } from './workbench.svelte.ts';
 
 export type { Held, Hold } from '../workers/ride-messages.ts';
 
@@ -92,7 +92,7 @@ export class Grab {
     if (this.hold) this.giveBack();
     const { left, right } = this.#bench.layout.axle;
     const centre = held === 'right' ? right.wheelCentre : left.wheelCentre;
-    this.byKeys = this.take({ held, y: held === 'axle' ? 0 : centre[1], z: centre[2] });
+    this.byKeys = this.take({ held, y: held === 'axle' ? 0 : centre[1], z: centre[2], sideways: false });
   }
 
   /** Holds the hand that many mm above where it took hold, and to the left of it. */

@@ -86,7 +86,11 @@ export const TIME: Quantity = {
 };
 
 /** A quantity in the reader's unit: "112 lb/in". */
-export function formatQuantity({ in: inch, mm, decimals }: Quantity, value: number, unit: LengthUnit): string {
+export function formatQuantity(
+  { in: inch, mm, decimals }: Quantity,
+  value: number,
+  unit: LengthUnit,
+): string {
   const [name, factor] = unit === 'in' ? inch : mm;
   return `${formatDecimal(value / factor, decimals[unit])} ${name}`;
 }
@@ -98,7 +102,10 @@ export function parseQuantity(quantity: Quantity, text: string, unit: LengthUnit
   const typed = text.trim();
   if (typed === '') return failed(`${quantity.what} is missing`);
   const number = NUMBER.exec(typed)?.[0];
-  const rest = typed.slice(number?.length ?? 0).trim().toLowerCase();
+  const rest = typed
+    .slice(number?.length ?? 0)
+    .trim()
+    .toLowerCase();
   const own = unit === 'in' ? quantity.in : quantity.mm;
   const named = [quantity.in, quantity.mm, ...(quantity.others ?? [])];
   const factor = rest === '' ? own[1] : named.find(([name]) => name.toLowerCase() === rest)?.[1];

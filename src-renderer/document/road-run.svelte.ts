@@ -2,8 +2,10 @@ import { untrack } from 'svelte';
 import type { LayoutDocument, Refusal } from '../../shared-math/layout/index.ts';
 import {
   FLAT_ROAD,
+  parseRoadTable,
   prepareRoad,
   type RideRun,
+  ROAD_TEXT_MAX,
   type Road,
   type RoadProfile,
   type RunOptions,
@@ -35,6 +37,8 @@ export interface Driven {
   readonly peaks: RunPeaks;
 }
 
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
 interface Asked {
   readonly id: number;
   readonly document: LayoutDocument;
@@ -64,13 +68,17 @@ export class RoadRun {
   time = $state(0);
   #driven: ReadonlyMap<string, Driven> = $state.raw(new Map());
   refusal: Refusal | null = $state.raw(null);
+  /** Why a file was not taken as a road; empty once something else was chosen. */
+  trouble = $state('');
 
   readonly profile: RoadProfile | undefined = $derived(profileOf(this.choice));
   readonly seconds = $derived(secondsOf(this.choice));
   readonly #tyreRadius = $derived.by(() => this.#bench.layout.car.tyreRadius);
   readonly road: Road = $derived.by(() => {
     const { profile } = this;
-    return profile && !roadProblem(profile) ? prepareRoad(profile, this.#tyreRadius) : FLAT_ROAD;
+    return profile && !roadProblem(profile, this.#tyreRadius)
+      ? prepareRoad(profile, this.#tyreRadius)
+      : FLAT_ROAD;
   });
   readonly own: Driven | undefined = $derived(this.#driven.get(OWN));
   /** mm that the wheels have rolled. */
@@ -110,7 +118,30 @@ export class RoadRun {
   /** Changes what is told of the road; the drive begins anew. */
   choose(change: Partial<RoadChoice>): void {
     this.toStart();
+    this.trouble = '';
     this.choice = { ...this.choice, ...change };
+  }
+
+  /** Takes a table of distances and heights as the road; one that is refused is told by its line, and the road stays. */
+  async bring(file: File): Promise<void> {
+    if (file.size > ROAD_TEXT_MAX) {
+      this.trouble = `${file.name} is not taken: it is too large to be a road`;
+      return;
+    }
+    let text: string;
+    try {
+      text = await file.text();
+    } catch {
+      this.trouble = `${file.name} cannot be read`;
+      return;
+    }
+    const read = parseRoadTable(text);
+    if (!read.ok) {
+      const { path, reason } = read.failure;
+      this.trouble = `${file.name} is not taken. ${path ? `${capital(path)}: ` : 'It '}${reason}`;
+      return;
+    }
+    this.choose({ kind: 'measured', own: { name: file.name, profile: read.value }, seconds: null });
   }
 
   /** Run as an effect: has the worker drive whatever of road, car and cars beside it has changed. */

@@ -1,14 +1,14 @@
-import type { RideOrigin } from '../../shared-math/ride/index.ts';
+import type { RideOrigin, RideRange } from '../../shared-math/ride/index.ts';
 import type { SpringKnown } from '../document/ride-edits.ts';
 import type { ChosenKind } from '../document/road-choice.ts';
 
 export const ROAD_WORDS: readonly (readonly [ChosenKind, string])[] = [
-  ['one-wheel', 'Bump under one wheel'],
-  ['bump', 'Bump under both wheels'],
-  ['kerb', 'Up a kerb edge'],
+  ['one-wheel', 'Bump, one wheel'],
+  ['bump', 'Bump, both wheels'],
+  ['kerb', 'Kerb edge'],
   ['washboard', 'Washboard'],
-  ['random', 'Rough road, ISO 8608'],
-  ['measured', 'My own road, from a file'],
+  ['random', 'Rough, ISO 8608'],
+  ['measured', 'From my own file'],
 ];
 
 export const WHEEL_WORDS = [
@@ -47,24 +47,8 @@ export function originWords(figure: string, origin: RideOrigin | undefined): str
   return origin === 'worked-out' ? `makes ${figure}` : `usual ${figure}`;
 }
 
-/** What a figure of the ride is usually, and who says so. */
-export interface UsualRange {
-  readonly least: number;
-  readonly most: number;
-  readonly words: string;
-  readonly source: string;
-}
-
-const PRACTICE = 'common practice, no published source';
-
-export const USUAL_RANGES = {
-  rideFrequency: { least: 1, most: 2, words: '1 to 2 Hz', source: PRACTICE },
-  dampingRatio: { least: 0.2, most: 0.4, words: '0.2 to 0.4', source: PRACTICE },
-  hopFrequency: { least: 8, most: 14, words: '8 to 14 Hz', source: PRACTICE },
-} as const satisfies Record<string, UsualRange>;
-
 /** Whether a figure is within what is usual, in a word. */
-export function usualWord(value: number, { least, most }: UsualRange): 'usual' | 'low' | 'high' {
+export function usualWord(value: number, { least, most }: RideRange): 'usual' | 'low' | 'high' {
   if (value < least) return 'low';
   return value > most ? 'high' : 'usual';
 }

@@ -59,8 +59,8 @@ export class HandOnAxle {
     return made.ok ? made.value : made.failure.reason;
   }
 
-  #grip({ hand, parameters }: Ride, { y, z }: Hold, heave: number, roll: number): void {
-    Object.assign(hand, { on: true, against: 'frame', y, z, ...ARM });
+  #grip({ hand, parameters }: Ride, { y, z, sideways }: Hold, heave: number, roll: number): void {
+    Object.assign(hand, { on: true, against: 'frame', y, z, sideways, ...ARM });
     // Turned as the axle stands, the point that is held lies beside where it is at ride height.
     this.#from = { up: heave + y * roll, over: -(z - parameters.rollCentre) * roll };
     hand.up = this.#from.up;

@@ -11,6 +11,8 @@ export interface Hold {
   readonly held: Held;
   readonly y: number;
   readonly z: number;
+  /** Whether the hand minds where the point goes sideways: only where it is pulled from ahead. */
+  readonly sideways: boolean;
 }
 
 /** An answer to a pull: where springs and tyres have brought the axle against the frame, mm and degrees. */

@@ -9,6 +9,7 @@ import {
   type Signal,
 } from '../../../src-renderer/board/gestures/index.ts';
 import type { Handle } from '../../../src-renderer/board/handles.ts';
+import type { HeldIn } from '../../../src-renderer/board/holds.ts';
 
 const PITMAN: Hardpoint = {
   id: 'steering.box.pitmanBall',
@@ -16,9 +17,10 @@ const PITMAN: Hardpoint = {
   carrier: 'pitman',
   at: [0, 0, 0],
 };
+const TYRE: HeldIn = { held: 'left', view: 'front', at: [700, -330], y: 710, z: 330, sideways: true };
 const HANDLE: Handle = { view: 'side', point: PITMAN, x: 100, y: 100 };
 
-/** A board without a canvas: one handle at 100, 100, and a list of what was done. */
+/** A board without a canvas: one handle at 100, 100, a tyre from 500 on to the right, and a list of what was done. */
 class PlainHands implements Hands {
   done: string[] = [];
   refuses = false;
@@ -38,6 +40,18 @@ class PlainHands implements Hands {
       moveTo: (right, down, { shift, alt }) =>
         void this.done.push(`to ${right},${down}${shift ? ' shift' : ''}${alt ? ' alt' : ''}`),
       putDown: () => void this.done.push('put down'),
+      giveBack: () => void this.done.push('give back'),
+    };
+  }
+  holdAt(x: number): HeldIn | undefined {
+    return x >= 500 ? TYRE : undefined;
+  }
+  takeHold({ held }: HeldIn): Grip | undefined {
+    if (this.refuses) return undefined;
+    this.done.push(`take hold of ${held}`);
+    return {
+      moveTo: (right, down) => void this.done.push(`pull ${right},${down}`),
+      putDown: () => void this.done.push('let go'),
       giveBack: () => void this.done.push('give back'),
     };
   }
@@ -100,6 +114,31 @@ describe('an idle hand', () => {
     send(down(100, 100, { button: 1 }), move(110, 95));
     expect(gesture.name).toBe('panning');
     expect(hands.done.at(-1)).toBe('pan 10,-5');
+  });
+});
+
+describe('a pull', () => {
+  test('begins on a tyre once the press is no trembling, and ends as the hand opens', () => {
+    send(down(510, 100), move(511, 101));
+    expect(gesture.name).toBe('pointing');
+    send(move(510, 80), move(510, 60), up(510, 60));
+    expect(hands.done).toEqual(['hover nothing', 'take hold of left', 'pull 0,-20', 'pull 0,-40', 'let go']);
+    expect(gesture.name).toBe('idle');
+  });
+
+  test('is given back by Escape and by a pointer that is taken away', () => {
+    send(down(510, 100), move(510, 80), { type: 'escape' });
+    send(down(510, 100), move(510, 80), { type: 'lost', id: 1 });
+    expect(hands.done.filter((done) => done === 'give back')).toHaveLength(2);
+  });
+
+  test('on a tyre that cannot be pulled moves the paper, and so does the middle button', () => {
+    hands.refuses = true;
+    send(down(510, 100), move(510, 80), up(510, 80));
+    expect(hands.done.at(-1)).toBe('pan 0,-20');
+    hands.refuses = false;
+    send(down(510, 100, { button: 1 }), move(515, 100));
+    expect(hands.done.at(-1)).toBe('pan 5,0');
   });
 });
 

@@ -86,16 +86,37 @@ describe('keys', () => {
   test('an arrow nudges the selected point, further with Shift, and is not used without one', () => {
     const nudges: [string, boolean][] = [];
     const bench = { inHand: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
-    const tools = { bench } as unknown as Tools;
+    const grab = { byKeys: false };
+    const tools = { bench, grab } as unknown as Tools;
     expect(pressed(press('ArrowLeft'), 'board', tools)).toBe(true);
     expect(pressed(press('ArrowLeft', { shiftKey: true }), 'board', tools)).toBe(true);
     expect(nudges).toEqual([
       ['ArrowLeft', false],
       ['ArrowLeft', true],
     ]);
-    expect(pressed(press('ArrowLeft'), 'board', { bench: { inHand: undefined } } as unknown as Tools)).toBe(
-      false,
-    );
+    const without = { bench: { inHand: undefined }, grab } as unknown as Tools;
+    expect(pressed(press('ArrowLeft'), 'board', without)).toBe(false);
+  });
+
+  test('arrows up and down pull the axle that keys took hold of, and Enter opens the hand', () => {
+    const done: (number | string)[] = [];
+    const grab = {
+      byKeys: true,
+      pulled: { up: 10, over: 0 },
+      pull: (up: number) => done.push(up),
+      letGo: () => done.push('let go'),
+    };
+    const bench = { inHand: { id: 'x' }, nudge: () => done.push('nudge') };
+    const tools = { bench, grab } as unknown as Tools;
+    for (const [key, shiftKey] of [
+      ['ArrowUp', false],
+      ['ArrowDown', true],
+      ['Enter', false],
+    ] as const)
+      expect(pressed(press(key, { shiftKey }), 'board', tools)).toBe(true);
+    expect(done).toEqual([16.35, -15.4, 'let go']);
+    // A slider keeps its arrows.
+    expect(pressed(press('ArrowUp'), 'arrows', tools)).toBe(false);
   });
 
   test('strokes are written as the keyboard at hand writes them', () => {

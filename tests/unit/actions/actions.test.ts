@@ -102,7 +102,7 @@ describe('keys', () => {
     const done: (number | string)[] = [];
     const grab = {
       byKeys: true,
-      pulled: { up: 10, over: 0 },
+      pulled: { up: 25.4, over: 0 },
       pull: (up: number) => done.push(up),
       letGo: () => done.push('let go'),
     };
@@ -114,7 +114,7 @@ describe('keys', () => {
       ['Enter', false],
     ] as const)
       expect(pressed(press(key, { shiftKey }), 'board', tools)).toBe(true);
-    expect(done).toEqual([16.35, -15.4, 'let go']);
+    expect(done).toEqual([31.75, 0, 'let go']);
     // A slider keeps its arrows.
     expect(pressed(press('ArrowUp'), 'arrows', tools)).toBe(false);
   });

@@ -250,9 +250,16 @@ describe('a tune', () => {
     }
     expect(readLayout(JSON.parse(JSON.stringify(result.document))).ok).toBe(true);
     // Nothing else was touched.
-    const { steering: _a, ...rest } = result.document;
-    const { steering: _b, ...drawn } = bad;
+    const { steering: moved, shaft, ...rest } = result.document;
+    const { steering: was, shaft: drawnShaft, ...drawn } = bad;
     expect(rest).toEqual(drawn);
+    // The steering shaft's box end is bolted to the box and goes along; the column stays.
+    expect(shaft?.column).toEqual(drawnShaft?.column);
+    for (const axis of [0, 1, 2] as const)
+      expect((shaft?.box.end[axis] ?? 0) - (drawnShaft?.box.end[axis] ?? 0)).toBeCloseTo(
+        moved.box.sectorCentre[axis] - was.box.sectorCentre[axis],
+        6,
+      );
   });
 
   test('tells figures that are those of the documents', () => {
@@ -444,7 +451,7 @@ describe('bad input is told plainly', () => {
     expect(refused(document, [])).toBe('nothing is free to move');
     expect(refused(document, [{ freedom: up, from: 0, to: 0 }])).toBe('nothing is free to move');
     expect(refused(document, [{ freedom: up, from: 10, to: -10 }])).toBe(
-      'the bounds of box-up are crossed: from 10 to -10 mm',
+      'the bounds of box-up are crossed: from 10 mm to -10 mm',
     );
     expect(refused(document, [{ freedom: up, from: Number.NaN, to: 4 }])).toMatch(
       /^the bounds of box-up are crossed/,
@@ -468,7 +475,7 @@ describe('bad input is told plainly', () => {
       refused(document, free({ 'box-up': 5 }), {
         holds: { clearance: { moving: 400, tyre: 400, strict: true } },
       }),
-    ).toMatch(/the clearances by \d+\.\d mm$/);
+    ).toMatch(/the clearances by \d+(\.\d)? mm$/);
   });
 
   test('a layout that does not steer as drawn has nothing to tune', () => {

@@ -76,14 +76,14 @@ function armTemplate(matter: Matter, facts: ArmFacts): Template {
   return {
     title: facts.title,
     note: facts.note,
-    bounds: around([centre, ball, tip], 22),
+    bounds: around([centre, ball, tip], 18),
     words: [
       near ? `It stands ${facts.alongWords}.` : `It stands ${angle(turn)} from ${facts.alongWords}.`,
       ...facts.words,
     ],
     draw(pen: PrintPen, at: OnPaper) {
       const [c, b, t] = [at(centre), at(ball), at(tip)];
-      centreLine(pen, at(onLine(-18)), t);
+      centreLine(pen, at(onLine(-16)), t);
       if (!near) centreLine(pen, c, b);
       centreMark(pen, c, 14);
       ballMark(pen, b);

@@ -97,8 +97,10 @@ function paintTile(leaves: Leaves, template: Template, plan: TilePlan, column: n
   const top = bounds.top - spare.down + row * step.height;
   const at = ([right, down]: Place): Place => [room.x + right - left, room.y + down - top];
   const [x1, y1] = [room.x + room.width, room.y + room.height];
+  // What runs on, as a rail does, ends where the words above begin.
+  const y0 = Math.max(room.y, at([0, template.bounds.top])[1]);
+  pen.within([room.x, y0, x1, y0, x1, y1, room.x, y1], 1, () => template.draw(pen, at));
   pen.within([room.x, room.y, x1, room.y, x1, y1, room.x, y1], 1, () => {
-    template.draw(pen, at);
     if (!many) return;
     for (let c = 0; c <= plan.columns; c += 1)
       for (let r = 0; r <= plan.rows; r += 1) {

@@ -91,14 +91,44 @@ describe.each(['letter', 'a4'] as const)('templates on %s', (paper) => {
     });
   });
 
-  test('neighbouring pages of one template carry the same marks, a page’s step apart', async () => {
+  test('neighbouring pages of one template show the same marks and lines where they are laid over one another', async () => {
     const document = demonstration('four-bar-cross-steer.json');
     const bytes = await printPdf(jobOf({ document, kind: 'templates', paper }));
-    await readPdf(bytes, (pages) => {
+    await readPdf(bytes, async (pages) => {
       const first = pages.findIndex(({ text }) => text.includes('Steering box bracket, page A1'));
       expect(first).toBeGreaterThan(0);
       expect(pages[first + 1]?.text).toContain('Steering box bracket, page A2');
       expect(pages[0]?.text).toContain(`${first + 1} to ${first + 2}`);
+      const above = (await pages[first]?.render(FINE)) as Pixels;
+      const below = (await pages[first + 1]?.render(FINE)) as Pixels;
+      // A mark is a cross of 8 mm: the rows and columns whose stretches of 7.4 to 8.4 mm are dark cross in its middle.
+      const marks = (pixels: Pixels) => {
+        const found: [number, number][] = [];
+        for (let y = 0; y < pixels.height; y += 1) {
+          const run = longestRun(pixels, y, 0, Math.round(pixels.width * 0.3));
+          const x = Math.round(run.start + run.length / 2);
+          if (run.length < 74 || run.length > 84) continue;
+          const up = longestRun(pixels, x, Math.max(0, y - 60), Math.min(pixels.height, y + 60), true);
+          if (up.length >= 74 && up.length <= 84 && !found.some(([, other]) => Math.abs(other - y) < 20))
+            found.push([x, y]);
+        }
+        return found;
+      };
+      const [upper, lower] = [marks(above), marks(below)];
+      expect(upper).toHaveLength(2);
+      expect(lower).toHaveLength(2);
+      const [[, lastRow], [nextColumn]] = [upper[1], lower[0]] as [[number, number], [number, number]];
+      expect(Math.abs((upper[1] as [number, number])[0] - nextColumn)).toBeLessThan(3);
+      // The long centre line crosses both pages: laid mark on mark it runs on at the same column.
+      const column = (pixels: Pixels, row: number) =>
+        marksAlong(pixels, row, Math.round(pixels.width * 0.15), Math.round(pixels.width * 0.85));
+      const shift = lastRow - (lower[0] as [number, number])[1];
+      let same = 0;
+      for (let row = 20; row < 50; row += 1) {
+        const [a, b] = [column(above, lastRow - 60 + row), column(below, lastRow - 60 + row - shift)];
+        if (a.length > 0 && a.some((x) => b.some((other) => Math.abs(other - x) < 3))) same += 1;
+      }
+      expect(same).toBeGreaterThan(10);
     });
   });
 });

@@ -149,7 +149,36 @@ function withinSentence(name: string): string {
   return /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 }
 
-/** What the frame carries: rails, obstacles, the steering box; mirrored ones twice. */
+/** mm. Half a usual shaft, and half the size of a usual joint's body. */
+const SHAFT = { tube: 9.525, joint: 22.225 } as const;
+
+/** The steering shaft, which turns where it is: for what moves it stands still. */
+function steeringShaft({ shaft }: Layout): Body[] {
+  if (!shaft) return [];
+  const stops = [shaft.column.end, ...shaft.joints.map(({ centre }) => centre), shaft.box.end];
+  const tube = (i: number) => (shaft.shafts[i - 1]?.stock?.diameter ?? 2 * SHAFT.tube) / 2;
+  const capsule = (from: Point, to: Point, radius: number): BodyPart => ({
+    kind: SEGMENT,
+    radius,
+    from: fixed(from),
+    to: fixed(to),
+  });
+  return [
+    {
+      id: 'shaft',
+      name: 'steering shaft',
+      role: 'box',
+      hardpoint: `shaft.joints.${shaft.joints.length - 1}.centre`,
+      joins: [],
+      parts: [
+        ...stops.slice(1).map((to, i) => capsule(stops[i] as Point, to, tube(i))),
+        ...shaft.joints.map(({ centre }) => capsule(centre, centre, SHAFT.joint)),
+      ],
+    },
+  ];
+}
+
+/** What the frame carries: rails, obstacles, the steering box and shaft; mirrored ones twice. */
 export function fixedBodies(layout: Layout): Body[] {
   const rails = railPaths(layout).map(
     ({ id, rail, path }): Body => ({
@@ -171,5 +200,5 @@ export function fixedBodies(layout: Layout): Body[] {
       }),
     ),
   );
-  return [steeringBox(layout), ...rails, ...obstacles];
+  return [steeringBox(layout), ...steeringShaft(layout), ...rails, ...obstacles];
 }

@@ -55,6 +55,8 @@ export interface Rule {
 
 /** Figures and limits in the reader's unit. */
 export interface Speech {
+  /** For words that are made where no rule is. */
+  readonly style: LengthStyle;
   readonly length: (mm: number) => string;
   readonly angle: (radians: number, decimals?: number) => string;
   readonly perInch: (radiansPerMm: number) => string;
@@ -71,6 +73,7 @@ const NEWTONS_PER_POUND = 4.4482216152605;
 
 export function speech(style: LengthStyle, shop: ShopLimits): Speech {
   return {
+    style,
     length: (mm) => formatLength(mm, style),
     angle: (radians, decimals = 1) => formatDegrees(toDegrees(radians), decimals),
     perInch: (slope) =>

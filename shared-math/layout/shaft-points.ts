@@ -65,6 +65,8 @@ const tidy = (value: number) => Math.round(value * 1000) / 1000 + 0;
 
 /** Squared: where what was changed shows less than a fifth of the axis' length, it says nothing of how far along. */
 const SEEN_END_ON = 0.2 ** 2;
+/** mm. Nearer than this a point stands on its axis, to what documents are rounded to. */
+const ON_AXIS = 0.01;
 
 /**
  * Where a point that stands at `from` on an axis goes when it is asked to go to `to`: to that place of the axis which is
@@ -83,7 +85,13 @@ export function slidAlong(end: Point, axis: Point, from: Point, to: Point): Poin
     along += ((to[i] as number) - end[i]) * axis[i];
     seen += axis[i] ** 2;
   }
-  if (seen < SEEN_END_ON * whole) return from;
+  if (seen < SEEN_END_ON * whole) {
+    // It stays; what stood off the axis comes back onto it.
+    const back =
+      ((from[0] - end[0]) * axis[0] + (from[1] - end[1]) * axis[1] + (from[2] - end[2]) * axis[2]) / whole;
+    const on: Point = [end[0] + back * axis[0], end[1] + back * axis[1], end[2] + back * axis[2]];
+    return Math.hypot(on[0] - from[0], on[1] - from[1], on[2] - from[2]) < ON_AXIS ? from : on;
+  }
   const share = along / seen;
   return [tidy(end[0] + share * axis[0]), tidy(end[1] + share * axis[1]), tidy(end[2] + share * axis[2])];
 }

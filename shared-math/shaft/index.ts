@@ -92,6 +92,7 @@ export {
   type Suggestion,
   suggestRoute,
   suggestRoutes,
+  supportsFor,
 } from './suggest.ts';
 export {
   doubleDSection,

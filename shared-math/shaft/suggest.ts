@@ -166,7 +166,7 @@ function proposalOf(
 }
 
 /** Supports where they are called for: beside the middle joints first, each on the longer of its two shafts. */
-function supportsFor(shaft: ShaftDocument, route: Route): ShaftDocument['supports'] {
+export function supportsFor(shaft: ShaftDocument, route: Route): ShaftDocument['supports'] {
   const { needed } = supportCheck(shaft);
   const last = shaft.joints.length - 1;
   const inner = shaft.joints.flatMap((_, i) => (i > 0 && i < last ? [i] : []));

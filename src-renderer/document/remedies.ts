@@ -12,6 +12,8 @@ export function remedied(document: LayoutDocument, remedy: Remedy): LayoutDocume
 const SETTINGS: Record<string, (value: unknown) => string> = {
   'steering.stopAngle': (degrees) => `Set stops at ${String(degrees)}° of either wheel`,
   'steering.box.sectorAxis': () => 'Take a box that turns the other way',
+  'shaft.supports': () => 'Put a support bearing there',
+  'shaft.shafts': () => 'Set the best clocking',
   'axle.beam': (beam) => (beam === 'tube' ? 'Use a tube' : 'Use an I-beam'),
 };
 
@@ -21,6 +23,7 @@ const SETTINGS: Record<string, (value: unknown) => string> = {
  */
 export function remedyWords({ remedy, advice }: Finding): string {
   if (!remedy) return '';
+  if (remedy.kind === 'set' && /^shaft\.joints\.\d+\.kind$/.test(remedy.path)) return 'Take a double joint';
   if (remedy.kind === 'set') return SETTINGS[remedy.path]?.(remedy.value) ?? advice.replace(/\.$/, '');
   return advice.replace(/\.$/, '');
 }

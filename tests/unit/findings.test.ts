@@ -21,6 +21,7 @@ import {
 } from '../../shared-math/layout/index.ts';
 import { expectClose } from '../support/close.ts';
 import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER } from '../support/layouts.ts';
+import { DOUBLE_D_SIDE, rawShaft, SPLINE, SPLINE_SIDE } from '../support/shafts.ts';
 
 const INCHES = { unit: 'in', fraction: 16 } as const;
 const root = resolve(import.meta.dirname, '../..');
@@ -90,6 +91,26 @@ const ROOMY = {
     stopAngle: 20,
   },
 };
+
+/** A shaft whose ends are described and fit, invented; joints on their axes, angles 21 and 19 degrees, in phase enough. */
+const [FIRST, LAST] = [
+  { kind: 'single', centre: [-1280, 340, 735] },
+  { kind: 'single', centre: [-1002, 410, 561] },
+];
+const shaft = (over: Record<string, unknown> = {}) =>
+  raw({
+    ...GOOD,
+    shaft: rawShaft({
+      column: { end: [-1296, 340, 743], axis: [2, 0, -1] },
+      box: { end: [-986, 410, 557], axis: [4, 0, -1] },
+      joints: [FIRST, LAST],
+      shafts: [{ clock: -32.6 }],
+      ...over,
+    }),
+  });
+const PIECES = [{ clock: -56.2 }, { clock: -66.9 }];
+const MIDDLE = { kind: 'single', centre: [-1140, 370, 660] };
+const ENDS = { columnSide: DOUBLE_D_SIDE, boxSide: SPLINE_SIDE };
 
 /** For each rule: a layout that trips it, and one that does not. */
 const CASES: Record<
@@ -203,6 +224,75 @@ const CASES: Record<
   tape: { trips: taped(15), passes: taped(0.5), severity: 'attention' },
 };
 
+const SHAFT_CASES: typeof CASES = {
+  'shaft-joint-angle': {
+    trips: shaft({
+      joints: [FIRST, { kind: 'single', centre: [-1282.5, 340, 631.125] }],
+      shafts: [{ clock: 0 }],
+    }),
+    passes: shaft(),
+    severity: 'stop',
+  },
+  'shaft-ends': {
+    trips: shaft({
+      joints: [FIRST, { ...LAST, ...ENDS }],
+      shafts: [{ clock: 0, stock: { kind: 'round', diameter: 19.05 } }],
+    }),
+    passes: shaft({
+      joints: [FIRST, { ...LAST, ...ENDS }],
+      shafts: [{ clock: -32.6, stock: { kind: 'double-d', diameter: 19.05, acrossFlats: 14.2 } }],
+      box: { end: [-986, 410, 557], axis: [4, 0, -1], fit: { kind: 'spline', ...SPLINE } },
+    }),
+    severity: 'stop',
+  },
+  'shaft-clearance': {
+    trips: {
+      ...shaft(),
+      obstacles: [
+        {
+          name: 'Header tube',
+          role: 'header',
+          kind: 'capsule',
+          from: [-1140, 330, 600],
+          to: [-1140, 460, 640],
+          radius: 22,
+          mirrored: false,
+        },
+      ],
+    },
+    passes: shaft(),
+    severity: 'stop',
+  },
+  'shaft-support': {
+    trips: shaft({ joints: [FIRST, MIDDLE, LAST], shafts: PIECES }),
+    passes: shaft({ joints: [FIRST, MIDDLE, LAST], shafts: PIECES, supports: [{ shaft: 0, at: 0.8 }] }),
+    severity: 'attention',
+  },
+  'shaft-span': {
+    trips: shaft({
+      column: { end: [-1896, 340, 943], axis: [2, 0, -1] },
+      joints: [{ kind: 'single', centre: [-1880, 340, 935] }, LAST],
+    }),
+    passes: shaft({
+      column: { end: [-1896, 340, 943], axis: [2, 0, -1] },
+      joints: [{ kind: 'single', centre: [-1880, 340, 935] }, LAST],
+      supports: [{ shaft: 0, at: 0.5 }],
+    }),
+    severity: 'attention',
+  },
+  'shaft-clocking': {
+    trips: shaft({ shafts: [{ clock: 57 }] }),
+    passes: shaft(),
+    severity: 'attention',
+  },
+  'shaft-axis': {
+    trips: shaft({ joints: [{ kind: 'single', centre: [-1280, 352, 735] }, LAST] }),
+    passes: shaft(),
+    severity: 'attention',
+  },
+};
+Object.assign(CASES, SHAFT_CASES);
+
 describe('every rule has a layout that trips it and one that does not', () => {
   test('none is left out', () => {
     expect(Object.keys(CASES).sort()).toEqual(RULES.map((rule) => rule.name).sort());
@@ -232,6 +322,48 @@ test('the tape speaks of the car on the photo: a ball that was moved since is a 
     photos: car.photos.map((photo, i) => (i === 0 ? { ...photo, lengths: [], notes } : photo)),
   };
   expect(of(judged(noted), 'tape').map(({ severity }) => severity)).toEqual(['attention']);
+});
+
+describe('the steering shaft', () => {
+  test('of every demonstration is in order, and without one nothing is said of it', () => {
+    for (const name of [
+      'hairpins-side-steer',
+      'hairpins-box-too-low',
+      'wishbone-side-steer',
+      'four-bar-cross-steer',
+      'parallel-leaf-cross-steer',
+    ]) {
+      const list = judged(demonstration(name)).filter(({ rule }) => rule.startsWith('shaft-'));
+      expect(list.length, name).toBeGreaterThan(3);
+      for (const { severity, sentence } of list) expect(severity, `${name}: ${sentence}`).toBe('info');
+    }
+    expect(judged(raw(GOOD)).some(({ rule }) => rule.startsWith('shaft-'))).toBe(false);
+  });
+
+  test('a limit of the shop and one of the joint itself are held to', () => {
+    const angle = (document: LayoutDocument, shop: ShopLimits = {}) =>
+      of(judged(document, shop), 'shaft-joint-angle')[0]!;
+    expect(angle(shaft()).severity).toBe('info');
+    const strict = angle(shaft(), { jointSingle: 20 });
+    expect([strict.severity, strict.limit]).toEqual(['stop', 'limit 20°']);
+    expect(strict.source).toMatch(/this shop/);
+    const own = angle(shaft({ joints: [FIRST, { ...LAST, limit: 20 }] }));
+    expect([own.severity, own.limit]).toEqual(['stop', 'limit 20°']);
+    expect(own.source).toMatch(/this layout/);
+  });
+
+  test('a link that comes near the shaft as it moves is told by the clearances', () => {
+    const near = shaft({
+      column: { end: [-1296, 440, 343], axis: [1, 0, 0] },
+      box: { end: [-300, 440, 343], axis: [1, 0, 0] },
+      joints: [
+        { kind: 'single', centre: [-1280, 440, 343] },
+        { kind: 'single', centre: [-320, 440, 343] },
+      ],
+    });
+    const told = of(judged(near), 'clearance').map(({ sentence }) => sentence);
+    expect(told.some((sentence) => /steering shaft/.test(sentence))).toBe(true);
+  });
 });
 
 describe('what a finding says', () => {

@@ -19,6 +19,11 @@ import { lock } from './lock.ts';
 import { outOfReach } from './out-of-reach.ts';
 import { ratio } from './ratio.ts';
 import { rollSteer } from './roll-steer.ts';
+import { shaftClearance } from './shaft/clearance.ts';
+import { shaftClocking } from './shaft/clocking.ts';
+import { shaftAxis, shaftEnds } from './shaft/ends.ts';
+import { shaftJointAngle } from './shaft/joint-angle.ts';
+import { shaftSpan, shaftSupport } from './shaft/support.ts';
 import { tape } from './tape.ts';
 import { tieRodAhead } from './tie-rod-ahead.ts';
 import { toeStatic } from './toe-static.ts';
@@ -49,5 +54,12 @@ export const RULES: readonly Rule[] = [
   casterStatic,
   casterChange,
   toeStatic,
+  shaftJointAngle,
+  shaftEnds,
+  shaftClearance,
+  shaftSupport,
+  shaftSpan,
+  shaftClocking,
+  shaftAxis,
   tape,
 ];

@@ -5,6 +5,7 @@ import { groundsOf, poseWords, tallyWords } from '../../../shared-math/words/ind
 import { remedied, remedyLabel, remedyWords } from '../../../src-renderer/document/remedies.ts';
 import { listed } from '../../../src-renderer/document/verdict-list.ts';
 import { documentOf, PLAIN_HALF, rawLayout, SIDE_STEER } from '../../support/layouts.ts';
+import { rawShaft } from '../../support/shafts.ts';
 
 const INCHES = { unit: 'in', fraction: 16 } as const;
 const box = (over: object) => ({ steering: { ...SIDE_STEER, box: { ...SIDE_STEER.box, ...over } } });
@@ -16,6 +17,7 @@ const BAD = [
   box({ sectorAxis: [0, 1, 0] }),
   box({ sectorTravel: 45, pitmanBall: [-800, 500, 340] }),
   { axle: { beam: 'tube', left: PLAIN_HALF, right: 'mirror' } },
+  { shaft: rawShaft({ shafts: [{ clock: 45 }] }) },
 ].map((over) => documentOf(rawLayout(over)));
 
 const offered = BAD.flatMap((document) =>

@@ -1,0 +1,90 @@
+import { checkRoute, supportsFor } from '../../../shaft/index.ts';
+import type { Finding, Rule } from '../../finding.ts';
+import { jointPart, judgedShaft, PRACTICE, piecePart } from './judged.ts';
+
+const counted = (count: number) => ['none', 'one', 'two', 'three', 'four'][count] ?? String(count);
+const bearings = (count: number) => `${counted(count)} support ${count === 1 ? 'bearing' : 'bearings'}`;
+
+/** Support bearings: three or more joints, or a double one, leave a shaft that nothing holds. */
+export const shaftSupport: Rule = {
+  name: 'shaft-support',
+  measures: 'Support bearings called for by three or more joints or a double one',
+  judge(analysis, speak): Finding[] {
+    const judged = judgedShaft(analysis, speak);
+    if (!judged) return [];
+    const { shaft, route } = judged;
+    const { because, needed, placed, byColumnBearing } = checkRoute(shaft, route).support;
+    if (!because) return [];
+    const why =
+      because === 'double-joint'
+        ? 'A double joint does not hold its shaft'
+        : 'Three or more joints leave a shaft loose';
+    const missing = placed < needed;
+    const held = new Set(shaft.supports.map((support) => support.shaft));
+    const more = supportsFor(shaft, route)
+      .filter((support) => !held.has(support.shaft))
+      .slice(0, needed - placed);
+    const told = byColumnBearing
+      ? `${why}: the column’s own bearing has to stand close to it`
+      : `${why}: ${bearings(needed)} called for, ${counted(placed)} there`;
+    return [
+      {
+        rule: 'shaft-support',
+        severity: missing ? 'attention' : 'info',
+        part: jointPart(Math.min(1, shaft.joints.length - 1)),
+        sentence: told,
+        limit: '',
+        source: PRACTICE,
+        advice: missing
+          ? `Put a support bearing on the shaft${more[0] ? `, beside the joint in the middle` : ''}.`
+          : '',
+        ...(missing && more.length > 0
+          ? { remedy: { kind: 'set' as const, path: 'shaft.supports', value: [...shaft.supports, ...more] } }
+          : {}),
+      },
+    ];
+  },
+};
+
+/** How long a shaft runs without a bearing. */
+export const shaftSpan: Rule = {
+  name: 'shaft-span',
+  measures: 'Longest stretch of the steering shaft between joint and support',
+  judge(analysis, speak): Finding[] {
+    const judged = judgedShaft(analysis, speak);
+    if (!judged) return [];
+    const { shaft, route } = judged;
+    const { value, source } = speak.limit('shaftSpan');
+    return checkRoute(shaft, route, value).longSpans.map(({ shaft: index, length }): Finding => {
+      const whole = route.lengths[index] as number;
+      const at = shaft.supports.filter((support) => support.shaft === index).map((support) => support.at);
+      const stops = [0, ...at.sort((a, b) => a - b), 1];
+      const gaps = stops.slice(1).map((stop, i) => stop - (stops[i] as number));
+      const widest = gaps.indexOf(Math.max(...gaps));
+      const middle = (stops[widest] as number) + (gaps[widest] as number) / 2;
+      const parts = Math.ceil(length / value);
+      return {
+        rule: 'shaft-span',
+        severity: 'attention',
+        part: piecePart(index),
+        sentence: `Shaft ${index + 1} runs ${speak.length(length)} without a bearing${at.length > 0 ? ` of its ${speak.length(whole)}` : ''}`,
+        limit: `limit ${speak.length(value)}`,
+        source,
+        advice: 'Put a support bearing in the middle of that stretch.',
+        remedy: {
+          kind: 'set',
+          path: 'shaft.supports',
+          value: [
+            ...shaft.supports,
+            ...(parts <= 2
+              ? [{ shaft: index, at: middle }]
+              : Array.from({ length: parts - 1 }, (_, i) => ({
+                  shaft: index,
+                  at: (stops[widest] as number) + ((i + 1) / parts) * (gaps[widest] as number),
+                }))),
+          ],
+        },
+      };
+    });
+  },
+};

@@ -2,7 +2,14 @@
 import { VIEWS, type View } from '../../shared-math/drawing/index.ts';
 import { spaceDxf } from './dxf/space.ts';
 import { viewDxf } from './dxf/view.ts';
-import { DRAWN_WORDS, type DrawingJob, DrawingRefused, type DrawnView, formatTrouble } from './job.ts';
+import {
+  DRAWN_WORDS,
+  type DrawingJob,
+  DrawingRefused,
+  type DrawnView,
+  formatTrouble,
+  poseTrouble,
+} from './job.ts';
 import { pngOf } from './png.ts';
 import { curvesPlate } from './svg/curves-plate.ts';
 import { type Lettering, SvgPen } from './svg/svg-pen.ts';
@@ -40,7 +47,7 @@ export function drawSvg(job: DrawingJob, lettering: Lettering): { svg: string; w
  * and with the signal's reason when called off.
  */
 export async function drawFile(job: DrawingJob): Promise<Uint8Array> {
-  const trouble = formatTrouble(job.view, job.format);
+  const trouble = formatTrouble(job.view, job.format) ?? poseTrouble(job.view, job.pose);
   if (trouble) throw new DrawingRefused(trouble);
   job.signal?.throwIfAborted();
   if (job.format === 'dxf')

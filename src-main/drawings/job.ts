@@ -51,3 +51,9 @@ export function formatTrouble(view: DrawnView, format: DrawingFormat): string | 
   if (isCurves(view) && format === 'dxf') return 'curves are drawn as svg or png, not as dxf';
   return undefined;
 }
+
+/** What speaks against a pose; nothing where it can be asked for. */
+export function poseTrouble(view: DrawnView, { heave, roll, handwheel }: DrawnPose): string | undefined {
+  if (!isCurves(view) || (heave === 0 && roll === 0 && handwheel === 0)) return undefined;
+  return 'curves hold the whole travel and turn, so they take no pose';
+}

@@ -1,18 +1,13 @@
 import type { ImportPlace, OutgoingFile, Shop } from '../document/shop.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
+import { handOverBlob } from '../host/outputs.ts';
 
 /** Bytes. A whole car with its photos is below; anything above is not ours and would only stall the page. */
 const FILE_MAX = 90_000_000;
 
 /** Hands a file to the person, through the browser's own way of saving. */
 export function handOver(file: OutgoingFile): void {
-  const url = URL.createObjectURL(new Blob([file.text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = file.fileName;
-  link.click();
-  // Not at once: the download may begin only after this turn.
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+  handOverBlob(new Blob([file.text], { type: 'application/json' }), file.fileName);
 }
 
 /** Takes files in one after another; each that is refused is told by its name and the others still come. */

@@ -8,6 +8,7 @@ export const PLACES = [
   { id: 'turn', name: 'Turn' },
   { id: 'shaft', name: 'Shaft' },
   { id: 'road', name: 'Road' },
+  { id: 'sheet', name: 'Sheet' },
 ] as const;
 
 export type PlaceId = (typeof PLACES)[number]['id'];

@@ -3,6 +3,8 @@ import type { Call, CallHost, CallResult, Request } from '../../src-main/api/con
 /** What the desktop window's preload hands over; absent in a browser. */
 export interface HostBridge {
   call(name: Call, input: unknown): Promise<unknown>;
+  /** Asks where an output that is ready goes, and writes it there; a desktop window alone can. */
+  saveOutput?(job: string): Promise<unknown>;
   /** Tells which item of the native menu was chosen, by the name of its action. Returns how to stop listening. */
   onMenu?(listener: (action: string) => void): (() => void) | undefined;
 }

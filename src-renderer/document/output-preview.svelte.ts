@@ -7,6 +7,18 @@ type Asked = Request<'output.start'>;
 /** ms that nothing else is wished for before a preview is begun. */
 const SETTLE = 200;
 
+/** The cells of a CSV (RFC 4180), row by row: bare, or quoted with quotes doubled. */
+export function cellsOf(text: string): string[][] {
+  return text
+    .split(/\r?\n/)
+    .filter((line) => line !== '')
+    .map((line) =>
+      [...line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(
+        ([, quoted, bare]) => quoted?.replaceAll('""', '"') ?? bare ?? '',
+      ),
+    );
+}
+
 /** The pages of what would be made, drawn by the same strokes; for a table its first lines. */
 export class OutputPreview {
   readonly #call: CallHost;
@@ -96,8 +108,7 @@ export class OutputPreview {
       return;
     }
     if (part.value.type.startsWith('text/csv')) {
-      const lines = (await part.value.text()).split('\n');
-      this.rows = lines.map((line) => line.split(','));
+      this.rows = cellsOf(await part.value.text());
       return;
     }
     if (this.picture) URL.revokeObjectURL(this.picture);

@@ -84,7 +84,7 @@ export const CURVE_CHOICES: readonly (readonly [CurveDrawn, string])[] = [
 
 const FORMAT_WORDS: Record<DrawnFormat, string> = {
   dxf: 'DXF, full size, in layers',
-  svg: 'SVG, to scale',
+  svg: 'SVG, vectors',
   png: 'PNG, a picture',
 };
 

@@ -23,7 +23,8 @@ export const FACES = Object.keys(FILES) as readonly Face[];
 export const PARTS = ['latin', 'latin-ext', 'vietnamese'] as const;
 export type Part = (typeof PARTS)[number];
 
-const require = createRequire(import.meta.url);
+// Not called "require": the bundler brings one of its own.
+const packages = createRequire(import.meta.url);
 
 /** Fonts as they were unpacked: a program prints more than once. */
 const unpacked = new Map<string, Buffer>();
@@ -34,7 +35,7 @@ export function faceFile(face: Face, part: Part): Buffer {
   const name = `@fontsource/${family}/files/${family}-${part}-${style}.woff`;
   const known = unpacked.get(name);
   if (known) return known;
-  const font = unpackWoff(readFileSync(require.resolve(name)));
+  const font = unpackWoff(readFileSync(packages.resolve(name)));
   unpacked.set(name, font);
   return font;
 }

@@ -1,0 +1,229 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Download, Page } from 'playwright-core';
+import { describe, expect, onTestFinished, test } from 'vitest';
+import { AT_RIDE, DRAWN_VIEWS, drawSvg } from '../../src-main/drawings/index.ts';
+import { bringChecker, violations } from '../support/accessibility.ts';
+import {
+  type OpenBoard,
+  pointButton,
+  saved,
+  tabTo,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+
+const openBoard = useBrowser();
+
+async function openSheet(): Promise<OpenBoard> {
+  const board = await openBoard({ prepare: withSample(sampleLayout()) });
+  await pointButton(board.page, 'Pitman ball').waitFor();
+  await board.page.getByRole('button', { name: 'Sheet', exact: true }).click();
+  return board;
+}
+
+const choose = (page: Page, name: string) => page.getByRole('radio', { name, exact: true }).check();
+const picture = (page: Page, name: RegExp) => page.getByRole('img', { name });
+const answer = (page: Page) =>
+  page.getByRole('complementary', { name: 'What leaves the board' }).getByRole('status');
+
+/** The file that a download brought. */
+async function bytesOf(download: Download): Promise<{ name: string; content: Buffer }> {
+  const folder = mkdtempSync(join(tmpdir(), 'toeboard-test-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const path = join(folder, 'file');
+  await download.saveAs(path);
+  return { name: download.suggestedFilename(), content: readFileSync(path) };
+}
+
+async function made(page: Page, button: string) {
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: button, exact: true }).click();
+  return bytesOf(await coming);
+}
+
+describe('the place Sheet', () => {
+  test('shows the build sheet as it will be, page by page', async () => {
+    const { page } = await openSheet();
+    await picture(page, /^Build sheet, page 1/).waitFor();
+    const pages = Number(/of (\d+)/.exec((await page.getByText(/^Page 1 of/).textContent()) ?? '')?.[1]);
+    expect(pages).toBeGreaterThan(5);
+    const width = (name: RegExp) =>
+      picture(page, name).evaluate(
+        (img) => (img as HTMLImageElement).naturalWidth / (img as HTMLImageElement).naturalHeight,
+      );
+    // US letter, lying (ANSI A: 11 by 8 1/2 in).
+    await expect.poll(() => width(/^Build sheet, page 1/)).toBeCloseTo(11 / 8.5, 2);
+    await page.getByRole('button', { name: 'Next page' }).click();
+    await picture(page, /^Build sheet, page 2/).waitFor();
+    await page.getByRole('combobox', { name: 'Paper' }).selectOption('A4');
+    // ISO 216.
+    await expect.poll(() => width(/^Build sheet, page 2/)).toBeCloseTo(297 / 210, 2);
+  });
+
+  test('makes the sheet, shows how far it is, and hands over a PDF', async () => {
+    const { page } = await openSheet();
+    await picture(page, /^Build sheet, page 1/).waitFor();
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Make the build sheet' }).click();
+    await page.getByRole('progressbar', { name: 'Being made' }).waitFor();
+    const { name, content } = await bytesOf(await coming);
+    expect(name).toBe('Sample car - Arm down - Build sheet.pdf');
+    expect(content.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    expect(content.subarray(-6).toString('latin1')).toContain('%%EOF');
+    await answer(page)
+      .getByText(/Build sheet\.pdf \(\d+ kB\) is with the browser/)
+      .waitFor();
+    expect(await page.getByRole('progressbar').count()).toBe(0);
+  });
+
+  test('is called off, and makes the next thing', async () => {
+    const { page } = await openSheet();
+    // Held back until it has been called off, so that nothing depends on who is faster.
+    let letGo = () => {};
+    const held = new Promise<void>((done) => {
+      letGo = done;
+    });
+    await page.route('**/rpc', async (route) => {
+      const { name, input } = route.request().postDataJSON() as {
+        name: string;
+        input: { preview?: boolean };
+      };
+      if (name === 'output.start' && !input.preview) await held;
+      await route.continue();
+    });
+    await page.getByRole('button', { name: 'Make the build sheet' }).click();
+    await page.getByRole('button', { name: 'Call it off' }).click();
+    letGo();
+    await answer(page).getByText('Called off. Nothing was written.').waitFor();
+    await page.unroute('**/rpc');
+    await choose(page, 'Data');
+    const { content } = await made(page, 'Make the file');
+    expect(content.toString('utf8')).toMatch(/^\uFEFFpoint,name,carriedBy,x,y,z\r\n/);
+  });
+
+  test('gives drawings, curves and data by their first bytes', async () => {
+    const { page } = await openSheet();
+    await choose(page, 'Drawing');
+    await picture(page, /^Drawing/).waitFor();
+    const dxf = await made(page, 'Make the drawing');
+    expect(dxf.name).toBe('Sample car - Arm down - Side view.dxf');
+    expect(dxf.content.toString('latin1')).toContain('$INSUNITS');
+    await page.getByRole('combobox', { name: 'View' }).selectOption('Top view');
+    await page.getByRole('combobox', { name: 'File' }).selectOption('PNG, a picture');
+    const png = await made(page, 'Make the drawing');
+    expect(png.name).toBe('Sample car - Arm down - Top view.png');
+    expect(png.content.subarray(0, 4).toString('latin1')).toBe('\x89PNG');
+    await choose(page, 'Curves');
+    const svg = await made(page, 'Make the curves');
+    expect(svg.content.toString('utf8')).toMatch(/^<\?xml [^>]*>\n<svg /);
+    await choose(page, 'Data');
+    await page.getByRole('combobox', { name: 'Of what' }).selectOption('This layout (JSON)');
+    const json = await made(page, 'Make the file');
+    expect(JSON.parse(json.content.toString('utf8'))).toMatchObject({
+      format: 'toeboard-layout',
+      name: 'Arm down',
+    });
+  });
+
+  test('the drawing is of the layout as it is now, in the pose it stands in', async () => {
+    const { page } = await openSheet();
+    await page.getByRole('button', { name: 'Layout', exact: true }).click();
+    await page.getByRole('slider', { name: 'Heave', exact: true }).focus();
+    await page.keyboard.press('PageUp');
+    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await choose(page, 'Drawing');
+    await page.getByRole('checkbox', { name: /As the car stands/ }).check();
+    await page.getByRole('combobox', { name: 'File' }).selectOption('SVG, vectors');
+    const posed = (await made(page, 'Make the drawing')).content.toString('utf8');
+    expect(posed).toContain('of bump');
+    await page.getByRole('checkbox', { name: /As the car stands/ }).uncheck();
+    const ride = (await made(page, 'Make the drawing')).content.toString('utf8');
+    expect(ride).toContain('at ride height, wheels straight ahead');
+  });
+
+  test('tells in one sentence why there is no file', async () => {
+    const board = await openSheet();
+    const { page } = board;
+    await picture(page, /^Build sheet, page 1/).waitFor();
+    await page.route('**/output/**', (route) => route.fulfill({ status: 404, body: '{}' }));
+    await page.getByRole('button', { name: 'Make the build sheet' }).click();
+    await answer(page).getByText('Not written: it is no longer kept: make it again.').waitFor();
+    await page.unroute('**/output/**');
+    expect((await made(page, 'Make the build sheet')).content.length).toBeGreaterThan(10_000);
+    // The browser itself tells of the status that was put in its way.
+    board.complaints.length = 0;
+  });
+
+  test('by keys alone', async () => {
+    const { page } = await openSheet();
+    await tabTo(page, 'Sheet');
+    const radio = page.getByRole('radio', { name: 'Build sheet' });
+    for (
+      let presses = 0;
+      presses < 30 && !(await radio.evaluate((e) => e === document.activeElement));
+      presses += 1
+    )
+      await page.keyboard.press('Tab');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    expect(await page.getByRole('radio', { name: 'Customer’s copy' }).isChecked()).toBe(true);
+    await tabTo(page, 'Make the customer’s copy');
+    const coming = page.waitForEvent('download');
+    await page.keyboard.press('Enter');
+    expect((await bytesOf(await coming)).content.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    // The hand is still on the button.
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))
+      .toBe('Make the customer’s copy');
+  });
+
+  test('has nothing that a checker of accessibility objects to', async () => {
+    const { page, context } = await openSheet();
+    await bringChecker(context);
+    await page.reload();
+    await page.getByRole('button', { name: 'Sheet', exact: true }).click();
+    await picture(page, /^Build sheet, page 1/).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await choose(page, 'Drawing');
+    await picture(page, /^Drawing/).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await choose(page, 'Data');
+    await page.getByRole('cell', { name: 'steering.box.pitmanBall', exact: true }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await saved(page);
+  });
+
+  test('every SVG is well formed to a strict reader of XML, letters as text or as outlines', async () => {
+    const { page } = await openSheet();
+    const document = { ...sampleLayout(), name: 'A & B <c> "d" ’ ü' };
+    for (const view of DRAWN_VIEWS.filter((each) => each !== '3d'))
+      for (const lettering of ['text', 'outlines'] as const) {
+        const { svg } = drawSvg(
+          { view, format: 'svg', document, unit: 'in', fraction: 16, pose: AT_RIDE },
+          lettering,
+        );
+        const read = await page.evaluate((text) => {
+          const parsed = new DOMParser().parseFromString(text, 'image/svg+xml');
+          const root = parsed.documentElement;
+          const lost = [...parsed.querySelectorAll('use')].filter(
+            (use) => !parsed.getElementById((use.getAttribute('href') ?? '').slice(1)),
+          );
+          return {
+            trouble: parsed.querySelector('parsererror')?.textContent ?? '',
+            root: `${root.namespaceURI} ${root.localName}`,
+            about: parsed.querySelector('desc')?.textContent ?? '',
+            lost: lost.length,
+          };
+        }, svg);
+        expect(read).toEqual({
+          trouble: '',
+          root: 'http://www.w3.org/2000/svg svg',
+          about: 'A & B <c> "d" ’ ü',
+          lost: 0,
+        });
+      }
+  });
+});

@@ -17,6 +17,9 @@ import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
 
+/** A page is drawn anew when all of the sheet is. */
+const PATIENT = { timeout: 15_000 };
+
 async function openSheet(): Promise<OpenBoard> {
   const board = await openBoard({ prepare: withSample(sampleLayout()) });
   await pointButton(board.page, 'Pitman ball').waitFor();
@@ -55,12 +58,12 @@ describe('the place Sheet', () => {
         (img) => (img as HTMLImageElement).naturalWidth / (img as HTMLImageElement).naturalHeight,
       );
     // US letter, lying (ANSI A: 11 by 8 1/2 in).
-    await expect.poll(() => width(/^Build sheet, page 1/)).toBeCloseTo(11 / 8.5, 2);
+    await expect.poll(() => width(/^Build sheet, page 1/), PATIENT).toBeCloseTo(11 / 8.5, 2);
     await page.getByRole('button', { name: 'Next page' }).click();
     await picture(page, /^Build sheet, page 2/).waitFor();
     await page.getByRole('combobox', { name: 'Paper' }).selectOption('A4');
     // ISO 216.
-    await expect.poll(() => width(/^Build sheet, page 2/)).toBeCloseTo(297 / 210, 2);
+    await expect.poll(() => width(/^Build sheet, page 2/), PATIENT).toBeCloseTo(297 / 210, 2);
   });
 
   test('makes the sheet, shows how far it is, and hands over a PDF', async () => {

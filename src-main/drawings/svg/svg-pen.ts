@@ -69,7 +69,7 @@ export class SvgPen implements PrintPen {
       height: `${short(size.height)}mm`,
       viewBox: `0 0 ${short(size.width)} ${short(size.height)}`,
       fill: 'none',
-      style: this.#lettering === 'text' ? 'font-variant-numeric: tabular-nums' : undefined,
+      'font-variant': this.#lettering === 'text' ? 'tabular-nums' : undefined,
     });
     return [
       '<?xml version="1.0" encoding="UTF-8"?>',

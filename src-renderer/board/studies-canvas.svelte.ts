@@ -6,7 +6,7 @@ import type { Workbench } from '../document/workbench.svelte.ts';
 import type { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import type { OverlaySource } from './overlay-picture.ts';
-import { type Arrows, effectArrows, mapNotes, proposalNotes } from './study-notes.ts';
+import { type Arrows, effectArrows, mapNotes, proposalNotes, triedNotes } from './study-notes.ts';
 
 const NO_ARROWS: Arrows = { lines: [], texts: [], rects: [] };
 
@@ -43,7 +43,7 @@ export function studiesCanvas(
   });
 
   $effect(() => {
-    const { proposed } = tuning;
+    const proposed = tuning.proposed ?? studies.tried;
     const links = JSON.stringify(proposed?.layout.lateral) !== JSON.stringify(workbench.layout.lateral);
     stage.proposed.show(proposed, proposed && solvePose(proposed, workbench.pose), links);
   });
@@ -57,6 +57,7 @@ export function studiesCanvas(
     notes: ({ shown, onBoard }: OverlaySource) => [
       ...mapNotes(map, shown, onBoard),
       ...proposalNotes(tuning.proposed, shown, onBoard),
+      ...triedNotes(studies.tried, shown, onBoard),
     ],
     arrows: ({ handles, chosen, chosenView }: OverlaySource) => {
       const told = effects.last;

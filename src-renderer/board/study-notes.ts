@@ -1,4 +1,5 @@
 import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
+import type { Point } from '../../shared-math/layout/index.ts';
 import type { FrontEnd } from '../../shared-math/linkage/index.ts';
 import type { Sensitivity } from '../../shared-math/tune/index.ts';
 import type { BoxMap } from '../document/box-map.svelte.ts';
@@ -31,15 +32,11 @@ export function mapNotes(map: BoxMap, shown: readonly View[], onBoard: OnBoard):
   ];
 }
 
-/** The name of the proposed car, at its pitman ball. */
-export function proposalNotes(
-  proposed: FrontEnd | undefined,
-  shown: readonly View[],
-  onBoard: OnBoard,
-): Note[] {
+/** The name of what is proposed, beside a point of it. */
+function proposedAt(point: Point | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {
   const view = (['side', 'front', 'top'] as const).find((each) => shown.includes(each));
-  if (!proposed || !view) return [];
-  const [x, y] = onBoard(view, project(view, proposed.layout.steering.box.pitmanBall));
+  if (!point || !view) return [];
+  const [x, y] = onBoard(view, project(view, point));
   return [
     {
       id: `proposed ${view}`,
@@ -51,6 +48,16 @@ export function proposalNotes(
       lines: [{ text: 'proposed', ink: 'steel', strong: true }],
     },
   ];
+}
+
+/** The name of the proposed car, at its pitman ball. */
+export const proposalNotes = (proposed: FrontEnd | undefined, shown: readonly View[], onBoard: OnBoard) =>
+  proposedAt(proposed?.layout.steering.box.pitmanBall, shown, onBoard);
+
+/** The name of a shaft that is looked at, at the joint in its middle. */
+export function triedNotes(tried: FrontEnd | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {
+  const joints = tried?.layout.shaft?.joints ?? [];
+  return proposedAt(joints[Math.floor(joints.length / 2)]?.centre, shown, onBoard);
 }
 
 /** px at weight 1: where an arrow begins from its point, how long it is, its barbs, and where its figure stands. */

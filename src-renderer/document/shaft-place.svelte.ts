@@ -1,4 +1,5 @@
-import type { ShaftDocument } from '../../shared-math/layout/index.ts';
+import { resolveLayout, type ShaftDocument } from '../../shared-math/layout/index.ts';
+import { type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import {
   checkMeetings,
   evenColumnYoke,
@@ -76,6 +77,8 @@ export class ShaftPlace {
   page: ShaftPage = $state('route');
   searching = $state(false);
   suggestions: readonly Suggestion[] | null = $state.raw(null);
+  /** Number of joints of the suggestion that is looked at on the board. */
+  looked: number | null = $state(null);
   trouble = $state('');
   spline: SplineFields = $state.raw({
     outsideDiameter: undefined,
@@ -104,6 +107,15 @@ export class ShaftPlace {
     return identifySpline(measure, this.#bench.lengthStyle);
   });
 
+  /** The car with the shaft that is looked at. */
+  tried: FrontEnd | undefined = $derived.by(() => {
+    const { document } = this.#bench;
+    const outcome = this.suggestions?.find(({ joints }) => joints === this.looked)?.outcome;
+    return document && outcome?.ok
+      ? prepareFrontEnd(resolveLayout(withShaft(document, outcome.value.shaft)))
+      : undefined;
+  });
+
   constructor(bench: Workbench, courier: Courier) {
     this.#bench = bench;
     this.#courier = courier;
@@ -115,6 +127,7 @@ export class ShaftPlace {
     if (this.#askedOf === undefined || document === this.#askedOf) return;
     this.cancel();
     this.suggestions = null;
+    this.looked = null;
   }
 
   /** One edit of the shaft, one step of undo. */
@@ -144,6 +157,7 @@ export class ShaftPlace {
     this.cancel();
     this.trouble = '';
     this.suggestions = null;
+    this.looked = null;
     this.searching = true;
     this.#askedOf = document;
     this.#stop = this.#courier.begin<RouteQuestion, undefined, Suggestion[]>(

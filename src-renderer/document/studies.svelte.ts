@@ -1,3 +1,4 @@
+import type { FrontEnd } from '../../shared-math/linkage/index.ts';
 import { Courier, type WorkerLine } from '../workers/courier.ts';
 import { BoxMap } from './box-map.svelte.ts';
 import { PointEffects } from './point-effects.svelte.ts';
@@ -14,6 +15,8 @@ export class Studies {
   readonly tuning: Tuning;
   readonly effects: PointEffects;
   readonly tolerance: ToleranceView;
+  /** A steering shaft that is looked at on the board before it is taken, with the layout around it. */
+  tried: FrontEnd | undefined = $state.raw();
 
   constructor(bench: Workbench, startWorker: () => WorkerLine) {
     const quick = new Courier(startWorker);

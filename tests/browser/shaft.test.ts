@@ -39,7 +39,7 @@ describe('the route', () => {
     const board = await openShaft(SIDE);
     const { page } = board;
     await typed(page, /^Shaft 1, clock/, '20');
-    const before = await figureOf(page, 'swing');
+    const [before, atWheels] = [await figureOf(page, 'swing'), await figureOf(page, 'at the wheels')];
     await page.getByRole('button', { name: 'Set the best clocking' }).click();
     await page.getByRole('button', { name: 'Clocked best' }).waitFor();
     await saved(page);
@@ -53,6 +53,7 @@ describe('the route', () => {
     }
     const after = await figureOf(page, 'swing');
     expect(after).toBeLessThan(before);
+    expect(await figureOf(page, 'at the wheels')).toBeLessThan(atWheels);
     expectClose(after, toDegrees(turning.value.motion.swing), 0.006, 'the figure beside the curves');
     await page.getByRole('button', { name: 'Undo: Set the best clocking' }).click();
     await saved(page);
@@ -82,7 +83,9 @@ describe('the route', () => {
     const before = shaftIn(board, LONG);
     await page.getByRole('button', { name: 'Suggest routes' }).click();
     const route = page.locator('[data-route="3"]');
-    await route.getByRole('button', { name: 'Take this route' }).click({ timeout: 30_000 });
+    await route.getByRole('button', { name: 'Show it on the board' }).click({ timeout: 30_000 });
+    await route.getByRole('button', { name: 'Hide it again' }).waitFor();
+    await route.getByRole('button', { name: 'Take this route' }).click();
     await saved(page);
     const taken = shaftIn(board, LONG);
     expect(taken.joints).toHaveLength(3);

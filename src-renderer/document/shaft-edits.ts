@@ -124,6 +124,18 @@ export function withKind(shaft: ShaftDocument, joint: number, kind: JointKind): 
   };
 }
 
+/** A joint's own limit, as its maker tells it, degrees; nothing goes back to the shop's for its kind. */
+export function withLimit(shaft: ShaftDocument, joint: number, degrees: number | undefined): ShaftDocument {
+  return {
+    ...shaft,
+    joints: shaft.joints.map((each, i) => {
+      if (i !== joint) return each;
+      const { limit: _, ...rest } = each;
+      return degrees === undefined ? rest : { ...rest, limit: degrees };
+    }),
+  };
+}
+
 export function withClock(shaft: ShaftDocument, index: number, degrees: number): ShaftDocument {
   return {
     ...shaft,

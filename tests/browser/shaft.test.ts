@@ -73,6 +73,16 @@ describe('the route', () => {
     await page.locator('[data-joint="2"]').getByRole('button', { name: 'Take out' }).click();
     await saved(page);
     expect(shaftIn(board, SIDE).joints).toHaveLength(2);
+    // A maker's own limit for one joint; emptied, the shop's holds again.
+    await typed(page, /^Joint 1, limit/, '5');
+    await page.getByText('Limit: this joint’s own limit.').waitFor();
+    await saved(page);
+    expect(shaftIn(board, SIDE).joints[0]).toMatchObject({ limit: 5 });
+    await typed(page, /^Joint 1, limit/, 'steep');
+    await page.getByRole('alert').filter({ hasText: 'degrees are expected' }).waitFor();
+    await typed(page, /^Joint 1, limit/, '');
+    await saved(page);
+    expect(shaftIn(board, SIDE).joints[0]).not.toHaveProperty('limit');
     await typed(page, /^Shaft 1, clock/, 'some');
     await page.getByRole('alert').filter({ hasText: 'degrees are expected' }).waitFor();
   });
@@ -217,4 +227,27 @@ test('everything is reached by keys, and has no serious fault for those who cann
     await page.getByRole('tab', { name, selected: true }).waitFor();
     expect(await violations(page), name).toEqual([]);
   }
+  // The splines' page with a find and a photo's count on it, and an end laid open.
+  await page.getByRole('tab', { name: 'Splines' }).click();
+  await typed(page, 'Over the teeth', '0.771 in');
+  await typed(page, 'Teeth counted', '18');
+  await page.locator('[data-candidate]').first().waitFor();
+  const { image, circle } = renderSpline({ teeth: 24, missing: [], size: 300, noise: 4, shade: 0.2, seed: 9 });
+  const rgb = new Uint8Array(3 * image.data.length);
+  for (let i = 0; i < image.data.length; i += 1) rgb.fill(image.data[i] as number, 3 * i, 3 * i + 3);
+  await page.getByLabel('Photo to count teeth on').setInputFiles({
+    name: 'end.png',
+    mimeType: 'image/png',
+    buffer: pngFile(image.width, image.height, rgb),
+  });
+  // By keys alone: the mark begins in the picture's middle, near enough the centre; then out to the rim.
+  await page.getByRole('button', { name: /^Photo of the shaft’s end/ }).focus();
+  await page.keyboard.press('Enter');
+  for (let gone = 0; gone < circle.radius - 2; gone += 4) await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Enter');
+  await page.locator('[data-photo-count="24"]').waitFor();
+  expect(await violations(page), 'a find and a count').toEqual([]);
+  await page.getByRole('tab', { name: 'Ends' }).click();
+  await page.getByRole('button', { name: /^Shaft 1 and joint 2/ }).click();
+  expect(await violations(page), 'an end laid open').toEqual([]);
 });

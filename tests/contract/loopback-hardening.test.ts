@@ -118,6 +118,17 @@ describe('the loopback host', () => {
     expect((await ask(port, withHeader(code, 'origin', 'http://evil.example'))).status).toBe(403);
   });
 
+  test('hands out what was made with its token only, by reading alone', async () => {
+    const { port, call, without } = await open();
+    const path = '/output/00000000-0000-4000-8000-000000000000';
+    const get = { ...call, method: 'GET', body: '', path };
+    expect((await ask(port, get)).status).toBe(404);
+    const { headers = {} } = without('authorization');
+    expect((await ask(port, { ...get, headers })).status).toBe(401);
+    expect((await ask(port, { ...get, path: '/output', headers })).status).toBe(401);
+    expect((await ask(port, { ...call, path })).status).toBe(405);
+  });
+
   test('takes calls with its token only, and tells a stranger why', async () => {
     const { port, call, without } = await open();
     const token = call.headers?.['authorization'] ?? '';

@@ -1,5 +1,5 @@
 import { DxfWriter, LayerFlags, Units } from '@tarikjabiri/dxf';
-import type { Role } from '../../../shared-math/drawing/index.ts';
+import type { Part, Role } from '../../../shared-math/drawing/index.ts';
 import { type LengthUnit, MM_PER_INCH } from '../../../shared-math/units/index.ts';
 
 /** The layers of every drawing, named after what is on them, with their colours of the AutoCAD index: legible on black and white. */
@@ -18,7 +18,7 @@ export const DXF_LAYERS = {
 
 export type DxfLayer = keyof typeof DXF_LAYERS;
 
-export const LAYER_OF: Record<Role, DxfLayer> = {
+const LAYERS_OF: Record<Role, DxfLayer> = {
   ground: 'ground',
   tyre: 'wheels',
   frame: 'rails',
@@ -29,6 +29,11 @@ export const LAYER_OF: Record<Role, DxfLayer> = {
   steering: 'steering',
   obstacle: 'obstacles',
 };
+
+/** The layer that a part is on. */
+export function layerOf({ id, role }: Part): DxfLayer {
+  return id.startsWith('shaft-') ? 'shaft' : LAYERS_OF[role];
+}
 
 export const BROKEN = 'BROKEN';
 

@@ -10,23 +10,19 @@ import {
   type View,
   viewBoxes,
 } from '../../../shared-math/drawing/index.ts';
-import { add, norm, scaled, subtract, unit } from '../../../shared-math/geometry/vectors.ts';
-import type { Point, ShaftDocument } from '../../../shared-math/layout/index.ts';
+import { norm, subtract } from '../../../shared-math/geometry/vectors.ts';
+import type { Point } from '../../../shared-math/layout/index.ts';
 import { formatLength } from '../../../shared-math/units/index.ts';
 import { CAUTION } from '../../../shared-math/words/index.ts';
 import { DRAWN_WORDS, type DrawingJob } from '../job.ts';
 import { poseWords } from '../pose-words.ts';
 import { type Scene, sceneOf } from '../scene.ts';
-import { BROKEN, type DxfLayer, dxfText, inUnit, LAYER_OF, newDrawing } from './layers.ts';
+import { BROKEN, type DxfLayer, dxfText, inUnit, layerOf, newDrawing } from './layers.ts';
 import { centreLines } from './links-in-space.ts';
 
 /** mm of the car: the height of texts, and of the ticks at a dimension's ends. */
 const TEXT = 11;
 const TICK = 6;
-/** A shaft's usual thickness and a joint's radius, where they are drawn; how far column and box input go on. */
-const SHAFT = 19;
-const JOINT = 24;
-const BEYOND = { column: 240, box: 60 };
 
 /** One view being written: places are the view's own, right and up, in the drawing's unit. */
 class ViewWriter {
@@ -58,10 +54,6 @@ class ViewWriter {
     );
   }
 
-  circle(layer: DxfLayer, [x, y]: Place, radius: number): void {
-    this.dxf.addCircle(point3d(this.#size(x), this.#size(y), 0), this.#size(radius), { layerName: layer });
-  }
-
   text(layer: DxfLayer, words: string, [x, y]: Place, height = TEXT, degrees = 0): void {
     this.dxf.addText(point3d(this.#size(x), this.#size(y), 0), this.#size(height), dxfText(words), {
       layerName: layer,
@@ -82,31 +74,8 @@ function drawStrokes(writer: ViewWriter, { drawing, placed }: Scene, view: View)
       outline(shape, placed, view, line);
       const places: Place[] = [];
       for (let i = 0; i < line.length; i += 2) places.push([line[i] as number, -(line[i + 1] as number) + 0]);
-      writer.line(LAYER_OF[part.role], places, isClosed(shape), shape.ink === 'broken');
+      writer.line(layerOf(part), places, isClosed(shape), shape.ink === 'broken');
     }
-}
-
-function drawShaft(writer: ViewWriter, shaft: ShaftDocument): void {
-  const column = add(shaft.column.end, scaled(unit(shaft.column.axis), -BEYOND.column));
-  const box = add(shaft.box.end, scaled(unit(shaft.box.axis), BEYOND.box));
-  const spots = [column, ...shaft.joints.map(({ centre }) => centre), box].map((at) => writer.at(at));
-  for (let i = 1; i < spots.length; i += 1) {
-    const [a, b] = [spots[i - 1] as Place, spots[i] as Place];
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-    if (length < 1) continue;
-    const [nx, ny] = [(-(b[1] - a[1]) / length) * (SHAFT / 2), ((b[0] - a[0]) / length) * (SHAFT / 2)];
-    writer.line(
-      'shaft',
-      [
-        [a[0] + nx, a[1] + ny],
-        [b[0] + nx, b[1] + ny],
-        [b[0] - nx, b[1] - ny],
-        [a[0] - nx, a[1] - ny],
-      ],
-      true,
-    );
-  }
-  for (const { centre } of shaft.joints) writer.circle('shaft', writer.at(centre), JOINT);
 }
 
 /** A distance between two places, drawn beside them by `off` mm, with its ticks and its words above the line. */
@@ -210,7 +179,6 @@ export function viewDxf(job: DrawingJob, view: View): string {
   const writer = new ViewWriter(job, view);
   const box = viewBoxes(scene.drawing, scene.placed)[view];
   drawStrokes(writer, scene, view);
-  if (scene.layout.shaft) drawShaft(writer, scene.layout.shaft);
   drawDimensions(writer, scene, view, box, job);
   drawHardpoints(writer, scene, box, job);
   const title = `${job.document.name}: ${DRAWN_WORDS[view]}, ${poseWords(job)}, full size in ${job.unit === 'in' ? 'inches' : 'millimetres'}`;

@@ -28,8 +28,13 @@ function matterInPose(job: DrawingJob): Matter {
   const { placed, points } = sceneOf(job);
   return {
     ...matter,
+    // The whole shaft too: a drawing is as large as what it shows.
+    shown: matter.whole,
     placed,
-    points: matter.points.map((point, i) => ({ ...point, at: points[i]?.at ?? point.at })),
+    points: matter.points.map((point) => ({
+      ...point,
+      at: points.find(({ id }) => id === point.id)?.at ?? point.at,
+    })),
   };
 }
 

@@ -36,6 +36,7 @@ import {
   snapLines,
 } from './overlay-picture.ts';
 import { roadCanvas } from './road-canvas.svelte.ts';
+import { shaftPicture } from './shaft-marks.ts';
 import { studiesCanvas } from './studies-canvas.svelte.ts';
 import { offerTestHook } from './test-hook.ts';
 import { turnPicture } from './turn-marks.ts';
@@ -301,8 +302,18 @@ export function boardCanvas(
       // Below the board stand the curves of the travel, or of the turn; on it what belongs to them.
       const about = ABOUT[workbench.lookedAt](source);
       const arrows = studied.arrows(source);
+      const shaft = shaftPicture({
+        route: workbench.route,
+        shown: view.shown,
+        chosen: source.chosen,
+        hovered: source.hovered,
+        chosenView: source.chosenView,
+        hoverView: source.hoverView,
+        weight: view.weight,
+        onBoard: source.onBoard,
+      });
       const written = notes.place(
-        [...between.notes, ...studied.notes(source), ...notesOf(source), ...about.notes],
+        [...between.notes, ...studied.notes(source), ...notesOf(source), ...shaft.notes, ...about.notes],
         (text, strong) => stage.measure(text, strong),
         () => ({
           bounds: source.bounds,
@@ -320,13 +331,14 @@ export function boardCanvas(
         lines: [
           ...projectionLines(source),
           ...snapLines(source),
+          ...shaft.lines,
           ...about.lines,
           ...written.lines,
           ...arrows.lines,
           ...between.lines,
           ...driven.handLines(),
         ],
-        marks: [...about.marks, ...between.marks],
+        marks: [...about.marks, ...shaft.marks, ...between.marks],
         handles,
         texts: [...written.texts, ...arrows.texts],
       });

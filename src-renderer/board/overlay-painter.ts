@@ -131,10 +131,10 @@ export class OverlayPainter {
       context.stroke();
       context.lineWidth = 1.1 * weight;
       arms(12 * weight, false);
-    } else if (kind === 'cross') {
+    } else if (kind === 'cross' || kind === 'stop') {
       context.strokeStyle = stop;
-      context.lineWidth = 1.8 * weight;
-      arms(4.5 * weight, true);
+      context.lineWidth = (kind === 'stop' ? 2.2 : 1.8) * weight;
+      arms((kind === 'stop' ? 8.5 : 4.5) * weight, true);
     } else {
       context.fillStyle = ink;
       this.#circle(context, x, y, 1.8 * weight);

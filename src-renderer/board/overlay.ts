@@ -33,7 +33,8 @@ export interface OverlayHandle {
 export interface OverlayMark {
   readonly x: number;
   readonly y: number;
-  readonly kind: 'aim' | 'cross' | 'tick';
+  /** `stop` is a larger cross, over a handle. */
+  readonly kind: 'aim' | 'cross' | 'stop' | 'tick';
 }
 
 export interface OverlayText {

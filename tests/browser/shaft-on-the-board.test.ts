@@ -34,7 +34,9 @@ describe('the steering shaft on the board', { timeout: 90_000 }, () => {
     const board = await open(CROSS);
     const { page } = board;
     await page.getByRole('tab', { name: 'Verdict' }).click();
-    const finding = page.getByText(/^Joint 2 stands at \d+\.\d°, too much for a single joint$/);
+    const finding = page.getByRole('button', {
+      name: /Joint 2 stands at \d+\.\d°, too much for a single joint/,
+    });
     expect(await finding.count()).toBe(0);
     expect((await written(page)).some((text) => /limit 30°/.test(text))).toBe(false);
 

@@ -1,6 +1,6 @@
 import { refusalOf } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { type LengthUnit, MM_PER_INCH, parseLength } from '../units/index.ts';
+import { type LengthUnit, MM_PER_INCH, parseAngle, parseLength } from '../units/index.ts';
 import { type Choices, COLUMNS, type Column, isAsked, KIND_WORDS, putValue, valueAt } from './columns.ts';
 import { type PartKind, type ShelfPart, shelfPartSchema } from './part-schema.ts';
 
@@ -64,6 +64,7 @@ export function cellValue(
     return succeeded(value);
   }
   if (holds === 'length') return parseLength(text, unit);
+  if (holds === 'degrees') return parseAngle(text);
   return failed(
     `"${text.slice(0, 40)}" is not a number; write for example ${holds === 'whole' ? '4' : '4.5'}`,
   );
@@ -106,6 +107,7 @@ export function checkPart(input: { readonly kind: PartKind }): Outcome<ShelfPart
   return failed({ column: titleAt(input.kind, path), reason: reason.replace(/^missing; .*/, 'is missing') });
 }
 
+/** What one of a kind is called: "steering box". */
 export function wordOf(kind: PartKind): string {
   return KIND_WORDS.find(([entry]) => entry === kind)?.[1] ?? kind;
 }

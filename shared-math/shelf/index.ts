@@ -30,7 +30,7 @@ export {
   valueAt,
 } from './columns.ts';
 export { fitsNeed } from './fits.ts';
-export { type Need, needsOf, type Tilts, type Wanted } from './needs.ts';
+export { type Need, needsOf, shaftNeeds, type Tilts, type Wanted } from './needs.ts';
 export {
   type PartKind,
   type PartOf,

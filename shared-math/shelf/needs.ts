@@ -5,6 +5,7 @@ import {
   type JointSide,
   type Layout,
   type Point,
+  type ShaftDocument,
   type ShaftEnd,
   type ShaftStock,
   type Side,
@@ -160,8 +161,8 @@ function shaftWanted(part: ShaftPart): Wanted {
   }
 }
 
-function shaftNeeds({ shaft }: Layout, style: LengthStyle): Need[] {
-  if (!shaft) return [];
+/** What a steering shaft needs: its parts list, as needs. */
+export function shaftNeeds(shaft: ShaftDocument, style: LengthStyle): Need[] {
   return partsList(shaft, routeOf(shaft), style).map(({ part, count, words }) => ({
     wanted: shaftWanted(part),
     count,
@@ -217,6 +218,6 @@ export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () =>
         )
       : []),
     ...rodNeeds(layout, tilts, style),
-    ...shaftNeeds(layout, style),
+    ...(layout.shaft ? shaftNeeds(layout.shaft, style) : []),
   ]);
 }

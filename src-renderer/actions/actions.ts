@@ -3,6 +3,7 @@ import type { CarClearances } from '../document/clearances.svelte.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
 import type { Grab } from '../document/grab.svelte.ts';
 import { type RoadRun, STEP } from '../document/road-run.svelte.ts';
+import type { Shelf } from '../document/shelf.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Studies } from '../document/studies.svelte.ts';
@@ -16,6 +17,7 @@ export interface Tools {
   readonly shop: Shop;
   readonly archive: Archive;
   readonly shell: Shell;
+  readonly shelf: Shelf;
   readonly comparison: Comparison;
   readonly verdict: Verdict;
   readonly studies: Studies;
@@ -186,6 +188,13 @@ export const ACTIONS: readonly Action[] = [
     strokes: [{ key: 'l' }],
     enabled: () => true,
     run: ({ shell }) => shell.toggleDrawer('limits'),
+  },
+  {
+    id: 'shelf',
+    name: 'Shelf of this shop',
+    strokes: [{ key: 'k' }],
+    enabled: () => true,
+    run: ({ shell }) => shell.toggleDrawer('shelf'),
   },
   {
     id: 'new-variant',

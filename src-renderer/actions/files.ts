@@ -6,8 +6,8 @@ import { handOverBlob } from '../host/outputs.ts';
 const FILE_MAX = 90_000_000;
 
 /** Hands a file to the person, through the browser's own way of saving. */
-export function handOver(file: OutgoingFile): void {
-  handOverBlob(new Blob([file.text], { type: 'application/json' }), file.fileName);
+export function handOver(file: OutgoingFile, type = 'application/json'): void {
+  handOverBlob(new Blob([file.text], { type }), file.fileName);
 }
 
 /** Takes files in one after another; each that is refused is told by its name and the others still come. */

@@ -6,6 +6,7 @@ export type MenuAction =
   | 'duplicate-variant'
   | 'arrange'
   | 'cars'
+  | 'shelf'
   | 'import'
   | 'export-variant'
   | 'export-car'
@@ -65,6 +66,7 @@ export const MENU: readonly {
       { action: 'duplicate-variant', label: 'Duplicate variant', keys: 'CmdOrCtrl+D' },
       { action: 'arrange', label: 'Choose an arrangement' },
       { action: 'cars', label: 'Cars and variants', keys: 'CmdOrCtrl+O' },
+      { action: 'shelf', label: 'Shelf of this shop' },
       RULE,
       { action: 'import', label: 'Import…', keys: 'CmdOrCtrl+I' },
       { action: 'export-variant', label: 'Export variant…', keys: 'CmdOrCtrl+E' },

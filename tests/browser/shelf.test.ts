@@ -165,7 +165,7 @@ describe('the shelf', () => {
           .count(),
       )
       .toBe(2);
-    await shelf(page).getByRole('button', { name: 'For this car' }).click();
+    await shelf(page).getByRole('button', { name: 'For this car', exact: true }).click();
     await shelf(page).getByText('on the shelf: Cowl box, manual').waitFor();
     await shelf(page)
       .getByText(/to order: \d, by the dimensions above/)
@@ -174,12 +174,16 @@ describe('the shelf', () => {
   });
 
   test('can be used by everybody: nothing wrong for those who listen, nor for those who see little', async () => {
-    const { page } = await openShelf();
-    await bringChecker(page);
+    const { page, context } = await openShelf();
+    await bringChecker(context);
+    await page.reload();
+    await page.getByRole('tab', { name: 'Car and axle' }).waitFor();
+    await page.keyboard.press('k');
+    await shelf(page).getByRole('button', { name: 'Change Cowl box, manual', exact: true }).waitFor();
     expect(await violations(page)).toEqual([]);
     await shelf(page).getByRole('button', { name: 'Add an arm' }).click();
     expect(await violations(page)).toEqual([]);
-    await shelf(page).getByRole('button', { name: 'For this car' }).click();
+    await shelf(page).getByRole('button', { name: 'For this car', exact: true }).click();
     expect(await violations(page)).toEqual([]);
   });
 });

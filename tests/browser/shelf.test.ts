@@ -15,8 +15,8 @@ const openBoard = useBrowser();
 const SIDE = 'Side steer, box at the cowl';
 const shelf = (page: Page) => page.getByRole('complementary', { name: 'Shelf of this shop' });
 
-async function openShelf(size?: { width: number; height: number }): Promise<OpenBoard> {
-  const board = await openBoard({ column: 'car', ...(size ? { size } : {}) });
+async function openShelf(): Promise<OpenBoard> {
+  const board = await openBoard();
   await openDemonstration(board.page, SIDE);
   await board.page.keyboard.press('k');
   await shelf(board.page).waitFor();
@@ -25,7 +25,7 @@ async function openShelf(size?: { width: number; height: number }): Promise<Open
 
 /** The demonstration on the board with the right column at "Car and axle". */
 async function openDemonstrationCar(): Promise<OpenBoard> {
-  const board = await openBoard({ column: 'points' });
+  const board = await openBoard();
   await openDemonstration(board.page, SIDE);
   await board.page.getByRole('tab', { name: 'Car and axle' }).click();
   return board;
@@ -62,7 +62,7 @@ describe('the shelf', () => {
     await typed(page, 'Name', 'Bearing for the tourer');
     await typed(page, 'Bearing bore', '3/4');
     await shelf(page).getByRole('button', { name: 'Put on the shelf' }).click();
-    const change = shelf(page).getByRole('button', { name: 'Change Bearing for the tourer' });
+    const change = shelf(page).getByRole('button', { name: 'Change Bearing for the tourer', exact: true });
     await change.waitFor();
     expect(stored(board).at(-1)).toMatchObject({
       kind: 'support',
@@ -177,7 +177,7 @@ describe('the shelf', () => {
     const { page, context } = await openShelf();
     await bringChecker(context);
     await page.reload();
-    await page.getByRole('tab', { name: 'Car and axle' }).waitFor();
+    await page.getByRole('tab', { name: 'Points' }).waitFor();
     await page.keyboard.press('k');
     await shelf(page).getByRole('button', { name: 'Change Cowl box, manual', exact: true }).waitFor();
     expect(await violations(page)).toEqual([]);

@@ -9,6 +9,7 @@ const ARM = { stiffness: 90, damping: 4 };
 const STILL = { away: 0.02, speed: 0.4 };
 /** s that are stepped at once where only the rest is wanted, and after which that is given up. */
 const STRIDE = 0.05;
+const CALM = 4;
 const GIVEN_UP = 6;
 
 /** How far a wheel is from ride height, and how fast it goes: the worse of both, mm and mm/s. */
@@ -101,11 +102,15 @@ export class HandOnAxle {
 
   #toRest(ride: Ride): number {
     let stepped = 0;
+    let calm = 0;
     const count = Math.round(STRIDE / ride.subStep);
-    do {
+    // Still for several strides on end: at the turn of a swing everything stands still for a moment too.
+    while (stepped < GIVEN_UP && calm < CALM) {
       if (stepRide(ride, count) !== 'ok') break;
       stepped += count * ride.subStep;
-    } while (stepped < GIVEN_UP && unrest(ride).speed > STILL.speed);
+      const { away, speed } = unrest(ride);
+      calm = speed < STILL.speed && (ride.hand.on || away < STILL.away) ? calm + 1 : 0;
+    }
     return stepped;
   }
 }

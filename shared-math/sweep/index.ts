@@ -9,6 +9,7 @@ export {
   parkingEffort,
 } from './effort.ts';
 export { evenly, type RideSteer, rideSteer, type VisitPose, visitGrid } from './grid.ts';
+export { type ShaftTurn, turnThroughShaft } from './shaft-turn.ts';
 export {
   ROW_NO_POSE,
   ROW_OK,

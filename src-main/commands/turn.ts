@@ -1,19 +1,22 @@
 import { type Layout, resolveLayout } from '../../shared-math/layout/index.ts';
-import { groundOffsets, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { type FrontEnd, groundOffsets, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { routeOf, turningOf } from '../../shared-math/shaft/index.ts';
 import {
   kingpinTrack,
   type Lock,
   lockAngles,
   parkingEffort,
   sweepTurn,
+  type TurnSweep,
   turningCircle,
   turnsLockToLock,
+  turnThroughShaft,
 } from '../../shared-math/sweep/index.ts';
-import { toDegrees, toRadians } from '../../shared-math/units/index.ts';
+import { type Radians, toDegrees, toRadians } from '../../shared-math/units/index.ts';
 import { TURN_COLUMNS, TURN_POSES, turnRow } from '../tables/turn.ts';
 import { onlyFile, single, takeArguments } from './arguments.ts';
-import { readLayoutFile } from './layout-file.ts';
-import type { Answer, Command } from './usage.ts';
+import { readLayoutFile, shown } from './layout-file.ts';
+import { type Answer, type Command, InputError } from './usage.ts';
 
 /** A lock: where, what sets it, both wheels, the circle. Degrees and mm. */
 function lock(layout: Layout, end: Lock) {
@@ -30,16 +33,50 @@ function lock(layout: Layout, end: Lock) {
   };
 }
 
-function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolean): Answer {
+/** Columns that the shaft adds; degrees, the ratio of rim to wheels. */
+const SHAFT_COLUMNS = [
+  'boxHandwheel',
+  'shaftLeftSteer',
+  'shaftRightSteer',
+  'shaftMeanSteer',
+  'shaftRatio',
+  'shaftOff',
+];
+
+/** The turn through the layout's steering shaft, or one line why there is none. */
+function throughShaft(file: string, frontEnd: FrontEnd, sweep: TurnSweep, heave: number, roll: Radians) {
+  const { shaft } = frontEnd.layout;
+  if (!shaft) throw new InputError(`${shown(file)}: shaft: there is no steering shaft in this layout`);
+  const turning = turningOf(shaft, routeOf(shaft));
+  if (!turning.ok)
+    throw new InputError(
+      `${shown(file)}: shaft.joints[${turning.failure.joint}]: folded so far that the shaft does not turn`,
+    );
+  const { motion } = turning.value;
+  const turn = turnThroughShaft(frontEnd, sweep, heave, roll, motion);
+  const row = (i: number) =>
+    [turn.boxHandwheel, turn.leftSteer, turn.rightSteer, turn.meanSteer, turn.ratio, turn.off].map(
+      (column) => (column === turn.ratio ? (column[i] as number) : toDegrees(column[i] as number)),
+    );
+  return { motion, turn, row };
+}
+
+function* answer(
+  file: string,
+  options: ReadonlyMap<string, string>,
+  { csv, withShaft }: { readonly csv: boolean; readonly withShaft: boolean },
+): Answer {
   const heave = single(options, 'heave', 20_000);
   const roll = single(options, 'roll', 180);
   const layout = resolveLayout(readLayoutFile(file));
   const frontEnd = prepareFrontEnd(layout);
   const sweep = sweepTurn(frontEnd, heave, toRadians(roll), TURN_POSES);
   const rows = Array.from({ length: sweep.count }, (_, index) => turnRow(sweep, index));
+  const through = withShaft ? throughShaft(file, frontEnd, sweep, heave, toRadians(roll)) : undefined;
   if (csv) {
-    yield `${TURN_COLUMNS.join(',')}\n`;
-    for (const entry of rows) yield `${TURN_COLUMNS.map((name) => entry[name]).join(',')}\n`;
+    yield `${[...TURN_COLUMNS, ...(through ? SHAFT_COLUMNS : [])].join(',')}\n`;
+    for (const [i, entry] of rows.entries())
+      yield `${[...TURN_COLUMNS.map((name) => entry[name]), ...(through?.row(i) ?? [])].join(',')}\n`;
     return;
   }
   const head = {
@@ -74,6 +111,19 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
         handwheel: effort.handwheelTorque,
         rim: effort.rimForce,
       },
+      ...(through
+        ? {
+            shaft: {
+              columnYoke: toDegrees(through.turn.columnYoke),
+              swing: toDegrees(through.motion.swing),
+              worstOff: toDegrees(Math.max(...through.turn.off.map(Math.abs))),
+              rows: rows.map(({ handwheel }, i) => ({
+                handwheel,
+                ...Object.fromEntries(SHAFT_COLUMNS.map((name, at) => [name, through.row(i)[at]])),
+              })),
+            },
+          }
+        : {}),
       rows,
     },
     null,
@@ -83,11 +133,12 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
 
 export const turn: Command = {
   name: 'turn',
-  usage: 'turn LAYOUT.json [--heave MM] [--roll DEGREES] [--csv]',
+  usage: 'turn LAYOUT.json [--heave MM] [--roll DEGREES] [--shaft] [--csv]',
   about:
     'The whole turn of the handwheel: wheel angles, overall ratio, Ackermann, locks, turning circle, effort.',
   run(args) {
-    const taken = takeArguments(args, { values: ['heave', 'roll'], flags: ['csv'] });
-    return answer(onlyFile(taken), taken.values, taken.flags.has('csv'));
+    const taken = takeArguments(args, { values: ['heave', 'roll'], flags: ['csv', 'shaft'] });
+    const { flags } = taken;
+    return answer(onlyFile(taken), taken.values, { csv: flags.has('csv'), withShaft: flags.has('shaft') });
   },
 };

@@ -164,6 +164,32 @@ describe('sweep', () => {
   });
 });
 
+describe('turn through the steering shaft', () => {
+  test('adds what the shaft does at the wheels, and changes nothing else', async () => {
+    const file = 'projects/parallel-leaf-cross-steer.json';
+    const plain = JSON.parse((await toeboard('turn', file)).out);
+    const { shaft, ...rest } = JSON.parse((await toeboard('turn', file, '--shaft')).out);
+    expect(rest).toEqual(plain);
+    expect(shaft.rows.length).toBe(plain.rows.length);
+    expect(shaft.swing).toBeGreaterThan(3);
+    expect(shaft.worstOff).toBeGreaterThan(0);
+    const ahead = shaft.rows.map(
+      ({ handwheel, boxHandwheel }: Record<string, number>) =>
+        (boxHandwheel as number) - (handwheel as number),
+    );
+    expect(Math.max(...ahead.map(Math.abs))).toBeLessThanOrEqual(shaft.swing);
+    expect(Math.max(...ahead.map(Math.abs))).toBeGreaterThan(shaft.swing / 4);
+    const [head, first] = (await toeboard('turn', file, '--shaft', '--csv')).out.split('\n') as [
+      string,
+      string,
+    ];
+    expect(head).toMatch(/,ackermannPercent,boxHandwheel,.*,shaftOff$/);
+    expect(first.split(',').length).toBe(head.split(',').length);
+    expect((await toeboard('turn', good, '--shaft')).code).toBe(1);
+    expect((await toeboard('turn', good, '--shaft')).err).toMatch(/shaft: there is no steering shaft/);
+  });
+});
+
 describe('turn', () => {
   test.each(demonstrations)('answers for %s: locks, ratio, circle', async (name) => {
     const { code, out, err } = await toeboard('turn', `projects/${name}`);

@@ -41,9 +41,18 @@ const degrees = (value: number, decimals: number) => {
   return `${Number(text) === 0 ? (0).toFixed(decimals) : text}°`;
 };
 
+const printed = new Map<string, Promise<Uint8Array>>();
+
+/** A demonstration's sheet, printed once for all who read it. A copy, as the reader takes what it is given. */
+async function sheetOf(name: string): Promise<Uint8Array> {
+  const known = printed.get(name) ?? printPdf(jobOf({ document: demonstration(name) }));
+  printed.set(name, known);
+  return Uint8Array.from(await known);
+}
+
 describe.each(DEMONSTRATIONS)('%s', (name) => {
   test('the sheet holds the figures of the command line’s sweep, row by row', async () => {
-    const bytes = await printPdf(jobOf({ document: demonstration(name) }));
+    const bytes = await sheetOf(name);
     const rows = sweepOf(name);
     await readPdf(bytes, (pages) => {
       const page = pages.find(({ text }) => text.includes('Over the travel'));
@@ -64,7 +73,7 @@ describe.each(DEMONSTRATIONS)('%s', (name) => {
     const document = demonstration(name);
     const job = jobOf({ document });
     const { analysis, style } = matterOf(job);
-    const bytes = await printPdf(job);
+    const bytes = await sheetOf(name);
     await readPdf(bytes, (pages) => {
       const text = pages.map((page) => page.text).join(' ');
       for (const { sentence, limit, source } of findings(analysis, style)) {
@@ -77,7 +86,7 @@ describe.each(DEMONSTRATIONS)('%s', (name) => {
 });
 
 test('a shaft that is drawn is told with its angles and cuts; one that is not is told to be missing', async () => {
-  const drawn = await printPdf(jobOf({ document: demonstration('hairpins-side-steer.json') }));
+  const drawn = await sheetOf('hairpins-side-steer.json');
   await readPdf(drawn, (pages) => {
     const text = pages.map((page) => page.text).join(' ');
     for (const words of [

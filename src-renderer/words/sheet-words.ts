@@ -83,7 +83,7 @@ export const CURVE_CHOICES: readonly (readonly [CurveDrawn, string])[] = [
 ];
 
 const FORMAT_WORDS: Record<DrawnFormat, string> = {
-  dxf: 'DXF, full size, in layers',
+  dxf: 'DXF, full size',
   svg: 'SVG, vectors',
   png: 'PNG, a picture',
 };

@@ -215,6 +215,35 @@ describe('a spline', () => {
   });
 });
 
+test.each(['pasted', 'let go over it'])(
+  'a photo of an end that is %s is for counting, not for tracing',
+  async (way) => {
+    const { page } = await openShaft(SIDE);
+    await page.getByRole('tab', { name: 'Splines' }).click();
+    const { image } = renderSpline({ teeth: 24, missing: [], size: 200, noise: 4, shade: 0.2, seed: 3 });
+    const rgb = new Uint8Array(3 * image.data.length);
+    for (let i = 0; i < image.data.length; i += 1) rgb.fill(image.data[i] as number, 3 * i, 3 * i + 3);
+    const bytes = [...pngFile(image.width, image.height, rgb)];
+    await page.getByText('Choose a photo').evaluate(
+      (place, { bytes, pasted }) => {
+        const brought = new DataTransfer();
+        brought.items.add(new File([new Uint8Array(bytes)], 'end.png', { type: 'image/png' }));
+        const how = { bubbles: true, cancelable: true };
+        if (pasted) {
+          document.body.dispatchEvent(new ClipboardEvent('paste', { ...how, clipboardData: brought }));
+          return;
+        }
+        for (const kind of ['dragover', 'drop'])
+          place.dispatchEvent(new DragEvent(kind, { ...how, dataTransfer: brought }));
+      },
+      { bytes, pasted: way === 'pasted' },
+    );
+    await page.locator('[data-spline-photo]').waitFor();
+    expect(await page.getByRole('complementary', { name: 'Steering shaft' }).isVisible()).toBe(true);
+    expect(await page.getByText('Let go to take the file in.').count()).toBe(0);
+  },
+);
+
 test('everything is reached by keys, and has no serious fault for those who cannot see it', async () => {
   const { page, context } = await openShaft(SIDE);
   await bringChecker(context);

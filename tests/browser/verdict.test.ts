@@ -118,7 +118,7 @@ describe('a finding', () => {
   test('that is in order is folded away and can be looked at and chosen', async () => {
     const { page } = await openLow();
     expect(await finding(page, /^In order: Caster 6\.1°$/).count()).toBe(0);
-    await page.getByRole('button', { name: '15 in order' }).click();
+    await page.getByRole('button', { name: '19 in order' }).click();
     await finding(page, /^In order: Caster 6\.1°$/).click();
     await page.getByRole('heading', { name: 'Left kingpin, top' }).waitFor();
   });
@@ -318,7 +318,7 @@ test('the verdict, its cautions and the limits have no serious fault for those w
   await page.reload();
   await finding(page, /Bump steer 3\.8°/).click();
   await page.getByText('Self-made and welded arms can break.').click();
-  await page.getByRole('button', { name: '15 in order' }).click();
+  await page.getByRole('button', { name: '19 in order' }).click();
   expect(await violations(page)).toEqual([]);
   await page.getByRole('combobox', { name: 'Pitman ball, stud points' }).selectOption('numbers');
   await page.locator('body').press('l');

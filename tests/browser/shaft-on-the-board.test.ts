@@ -50,7 +50,8 @@ describe('the steering shaft on the board', { timeout: 90_000 }, () => {
     await saved(page);
     const over = routeOf(shaftOf(board, CROSS)).joints[1]?.angle ?? 0;
     expect(over * DEGREES).toBeGreaterThan(30);
-    expect(await finding.textContent()).toContain(`${(over * DEGREES).toFixed(1)}°`);
+    // Sentences follow a drag a moment later.
+    await expect.poll(() => finding.textContent()).toContain(`${(over * DEGREES).toFixed(1)}°`);
 
     const there = await handleOf(page, 'top', 'shaft.joints.1.centre');
     await drag(page, there, 0, from.y - there.y);

@@ -91,8 +91,8 @@ describe('silhouettes', () => {
           const angle = (i / 48) * 2 * Math.PI;
           const [right, down] = [Math.cos(angle), Math.sin(angle)];
           // Both stand for curves by corners: within what chords of 3.75 degrees on 380 mm, of 11 on 60, and of
-          // the brute force's 15 on 80 leave.
-          expect(reach(line, right, down)).toBeGreaterThan(reach(brute, right, down) - 0.5);
+          // the brute force's 15 on 80 leave: 0.20 and 0.28 mm together on one side, 0.68 more on the other.
+          expect(reach(line, right, down)).toBeGreaterThan(reach(brute, right, down) - 0.6);
           expect(reach(line, right, down)).toBeLessThan(reach(brute, right, down) + 1.2);
         }
       }),

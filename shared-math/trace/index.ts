@@ -18,5 +18,5 @@ export {
   type TraceFailure,
 } from './photo-plane.ts';
 export { meeting, type SightLine } from './sight-lines.ts';
-export { checkTape, type TapeCheck } from './tape.ts';
+export { type ClickedOn, checkTape, type TapeCheck } from './tape.ts';
 export { type Picture, type WarpOrder, warpPicture } from './warp.ts';

@@ -58,6 +58,8 @@ export interface PhotoPlane {
   readonly camera: CameraPlace | undefined;
   /** In the middle of what the scale was taken from. */
   readonly mmPerPixel: number;
+  /** mm between the ends of what the scale rests on. */
+  readonly scaleBase: number;
   /** mm by which one px of clicking error shifts the picture's far end, as it turns and stretches with the scale. */
   readonly farError: number;
   /** mm; of the straightening points, where there are more than four. */
@@ -178,6 +180,7 @@ export function preparePhoto(told: PhotoCalibration, start: LooseStart): Outcome
     },
     camera,
     mmPerPixel,
+    scaleBase: Math.max(length, 1) * mmPerPixel,
     farError: (farthestCorner(size, base[0]) / Math.max(length, 1)) * mmPerPixel,
     residual,
   });

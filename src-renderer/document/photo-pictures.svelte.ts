@@ -1,8 +1,6 @@
+import { WORKED_SIDE } from '../../shared-math/photos/index.ts';
 import type { Picture, WarpOrder } from '../../shared-math/trace/index.ts';
 import { fetchPhoto } from '../host/photos.ts';
-
-/** px on the longer side of what is worked with: sharp on a board, and a twentieth of a phone's photo in memory. */
-const WORKING_SIDE = 2400;
 
 /** What a worker that straightens photos takes and gives. */
 export interface WarpLine {
@@ -21,7 +19,7 @@ export interface WorkingPicture {
 }
 
 async function reduced(file: Blob, [width, height]: readonly [number, number]): Promise<WorkingPicture> {
-  const share = Math.min(1, WORKING_SIDE / Math.max(width, height));
+  const share = Math.min(1, WORKED_SIDE / Math.max(width, height));
   // The browser turns it upright and reduces it in one go; the full picture is never kept.
   const bitmap = await createImageBitmap(file, {
     resizeWidth: Math.max(1, Math.round(width * share)),

@@ -30,10 +30,10 @@ export const tape: Rule = {
         findings.push({
           rule: 'tape',
           severity: 'attention',
-          part: ends?.from ?? 'axle.left.wheelCentre',
+          part: ends?.from ?? photo.anchor?.point ?? 'axle.left.wheelCentre',
           sentence: `${row.words} is ${speak.length(check.tape)} by the tape and ${speak.length(check.traced)} on ${photo.name}`,
-          limit: `off by ${speak.length(Math.abs(check.difference))}; a pixel at each end explains ${speak.length(check.explained)}`,
-          source: 'clicking error of one pixel at each end of the length',
+          limit: `off by ${speak.length(Math.abs(check.difference))}; clicking explains ${speak.length(check.explained)}`,
+          source: 'a pixel off at each end of the length and of what the scale rests on',
           advice: 'Look at the photo’s scale and straightening again, or measure again',
         });
       }
@@ -48,8 +48,8 @@ export const tape: Rule = {
           agreed === 1
             ? 'The length by the tape agrees with the photo'
             : `All ${agreed} lengths by the tape agree with the photos`,
-        limit: 'within a pixel at each end',
-        source: 'clicking error of one pixel at each end of the length',
+        limit: 'within what clicking explains',
+        source: 'a pixel off at each end of the length and of what the scale rests on',
         advice: '',
       },
     ];

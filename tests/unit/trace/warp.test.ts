@@ -53,7 +53,13 @@ test('a reduced copy is read as the original; outside, cropped off and beyond th
   expect(pixel(tipped, 2, 5)[3]).toBe(0);
 });
 
-test('the tape and the tracing agree within a px at each end', () => {
-  expect(checkTape(1001, 1000, 1)).toMatchObject({ difference: 1, agrees: true });
-  expect(checkTape(997, 1000, 1)).toMatchObject({ difference: -3, agrees: false });
+test('the tape and the tracing agree within what clicking at the ends and for the scale explains', () => {
+  const clicked = { mmPerPixel: 1, click: 1, scaleBase: 1000 };
+  expect(checkTape(1001, 1000, clicked)).toMatchObject({ difference: 1, agrees: true });
+  expect(checkTape(997, 1000, clicked)).toMatchObject({ difference: -3, agrees: false });
+  // As long as the scale's base, both count alike: √2 · √2.
+  expect(checkTape(1000, 1000, clicked).explained).toBeCloseTo(2, 9);
+  // Three times as long, the scale's own error is most of it; a photo worked with at half its size doubles all.
+  expect(checkTape(3000, 3000, clicked).explained).toBeCloseTo(Math.SQRT2 * Math.sqrt(10), 9);
+  expect(checkTape(1000, 1000, { ...clicked, click: 2 }).explained).toBeCloseTo(4, 9);
 });

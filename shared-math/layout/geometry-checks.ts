@@ -1,4 +1,5 @@
 import { SAME_SPOT } from '../tolerances.ts';
+import { originProblems } from './origins.ts';
 import { distance, type Point, SIDES } from './points.ts';
 import type { Refusal } from './refusals.ts';
 import { type Layout, resolveLayout } from './resolve.ts';
@@ -143,5 +144,6 @@ export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
     rideProblems,
   ])
     for (const problem of check(layout)) return problem;
+  for (const problem of originProblems(document)) return problem;
   return undefined;
 }

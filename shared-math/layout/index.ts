@@ -11,6 +11,7 @@ export {
   partsOfBody,
 } from './body-points.ts';
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
+export { originOf, withOriginsKept } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
 export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';
@@ -27,6 +28,7 @@ export {
   type LocationKind,
   layoutSchema,
   type Obstacle,
+  type Origin,
   type Rail,
 } from './schema.ts';
 export { flatProblems } from './shaft-checks.ts';

@@ -5,7 +5,7 @@ import { rideSchema } from './ride-schema.ts';
 import { shaftSchema } from './shaft-schema.ts';
 
 /** The version of the layout document that this program writes, and the newest that it reads. */
-export const LAYOUT_VERSION = 2;
+export const LAYOUT_VERSION = 3;
 
 const angle = z.number().min(-45).max(45);
 
@@ -21,6 +21,8 @@ const car = z.strictObject({
   /** How far the car's nose stands ahead of the front axle, and how wide it is there; absent, the tyres are foremost. */
   noseAhead: length.optional(),
   noseWidth: length.optional(),
+  /** Absent, nobody said; the driver is taken to sit on the left then. */
+  driverSide: z.enum(['left', 'right']).optional(),
 });
 
 const axleSide = z.strictObject({
@@ -61,6 +63,8 @@ const box = z.strictObject({
   pitmanBall: point,
   ratio: z.number().positive().max(100),
   sectorTravel: z.number().positive().max(180),
+  /** Degrees between the lines of the input and of the sector shaft; absent, a worm's input is square to it. */
+  inputAngle: z.number().min(30).max(90).optional(),
   assist: z.enum(['manual', 'power']),
 });
 
@@ -122,6 +126,9 @@ const diameters = z.strictObject({
 /** Directions of ball studs, by the hardpoint that they belong to, where they are not the usual ones. */
 const studs = z.record(z.string().max(80), point);
 
+/** Where points' places come from, by hardpoint; absent, a guess. A mirrored pair has one, under either id. */
+const origins = z.record(z.string().max(80), z.enum(['guess', 'plan', 'tape', 'photo']));
+
 export const layoutSchema = z.strictObject({
   format: z.literal('toeboard-layout'),
   version: z.literal(LAYOUT_VERSION),
@@ -133,6 +140,7 @@ export const layoutSchema = z.strictObject({
   lateral,
   steering,
   travel,
+  origins: origins.optional(),
   studs: studs.optional(),
   diameters: diameters.optional(),
   rails: z.array(rail).max(20).default([]),
@@ -149,5 +157,6 @@ export type Location = z.infer<typeof location>;
 export type LocationKind = Location['kind'];
 export type Lateral = z.infer<typeof lateral>;
 export type LateralKind = Lateral['kind'];
+export type Origin = z.infer<typeof origins>[string];
 export type Rail = z.infer<typeof rail>;
 export type Obstacle = z.infer<typeof obstacle>;

@@ -6,7 +6,7 @@ import type { LayoutDocument } from '../../shared-math/layout/index.ts';
  */
 export const PLAIN_LAYOUT: LayoutDocument = {
   format: 'toeboard-layout',
-  version: 2,
+  version: 3,
   name: 'New layout',
   notes: '',
   car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },

@@ -3,6 +3,7 @@ import {
   type LayoutDocument,
   readEdited,
   readLayout,
+  withOriginsKept,
 } from '../../shared-math/layout/index.ts';
 import { refusalSentence } from '../words/refusal-sentences.ts';
 import {
@@ -167,7 +168,7 @@ export class Edits {
 
   #accepted(document: LayoutDocument): LayoutDocument | undefined {
     const { document: taken } = this.#board;
-    const read = taken ? readEdited(taken, document) : readLayout(document);
+    const read = taken ? readEdited(taken, withOriginsKept(taken, document)) : readLayout(document);
     if (read.ok) return read.value;
     this.refusal = refusalSentence(read.failure, this.#board.points, this.#board.document ?? undefined);
     this.#board.tell(`Not changed. ${this.refusal}.`);

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { LAYOUT_VERSION, parseLayout } from '../../shared-math/layout/index.ts';
+import { LAYOUT_VERSION, type LayoutDocument, parseLayout } from '../../shared-math/layout/index.ts';
 import { documentText } from '../../src-main/files/index.ts';
 import { APPLICATION_ID } from '../../src-main/store/database.ts';
 import { DATABASE_FILE, openStore } from '../../src-main/store/index.ts';
@@ -15,9 +15,17 @@ import { refusal, withVariant } from '../support/store-sample.ts';
 const NOON = Date.UTC(2026, 2, 9, 12, 0, 0);
 const VARIANT = '6f1c7a52-4f0e-4a55-9f6e-0c1d2e3f4a5b';
 
+/** What today's program makes of a layout that says nothing of what later versions brought. */
+function lifted(): LayoutDocument {
+  const { origins: _, car, steering, ...rest } = sampleLayout();
+  const { driverSide: _d, ...plainCar } = car;
+  const { inputAngle: _i, ...box } = steering.box;
+  return { ...rest, car: plainCar, steering: { ...steering, box } };
+}
+
 /** A layout as it was written before it told of springs and masses. */
 function layoutOfVersionOne(): Record<string, unknown> {
-  const { ride: _, ...rest } = sampleLayout();
+  const { ride: _, ...rest } = lifted();
   return { ...rest, version: 1 };
 }
 
@@ -60,6 +68,24 @@ test('a layout file as version 1 wrote it is read as it was, lifted, and can be 
   if (read.ok) expect(parseLayout(documentText(read.value))).toEqual(read);
 });
 
+test('a layout file as version 2 wrote it is read as it was, and its box is not given the angle that it draws', () => {
+  const text = readFileSync(join(ROOT, 'tests/durability/layout-version-2.json'), 'utf8');
+  const written = JSON.parse(text);
+  expect(written.version).toBe(2);
+  const { sectorAxis } = written.steering.box;
+  const { axis } = written.shaft.box;
+  const along = [0, 1, 2].reduce((sum, i) => sum + sectorAxis[i] * axis[i], 0);
+  const drawn = Math.acos(Math.abs(along) / (Math.hypot(...sectorAxis) * Math.hypot(...axis)));
+  // The box of this file never existed: 31 degrees between its input and its sector shaft.
+  expect((drawn * 180) / Math.PI).toBeCloseTo(30.8, 1);
+  const read = parseLayout(text);
+  expect(read).toEqual({ ok: true, value: { ...written, version: LAYOUT_VERSION, ride: null } });
+  if (read.ok) {
+    expect(read.value.steering.box).not.toHaveProperty('inputAngle');
+    expect(parseLayout(documentText(read.value))).toEqual(read);
+  }
+});
+
 describe('the migrations', () => {
   test('are numbered one by one, each file in the list, each run on the way from nothing', () => {
     expect(MIGRATIONS.map(({ number }) => number)).toEqual(MIGRATIONS.map((_, index) => index + 1));
@@ -91,7 +117,7 @@ describe('the migrations', () => {
     expect(store.variants.open(VARIANT)).toMatchObject({
       customerName: 'Odd Fellow',
       carName: 'Roadster',
-      document: sampleLayout(),
+      document: lifted(),
       revision: 7,
     });
     expect(store.variants.states(VARIANT).map(({ label }) => label)).toEqual(['Begun']);
@@ -124,7 +150,7 @@ describe('the migrations', () => {
       );
     expect(rows()).toEqual([[1], [1]]);
     const { document, revision } = store.variants.open(VARIANT);
-    expect(document).toEqual(sampleLayout());
+    expect(document).toEqual(lifted());
     const state = store.variants.states(VARIANT)[0];
     expect(store.variants.restore(VARIANT, state?.id ?? 0).document).toEqual(document);
     store.variants.save({
@@ -136,7 +162,7 @@ describe('the migrations', () => {
       label: 'Tyre rate',
     });
     expect(store.variants.open(VARIANT).document.ride).toEqual({ tyreRate: 180 });
-    expect(rows()).toEqual([[2], [1, 2, 2]]);
+    expect(rows()).toEqual([[LAYOUT_VERSION], [1, LAYOUT_VERSION, LAYOUT_VERSION]]);
     store.close();
   });
 

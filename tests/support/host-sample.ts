@@ -4,10 +4,17 @@ import { type LayoutDocument, withValue } from '../../shared-math/layout/index.t
 export function sampleLayout(name = 'Arm down', pitmanHeight = 346): LayoutDocument {
   return {
     format: 'toeboard-layout',
-    version: 2,
+    version: 3,
     name,
     notes: 'Box at the cowl; 3 1/4" below the rail – drawn from photos.',
-    car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },
+    car: {
+      wheelbase: 2640,
+      frontAxleLoad: 4900,
+      tyreRadius: 330,
+      tyreWidth: 150,
+      handwheelRadius: 190,
+      driverSide: 'left',
+    },
     axle: {
       beam: 'i-beam',
       left: {
@@ -31,10 +38,12 @@ export function sampleLayout(name = 'Arm down', pitmanHeight = 346): LayoutDocum
         pitmanBall: [-872, 500, pitmanHeight],
         ratio: 16,
         sectorTravel: 35,
+        inputAngle: 90,
         assist: 'manual',
       },
     },
     travel: { bump: 75, rebound: 75, roll: 3 },
+    origins: { 'axle.left.kingpinTop': 'tape', 'steering.box.pitmanBall': 'plan' },
     rails: [],
     obstacles: [],
     photos: [],

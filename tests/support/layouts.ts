@@ -72,7 +72,7 @@ export const CROSS_STEER = {
 export function rawLayout(over: Json = {}): Json {
   return {
     format: 'toeboard-layout',
-    version: 2,
+    version: 3,
     name: 'test layout',
     notes: '',
     car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },

@@ -71,8 +71,8 @@ describe('a bad document is refused with its place and reason', () => {
     ],
     [
       'newer version',
-      (r) => (r.version = 3),
-      'version: this document is version 3, newer than this program reads (2); use a newer Toeboard',
+      (r) => (r.version = 4),
+      'version: this document is version 4, newer than this program reads (3); use a newer Toeboard',
     ],
     ['no version', (r) => delete r.version, 'version: expected a whole number, 1 or more'],
     [
@@ -218,13 +218,29 @@ describe('a bad document is refused with its place and reason', () => {
   });
 });
 
+/** A shaft whose input stands 45 degrees off the square to the sector shaft of a side box. */
+function skewShaft() {
+  return {
+    column: { end: [-1300, 400, 800], axis: [2, 0, -1] },
+    box: { end: [-900, 480, 520], axis: [1, 1, 0] },
+    joints: [{ kind: 'single', centre: [-1290, 400, 795] }],
+    shafts: [],
+    supports: [],
+  };
+}
+
 describe('a document of an older version', () => {
   test('of version 1 is lifted: it tells nothing of what the car rides on', () => {
     const { ride: _, ...rest } = rawLayout();
     const old = { ...rest, version: 1 };
     const kept = structuredClone(old);
-    expect(readLayout(old)).toEqual({ ok: true, value: { ...rest, version: 2, ride: null } });
+    expect(readLayout(old)).toEqual({ ok: true, value: { ...rest, version: 3, ride: null } });
     expect(old).toEqual(kept);
+  });
+
+  test('of version 2 is lifted: it says nothing of origins, of the box’s angle or of where the driver sits', () => {
+    const old = { ...rawLayout({ shaft: skewShaft() }), version: 2 };
+    expect(readLayout(old)).toEqual({ ok: true, value: { ...old, version: 3 } });
   });
 
   test('is refused for what is wrong in it', () => {

@@ -81,7 +81,7 @@ export function failureTests(open: OpenSession): void {
   test('a stored document that cannot be read is named and not repaired in silence', async () => {
     const { call, dataFolder } = await open();
     const { id } = await begin(call);
-    meddle(dataFolder, `UPDATE variant SET document = replace(document, '"version":2', '"version":99')`);
+    meddle(dataFolder, `UPDATE variant SET document = replace(document, '"version":3', '"version":99')`);
     expect(await failure(call, 'variant.open', { id })).toMatch(
       /^refused-document: Arm down: version: this document is version 99, newer than this program reads/,
     );

@@ -1,4 +1,4 @@
-import type { OutputDesk } from '../outputs/index.ts';
+import type { OutputDesk } from '../output/jobs/index.ts';
 
 /*
  * What was made is fetched as it is, beside the calls of the contract, the same over both hosts:

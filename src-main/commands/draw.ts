@@ -6,7 +6,7 @@ import {
   type DrawingJob,
   DrawingRefused,
   formatTrouble,
-} from '../drawings/job.ts';
+} from '../output/drawings/job.ts';
 import { choice, FRACTIONS, onlyFile, single, takeArguments, UNITS } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
@@ -26,7 +26,7 @@ function formatOf(file: string): DrawingJob['format'] {
 async function* answer(file: string, out: string, job: Omit<DrawingJob, 'document'>): SlowAnswer {
   const document = readLayoutFile(file);
   // Loaded here, so that no other command waits for it.
-  const { drawFile } = await import('../drawings/index.ts');
+  const { drawFile } = await import('../output/drawings/index.ts');
   const bytes = await calledOffByHand(async (signal) => {
     const whole = await drawFile({ ...job, document, signal }).catch((error: unknown) => {
       throw error instanceof DrawingRefused ? new InputError(`${shown(file)}: ${error.message}`) : error;

@@ -22,7 +22,7 @@ import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
-import { AXIS_NAMES, mapLines, statusOf } from '../tables/map.ts';
+import { AXIS_NAMES, mapLines, statusOf } from '../output/tables/map.ts';
 import { onlyFile, plainNumber, takeArguments } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { type Answer, type Command, InputError, UsageError } from './usage.ts';

@@ -1,4 +1,4 @@
-import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../printing/job.ts';
+import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
 import { type Arguments, choice, FRACTIONS, onlyFile, takeArguments, UNITS } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
@@ -19,7 +19,7 @@ function dayOf({ values }: Arguments): Date {
 async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'>): SlowAnswer {
   const document = readLayoutFile(file);
   // Loaded here, so that no other command waits for it.
-  const { printPdf } = await import('../printing/index.ts');
+  const { printPdf } = await import('../output/pages/index.ts');
   const bytes = await calledOffByHand(async (signal) => {
     const whole = await printPdf({ ...job, document, signal });
     signal.throwIfAborted();

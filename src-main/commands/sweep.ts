@@ -2,7 +2,7 @@ import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { visitGrid } from '../../shared-math/sweep/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
-import { SWEEP_COLUMNS, sweepLine, sweepRow, usualHeaves } from '../tables/travel.ts';
+import { SWEEP_COLUMNS, sweepLine, sweepRow, usualHeaves } from '../output/tables/travel.ts';
 import { onlyFile, readRange, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
 import { type Answer, type Command, UsageError } from './usage.ts';

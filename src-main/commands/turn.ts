@@ -13,7 +13,7 @@ import {
   turnThroughShaft,
 } from '../../shared-math/sweep/index.ts';
 import { type Radians, toDegrees, toRadians } from '../../shared-math/units/index.ts';
-import { TURN_COLUMNS, TURN_POSES, turnRow } from '../tables/turn.ts';
+import { TURN_COLUMNS, TURN_POSES, turnRow } from '../output/tables/turn.ts';
 import { onlyFile, single, takeArguments } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { type Answer, type Command, InputError } from './usage.ts';

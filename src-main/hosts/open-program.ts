@@ -3,7 +3,7 @@ import { createHandlers, type Handlers } from '../api/handlers/index.ts';
 import { type OutputRoutes, outputRoutes } from '../api/output-routes.ts';
 import { type PhotoRoutes, photoRoutes } from '../api/photo-routes.ts';
 import { programVersion, projectsFolder } from '../files/index.ts';
-import { OutputDesk } from '../outputs/index.ts';
+import { OutputDesk } from '../output/jobs/index.ts';
 import { openStore } from '../store/index.ts';
 
 export interface OpenProgram {

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Download, Page } from 'playwright-core';
 import { describe, expect, onTestFinished, test } from 'vitest';
-import { AT_RIDE, DRAWN_VIEWS, drawSvg } from '../../src-main/drawings/index.ts';
+import { AT_RIDE, DRAWN_VIEWS, drawSvg } from '../../src-main/output/drawings/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import {
   type OpenBoard,

@@ -63,16 +63,15 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
   'src-main imports shared-math, itself and packages': ({ from, to }) =>
     from.startsWith('src-main/') && to.startsWith('src-renderer/') ? 'the host knows no screen' : undefined,
   'inside src-main only hosts know hosts': ({ from, to }) =>
-    /^src-main\/(store|files|printing|drawings|tables|outputs|api)\//.test(from) &&
-    /^src-main\/hosts\//.test(to)
+    /^src-main\/(store|files|output|api)\//.test(from) && /^src-main\/hosts\//.test(to)
       ? 'against the direction'
       : undefined,
-  'printing is given a job: it knows no store, no api': ({ from, to }) =>
-    from.startsWith('src-main/printing/') && /^src-main\/(store|api|commands|files)\//.test(to)
+  'pages, pens and flow are given a job: they know no store, no api': ({ from, to }) =>
+    /^src-main\/output\/(pages|pens|flow)\//.test(from) && /^src-main\/(store|api|commands|files)\//.test(to)
       ? 'it is given what it prints'
       : undefined,
   'what is made knows no calls': ({ from, to }) =>
-    /^src-main\/(printing|drawings|tables|outputs)\//.test(from) && /^src-main\/(api|commands)\//.test(to)
+    /^src-main\/output\//.test(from) && /^src-main\/(api|commands)\//.test(to)
       ? 'against the direction'
       : undefined,
   'commands skip api and hosts': ({ from, to }) =>
@@ -141,11 +140,14 @@ describe('import directions', () => {
         "import { a } from '../src-renderer/a.ts';",
       ],
       'inside src-main only hosts know hosts': ['src-main/store/x.ts', "import { a } from '../hosts/a.ts';"],
-      'printing is given a job: it knows no store, no api': [
-        'src-main/printing/x.ts',
-        "import { a } from '../store/a.ts';",
+      'pages, pens and flow are given a job: they know no store, no api': [
+        'src-main/output/pages/x.ts',
+        "import { a } from '../../store/a.ts';",
       ],
-      'what is made knows no calls': ['src-main/drawings/x.ts', "import { a } from '../api/contract.ts';"],
+      'what is made knows no calls': [
+        'src-main/output/drawings/x.ts',
+        "import { a } from '../../api/contract.ts';",
+      ],
       'commands skip api and hosts': ['src-main/commands/x.ts', "import { a } from '../api/contract.ts';"],
       'only Electron files import electron': ['src-main/start.ts', "const e = await import('electron');"],
       'the renderer takes only types from the contract': [

@@ -4,7 +4,7 @@ import { describe, expect, onTestFinished, test } from 'vitest';
 import type { CallResult } from '../../src-main/api/contract.ts';
 import { dispatch } from '../../src-main/api/dispatch.ts';
 import { createHandlers } from '../../src-main/api/handlers/index.ts';
-import { OutputDesk } from '../../src-main/outputs/index.ts';
+import { OutputDesk } from '../../src-main/output/jobs/index.ts';
 import { DATABASE_FILE, openStore, type Store } from '../../src-main/store/index.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { refusal, testStore, withVariant } from '../support/store-sample.ts';

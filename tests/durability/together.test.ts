@@ -3,7 +3,7 @@ import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { dispatch } from '../../src-main/api/dispatch.ts';
 import { createHandlers } from '../../src-main/api/handlers/index.ts';
-import { OutputDesk } from '../../src-main/outputs/index.ts';
+import { OutputDesk } from '../../src-main/output/jobs/index.ts';
 import { DATABASE_FILE, openStore } from '../../src-main/store/index.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { startProgram } from '../support/host-process.ts';

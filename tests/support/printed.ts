@@ -3,8 +3,8 @@ import { join, resolve } from 'node:path';
 import { vi } from 'vitest';
 import { type Box, boxOf } from '../../shared-math/drawing/index.ts';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
-import { type PrintJob, printPdf } from '../../src-main/printing/index.ts';
-import { capHeight, PdfPen } from '../../src-main/printing/ink/print-pen.ts';
+import { type PrintJob, printPdf } from '../../src-main/output/pages/index.ts';
+import { capHeight, PdfPen } from '../../src-main/output/pens/print-pen.ts';
 import { documentOf } from './layouts.ts';
 
 const projects = resolve(import.meta.dirname, '../../projects');

@@ -1,4 +1,4 @@
-import type { OutputDesk } from '../../outputs/index.ts';
+import type { OutputDesk } from '../../output/jobs/index.ts';
 import type { Store } from '../../store/index.ts';
 import type { Call, Received, Reply } from '../contract.ts';
 

@@ -1,6 +1,6 @@
 import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
-import type { Wish } from '../../outputs/index.ts';
+import type { Wish } from '../../output/jobs/index.ts';
 import type { Received } from '../contract.ts';
 import { done, type Handlers, type Program } from './handlers.ts';
 

@@ -3,7 +3,7 @@ import { extname, join } from 'node:path';
 import type { BrowserWindow } from 'electron';
 import type { FaultLog } from '../../api/dispatch.ts';
 import { writeAside, writeReason } from '../../files/index.ts';
-import type { OutputDesk } from '../../outputs/index.ts';
+import type { OutputDesk } from '../../output/jobs/index.ts';
 import { SAVE_CHANNEL } from './channels.ts';
 import type { Electron } from './electron.ts';
 import { isBoardFrame } from './serve-calls.ts';

@@ -1,0 +1,58 @@
+// Drawings: a layout's views and curves as files that other programs take, drawn by the sheet's own strokes.
+import { VIEWS, type View } from '../../../shared-math/drawing/index.ts';
+import { type Lettering, SvgPen } from '../pens/svg-pen.ts';
+import { spaceDxf } from './dxf/space.ts';
+import { viewDxf } from './dxf/view.ts';
+import {
+  DRAWN_WORDS,
+  type DrawingJob,
+  DrawingRefused,
+  type DrawnView,
+  formatTrouble,
+  poseTrouble,
+} from './job.ts';
+import { pngOf } from './png.ts';
+import { curvesPlate } from './svg/curves-plate.ts';
+import { viewPlate } from './svg/view-plate.ts';
+
+export { SvgPen } from '../pens/svg-pen.ts';
+export {
+  AT_RIDE,
+  DRAWING_FORMATS,
+  DRAWN_VIEWS,
+  DRAWN_WORDS,
+  type DrawingFormat,
+  type DrawingJob,
+  DrawingRefused,
+  type DrawnPose,
+  type DrawnView,
+  formatTrouble,
+} from './job.ts';
+
+const isView = (view: DrawnView): view is View => (VIEWS as readonly string[]).includes(view);
+
+/** A plate as one SVG document, and how wide it is in mm; its view is none in space. */
+export function drawSvg(job: DrawingJob, lettering: Lettering): { svg: string; width: number } {
+  const pen = new SvgPen(lettering);
+  const { view } = job;
+  if (isView(view)) viewPlate(pen, job, view);
+  else curvesPlate(pen, job);
+  const about = [job.customer, job.car, job.document.name].filter(Boolean).join(', ');
+  return { svg: pen.document(0, DRAWN_WORDS[view], about), width: pen.sizeOf(0).width };
+}
+
+/**
+ * Draws a layout into a file's bytes. Lengths in the job's unit.
+ * Outcomes: the whole file; rejects with a DrawingRefused of one plain sentence where view, format or pose cannot be,
+ * and with the signal's reason when called off.
+ */
+export async function drawFile(job: DrawingJob): Promise<Uint8Array> {
+  const trouble = formatTrouble(job.view, job.format) ?? poseTrouble(job.view, job.pose);
+  if (trouble) throw new DrawingRefused(trouble);
+  job.signal?.throwIfAborted();
+  if (job.format === 'dxf')
+    return Buffer.from(isView(job.view) ? viewDxf(job, job.view) : spaceDxf(job), 'utf8');
+  const { svg, width } = drawSvg(job, job.format === 'svg' ? 'text' : 'outlines');
+  if (job.format === 'svg') return Buffer.from(svg, 'utf8');
+  return pngOf(svg, width, job.signal);
+}

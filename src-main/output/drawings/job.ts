@@ -1,0 +1,59 @@
+import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import type { Radians } from '../../../shared-math/units/index.ts';
+import type { PrintJob } from '../pages/job.ts';
+
+/** What can be drawn: a view to scale, the points and links in space, or curves. */
+export const DRAWN_VIEWS = ['side', 'top', 'front', '3d', 'curves', 'steer', 'toe', 'turn'] as const;
+export type DrawnView = (typeof DRAWN_VIEWS)[number];
+
+export const DRAWING_FORMATS = ['dxf', 'svg', 'png'] as const;
+export type DrawingFormat = (typeof DRAWING_FORMATS)[number];
+
+/** What each view is called, on the drawing and in messages. */
+export const DRAWN_WORDS: Record<DrawnView, string> = {
+  side: 'Side view',
+  top: 'Top view',
+  front: 'Front view',
+  '3d': 'Points and links in space',
+  curves: 'Steer, toe and turn',
+  steer: 'Bump steer',
+  toe: 'Total toe-in',
+  turn: 'Steering sweep',
+};
+
+/** The pose that is drawn: mm, rad. */
+export interface DrawnPose {
+  readonly heave: number;
+  readonly roll: Radians;
+  readonly handwheel: Radians;
+}
+
+export const AT_RIDE: DrawnPose = { heave: 0, roll: 0 as Radians, handwheel: 0 as Radians };
+
+/** Something to be drawn into a file. */
+export interface DrawingJob extends Pick<PrintJob, 'unit' | 'fraction' | 'customer' | 'car' | 'limits'> {
+  readonly view: DrawnView;
+  readonly format: DrawingFormat;
+  readonly document: LayoutDocument;
+  readonly pose: DrawnPose;
+  readonly signal?: AbortSignal;
+}
+
+/** Why a drawing was not made, as one plain sentence without its full stop. Nothing was written. */
+export class DrawingRefused extends Error {}
+
+export const isCurves = (view: DrawnView) =>
+  view === 'curves' || view === 'steer' || view === 'toe' || view === 'turn';
+
+/** What speaks against a view in a format; nothing where they go together. */
+export function formatTrouble(view: DrawnView, format: DrawingFormat): string | undefined {
+  if (view === '3d' && format !== 'dxf') return 'points in space are drawn as dxf only';
+  if (isCurves(view) && format === 'dxf') return 'curves are drawn as svg or png, not as dxf';
+  return undefined;
+}
+
+/** What speaks against a pose; nothing where it can be asked for. */
+export function poseTrouble(view: DrawnView, { heave, roll, handwheel }: DrawnPose): string | undefined {
+  if (!isCurves(view) || (heave === 0 && roll === 0 && handwheel === 0)) return undefined;
+  return 'curves hold the whole travel and turn, so they take no pose';
+}

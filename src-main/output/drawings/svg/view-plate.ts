@@ -1,0 +1,92 @@
+import type { View } from '../../../../shared-math/drawing/index.ts';
+import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
+import { type Matter, matterOf } from '../../pages/matter.ts';
+import { onePerNumber, pointName } from '../../pages/points.ts';
+import { paintView } from '../../pages/sheet/arrangement-page.ts';
+import { measure, measuredHeight, measuredView } from '../../pages/sheet/measured-views.ts';
+import { balloons } from '../../pens/balloons.ts';
+import { centredView } from '../../pens/car-view.ts';
+import { lineHeight } from '../../pens/print-pen.ts';
+import { scaleFor } from '../../pens/scales.ts';
+import { BODY, BODY_BOLD, COLUMN } from '../../pens/styles.ts';
+import type { SvgPen } from '../../pens/svg-pen.ts';
+import type { DrawingJob } from '../job.ts';
+import { sceneOf } from '../scene.ts';
+import { openPlate, scaleRule } from './plate.ts';
+
+/** mm of paper that a view's car may take, and what its figures take beside it. */
+const ROOM = { width: 320, height: 190 };
+const FIGURES = 80;
+const RULE = 9;
+const STEP = lineHeight(BODY.size) + 0.5;
+/** Columns of the table of points, mm from the left of its half. */
+const COLUMNS = { number: 5, name: 8, x: 88, y: 112, z: 136 };
+
+/** The sheet's matter with its car in the drawing's pose. */
+function matterInPose(job: DrawingJob): Matter {
+  const matter = matterOf({ ...job, kind: 'sheet', paper: 'a4', date: new Date(0) });
+  const { placed, points } = sceneOf(job);
+  return {
+    ...matter,
+    // The whole shaft too: a drawing is as large as what it shows.
+    shown: matter.whole,
+    placed,
+    points: matter.points.map((point) => ({
+      ...point,
+      at: points.find(({ id }) => id === point.id)?.at ?? point.at,
+    })),
+  };
+}
+
+function isAtRide({ pose }: DrawingJob): boolean {
+  return pose.heave === 0 && pose.roll === 0 && pose.handwheel === 0;
+}
+
+/** The points in the car's own frame, in two columns: mirrored ones once at ride height, where they mirror. */
+function table(pen: SvgPen, matter: Matter, job: DrawingJob, x: number, y: number, width: number): void {
+  const rows = tableRows(matter, job);
+  const half = Math.ceil(rows.length / 2);
+  const per = job.unit === 'in' ? MM_PER_INCH : 1;
+  const figure = (mm: number) => (mm / per).toFixed(job.unit === 'in' ? 3 : 1).replace(/^-(0\.0+)$/, '$1');
+  for (const column of rows.length > 1 ? [0, 1] : [0]) {
+    const left = x + (column * width) / 2;
+    for (const axis of ['x', 'y', 'z'] as const)
+      pen.text(`${axis}, ${job.unit}`, left + COLUMNS[axis], y + 3, COLUMN, 'right');
+  }
+  rows.forEach((point, i) => {
+    const left = x + (i < half ? 0 : width / 2);
+    const base = y + 3 + ((i % half) + 1.1) * STEP;
+    pen.text(String(point.number), left + COLUMNS.number, base, BODY_BOLD, 'right');
+    pen.text(isAtRide(job) ? pointName(point) : point.name, left + COLUMNS.name, base, BODY);
+    (['x', 'y', 'z'] as const).forEach((axis, at) => {
+      pen.text(figure(point.at[at] as number), left + COLUMNS[axis], base, BODY, 'right');
+    });
+  });
+}
+
+const tableRows = (matter: Matter, job: DrawingJob) => (isAtRide(job) ? onePerNumber(matter) : matter.points);
+
+/**
+ * A view to a stated scale: at ride height with the distances that a builder measures, in another pose with the
+ * points numbered; below it the points in the car's own frame.
+ */
+export function viewPlate(pen: SvgPen, job: DrawingJob, view: View): void {
+  const matter = matterInPose(job);
+  const shown = matter.shown[view];
+  const scale = scaleFor(job.unit, shown.right - shown.left, shown.bottom - shown.top, ROOM);
+  const across = (shown.right - shown.left) / scale;
+  const width = Math.max(across + FIGURES, 2 * COLUMNS.z + 12);
+  const probe = measuredView(matter, view, scale, { x: 0, y: 0, width, height: 0 }, true);
+  const high = isAtRide(job) ? measuredHeight(probe) : (shown.bottom - shown.top) / scale + RULE;
+  const rows = Math.ceil(tableRows(matter, job).length / 2);
+  const area = openPlate(pen, { width, height: high + RULE + 4 + (rows + 1.5) * STEP }, job, scale);
+  if (isAtRide(job)) {
+    measure(pen, matter, measuredView(matter, view, scale, area, true));
+  } else {
+    const drawn = centredView(view, shown, scale, { ...area, height: high });
+    paintView(pen, matter, drawn);
+    balloons(pen, drawn, matter.points);
+  }
+  scaleRule(pen, area.x, area.y + high + 4, job, scale);
+  table(pen, matter, job, area.x, area.y + high + RULE + 2, width);
+}

@@ -1,0 +1,174 @@
+import type { Area } from '../pens/papers.ts';
+import type { PrintPen } from '../pens/print-pen.ts';
+import type { Block } from './block.ts';
+import type { LeafFacts, Leaves } from './leaves.ts';
+
+/** mm between columns. */
+const GUTTER = 9;
+
+/** Puts blocks into the columns of pages, one after the other, and begins pages as they are needed. */
+export class Flow {
+  readonly #leaves: Leaves;
+  readonly #facts: LeafFacts;
+  readonly #count: number;
+  readonly #note: string;
+  #columns: Area[] = [];
+  #column = 0;
+  #used = 0;
+  #pages = 0;
+  #leading: Block[] = [];
+  /** Without ink: only to see how many pages it takes. mm that a column takes at the most. */
+  readonly #trial: boolean;
+  readonly #most: number;
+
+  constructor(
+    leaves: Leaves,
+    facts: LeafFacts,
+    columns: number,
+    note = '',
+    most = Number.POSITIVE_INFINITY,
+    trial = false,
+  ) {
+    this.#leaves = leaves;
+    this.#facts = facts;
+    this.#count = columns;
+    this.#note = note;
+    this.#most = most;
+    this.#trial = trial;
+  }
+
+  get pages(): number {
+    return this.#pages;
+  }
+
+  put(...blocks: readonly Block[]): void {
+    for (const block of blocks) {
+      this.#leading.push(block);
+      if (block.leads) continue;
+      this.#place(this.#leading);
+      this.#leading = [];
+    }
+  }
+
+  /** mm left in the column. */
+  get left(): number {
+    return this.#area.height - this.#used;
+  }
+
+  /** The next block begins a column. */
+  nextColumn(): void {
+    if (this.#used > 0) this.#advance();
+  }
+
+  #advance(): void {
+    this.#used = 0;
+    this.#column += 1;
+    if (this.#column < this.#columns.length) return;
+    this.#pages += 1;
+    const area = !this.#trial
+      ? this.#leaves.open(
+          this.#pages > 1 ? { ...this.#facts, title: `${this.#facts.title}, continued` } : this.#facts,
+          this.#note,
+        )
+      : this.#leaves.roomBelowTitle(this.#facts.lying);
+    const width = (area.width - (this.#count - 1) * GUTTER) / this.#count;
+    this.#columns = Array.from({ length: this.#count }, (_, i) => ({
+      ...area,
+      x: area.x + i * (width + GUTTER),
+      width,
+      height: Math.min(area.height, this.#most),
+    }));
+    this.#column = 0;
+  }
+
+  get #area(): Area {
+    if (this.#columns.length === 0) this.#advance();
+    return this.#columns[this.#column] as Area;
+  }
+
+  #paint(blocks: readonly Block[]): void {
+    const { pen } = this.#leaves;
+    for (const block of blocks) {
+      const { x, y, width } = this.#area;
+      if (this.#used > 0) this.#used += block.above ?? 0;
+      if (!this.#trial) block.paint(pen, x, y + this.#used, width);
+      this.#used += block.height(pen, width);
+    }
+  }
+
+  /** A group of leading blocks and the one they lead to, in one column as far as can be. */
+  #place(group: readonly Block[]): void {
+    const { pen } = this.#leaves;
+    const { width, height } = this.#area;
+    const above = group.reduce(
+      (sum, block, i) => sum + (i > 0 || this.#used > 0 ? (block.above ?? 0) : 0),
+      0,
+    );
+    const tall = group.reduce((sum, block) => sum + block.height(pen, width), above);
+    if (this.#used + tall <= height) {
+      this.#paint(group);
+      return;
+    }
+    const last = group[group.length - 1] as Block;
+    const leading = group.slice(0, -1);
+    const taken = tall - last.height(pen, width);
+    const parts = last.split?.(pen, width, height - this.#used - taken);
+    if (parts) {
+      this.#paint([...leading, parts[0]]);
+      this.#advance();
+      this.#place([parts[1]]);
+    } else if (this.#used > 0) {
+      this.#advance();
+      this.#place(group);
+    } else this.#paint(group);
+  }
+}
+
+/** mm by which columns are made longer until all fits. */
+const LONGER = 3;
+
+/** Puts blocks into columns of like height, on as few pages as they take. */
+export function flowEvenly(
+  leaves: Leaves,
+  facts: LeafFacts,
+  columns: number,
+  note: string,
+  blocks: readonly Block[],
+): void {
+  const pagesAt = (most: number) => {
+    const trial = new Flow(leaves, facts, columns, note, most, true);
+    trial.put(...blocks);
+    return trial.pages;
+  };
+  const { height } = leaves.roomBelowTitle(facts.lying);
+  const pages = pagesAt(height);
+  let most = height / 4;
+  while (most < height && pagesAt(most) > pages) most += LONGER;
+  new Flow(leaves, facts, columns, note, most).put(...blocks);
+}
+
+/** Writes blocks one below the other in an area; answers where the next would begin, mm. */
+export function stack(pen: PrintPen, area: Area, blocks: readonly Block[], from = area.y): number {
+  let y = from;
+  for (const block of blocks) {
+    if (y > area.y) y += block.above ?? 0;
+    block.paint(pen, area.x, y, area.width);
+    y += block.height(pen, area.width);
+  }
+  return y;
+}
+
+/** The same for what may be left out: groups are written as long as they fit. */
+export function stackIfRoom(
+  pen: PrintPen,
+  area: Area,
+  groups: readonly (readonly Block[])[],
+  from: number,
+): number {
+  let y = from;
+  for (const group of groups) {
+    const tall = group.reduce((sum, block) => sum + block.height(pen, area.width) + (block.above ?? 0), 0);
+    if (y + tall <= area.y + area.height) y = stack(pen, area, group, y);
+  }
+  return y;
+}

@@ -1,0 +1,205 @@
+import { CAUTION } from '../../../shared-math/words/index.ts';
+import type { PrintJob } from '../pages/job.ts';
+import { ATTENTION, INK, SOFT } from '../pens/colours.ts';
+import { type Area, pageSize } from '../pens/papers.ts';
+import { capHeight, lineHeight, type PrintPen, type TextStyle } from '../pens/print-pen.ts';
+import { BORDER, CELL, LABEL, TITLE, WARNING, WARNING_SIGN } from '../pens/styles.ts';
+import { brokenInto, shortened, writeLines } from '../pens/text-lines.ts';
+
+/** mm from the paper's edge to the border: what any printer reaches. */
+const EDGE = 8;
+/** mm between border and what is inside. */
+const PAD = 4;
+const TITLE_BLOCK = 13;
+
+/** What a page says of itself. */
+export interface LeafFacts {
+  /** What is on it: "Side view". */
+  readonly title: string;
+  /** "1 : 10"; nothing where nothing on it is to scale. */
+  readonly scale?: string;
+  readonly lying: boolean;
+  /** Shows the sign of third-angle projection. */
+  readonly projection?: boolean;
+}
+
+interface Cell {
+  readonly label: string;
+  readonly value: string;
+  /** mm; a share of what is left where it is below 1. */
+  readonly width: number;
+}
+
+/** A date as in ISO 8601, by the calendar on the wall. */
+export function dateWords(date: Date): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+/** A warning triangle with its mark, its lower left corner at x, y; mm. */
+export function warningSign(pen: PrintPen, x: number, y: number, height: number): void {
+  const half = height * 0.58;
+  pen.stroke([x, y, x + 2 * half, y, x + half, y - height], { width: 0.35, colour: ATTENTION }, true);
+  pen.text('!', x + half, y - height * 0.14, { ...WARNING_SIGN, size: height * 2.1 }, 'centre');
+}
+
+/** The sign of third-angle projection (ISO 5456-2): a cut cone, its narrow end seen on the side where it is. */
+function projectionSign(pen: PrintPen, x: number, y: number, height: number): void {
+  const line = { width: 0.25, colour: INK };
+  const axis = { width: 0.12, colour: SOFT, dash: [1.6, 0.5, 0.3, 0.5] };
+  const r = height / 2;
+  const small = r * 0.52;
+  pen.circle(x + r, y, r, line);
+  pen.circle(x + r, y, small, line);
+  const left = x + 2 * r + 2;
+  const right = left + height * 1.05;
+  pen.stroke([left, y - small, right, y - r, right, y + r, left, y + small], line, true);
+  pen.line(x - 0.8, y, right + 0.8, y, axis);
+  pen.line(x + r, y - r - 0.8, x + r, y + r + 0.8, axis);
+}
+
+/** The pages of a printed job: each with its border, its cautions and its title block, numbered when all are there. */
+export class Leaves {
+  readonly pen: PrintPen;
+  readonly #job: PrintJob;
+  readonly #facts: LeafFacts[] = [];
+  readonly #what: string;
+
+  constructor(pen: PrintPen, job: PrintJob, what: string) {
+    this.pen = pen;
+    this.#job = job;
+    this.#what = what;
+  }
+
+  get count(): number {
+    return this.#facts.length;
+  }
+
+  /** Where a page's border is, mm. */
+  #border(lying: boolean): Area {
+    const { width, height } = pageSize(this.#job.paper, lying);
+    return { x: EDGE, y: EDGE, width: width - 2 * EDGE, height: height - 2 * EDGE };
+  }
+
+  #cautionLines(width: number): string[] {
+    return brokenInto(this.pen, CAUTION, WARNING, width - 12);
+  }
+
+  #cautionHeight(width: number): number {
+    return this.#cautionLines(width).length * lineHeight(WARNING.size) + 2.4;
+  }
+
+  #blockHeight(lying: boolean): number {
+    return lying ? TITLE_BLOCK : 2 * (TITLE_BLOCK - 2);
+  }
+
+  /** The room that a page has for its own matter, mm. */
+  room(lying: boolean): Area {
+    const { x, y, width, height } = this.#border(lying);
+    const foot = this.#blockHeight(lying) + this.#cautionHeight(width);
+    return { x: x + PAD, y: y + PAD, width: width - 2 * PAD, height: height - foot - 2 * PAD };
+  }
+
+  /** Begins a page; its title stands at the head. Answers the room below it. */
+  open(facts: LeafFacts, note = ''): Area {
+    this.pen.addPage(pageSize(this.#job.paper, facts.lying));
+    this.#facts.push(facts);
+    const room = this.room(facts.lying);
+    this.pen.text(facts.title, room.x, room.y + capHeight(TITLE.size), TITLE);
+    if (note) {
+      const style: TextStyle = { face: 'regular', size: 8.4, colour: SOFT };
+      const from = room.x + this.pen.widthOf(facts.title, TITLE) + 5;
+      const most = room.x + room.width - from;
+      this.pen.text(
+        shortened(this.pen, note, style, most),
+        room.x + room.width,
+        room.y + capHeight(TITLE.size),
+        style,
+        'right',
+      );
+    }
+    return this.roomBelowTitle(facts.lying);
+  }
+
+  /** The room that is left below a page's title, mm. */
+  roomBelowTitle(lying: boolean): Area {
+    const room = this.room(lying);
+    const head = capHeight(TITLE.size) + 4;
+    return { ...room, y: room.y + head, height: room.height - head };
+  }
+
+  /** Draws border, cautions and title block of every page, now that their number is known. */
+  finish(): void {
+    this.#facts.forEach((facts, page) => {
+      this.pen.turnTo(page);
+      const border = this.#border(facts.lying);
+      const block = this.#blockHeight(facts.lying);
+      const { x, y, width, height } = border;
+      const foot = y + height;
+      this.#cautions(x, foot - block - this.#cautionHeight(width), width);
+      this.#titleBlock(facts, page, x, foot - block, width, block);
+      this.pen.rect(x, y, width, height, BORDER);
+    });
+  }
+
+  #cautions(x: number, y: number, width: number): void {
+    const height = this.#cautionHeight(width);
+    this.pen.line(x, y, x + width, y, CELL);
+    warningSign(this.pen, x + 3, y + height / 2 + 1.7, 3.6);
+    writeLines(this.pen, this.#cautionLines(width), x + 10, y + 1.2, WARNING);
+  }
+
+  #titleBlock(facts: LeafFacts, page: number, x: number, y: number, width: number, height: number): void {
+    const { pen } = this;
+    const { customer, car, document, date } = this.#job;
+    const owner: Cell[] = [
+      { label: 'CUSTOMER', value: customer || 'not named', width: 0.3 },
+      { label: 'CAR', value: car || 'not named', width: 0.34 },
+      { label: 'VARIANT', value: document.name, width: 0.36 },
+    ];
+    const facing: Cell[] = [
+      { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.999999 },
+      { label: 'SCALE', value: facts.scale ?? 'none', width: 19 },
+      { label: 'DATE', value: dateWords(date), width: 22 },
+      { label: 'PAGE', value: `${page + 1} of ${this.#facts.length}`, width: 18 },
+    ];
+    const sign = facts.projection ? 21 : 0;
+    pen.line(x, y, x + width, y, BORDER);
+    if (facts.lying) this.#cells([...owner, ...facing], x, y, width - sign, height);
+    else {
+      this.#cells(owner, x, y, width, height / 2);
+      pen.line(x, y + height / 2, x + width, y + height / 2, CELL);
+      this.#cells(facing, x, y + height / 2, width - sign, height / 2);
+    }
+    if (sign) projectionSign(pen, x + width - sign + 3.6, y + height - (facts.lying ? 6.5 : 5.5), 5.4);
+  }
+
+  #cells(cells: readonly Cell[], x: number, y: number, width: number, height: number): void {
+    const { pen } = this;
+    const fixed = cells.reduce((sum, cell) => sum + (cell.width >= 1 ? cell.width : 0), 0);
+    let at = x;
+    for (const cell of cells) {
+      const wide = cell.width >= 1 ? cell.width : cell.width * (width - fixed);
+      if (at > x) pen.line(at, y, at, y + height, CELL);
+      pen.text(cell.label, at + 1.8, y + 3.6, LABEL);
+      const style: TextStyle = { face: 'bold', size: 9.2, colour: INK };
+      const room = wide - 3.4;
+      // A long name is set smaller before it is cut.
+      const fitting = [9.2, 8, 7]
+        .map((size) => ({ ...style, size }))
+        .find((one) => pen.widthOf(cell.value, one) <= room);
+      const used = fitting ?? { ...style, size: 7 };
+      if (fitting) pen.text(cell.value, at + 1.8, y + height - 2.6, used);
+      else this.#twoLines(cell.value, at + 1.8, y + height - 2, room, used);
+      at += wide;
+    }
+    if (at < x + width - 0.01) pen.line(at, y, at, y + height, CELL);
+  }
+
+  #twoLines(value: string, x: number, y: number, width: number, style: TextStyle): void {
+    const [first = '', ...rest] = brokenInto(this.pen, value, style, width);
+    const step = lineHeight(style.size) * 0.92;
+    this.pen.text(first, x, y - step, style);
+    this.pen.text(shortened(this.pen, rest.join(' '), style, width), x, y, style);
+  }
+}

@@ -1,0 +1,77 @@
+import { setImmediate } from 'node:timers/promises';
+import { safeFileName } from '../../files/index.ts';
+import {
+  DRAWN_WORDS,
+  type DrawingJob,
+  DrawingRefused,
+  drawFile,
+  drawSvg,
+  SvgPen,
+} from '../drawings/index.ts';
+import { drawPages, PRINT_WORDS, type PrintJob, printPdf } from '../pages/index.ts';
+import { TABLE_WORDS, tableOf } from '../tables/index.ts';
+import type { Made, Source, Watch, Wish } from './wish.ts';
+
+const TYPES = {
+  pdf: 'application/pdf',
+  svg: 'image/svg+xml',
+  png: 'image/png',
+  dxf: 'image/vnd.dxf',
+  csv: 'text/csv; charset=utf-8',
+} as const;
+
+/** Lines of a table that its preview tells. */
+const LINES_SHOWN = 40;
+
+const bytes = (text: string) => new Uint8Array(Buffer.from(text, 'utf8'));
+
+function named({ car, document }: Source, what: string, ending: keyof typeof TYPES) {
+  return { fileName: safeFileName(`${car} - ${document.name} - ${what}`, ending), type: TYPES[ending] };
+}
+
+async function print(wish: Extract<Wish, { kind: 'print' }>, source: Source, watch: Watch): Promise<Made> {
+  const job: PrintJob = { ...source, ...watch, kind: wish.print, paper: wish.paper };
+  const words = PRINT_WORDS[wish.print];
+  if (!source.preview) return { ...named(source, words, 'pdf'), parts: [await printPdf(job)] };
+  const pen = new SvgPen('outlines');
+  await drawPages(job, pen);
+  const parts: Uint8Array[] = [];
+  for (let page = 0; page < pen.pageCount; page += 1) {
+    parts.push(bytes(pen.document(page, `${words}, page ${page + 1}`)));
+    await setImmediate();
+  }
+  return { ...named(source, words, 'svg'), parts };
+}
+
+async function draw(wish: Extract<Wish, { kind: 'drawing' }>, source: Source, watch: Watch): Promise<Made> {
+  const { view, format, pose } = wish;
+  const job: DrawingJob = { ...source, view, format, pose, signal: watch.signal };
+  const words = DRAWN_WORDS[view];
+  if (source.preview) {
+    if (view === '3d') throw new DrawingRefused('points in space are not shown here: the file holds them');
+    return { ...named(source, words, 'svg'), parts: [bytes(drawSvg(job, 'outlines').svg)] };
+  }
+  return { ...named(source, words, format), parts: [await drawFile(job)] };
+}
+
+async function table(wish: Extract<Wish, { kind: 'table' }>, source: Source, watch: Watch): Promise<Made> {
+  const pieces: string[] = [];
+  for (const piece of tableOf(wish.table, source.document)) {
+    pieces.push(piece);
+    if (source.preview && pieces.length > LINES_SHOWN) break;
+    await setImmediate();
+    watch.signal.throwIfAborted();
+  }
+  const text = pieces.join('');
+  const shown = source.preview ? text.split('\n').slice(0, LINES_SHOWN).join('\n') : text;
+  // The mark tells spreadsheets that the letters are UTF-8.
+  const content = source.preview ? bytes(shown) : bytes(`\uFEFF${text.replaceAll('\n', '\r\n')}`);
+  return { ...named(source, TABLE_WORDS[wish.table], 'csv'), parts: [content] };
+}
+
+/** Makes what is wished for. Rejects with the signal's reason when called off; nothing is written anywhere. */
+export async function make(wish: Wish, source: Source, watch: Watch): Promise<Made> {
+  watch.signal.throwIfAborted();
+  if (wish.kind === 'print') return print(wish, source, watch);
+  return wish.kind === 'drawing' ? draw(wish, source, watch) : table(wish, source, watch);
+}

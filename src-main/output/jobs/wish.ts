@@ -1,0 +1,37 @@
+import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import type { DrawingFormat, DrawnPose, DrawnView } from '../drawings/job.ts';
+import type { Paper, PrintJob, PrintKind } from '../pages/job.ts';
+import type { TableName } from '../tables/index.ts';
+
+/** What is to leave the board. */
+export type Wish =
+  | { readonly kind: 'print'; readonly print: PrintKind; readonly paper: Paper }
+  | {
+      readonly kind: 'drawing';
+      readonly view: DrawnView;
+      readonly format: DrawingFormat;
+      readonly pose: DrawnPose;
+    }
+  | { readonly kind: 'table'; readonly table: TableName };
+
+/** Of which layout, for whom, in which unit. */
+export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'date'> {
+  readonly document: LayoutDocument;
+  readonly customer: string;
+  readonly car: string;
+  /** Pages to look at in place of the file. */
+  readonly preview: boolean;
+}
+
+/** How the work is told and called off. */
+export interface Watch {
+  readonly signal: AbortSignal;
+  readonly progress: (done: number, of: number, what: string) => void;
+}
+
+/** A file that is ready, or the pages of a preview, each an SVG. */
+export interface Made {
+  readonly fileName: string;
+  readonly type: string;
+  readonly parts: readonly Uint8Array[];
+}

@@ -1,0 +1,173 @@
+import type { Box } from '../../../../shared-math/drawing/index.ts';
+import { formatSpan } from '../../../../shared-math/units/index.ts';
+import { ASSISTANCE, CAUTION, tallyWords } from '../../../../shared-math/words/index.ts';
+import { item } from '../../flow/block.ts';
+import { stack } from '../../flow/flow.ts';
+import { dateWords, type Leaves, warningSign } from '../../flow/leaves.ts';
+import { centredView, frameOf } from '../../pens/car-view.ts';
+import { INK, RULE, SOFT } from '../../pens/colours.ts';
+import type { Area } from '../../pens/papers.ts';
+import { lineHeight, type PrintPen, type TextStyle } from '../../pens/print-pen.ts';
+import { brokenInto, shortened, writeLines } from '../../pens/text-lines.ts';
+import { bumpSteer, NONE, steers, turningCircleOf, turnsWords } from '../figures.ts';
+import type { Pages } from '../index.ts';
+import type { PrintJob } from '../job.ts';
+import { type Matter, matterOf } from '../matter.ts';
+import { paintView } from '../sheet/arrangement-page.ts';
+
+// One page for the one who drives the car: the picture, three figures, what to watch for, in plain words.
+
+const NAME: TextStyle = { face: 'headingBold', size: 26, colour: INK };
+const PLAIN: TextStyle = { face: 'regular', size: 11, colour: INK };
+const PLAIN_SOFT: TextStyle = { ...PLAIN, colour: SOFT };
+const BIG: TextStyle = { face: 'headingBold', size: 32, colour: INK };
+const WHAT: TextStyle = { face: 'bold', size: 11, colour: INK };
+const SUBHEAD: TextStyle = { face: 'headingBold', size: 14, colour: INK };
+
+interface Told {
+  readonly figure: string;
+  readonly what: string;
+  readonly plain: string;
+}
+
+/** The three figures with what each means at the wheel. */
+function threeFigures(matter: Matter): Told[] {
+  const { layout, analysis, style, length } = matter;
+  const { turn } = analysis;
+  const bump = bumpSteer(matter);
+  const circle = turningCircleOf(layout, turn);
+  const whole = length(layout.travel.bump + layout.travel.rebound);
+  return [
+    {
+      figure: bump?.angle ?? NONE,
+      what: 'bump steer, at the worst',
+      plain: bump
+        ? `How far the front wheels steer by themselves while the axle goes through its whole travel of ${whole}.`
+        : 'The linkage as drawn does not reach: there is no figure.',
+    },
+    {
+      figure: turnsWords(turn),
+      what: 'turns, lock to lock',
+      plain: steers(turn)
+        ? 'How often the handwheel goes around from full left to full right.'
+        : 'The linkage as drawn does not steer.',
+    },
+    {
+      figure: circle === undefined ? NONE : formatSpan(circle, style.unit),
+      what: 'turning circle, between kerbs',
+      plain: 'The widest circle that it needs to turn around in one go, to the left or to the right.',
+    },
+  ];
+}
+
+/** What the one who drives has to know. */
+function watchFor({ layout, style }: Matter): string[] {
+  const first = style.unit === 'in' ? '50 miles' : '80 km';
+  return [
+    CAUTION,
+    `After the first ${first}, every nut, pin and bolt of the steering is looked at again, and after that whenever the car is serviced.`,
+    'Stop and have it looked at if the handwheel is stiff, loose or off centre, if it clicks, or if the car wanders or darts over bumps.',
+    'Nobody heats, bends or welds a steering part. One that was hit, bent or has run dry is replaced.',
+    ...(layout.steering.box.assist === 'power'
+      ? [
+          `${ASSISTANCE.line} When pump or engine stops, it takes all your strength at once: try it standing, before you need it.`,
+        ]
+      : []),
+    'Wheels, tyres or springs of another size change all of this: have it measured anew.',
+  ];
+}
+
+/** The car from ahead and from its left, as large as the page takes it. Answers where the next would begin, mm. */
+function picture(pen: PrintPen, matter: Matter, area: Area): number {
+  const size = (box: Box) => ({ width: box.right - box.left, height: box.bottom - box.top });
+  const { side, front } = matter.whole;
+  const gap = 8;
+  const scale = Math.max(
+    (size(front).width + size(side).width) / (area.width - gap),
+    Math.max(size(front).height, size(side).height) / area.height,
+  );
+  const tall = size(side).height / scale;
+  const frontWide = size(front).width / scale;
+  const sideWide = size(side).width / scale;
+  const left = area.x + (area.width - frontWide - gap - sideWide) / 2;
+  const views = [
+    centredView('front', front, scale, { ...area, x: left, width: frontWide, height: tall }),
+    centredView('side', side, scale, { ...area, x: left + frontWide + gap, width: sideWide, height: tall }),
+  ];
+  let foot = area.y;
+  for (const view of views) {
+    paintView(pen, matter, view);
+    foot = Math.max(foot, frameOf(view)[3]);
+  }
+  const note = 'Seen from ahead and from its left side, at ride height.';
+  pen.text(note, area.x + area.width, foot + 4, { ...PLAIN_SOFT, size: 8.4 }, 'right');
+  return foot + 6;
+}
+
+function figures(pen: PrintPen, matter: Matter, area: Area): number {
+  const gap = 8;
+  const wide = (area.width - 2 * gap) / 3;
+  let foot = area.y;
+  threeFigures(matter).forEach(({ figure, what, plain }, i) => {
+    const x = area.x + i * (wide + gap);
+    pen.line(x, area.y, x + wide, area.y, { width: 0.5, colour: INK });
+    pen.text(shortened(pen, figure, BIG, wide), x, area.y + 13, BIG);
+    pen.text(what, x, area.y + 19.4, WHAT);
+    foot = Math.max(foot, writeLines(pen, brokenInto(pen, plain, PLAIN, wide), x, area.y + 21, PLAIN));
+  });
+  return foot;
+}
+
+function customerPage(leaves: Leaves, matter: Matter): void {
+  const { pen } = leaves;
+  const { job, layout, findings } = matter;
+  const area = leaves.open({ title: 'Your steering', lying: false }, dateWords(job.date));
+  const name = job.car || layout.name;
+  let y = area.y + 9;
+  pen.text(shortened(pen, name, NAME, area.width), area.x, y, NAME);
+  const counts = { stop: 0, attention: 0, info: 0 };
+  for (const { severity } of findings) counts[severity] += 1;
+  const whose = [job.customer ? `Drawn for ${job.customer}.` : '', job.car ? `Variant: ${layout.name}.` : '']
+    .filter(Boolean)
+    .join(' ');
+  const settled = counts.stop + counts.attention === 0;
+  const state =
+    counts.stop > 0
+      ? 'This layout still has findings that stop it: it is not for the road as it is drawn.'
+      : counts.attention > 0
+        ? 'The shop will tell you of what it has weighed and answered for in this layout.'
+        : 'Nothing in this layout is past the limits that the shop holds it to. That is no approval.';
+  y = writeLines(pen, brokenInto(pen, whose, PLAIN_SOFT, area.width), area.x, y + 2.5, PLAIN_SOFT) + 4;
+  const below = area.y + area.height;
+  const watch = watchFor(matter).map((line, i) =>
+    item(
+      (sign, x, at) =>
+        i === 0 ? warningSign(sign, x, at + 0.4, 3.4) : sign.circle(x + 2, at - 1.2, 0.6, undefined, INK),
+      [[line, i === 0 ? WHAT : PLAIN]],
+      7,
+      2.2,
+    ),
+  );
+  const textTall = watch.reduce((sum, block) => sum + block.height(pen, area.width), 0) + 9;
+  const figureTall = 21 + 4 * lineHeight(PLAIN.size) + 9;
+  const room = below - y - textTall - figureTall - 20;
+  y = picture(pen, matter, { ...area, y, height: Math.max(40, Math.min(room, area.width * 0.5)) }) + 6;
+  y = figures(pen, matter, { ...area, y }) + 5;
+  y =
+    writeLines(
+      pen,
+      brokenInto(pen, settled ? state : `${tallyWords(counts)}. ${state}`, PLAIN, area.width),
+      area.x,
+      y,
+      PLAIN,
+    ) + 5;
+  pen.line(area.x, y, area.x + area.width, y, { width: 0.2, colour: RULE });
+  pen.text('What to watch for', area.x, y + 7, SUBHEAD);
+  stack(pen, { ...area, y: y + 10 }, watch);
+}
+
+/** The customer's page. */
+export function customerPages(job: PrintJob): Pages {
+  const matter = matterOf(job);
+  return [['the customer’s page', (leaves) => customerPage(leaves, matter)]];
+}

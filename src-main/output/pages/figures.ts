@@ -1,0 +1,66 @@
+import { rowAtCentre } from '../../../shared-math/findings/index.ts';
+import type { Layout } from '../../../shared-math/layout/index.ts';
+import {
+  type Lock,
+  lockAngles,
+  type TurnSweep,
+  toeLength,
+  turningCircle,
+  turnsLockToLock,
+} from '../../../shared-math/sweep/index.ts';
+import {
+  formatDecimal,
+  formatDegrees,
+  formatSpan,
+  type Radians,
+  toDegrees,
+} from '../../../shared-math/units/index.ts';
+import { ratioWords } from '../../../shared-math/words/index.ts';
+import type { Matter } from './matter.ts';
+
+// Figures of the whole car in words, each with its unit.
+
+export const NONE = 'none';
+
+export function angle(radians: Radians, decimals = 1): string {
+  return formatDegrees(toDegrees(radians), decimals);
+}
+
+/** A length of car size in the customer's unit, the other one in brackets. */
+export function spanBoth(matter: Matter, mm: number): string {
+  const { unit } = matter.style;
+  return `${formatSpan(mm, unit)} (${formatSpan(mm, unit === 'in' ? 'mm' : 'in')})`;
+}
+
+/** Worst bump steer over the travel, and what the front of a tyre moves by it. */
+export function bumpSteer(matter: Matter): { angle: string; atTyre: string } | undefined {
+  const { heaveSummary: summary } = matter.analysis;
+  if (summary.okCount === 0) return undefined;
+  return {
+    angle: angle(summary.worstBumpSteer, 2),
+    atTyre: matter.length(toeLength(summary.worstBumpSteer, matter.layout.car.tyreRadius)),
+  };
+}
+
+export const steers = (turn: TurnSweep) => turn.status === 'ok' && turn.count > 1;
+
+export function turnsWords(turn: TurnSweep): string {
+  return steers(turn) ? formatDecimal(turnsLockToLock(turn), 2) : NONE;
+}
+
+/** Overall ratio straight ahead, handwheel to wheels. */
+export function overallRatio(turn: TurnSweep): string {
+  return steers(turn) ? ratioWords(Math.abs(turn.ratio[rowAtCentre(turn)] as number)) : NONE;
+}
+
+/** The wider of the two turning circles between kerbs, mm; nothing where the wheels do not turn. */
+export function turningCircleOf(layout: Layout, turn: TurnSweep): number | undefined {
+  if (!steers(turn)) return undefined;
+  const found = [turn.left, turn.right].flatMap((lock) => turningCircle(layout, lock)?.betweenKerbs ?? []);
+  return found.length > 0 ? Math.max(...found) : undefined;
+}
+
+/** Inner and outer wheel at a lock, and the ideal outer, rad. */
+export function lockWheels(layout: Layout, lock: Lock) {
+  return lockAngles(layout, lock);
+}

@@ -1,0 +1,52 @@
+// Printing: a layout as a PDF, in the program itself. The same date and layout give the same bytes.
+
+import { Leaves } from '../flow/leaves.ts';
+import { PdfPen, type PrintPen } from '../pens/print-pen.ts';
+import { customerPages } from './customer/customer-page.ts';
+import type { PrintJob, PrintKind } from './job.ts';
+import { Making } from './making.ts';
+import { buildSheet } from './sheet/build-sheet.ts';
+import { templatePages } from './templates/templates.ts';
+
+export { PAPER_NAMES, type Paper, PRINT_KINDS, type PrintJob, type PrintKind } from './job.ts';
+
+/** What a kind is called on paper and in messages. */
+export const PRINT_WORDS: Record<PrintKind, string> = {
+  sheet: 'Build sheet',
+  templates: 'Templates at full size',
+  customer: 'The customer’s copy',
+};
+
+/** The pages of a kind, as named parts in the order in which they are drawn. */
+export type Pages = readonly (readonly [what: string, draw: (leaves: Leaves) => void])[];
+
+const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
+  sheet: buildSheet,
+  templates: templatePages,
+  customer: customerPages,
+};
+
+/** Draws a job's pages with a pen, page by page; rejects with the signal's reason when called off. */
+export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
+  const pages = KINDS[job.kind](job);
+  const making = new Making(job, pages.length);
+  const leaves = new Leaves(pen, job, PRINT_WORDS[job.kind]);
+  for (const [what, draw] of pages) await making.part(what, () => draw(leaves));
+  leaves.finish();
+}
+
+/**
+ * Prints a layout as a PDF. Lengths in the job's unit first.
+ * Outcomes: the whole file's bytes; rejects with the signal's reason when called off, having written nothing anywhere.
+ */
+export async function printPdf(job: PrintJob): Promise<Uint8Array> {
+  const { document, customer = '', car = '', date } = job;
+  const pen = new PdfPen({
+    title: [PRINT_WORDS[job.kind], car, document.name].filter(Boolean).join(' – '),
+    author: 'Toeboard',
+    subject: [customer, car].filter(Boolean).join(', '),
+    date,
+  });
+  await drawPages(job, pen);
+  return pen.end();
+}

@@ -1,0 +1,32 @@
+import type { ShopLimits } from '../../../shared-math/findings/index.ts';
+import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import type { LengthStyle, LengthUnit } from '../../../shared-math/units/index.ts';
+
+/** What can be printed: the build sheet, templates at full size, the customer's page. */
+export type PrintKind = 'sheet' | 'templates' | 'customer';
+
+export const PRINT_KINDS: readonly PrintKind[] = ['sheet', 'templates', 'customer'];
+
+export type Paper = 'letter' | 'a4';
+
+export const PAPER_NAMES: readonly Paper[] = ['letter', 'a4'];
+
+/** Something to be printed. */
+export interface PrintJob {
+  readonly kind: PrintKind;
+  readonly document: LayoutDocument;
+  readonly customer?: string;
+  readonly car?: string;
+  readonly paper: Paper;
+  /** The unit that comes first. */
+  readonly unit: LengthUnit;
+  readonly fraction: LengthStyle['fraction'];
+  /** The shop's own limits, where it has some. */
+  readonly limits?: ShopLimits;
+  /** Stands on every page; the same date gives the same bytes. */
+  readonly date: Date;
+  /** Called off: `printPdf` rejects with its reason, and nothing was written anywhere. */
+  readonly signal?: AbortSignal;
+  /** Told after each page: how many are done, of how many, and what it was. */
+  readonly progress?: (done: number, of: number, what: string) => void;
+}

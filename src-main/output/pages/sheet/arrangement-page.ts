@@ -1,0 +1,155 @@
+import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
+import { formatSpan } from '../../../../shared-math/units/index.ts';
+import {
+  ASSIST_WORDS,
+  LATERAL_WORDS,
+  LOCATION_WORDS,
+  tallyWords,
+  wordsOf,
+} from '../../../../shared-math/words/index.ts';
+import type { Block } from '../../flow/block.ts';
+import { stackIfRoom } from '../../flow/flow.ts';
+import type { Leaves } from '../../flow/leaves.ts';
+import { facts } from '../../flow/table.ts';
+import { type CarView, frameOf, paintCar } from '../../pens/car-view.ts';
+import { SOFT } from '../../pens/colours.ts';
+import type { Area } from '../../pens/papers.ts';
+import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
+import { scaleFor, scaleWords } from '../../pens/scales.ts';
+import { severitySign } from '../../pens/signs.ts';
+import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../../pens/styles.ts';
+import { brokenInto, writeLines } from '../../pens/text-lines.ts';
+import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
+import { armList, linkList } from '../links.ts';
+import type { Matter } from '../matter.ts';
+
+/** mm of paper between two views. */
+const GAP = 7;
+
+const widthOf = ({ left, right }: { left: number; right: number }) => right - left;
+const heightOf = ({ top, bottom }: { top: number; bottom: number }) => bottom - top;
+
+/** The three views in third-angle projection: the top view above the side view, the front view left of it. */
+function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
+  const { side, top, front } = matter.whole;
+  const wide = (widthOf(front) + widthOf(side)) / scale + GAP;
+  const high = (heightOf(top) + heightOf(side)) / scale + GAP;
+  const left = area.x + (area.width - wide) / 2;
+  const upper = area.y + (area.height - high) / 2;
+  const sideX = left + widthOf(front) / scale + GAP - side.left / scale;
+  const sideY = upper + heightOf(top) / scale + GAP - side.top / scale;
+  const view = (name: 'side' | 'top' | 'front', x: number, y: number): CarView => ({
+    view: name,
+    shown: matter.whole[name],
+    scale,
+    x,
+    y,
+  });
+  return {
+    side: view('side', sideX, sideY),
+    top: view('top', sideX, upper - top.top / scale),
+    front: view('front', left - front.left / scale, sideY),
+  };
+}
+
+export function paintView(pen: PrintPen, matter: Matter, view: CarView): void {
+  paintCar(pen, view, matter.drawing, matter.placed);
+}
+
+/** One figure to be seen across the bench: large, with what it is below. */
+function bigFigure(pen: PrintPen, [value, unit, what]: Figure, x: number, y: number, width: number): void {
+  pen.text(value, x, y, FIGURE);
+  if (unit) pen.text(unit, x + pen.widthOf(value, FIGURE) + 1.4, y, { ...FIGURE, size: 11 });
+  writeLines(pen, brokenInto(pen, what, SMALL, width - 4), x, y + 1.4, SMALL);
+}
+
+type Figure = readonly [value: string, unit: string, what: string];
+
+/** What is to be mended, the gravest first, as far as there is room. */
+function toMend(pen: PrintPen, matter: Matter, area: Area): void {
+  const counts = { stop: 0, attention: 0, info: 0 };
+  for (const finding of matter.findings) counts[finding.severity] += 1;
+  let { y } = area;
+  pen.text(`Verdict: ${tallyWords(counts)}`, area.x, y + 3, BODY_BOLD);
+  y += 6;
+  for (const finding of matter.findings) {
+    const lines = brokenInto(pen, finding.sentence, BODY, area.width - 6);
+    const tall = lines.length * lineHeight(BODY.size) + 0.8;
+    if (y + tall > area.y + area.height || finding.severity === 'info') break;
+    severitySign(pen, finding.severity, area.x, y + 0.77 * lineHeight(BODY.size));
+    writeLines(pen, lines, area.x + 6, y, BODY);
+    y += tall;
+  }
+}
+
+/** The lengths and angles that are asked for first. */
+function keyFigures(matter: Matter): Block {
+  const { layout, frontEnd, length } = matter;
+  const state = createState();
+  const settled = solveFrontEnd(frontEnd, 0, 0, 0, state) === 'ok';
+  const named = [...linkList(layout), ...armList(layout)].filter(({ name }) =>
+    ['Drag link', 'Tie rod', 'Lateral bar', 'Pitman arm'].includes(name),
+  );
+  return facts([
+    ...named.map(({ name, length: mm }) => [name, length(mm)] as const),
+    ...(settled
+      ? [['Caster', angle(state.left.caster)] as const, ['Total toe-in', angle(state.totalToeIn, 2)] as const]
+      : []),
+  ]);
+}
+
+function glance(pen: PrintPen, matter: Matter, area: Area): void {
+  const { layout, analysis, style } = matter;
+  const { turn } = analysis;
+  const { box } = layout.steering;
+  const bump = bumpSteer(matter);
+  const circle = turningCircleOf(layout, turn);
+  const figures: Figure[] = [
+    [
+      bump?.angle ?? NONE,
+      '',
+      bump ? `worst bump steer over the travel, ${bump.atTyre} at the tyre` : 'the linkage does not reach',
+    ],
+    [turnsWords(turn), 'turns', 'of the handwheel from lock to lock'],
+    [overallRatio(turn), '', 'overall ratio, straight ahead'],
+    [circle === undefined ? NONE : formatSpan(circle, style.unit), '', 'turning circle between kerbs'],
+  ];
+  const text = `${analysis.arrangement === 'side' ? 'Side steer' : 'Cross steer'}, ${wordsOf(ASSIST_WORDS, box.assist)} box. Axle on ${wordsOf(LOCATION_WORDS, layout.location.kind)}, held sideways by ${wordsOf(LATERAL_WORDS, layout.lateral.kind)}.`;
+  const y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY) + 11;
+  const column = area.width / 2;
+  figures.forEach((figure, i) => {
+    bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 20, column);
+  });
+  const below = { ...area, y: y + 31, height: area.y + area.height - y - 31 };
+  toMend(pen, matter, { ...below, width: column - 6 });
+  stackIfRoom(pen, { ...below, x: area.x + column, width: column }, [[keyFigures(matter)]], below.y - 1);
+}
+
+/** General arrangement: the three views, and what the car comes to at a glance. */
+export function arrangementPage(leaves: Leaves, matter: Matter): void {
+  const { side, top, front } = matter.whole;
+  const room = leaves.room(true);
+  const scale = scaleFor(matter.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
+    width: room.width - GAP,
+    height: room.height - GAP - 9,
+  });
+  const area = leaves.open(
+    { title: 'General arrangement', scale: scaleWords(scale), lying: true, projection: true },
+    'Third-angle projection, at ride height, wheels straight ahead',
+  );
+  const { pen } = leaves;
+  const views = threeViews(matter, area, scale);
+  for (const view of Object.values(views)) paintView(pen, matter, view);
+  const [topLeft] = frameOf(views.top);
+  const [, frontTop] = frameOf(views.front);
+  for (const [name, view] of Object.entries(views)) {
+    const [left, upper] = frameOf(view);
+    pen.text(`${name.toUpperCase()} VIEW`, left, upper - 1.2, { ...LABEL, colour: SOFT });
+  }
+  glance(pen, matter, {
+    x: area.x,
+    y: area.y + 1,
+    width: topLeft - area.x - 12,
+    height: frontTop - area.y - 6,
+  });
+}

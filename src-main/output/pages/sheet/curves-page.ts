@@ -1,0 +1,269 @@
+import { ROW_OK, sweepTravel, toeLength, turningCircle } from '../../../../shared-math/sweep/index.ts';
+import { BIND_SHOWN_FROM } from '../../../../shared-math/tolerances.ts';
+import {
+  formatDecimal,
+  formatDegrees,
+  formatLength,
+  MM_PER_INCH,
+  toDegrees,
+} from '../../../../shared-math/units/index.ts';
+import { lockWords } from '../../../../shared-math/words/index.ts';
+import { type Block, heading, paragraph } from '../../flow/block.ts';
+import { stack } from '../../flow/flow.ts';
+import type { Leaves } from '../../flow/leaves.ts';
+import { facts, table } from '../../flow/table.ts';
+import { INK, SOFT, STEEL } from '../../pens/colours.ts';
+import type { Area } from '../../pens/papers.ts';
+import { plot } from '../../pens/plot.ts';
+import type { PrintPen, StrokeStyle } from '../../pens/print-pen.ts';
+import { SMALL } from '../../pens/styles.ts';
+import {
+  angle,
+  bumpSteer,
+  lockWheels,
+  NONE,
+  overallRatio,
+  spanBoth,
+  steers,
+  turnsWords,
+} from '../figures.ts';
+import type { Matter } from '../matter.ts';
+
+// Steer and toe over the travel, and the whole turn of the handwheel, as curves and as figures.
+
+const LEFT_LINE: StrokeStyle = { width: 0.5, colour: STEEL };
+const RIGHT_LINE: StrokeStyle = { width: 0.5, colour: INK, dash: [2.2, 1.2] };
+const THIN_LINE: StrokeStyle = { width: 0.35, colour: SOFT, dash: [0.5, 1] };
+
+const POSES_TOLD = 11;
+/** mm that the tables below the curves take. */
+const TABLES = 83;
+
+const degreesOf = (column: Float64Array, status?: Uint8Array) =>
+  [...column].map((value, i) => (status && status[i] !== ROW_OK ? Number.NaN : toDegrees(value)));
+
+/** "3 in of droop", "ride height", "3 in of bump". */
+function heaveWords({ length }: Matter, heave: number): string {
+  const size = length(Math.abs(heave));
+  return size === length(0) ? 'ride height' : `${size} ${heave > 0 ? 'bump' : 'droop'}`;
+}
+
+/** The travel as an axis: its poses, and the words at its ends and at ride height. */
+function travelAxis(matter: Matter) {
+  const at = [...matter.analysis.heave.at];
+  const marks = [
+    at[0] as number,
+    ...((at[0] as number) < 0 && (at[at.length - 1] as number) > 0 ? [0] : []),
+    at[at.length - 1] as number,
+  ];
+  return { at, marks: [...new Set(marks)].map((value) => [value, heaveWords(matter, value)] as const) };
+}
+
+/** What the wheels do beside their place at ride height, and both together. */
+export function steerPlot(pen: PrintPen, matter: Matter, area: Area): void {
+  const { heave } = matter.analysis;
+  const ride = heave.at.findIndex((value) => Math.abs(value) < 1e-9);
+  const less = (column: Float64Array) => {
+    const from = ride >= 0 ? (column[ride] as number) : 0;
+    return [...column].map((value, i) => (heave.status[i] === ROW_OK ? toDegrees(value - from) : Number.NaN));
+  };
+  plot(pen, area, {
+    title: 'Bump steer',
+    unit: 'degrees from ride height, left positive',
+    ...travelAxis(matter),
+    least: 0.4,
+    curves: [
+      { name: 'left wheel', values: less(heave.leftSteer), line: LEFT_LINE },
+      { name: 'right wheel', values: less(heave.rightSteer), line: RIGHT_LINE },
+      { name: 'mean', values: degreesOf(heave.bumpSteer, heave.status), line: THIN_LINE },
+    ],
+  });
+}
+
+/** Total toe-in as a length over the tyre. */
+export function toePlot(pen: PrintPen, matter: Matter, area: Area): void {
+  const { heave } = matter.analysis;
+  const { unit } = matter.style;
+  const per = unit === 'in' ? MM_PER_INCH : 1;
+  const wheel = matter.layout.car.tyreRadius;
+  plot(pen, area, {
+    title: 'Total toe-in',
+    unit: `${unit === 'in' ? 'inches' : 'mm'} over the tyre’s diameter`,
+    ...travelAxis(matter),
+    least: unit === 'in' ? 0.1 : 2,
+    curves: [
+      {
+        name: 'both wheels together',
+        values: [...heave.totalToeIn].map((toe, i) =>
+          heave.status[i] === ROW_OK ? (2 * toeLength(toe / 2, wheel)) / per : Number.NaN,
+        ),
+        line: LEFT_LINE,
+      },
+    ],
+  });
+}
+
+/** The wheels through the whole turn of the handwheel, and where the outer one would be after Ackermann. */
+export function turnPlot(pen: PrintPen, matter: Matter, area: Area): void {
+  const { turn } = matter.analysis;
+  if (!steers(turn)) {
+    pen.text(
+      'The linkage cannot be steered at ride height: there is no sweep of the turn.',
+      area.x,
+      area.y + 6,
+      SMALL,
+    );
+    return;
+  }
+  const at = degreesOf(turn.handwheel);
+  const [from, to] = [at[0] as number, at[at.length - 1] as number];
+  const lock = (value: number) =>
+    `${formatDecimal(Math.abs(value) / 360, 2)} turns ${value > 0 ? 'left' : 'right'}`;
+  plot(pen, area, {
+    title: 'Steering sweep',
+    unit: 'wheels in degrees, left positive',
+    at,
+    mirrored: true,
+    marks: [
+      [Math.min(from, to), lock(Math.min(from, to))],
+      [0, 'straight ahead'],
+      [Math.max(from, to), lock(Math.max(from, to))],
+    ],
+    least: 10,
+    curves: [
+      { name: 'left wheel', values: degreesOf(turn.leftSteer), line: LEFT_LINE },
+      { name: 'right wheel', values: degreesOf(turn.rightSteer), line: RIGHT_LINE },
+      {
+        name: 'outer after Ackermann',
+        values: at.map((_, i) => {
+          const left = turn.leftSteer[i] as number;
+          const right = turn.rightSteer[i] as number;
+          const side = Math.sign(left + right);
+          return toDegrees((side > 0 ? right : left) - side * (turn.ackermannError[i] as number));
+        }),
+        line: THIN_LINE,
+      },
+    ],
+  });
+}
+
+/** The travel in a sentence: worst, slope, roll, and what has to give. */
+function travelWords(matter: Matter): string {
+  const { heaveSummary, rollSummary, heave } = matter.analysis;
+  const bump = bumpSteer(matter);
+  if (!bump) return 'The linkage does not reach at ride height.';
+  const slope =
+    matter.style.unit === 'in'
+      ? `${angle(heaveSummary.slopeAtRide * MM_PER_INCH, 3)} per inch`
+      : `${angle(heaveSummary.slopeAtRide * 25, 3)} per 25 mm`;
+  const bind = Math.max(...heave.bind);
+  return [
+    `Worst bump steer ${bump.angle}, ${bump.atTyre} at the tyre, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
+    `Roll steer ${formatDegrees(rollSummary.slopeAtRide, 3)} for each degree of roll.`,
+    bind >= BIND_SHOWN_FROM
+      ? `Bushings and brackets give ${matter.length(bind)} at the most.`
+      : 'No link binds in bump and droop.',
+  ].join(' ');
+}
+
+/** Poses over the travel with their angles: every figure as the command line's `sweep` gives it. */
+function travelTable(matter: Matter): Block {
+  const { frontEnd, layout, style } = matter;
+  const { bump, rebound } = layout.travel;
+  const sweep = sweepTravel(frontEnd, 'heave', -rebound, bump, POSES_TOLD, 0);
+  const rows = [...sweep.at].map((heave, i) => {
+    if (sweep.status[i] !== ROW_OK) return [heaveWords(matter, heave), 'not reached', '', '', '', ''];
+    const toe = sweep.totalToeIn[i] as number;
+    return [
+      heaveWords(matter, heave),
+      angle(sweep.bumpSteer[i] as number, 3),
+      angle(toe, 3),
+      formatLength(2 * toeLength(toe / 2, layout.car.tyreRadius), { ...style, fraction: 0 }),
+      angle(sweep.leftCaster[i] as number, 2),
+      angle(sweep.rightCaster[i] as number, 2),
+    ];
+  });
+  return table(
+    [
+      { head: 'Travel', width: 1.7 },
+      { head: 'Bump steer', width: 1.1, align: 'right' },
+      { head: 'Total toe-in', width: 1.1, align: 'right' },
+      { head: 'at the tyre', width: 1, align: 'right' },
+      { head: 'Caster left', width: 1, align: 'right' },
+      { head: 'Caster right', width: 1, align: 'right' },
+    ],
+    rows,
+  );
+}
+
+function turnBlocks(matter: Matter): Block[] {
+  const { layout, analysis } = matter;
+  const { turn } = analysis;
+  if (!steers(turn)) return [paragraph('No turn: the linkage does not reach.')];
+  const ends = [turn.left, turn.right].map((lock) => {
+    const { inner, outer, idealOuter } = lockWheels(layout, lock);
+    const circle = turningCircle(layout, lock);
+    return {
+      cause: lockWords(lock.cause, layout.steering.stopAngle),
+      turns: `${formatDecimal(Math.abs(lock.handwheel) / (2 * Math.PI), 2)} turns`,
+      inner: angle(inner),
+      outer: angle(outer),
+      ideal: angle(idealOuter),
+      kerbs: circle ? spanBoth(matter, circle.betweenKerbs) : NONE,
+      walls: circle ? spanBoth(matter, circle.betweenWalls) : NONE,
+    };
+  });
+  const row = (what: string, key: keyof (typeof ends)[number]) => [
+    what,
+    ends[0]?.[key] ?? NONE,
+    ends[1]?.[key] ?? NONE,
+  ];
+  return [
+    table(
+      [
+        { head: 'At full lock', width: 1.15 },
+        { head: 'to the left', width: 1.1, align: 'right' },
+        { head: 'to the right', width: 1.1, align: 'right' },
+      ],
+      [
+        row('Ended by', 'cause'),
+        row('Handwheel', 'turns'),
+        row('Inner wheel', 'inner'),
+        row('Outer wheel', 'outer'),
+        row('Outer wheel, Ackermann', 'ideal'),
+        row('Circle between kerbs', 'kerbs'),
+        row('Circle between walls', 'walls'),
+      ],
+    ),
+    facts([
+      ['Lock to lock', `${turnsWords(turn)} turns`],
+      ['Overall ratio, straight ahead', overallRatio(turn)],
+    ]),
+  ];
+}
+
+export function curvesPage(leaves: Leaves, matter: Matter): void {
+  const { pen } = leaves;
+  const area = leaves.open(
+    { title: 'Steer and toe', lying: true },
+    'Whole travel and whole turn, each pose solved',
+  );
+  const gap = 8;
+  const wide = (area.width - 2 * gap) / 3;
+  const high = Math.max(50, area.height - TABLES);
+  const third = (i: number): Area => ({ x: area.x + i * (wide + gap), y: area.y, width: wide, height: high });
+  steerPlot(pen, matter, third(0));
+  toePlot(pen, matter, third(1));
+  turnPlot(pen, matter, third(2));
+  const below = { ...area, y: area.y + high + 4, height: area.height - high - 4 };
+  const left = (area.width - 10) * 0.52;
+  stack(pen, { ...below, width: left }, [
+    heading('Over the travel'),
+    travelTable(matter),
+    paragraph(travelWords(matter)),
+  ]);
+  stack(pen, { ...below, x: area.x + left + 10, width: area.width - left - 10 }, [
+    heading('Over the turn'),
+    ...turnBlocks(matter),
+  ]);
+}

@@ -1,0 +1,190 @@
+import { type Block, heading, paragraph } from '../../flow/block.ts';
+import { stack, stackIfRoom } from '../../flow/flow.ts';
+import type { Leaves } from '../../flow/leaves.ts';
+import { table } from '../../flow/table.ts';
+import type { Area } from '../../pens/papers.ts';
+import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
+import { scaleWords } from '../../pens/scales.ts';
+import { BODY, BODY_BOLD, SMALL, SMALL_INK } from '../../pens/styles.ts';
+import type { Matter } from '../matter.ts';
+import { axleLine, onePerNumber, pointName, sided, usually } from '../points.ts';
+import { measure, measuredHeight, measuredScale, measuredView } from './measured-views.ts';
+
+/** The numbers and what they stand for, in columns. */
+function legend(pen: PrintPen, matter: Matter, area: Area, columns: number): void {
+  const entries = onePerNumber(matter);
+  const rows = Math.ceil(entries.length / columns);
+  const step = lineHeight(BODY.size) + 0.4;
+  entries.forEach((point, i) => {
+    const x = area.x + Math.floor(i / rows) * (area.width / columns);
+    const y = area.y + ((i % rows) + 0.8) * step;
+    pen.text(String(point.number), x + 5, y, BODY_BOLD, 'right');
+    pen.text(pointName(point), x + 7.5, y, BODY);
+  });
+}
+
+const legendHeight = (matter: Matter, columns: number) =>
+  Math.ceil(onePerNumber(matter).length / columns) * (lineHeight(BODY.size) + 0.4);
+
+/** How the side view's figures are to be read. */
+function howToMeasure({ datum, layout, length }: Matter): string {
+  if (datum.top === undefined) return 'At ride height. No rails are drawn, so heights are above ground.';
+  const box = datum.topAt(layout.steering.box.sectorCentre[0]);
+  const drop = box === undefined ? 0 : datum.top - box;
+  const told = length(Math.abs(drop));
+  const there =
+    told === length(0)
+      ? ''
+      : ` The rail’s top at the box lies ${told} ${drop > 0 ? 'below' : 'above'} that line.`;
+  return `At ride height. Frame top: a level line from the top of the rails at the axle.${there}`;
+}
+
+/** One view at the largest scale that the page takes, every point measured, and what the numbers stand for. */
+function measuredPage(
+  leaves: Leaves,
+  matter: Matter,
+  view: 'side' | 'front',
+  title: string,
+  note: string,
+): void {
+  const columns = 4;
+  const room = leaves.room(true);
+  const foot = legendHeight(matter, columns) + 3;
+  const scale = measuredScale(matter, view, { ...room, height: room.height - foot - 9 }, true);
+  const page = leaves.open({ title, scale: scaleWords(scale), lying: true, projection: true }, note);
+  const most = page.height - foot;
+  const drawn = measuredView(matter, view, scale, page, true);
+  const spare = Math.max(0, most - measuredHeight(drawn)) / 2;
+  measure(leaves.pen, matter, { ...drawn, y: drawn.y + spare });
+  legend(leaves.pen, matter, { ...page, y: page.y + page.height - foot + 3 }, columns);
+}
+
+export function sidePage(leaves: Leaves, matter: Matter): void {
+  measuredPage(leaves, matter, 'side', 'Side view', howToMeasure(matter));
+}
+
+export function frontPage(leaves: Leaves, matter: Matter): void {
+  measuredPage(leaves, matter, 'front', 'Front view', howToMeasure(matter));
+}
+
+/** The table of all points: their distances in the customer's unit, the other beneath. */
+function pointTable(matter: Matter) {
+  const { datum, length, other } = matter;
+  const line = axleLine(matter);
+  /** The distance, and below it its way where it has one, and the other unit. */
+  const cell = (mm: number, way = '') =>
+    [
+      [length(Math.abs(mm)), BODY],
+      [
+        [length(Math.abs(mm)) === length(0) ? '' : way, other(Math.abs(mm))].filter(Boolean).join(', '),
+        SMALL_INK,
+      ],
+    ] as const;
+  const rows = onePerNumber(matter).map((point) => {
+    const [x, y, z] = point.at;
+    const face = datum.faceAt(x, y);
+    const top = datum.top;
+    return [
+      [[String(point.number), BODY_BOLD]] as const,
+      pointName(point),
+      cell(line - x, x > line ? 'ahead' : ''),
+      cell(y, point.twin ? '' : y > 0 ? 'left' : 'right'),
+      face === undefined ? '–' : cell(Math.abs(y) - face, Math.abs(y) < face ? 'inside' : ''),
+      cell(z),
+      top === undefined ? '–' : cell(top - z, z > top ? 'above' : ''),
+    ];
+  });
+  return table(
+    [
+      { head: '', width: 0.7, align: 'right' },
+      { head: 'Point', width: 2.9 },
+      { head: 'Behind axle centre line', width: 2.05, align: 'right' },
+      { head: 'From car’s centre line', width: 2.05, align: 'right' },
+      { head: 'Outside rail’s outer face, there', width: 2.05, align: 'right' },
+      { head: 'Above ground', width: 1.75, align: 'right' },
+      { head: 'Below frame top', width: 1.8, align: 'right' },
+    ],
+    rows,
+  );
+}
+
+/** What the table's distances are taken from, and how the rails run. */
+function howBlocks({ datum, layout, length }: Matter): Block[][] {
+  const { rails } = layout;
+  if (rails.length === 0 || datum.top === undefined)
+    return [
+      [
+        paragraph(
+          'No rails are drawn in this layout: distances are from the axle, the car’s centre line and the ground.',
+        ),
+      ],
+    ];
+  return [
+    [
+      paragraph(
+        'Axle centre line: through both wheel centres. Frame top: a level line from the top of the rails at the axle. Rail’s outer face: where the rail passes that point. Straight-edge across the rails, plumb line and level.',
+        SMALL,
+      ),
+    ],
+    [
+      heading('Rails'),
+      table(
+        [
+          { head: 'Middle of the rail, front to back', width: 2.4 },
+          { head: 'Behind axle centre line', width: 1.4, align: 'right' },
+          { head: 'From car’s centre line', width: 1.4, align: 'right' },
+          { head: 'Above ground', width: 1.1, align: 'right' },
+        ],
+        rails
+          .slice(0, 2)
+          .flatMap(({ name, path, height, width, mirrored }) =>
+            path
+              .slice(0, 5)
+              .map(([x, y, z], i) => [
+                i === 0
+                  ? `${name || 'Rail'}, ${length(height)} by ${length(width)}${mirrored ? ', both sides' : ''}`
+                  : '',
+                usually(length, -x, 'ahead'),
+                mirrored ? length(Math.abs(y)) : sided(length, y),
+                length(z),
+              ]),
+          ),
+      ),
+    ],
+  ];
+}
+
+/** The view from above, and where every point lies. */
+export function topPage(leaves: Leaves, matter: Matter): void {
+  const room = leaves.room(true);
+  const wide = room.width * 0.43;
+  const scale = measuredScale(matter, 'top', { ...room, width: wide, height: room.height - 9 }, false);
+  const page = leaves.open(
+    {
+      title: 'Top view, and where every point lies',
+      scale: scaleWords(scale),
+      lying: true,
+      projection: true,
+    },
+    'At ride height, wheels straight ahead',
+  );
+  const view = measuredView(matter, 'top', scale, { ...page, width: wide }, false);
+  measure(leaves.pen, matter, view);
+  const x = page.x + wide + 6;
+  const width = page.x + page.width - x;
+  const beside = { ...page, x, width };
+  const whole = pointTable(matter);
+  const parts =
+    whole.height(leaves.pen, width) > page.height ? whole.split?.(leaves.pen, width, page.height) : undefined;
+  const y = stack(leaves.pen, beside, [parts?.[0] ?? whole]);
+  const [how, ...rails] = howBlocks(matter);
+  const foot = stackIfRoom(leaves.pen, beside, how ? [how] : [], y);
+  // Below the view, or where that is too near to the foot below the table.
+  const below = page.y + measuredHeight(view) + 2;
+  if (stackIfRoom(leaves.pen, { ...page, width: wide }, rails, below) === below)
+    stackIfRoom(leaves.pen, beside, rails, foot);
+  if (parts) {
+    const more = leaves.open({ title: 'Where every point lies, continued', lying: true });
+    stack(leaves.pen, more, [parts[1]]);
+  }
+}

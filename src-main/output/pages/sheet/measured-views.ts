@@ -1,0 +1,103 @@
+import type { View } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/layout/index.ts';
+import { balloons } from '../../pens/balloons.ts';
+import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
+import { INK, WHITE } from '../../pens/colours.ts';
+import { type Ordinate, stripBelow, stripBeside } from '../../pens/ordinates.ts';
+import type { Area } from '../../pens/papers.ts';
+import type { PrintPen } from '../../pens/print-pen.ts';
+import { scaleFor } from '../../pens/scales.ts';
+import { DIMENSION } from '../../pens/styles.ts';
+import type { Matter } from '../matter.ts';
+import { axleLine, usually } from '../points.ts';
+import { paintView } from './arrangement-page.ts';
+
+// A view with its points numbered and measured from what a builder can lay a rule to.
+
+/** mm beside and below a view for its figures. */
+const BESIDE = 25;
+const BELOW = 25;
+const ABOVE: Record<View, number> = { side: 5, top: 10, front: 5 };
+
+const DATUM = { width: 0.2, colour: INK, dash: [5, 1.2, 1, 1.2] };
+
+/** How large a view can be drawn in an area with its strips, as the number that the car is divided by. */
+export function measuredScale(matter: Matter, view: View, area: Area, right: boolean): number {
+  const { left, top, right: end, bottom } = matter.shown[view];
+  return scaleFor(matter.style.unit, end - left, bottom - top, {
+    width: area.width - BESIDE * (right ? 2 : 1),
+    height: area.height - BELOW - ABOVE[view],
+  });
+}
+
+/** Where the view lies in its area: at the top, with room for its strips. */
+export function measuredView(matter: Matter, view: View, scale: number, area: Area, right: boolean): CarView {
+  const shown = matter.shown[view];
+  const room = area.width - BESIDE * (right ? 2 : 1);
+  const spare = Math.max(0, room - (shown.right - shown.left) / scale) / 2;
+  return {
+    view,
+    shown,
+    scale,
+    x: area.x + BESIDE + spare - shown.left / scale,
+    y: area.y + ABOVE[view] - shown.top / scale,
+  };
+}
+
+/** mm that a measured view takes from its area's top, strips included. */
+export function measuredHeight(view: CarView): number {
+  return (view.shown.bottom - view.shown.top) / view.scale + ABOVE[view.view] + BELOW;
+}
+
+function datumLine(pen: PrintPen, view: CarView, along: 0 | 1, at: Point, words: string): void {
+  const [left, top, right, bottom] = frameOf(view);
+  const [x, y] = pointOnPage(view, at);
+  const style = { ...DIMENSION, size: 7.4 };
+  const label = (at: number, base: number) => {
+    pen.rect(at - 0.4, base - 2.2, pen.widthOf(words, style) + 0.8, 3, { width: 0.01, colour: WHITE }, WHITE);
+    pen.text(words, at, base, style);
+  };
+  if (along === 1) {
+    pen.line(x, top - 0.6, x, bottom + 3, DATUM);
+    pen.text(words, x, top - 1.2, style, 'centre');
+  } else {
+    pen.line(left - 3, y, right + 3, y, DATUM);
+    label(left + 1, y - 1.1);
+  }
+}
+
+/** Draws a view with numbered points and its distances: below, at the left and at the right. */
+export function measure(pen: PrintPen, matter: Matter, view: CarView): void {
+  const { points, length, datum } = matter;
+  const line = axleLine(matter);
+  paintView(pen, matter, view);
+  const ordinates = (words: (at: Point) => string): Ordinate[] =>
+    points.map(({ at }) => ({ at: pointOnPage(view, at), words: words(at) }));
+  const fromAxle = (at: Point) => usually(length, line - at[0], 'ahead');
+  const fromMiddle = (at: Point) => length(Math.abs(at[1]));
+  const aboveGround = (at: Point) => length(at[2]);
+
+  if (view.view === 'top') {
+    stripBelow(pen, view, ordinates(fromAxle), 'BEHIND THE AXLE CENTRE LINE');
+    stripBeside(pen, view, ordinates(fromMiddle), 'FROM THE CENTRE LINE', 'left');
+    datumLine(pen, view, 1, [line, 0, 0], 'axle centre line');
+    datumLine(pen, view, 0, [0, 0, 0], 'car’s centre line');
+  } else {
+    const side = view.view === 'side';
+    stripBelow(
+      pen,
+      view,
+      ordinates(side ? fromAxle : fromMiddle),
+      side ? 'BEHIND THE AXLE CENTRE LINE' : 'FROM THE CAR’S CENTRE LINE',
+    );
+    stripBeside(pen, view, ordinates(aboveGround), 'ABOVE GROUND', 'left');
+    datumLine(pen, view, 1, [line, 0, 0], side ? 'axle centre line' : 'car’s centre line');
+    const top = datum.top;
+    if (top !== undefined) {
+      const fromTop = (at: Point) => usually(length, top - at[2], 'above');
+      stripBeside(pen, view, ordinates(fromTop), 'BELOW FRAME TOP', 'right');
+      datumLine(pen, view, 0, [line, 0, top], 'frame top');
+    }
+  }
+  balloons(pen, view, points);
+}

@@ -1,0 +1,45 @@
+import { formatDegrees } from '../../../../shared-math/units/index.ts';
+import { ASSIST_WORDS, wordsOf } from '../../../../shared-math/words/index.ts';
+import { type Block, heading, item, paragraph } from '../../flow/block.ts';
+import { tickBox } from '../../pens/signs.ts';
+import { BODY, SMALL } from '../../pens/styles.ts';
+import { armList, linkList } from '../links.ts';
+import type { Matter } from '../matter.ts';
+
+/** What each link wants at its two ends. */
+function endsOf(name: string): string {
+  if (/^(Drag link|Tie rod)$/.test(name)) return ', two ball ends';
+  if (/^(Upper|Lower) bar/.test(name)) return ', two ends each';
+  if (/^Lateral bar/.test(name)) return ', two bushed ends';
+  return '';
+}
+
+/** How many of it a line of a list stands for, and its name without that. */
+function counted(name: string): readonly [count: number, name: string] {
+  return name.endsWith(', each side') ? [2, name.slice(0, -', each side'.length)] : [1, name];
+}
+
+/** What has to be on the bench for axle and steering; the shaft's own parts stand with the shaft. */
+export function partsBlocks(matter: Matter): Block[] {
+  const { layout, both } = matter;
+  const { box } = layout.steering;
+  const lines = [
+    `1 × Steering box, ${wordsOf(ASSIST_WORDS, box.assist)}, ${box.ratio} to 1, ${formatDegrees(box.sectorTravel, 0)} of sector each way`,
+    ...[...armList(layout), ...linkList(layout)]
+      .filter(({ name }) => !/^(Leaf spring|Hairpin|Wishbone)/.test(name))
+      .map(({ name, length }) => {
+        const [count, plain] = counted(name);
+        return `${count} × ${plain}, ${both(length)}${endsOf(name)}`;
+      }),
+  ];
+  return [
+    heading('Parts'),
+    ...lines.map((line) => item(tickBox, [[line, BODY]], 5, 0.9)),
+    paragraph(
+      layout.shaft
+        ? 'The steering shaft’s parts stand with it.'
+        : 'No steering shaft is drawn in this layout: its route, cuts and parts are not on this sheet.',
+      layout.shaft ? SMALL : BODY,
+    ),
+  ];
+}

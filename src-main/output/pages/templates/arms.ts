@@ -1,0 +1,178 @@
+import type { Place } from '../../../../shared-math/drawing/index.ts';
+import { add, cross, dot, norm, scaled, subtract, unit } from '../../../../shared-math/geometry/vectors.ts';
+import type { Layout, Point, Side } from '../../../../shared-math/layout/index.ts';
+import type { PrintPen } from '../../pens/print-pen.ts';
+import { angle } from '../figures.ts';
+import type { Matter } from '../matter.ts';
+import {
+  around,
+  ballMark,
+  centreLine,
+  centreMark,
+  dimension,
+  type OnPaper,
+  type Template,
+  tag,
+} from './template.ts';
+
+// Arms at full size, each in the plane square to the axis that it turns about, through its ball.
+
+/** A plane to draw in: its origin, and which ways go right and down on the paper. Unit vectors. */
+interface Plane {
+  readonly origin: Point;
+  readonly right: Point;
+  readonly down: Point;
+}
+
+/** The plane through a point square to an axis, with `right` as near to a wish as can be; `away` points into the paper. */
+function planeSquareTo(axis: Point, origin: Point, wish: Point, away: Point): Plane {
+  const n = unit(dot(axis, away) >= 0 ? axis : scaled(axis, -1));
+  const right = unit(subtract(wish, scaled(n, dot(wish, n))));
+  // Right, down and into the paper are right-handed.
+  return { origin, right, down: cross(n, right) };
+}
+
+function inPlane({ origin, right, down }: Plane, point: Point): Place {
+  const d = subtract(point, origin);
+  return [dot(d, right), dot(d, down)];
+}
+
+/** The foot of a point on the line through a along u (length 1). */
+function footOn(point: Point, a: Point, u: Point): Point {
+  return add(a, scaled(u, dot(subtract(point, a), u)));
+}
+
+interface ArmFacts {
+  readonly title: string;
+  readonly note: string;
+  readonly plane: Plane;
+  readonly centre: Place;
+  readonly ball: Place;
+  readonly hub: string;
+  /** A direction to hold the paper by, and what it is. */
+  readonly along: Place;
+  readonly alongWords: string;
+  readonly words: readonly string[];
+}
+
+/** Angle between two directions of the paper, rad. */
+const between = (a: Place, b: Place) =>
+  Math.acos(Math.min(1, Math.max(-1, (a[0] * b[0] + a[1] * b[1]) / (Math.hypot(...a) * Math.hypot(...b)))));
+
+function armTemplate(matter: Matter, facts: ArmFacts): Template {
+  const { centre, ball } = facts;
+  const reach: Place = [ball[0] - centre[0], ball[1] - centre[1]];
+  const length = Math.hypot(...reach);
+  const off = between(facts.along, reach);
+  // The line to hold the paper by runs on the side to which the arm points.
+  const sign = off > Math.PI / 2 ? -1 : 1;
+  const onLine = (by: number): Place => [
+    centre[0] + facts.along[0] * sign * by,
+    centre[1] + facts.along[1] * sign * by,
+  ];
+  const turn = Math.min(off, Math.PI - off);
+  const near = angle(turn) === '0.0°';
+  const tip = onLine(Math.max(50, length * 0.6));
+  return {
+    title: facts.title,
+    note: facts.note,
+    bounds: around([centre, ball, tip], 18),
+    words: [
+      near ? `It stands ${facts.alongWords}.` : `It stands ${angle(turn)} from ${facts.alongWords}.`,
+      ...facts.words,
+    ],
+    draw(pen: PrintPen, at: OnPaper) {
+      const [c, b, t] = [at(centre), at(ball), at(tip)];
+      centreLine(pen, at(onLine(-16)), t);
+      if (!near) centreLine(pen, c, b);
+      centreMark(pen, c, 14);
+      ballMark(pen, b);
+      // Beside the line, on the side that the arm does not lean to.
+      const side = Math.sign((t[0] - c[0]) * (b[1] - c[1]) - (t[1] - c[1]) * (b[0] - c[0])) || 1;
+      const upright = Math.abs(t[1] - c[1]) > Math.abs(t[0] - c[0]);
+      const away = upright ? ([side * 3, 0] as const) : ([0, -side * 3] as const);
+      tag(
+        pen,
+        facts.alongWords,
+        [t[0] + away[0] * Math.sign(t[1] - c[1] || 1), t[1] + away[1] * Math.sign(t[0] - c[0] || 1) + 1],
+        upright ? (away[0] * (t[1] - c[1]) > 0 ? 'left' : 'right') : 'centre',
+        true,
+      );
+      dimension(pen, c, b, 13 * side, matter.both(length));
+      tag(pen, facts.hub, [c[0] + 5, c[1] - 6]);
+      tag(pen, 'ball centre', [b[0] + 6, b[1] - 6]);
+    },
+  };
+}
+
+/** An arm on a spindle, seen along the kingpin from above. */
+function spindleArm(matter: Matter, title: string, side: Side, ball: Point): Template {
+  const { layout, both } = matter;
+  const { kingpinTop, kingpinBottom } = layout.axle[side];
+  const axis = unit(subtract(kingpinTop, kingpinBottom));
+  const foot = footOn(ball, kingpinBottom, axis);
+  const plane = planeSquareTo(axis, foot, [-1, 0, 0], [0, 0, -1]);
+  const forward = inPlane({ ...plane, origin: [0, 0, 0] }, [1, 0, 0]);
+  const size = Math.hypot(...forward) || 1;
+  const height = dot(subtract(ball, kingpinBottom), axis);
+  return armTemplate(matter, {
+    title,
+    note: `${side === 'left' ? 'Left' : 'Right'} side, seen from above along the kingpin`,
+    plane,
+    centre: [0, 0],
+    ball: inPlane(plane, ball),
+    hub: 'kingpin axis',
+    along: [forward[0] / size, forward[1] / size],
+    alongWords: 'fore and aft',
+    words: [
+      `The ball’s centre stands ${both(Math.abs(height))} ${height >= 0 ? 'above' : 'below'} the kingpin’s lower end, along the kingpin.`,
+      'Centres only: the arm’s shape, section and taper are its maker’s. No arm is bent, heated or welded to fit this paper.',
+      side === 'left' ? 'For the other side lay the paper face down.' : '',
+    ].filter(Boolean),
+  });
+}
+
+/** The pitman arm, seen along the sector axis. */
+function pitmanArm(matter: Matter): Template {
+  const { sectorCentre, sectorAxis, pitmanBall } = matter.layout.steering.box;
+  const axis = unit(sectorAxis);
+  const foot = footOn(pitmanBall, sectorCentre, axis);
+  const sizes = axis.map(Math.abs) as [number, number, number];
+  const main = sizes.indexOf(Math.max(...sizes));
+  // The way of the view in which the axis is seen end on.
+  const [wish, away, seen]: [Point, Point, string] = [
+    [[0, 1, 0], [-1, 0, 0], 'seen from ahead along the sector axis'],
+    [[-1, 0, 0], [0, -1, 0], 'seen from the car’s left along the sector axis'],
+    [[-1, 0, 0], [0, 0, -1], 'seen from above along the sector axis'],
+  ][main] as [Point, Point, string];
+  const plane = planeSquareTo(axis, foot, wish, away);
+  const hold: Point = main === 2 ? [1, 0, 0] : [0, 0, -1];
+  const along = inPlane({ ...plane, origin: [0, 0, 0] }, hold);
+  const size = norm([along[0], along[1], 0]) || 1;
+  return armTemplate(matter, {
+    title: 'Pitman arm',
+    note: `${seen.charAt(0).toUpperCase()}${seen.slice(1)}`,
+    plane,
+    centre: [0, 0],
+    ball: inPlane(plane, pitmanBall),
+    hub: 'sector axis',
+    along: [along[0] / size, along[1] / size],
+    alongWords: main === 2 ? 'fore and aft' : 'plumb',
+    words: [
+      'As it stands with the box on its high spot and the wheels straight ahead.',
+      'Centres only: length, taper and splines are ordered of the arm’s maker, never made up by bending or welding.',
+    ],
+  });
+}
+
+/** The arms that the steering turns on: pitman arm, steering arm, tie rod arms. */
+export function armTemplates(matter: Matter): Template[] {
+  const { axle, steering }: Layout = matter.layout;
+  const mirrored = matter.job.document.axle.right === 'mirror';
+  return [
+    pitmanArm(matter),
+    spindleArm(matter, 'Steering arm', steering.dragLinkTo, steering.dragLinkBall),
+    spindleArm(matter, 'Tie rod arm', 'left', axle.left.tieRodBall),
+    ...(mirrored ? [] : [spindleArm(matter, 'Tie rod arm', 'right', axle.right.tieRodBall)]),
+  ];
+}

@@ -1,0 +1,232 @@
+import {
+  isClosed,
+  isShown,
+  type Outline,
+  outline,
+  type Place,
+  project,
+  type View,
+} from '../../../../shared-math/drawing/index.ts';
+import { unit } from '../../../../shared-math/geometry/vectors.ts';
+import { halfOf, type Point, type Side } from '../../../../shared-math/layout/index.ts';
+import { INK } from '../../pens/colours.ts';
+import type { PrintPen } from '../../pens/print-pen.ts';
+import type { Matter } from '../matter.ts';
+import { axleLine, sided, usually } from '../points.ts';
+import { around, ballMark, centreLine, centreMark, type OnPaper, type Template, tag } from './template.ts';
+
+// Where brackets go, at full size: the rail as it is drawn, and on it the centres that are known. The layout holds no
+// bolt patterns, so none are drawn: they are taken off the part itself.
+
+const SEEN: Record<View, string> = {
+  side: 'Seen from the car’s left',
+  top: 'Seen from above',
+  front: 'Seen from ahead',
+};
+
+/** mm around the centres that are shown. */
+const AROUND = 24;
+/** mm within which the rail's edge is brought into the picture. */
+const NEAR = 120;
+
+interface Mark {
+  readonly at: Point;
+  readonly words: string;
+  readonly ball?: boolean;
+}
+
+/** The rail at full size on the side where the bracket is: its outlines, or from ahead its section at the bracket. */
+function paintFrame(pen: PrintPen, matter: Matter, view: View, first: Point, at: OnPaper): void {
+  if (view === 'front') {
+    const section = matter.datum.sectionAt(first[0], first[1]);
+    if (!section) return;
+    const y = (size: number) => Math.sign(first[1] || 1) * size;
+    const corners = [
+      [first[0], y(section.outer), section.top],
+      [first[0], y(section.outer), section.bottom],
+      [first[0], y(section.inner), section.bottom],
+      [first[0], y(section.inner), section.top],
+    ] as const;
+    pen.stroke(
+      corners.flatMap((corner) => [...at(project(view, corner))]),
+      { width: 0.35, colour: INK },
+      true,
+    );
+    const [x, down] = at(project(view, corners[0]));
+    tag(pen, 'rail, there', [x, down - 2], view === 'front' && first[1] >= 0 ? 'right' : 'left', true);
+    return;
+  }
+  const side = halfOf(first);
+  const section = matter.datum.sectionAt(first[0], first[1]);
+  const topEdge = matter.datum.topAt(first[0]);
+  for (const part of matter.drawing.parts) {
+    if (part.role !== 'frame' || (part.side !== undefined && part.side !== side)) continue;
+    for (const shape of part.shapes) {
+      if (!isShown(shape, view)) continue;
+      const line: Outline = [];
+      outline(shape, matter.placed, view, line);
+      const points: number[] = [];
+      for (let i = 0; i < line.length; i += 2) points.push(...at([line[i] as number, line[i + 1] as number]));
+      pen.stroke(points, { width: shape.ink === 'fine' ? 0.18 : 0.35, colour: INK }, isClosed(shape));
+    }
+  }
+  if (view === 'side' && section && topEdge !== undefined) {
+    const low = topEdge - (section.top - section.bottom);
+    for (const [z, words] of [
+      [topEdge, 'rail, upper edge'],
+      [low, 'rail, lower edge'],
+    ] as const) {
+      const [x, y] = at(project(view, [first[0], first[1], z]));
+      tag(pen, words, [x + 24, y - 1.5], 'left', true);
+    }
+  }
+}
+
+/** How a centre lies from what a builder measures from, in one sentence. */
+function placeWords(matter: Matter, name: string, at: Point): string {
+  const { both, datum } = matter;
+  const [x, y, z] = at;
+  const face = datum.faceAt(x, y);
+  const top = datum.topAt(x);
+  return [
+    `${name}: ${usually(both, axleLine(matter) - x, 'ahead of the axle centre line')}${x > axleLine(matter) ? '' : ' behind the axle centre line'}`,
+    `${sided(both, y)} of the car’s centre line`,
+    face === undefined
+      ? ''
+      : `${both(Math.abs(Math.abs(y) - face))} ${Math.abs(y) < face ? 'inside' : 'outside'} the rail’s outer face`,
+    top === undefined
+      ? `${both(z)} above ground`
+      : `${both(Math.abs(top - z))} ${z > top ? 'above' : 'below'} the rail’s top, there`,
+  ]
+    .filter(Boolean)
+    .join(', ')
+    .concat('.');
+}
+
+/** Places of the rail's upper and lower edge near a point, so that the picture shows them. */
+function railEdges(matter: Matter, view: View, [x, y, z]: Point): Place[] {
+  const section = matter.datum.sectionAt(x, y);
+  if (!section || view === 'top') return [];
+  const out = Math.sign(y || 1) * (Math.abs(y) > section.outer ? section.outer : section.inner);
+  return [[x, out, section.top] as const, [x, out, section.bottom] as const]
+    .filter((edge) => Math.abs(edge[2] - z) < NEAR && (view === 'side' || Math.abs(edge[1] - y) < NEAR))
+    .map((edge) => project(view, edge));
+}
+
+function bracket(
+  matter: Matter,
+  title: string,
+  view: View,
+  marks: readonly Mark[],
+  words: readonly string[],
+): Template {
+  const first = marks[0] as Mark;
+  const side = halfOf(first.at);
+  const places = marks.map(({ at }) => project(view, at));
+  const bounds = around([...places, ...marks.flatMap(({ at }) => railEdges(matter, view, at))], AROUND);
+  return {
+    title,
+    note: `${SEEN[view]}; ${side} side of the car`,
+    bounds,
+    words: [...marks.map(({ at, words: name }) => placeWords(matter, name, at)), ...words],
+    draw(pen, at) {
+      paintFrame(pen, matter, view, first.at, at);
+      places.forEach((place, i) => {
+        const mark = marks[i] as Mark;
+        const [x, y] = at(place);
+        if (i === 0) {
+          centreLine(pen, at([place[0], bounds.top]), at([place[0], bounds.bottom]));
+          centreLine(pen, at([bounds.left, place[1]]), at([bounds.right, place[1]]));
+        }
+        if (mark.ball) ballMark(pen, [x, y]);
+        else centreMark(pen, [x, y], 14);
+        tag(pen, mark.words, [x + 6, y + 7]);
+      });
+    },
+  };
+}
+
+/** The view in which an axis is seen most nearly end on. */
+function endOn(axis: Point): View {
+  const sizes = unit(axis).map(Math.abs);
+  return (['front', 'side', 'top'] as const)[sizes.indexOf(Math.max(...sizes))] as View;
+}
+
+/** Brackets of box, lateral bar and the rods' frame ends. */
+export function bracketTemplates(matter: Matter): Template[] {
+  const { layout, job } = matter;
+  const { box } = layout.steering;
+  const { lateral, location } = layout;
+  const mirrored = 'right' in job.document.location && job.document.location.right === 'mirror';
+  const both = mirrored ? ['For the other side lay the paper face down.'] : [];
+  const holes =
+    'No bolt holes are drawn, as the layout holds none: lay the box on this paper with its sector shaft on the cross, level it as drawn, and take its holes off it. The box’s maker says what it must be bolted to.';
+  const templates = [
+    bracket(
+      matter,
+      'Steering box bracket',
+      endOn(box.sectorAxis),
+      [
+        { at: box.sectorCentre, words: 'Sector centre' },
+        { at: box.pitmanBall, words: 'Pitman ball', ball: true },
+      ],
+      [holes],
+    ),
+  ];
+  const bolt =
+    'The cross is the middle of the eye or bushing; its bolt and the bracket’s own holes are the maker’s.';
+  if (lateral.kind === 'bar')
+    templates.push(
+      bracket(
+        matter,
+        'Lateral bar, frame bracket',
+        'front',
+        [{ at: lateral.frame, words: 'Lateral bar, frame end' }],
+        [bolt],
+      ),
+      bracket(
+        matter,
+        'Lateral bar, axle bracket',
+        'front',
+        [{ at: lateral.axle, words: 'Lateral bar, axle end' }],
+        [bolt],
+      ),
+    );
+  const sides: readonly Side[] = mirrored ? ['left'] : ['left', 'right'];
+  if (location.kind === 'wishbone')
+    templates.push(
+      bracket(
+        matter,
+        'Wishbone pivot',
+        'side',
+        [{ at: location.framePivot, words: 'Wishbone ball' }],
+        [bolt],
+      ),
+    );
+  if (location.kind === 'hairpins')
+    for (const side of sides)
+      templates.push(
+        bracket(
+          matter,
+          'Hairpin pivot',
+          'side',
+          [{ at: location[side].framePivot, words: 'Hairpin pivot' }],
+          [bolt, ...both],
+        ),
+      );
+  if (location.kind === 'four-bar')
+    for (const side of sides)
+      templates.push(
+        bracket(
+          matter,
+          'Four bars, frame bracket',
+          'side',
+          [
+            { at: location[side].upper.frame, words: 'Upper bar' },
+            { at: location[side].lower.frame, words: 'Lower bar' },
+          ],
+          [bolt, ...both],
+        ),
+      );
+  return templates;
+}

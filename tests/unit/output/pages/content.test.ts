@@ -1,0 +1,186 @@
+import { execFileSync } from 'node:child_process';
+import { resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { findings } from '../../../../shared-math/findings/index.ts';
+import { type PrintKind, printPdf } from '../../../../src-main/output/pages/index.ts';
+import { matterOf } from '../../../../src-main/output/pages/matter.ts';
+import { systemFont } from '../../../../src-main/output/pens/fonts.ts';
+import { documentOf, rawLayout } from '../../../support/layouts.ts';
+import { DEMONSTRATIONS, demonstration, jobOf } from '../../../support/printed.ts';
+import { readPdf } from '../../../support/read-pdf.ts';
+
+const root = resolve(import.meta.dirname, '../../../..');
+const KINDS = ['sheet', 'templates', 'customer'] as const satisfies PrintKind[];
+const plain = (text: string) => text.replaceAll(/\s+/g, ' ');
+
+interface Row {
+  readonly bumpSteer: number;
+  readonly totalToeIn: number;
+  readonly left: { readonly caster: number };
+}
+
+/** The command line's own sweep of a demonstration, at the poses of the sheet's table. */
+function sweepOf(name: string): Row[] {
+  const { travel } = demonstration(name);
+  const step = (travel.bump + travel.rebound) / 10;
+  const out = execFileSync(
+    process.execPath,
+    [
+      'src-main/command-line.ts',
+      'sweep',
+      `projects/${name}`,
+      `--heave=${-travel.rebound}:${travel.bump}:${step}`,
+    ],
+    { cwd: root, encoding: 'utf8' },
+  );
+  return (JSON.parse(out) as { rows: Row[] }).rows;
+}
+
+const degrees = (value: number, decimals: number) => {
+  const text = value.toFixed(decimals);
+  return `${Number(text) === 0 ? (0).toFixed(decimals) : text}°`;
+};
+
+const printed = new Map<string, Promise<Uint8Array>>();
+
+/** A demonstration's sheet, printed once for all who read it. A copy, as the reader takes what it is given. */
+async function sheetOf(name: string): Promise<Uint8Array> {
+  const known = printed.get(name) ?? printPdf(jobOf({ document: demonstration(name) }));
+  printed.set(name, known);
+  return Uint8Array.from(await known);
+}
+
+describe.each(DEMONSTRATIONS)('%s', (name) => {
+  test('the sheet holds the figures of the command line’s sweep, row by row', async () => {
+    const bytes = await sheetOf(name);
+    const rows = sweepOf(name);
+    await readPdf(bytes, (pages) => {
+      const page = pages.find(({ text }) => text.includes('Over the travel'));
+      const told = [
+        ...(page?.text ?? '').matchAll(/(-?\d+\.\d{3}°) (-?\d+\.\d{3}°) -?\d+\.\d{3} in (-?\d+\.\d{2}°)/g),
+      ];
+      expect(told.map(([, bump, toe, caster]) => [bump, toe, caster])).toEqual(
+        rows.map((row) => [
+          degrees(row.bumpSteer, 3),
+          degrees(row.totalToeIn, 3),
+          degrees(row.left.caster, 2),
+        ]),
+      );
+    });
+  });
+
+  test('every finding stands on the sheet with its limit and its source', async () => {
+    const document = demonstration(name);
+    const job = jobOf({ document });
+    const { analysis, style } = matterOf(job);
+    const bytes = await sheetOf(name);
+    await readPdf(bytes, (pages) => {
+      const text = pages.map((page) => page.text).join(' ');
+      for (const { sentence, limit, source } of findings(analysis, style)) {
+        expect(text).toContain(plain(sentence));
+        if (limit) expect(text).toContain(plain(limit));
+        expect(text.replaceAll(' ', '')).toContain(source.replaceAll(' ', ''));
+      }
+    });
+  });
+});
+
+test('a shaft that is drawn is told with its angles and cuts; one that is not is told to be missing', async () => {
+  const drawn = await sheetOf('hairpins-side-steer.json');
+  await readPdf(drawn, (pages) => {
+    const text = pages.map((page) => page.text).join(' ');
+    for (const words of [
+      'Steering shaft, route',
+      'Clocking',
+      'Cut list',
+      'Ends and splines',
+      'spline of 36 teeth',
+      'Steps',
+    ])
+      expect(text).toContain(words);
+  });
+  const document = documentOf(rawLayout({ shaft: null }));
+  const missing = await printPdf(jobOf({ document }));
+  await readPdf(missing, (pages) => {
+    const text = pages.map((page) => page.text).join(' ');
+    expect(text).toContain('No steering shaft is drawn in this layout');
+    expect(text).not.toContain('Steering shaft, route');
+  });
+  await readPdf(await printPdf(jobOf({ document, kind: 'templates' })), (pages) => {
+    expect(pages[0]?.text).toContain('No steering shaft end with a notch or a dimple');
+  });
+});
+
+test('the customer’s unit comes first, the other beside it', async () => {
+  const document = demonstration('four-bar-cross-steer.json');
+  const inches = await printPdf(jobOf({ document }));
+  await readPdf(inches, (pages) => {
+    expect(pages.some(({ text }) => text.includes('23 5/8 in'))).toBe(true);
+    expect(pages.some(({ text }) => /Wheelbase \d+ \d+\/16 in \(2640\.0 mm\)/.test(text))).toBe(true);
+  });
+  const millimetres = await printPdf(jobOf({ document, unit: 'mm', fraction: 0, paper: 'a4' }));
+  await readPdf(millimetres, (pages) => {
+    expect(pages.some(({ text }) => /Wheelbase 2640\.0 mm \(103 15\/16 in\)/.test(text))).toBe(true);
+  });
+});
+
+test('the shop’s own limits rule, and are called its own', async () => {
+  const document = demonstration('hairpins-side-steer.json');
+  const bytes = await printPdf(jobOf({ document, limits: { bumpSteerWorst: 0.05 } }));
+  await readPdf(bytes, (pages) => {
+    const text = pages.map((page) => page.text).join(' ');
+    expect(text).toMatch(/limit 0\.05° · this shop’s own limit/);
+    expect(text).toMatch(/1 stop|attention/);
+  });
+});
+
+test('names in other letters than the sheet’s own type has are set, or set in Latin letters', async () => {
+  const document = { ...demonstration('hairpins-side-steer.json'), name: 'Łódź, Straße, Ñandú' };
+  const bytes = await printPdf(jobOf({ document, customer: 'Ελένη Ξ', car: 'Θεσσαλία' }));
+  await readPdf(bytes, (pages) => {
+    const { text } = pages[0] as { text: string };
+    expect(text).toContain('Łódź, Straße, Ñandú');
+    if (systemFont()) expect(text.normalize('NFC')).toContain('Ελένη');
+    else expect(text).toContain('Eleni');
+  });
+});
+
+test('the same day gives the same bytes, another day others', async () => {
+  const document = demonstration('parallel-leaf-cross-steer.json');
+  for (const kind of KINDS) {
+    const [a, b, later] = [
+      await printPdf(jobOf({ document, kind })),
+      await printPdf(jobOf({ document, kind })),
+      await printPdf(jobOf({ document, kind, date: new Date(2026, 2, 15, 12) })),
+    ];
+    expect(Buffer.compare(a, b)).toBe(0);
+    expect(Buffer.compare(a, later)).not.toBe(0);
+  }
+});
+
+test('progress is told part by part, and work that is called off ends with the reason', async () => {
+  const document = demonstration('hairpins-side-steer.json');
+  const told: [number, number, string][] = [];
+  await printPdf(jobOf({ document, progress: (...args) => told.push(args) }));
+  expect(told.length).toBeGreaterThan(5);
+  expect(told.map(([done]) => done)).toEqual(told.map((_, i) => i + 1));
+  expect(new Set(told.map(([, of]) => of))).toEqual(new Set([told.length]));
+
+  const off = new AbortController();
+  let parts = 0;
+  const work = printPdf(
+    jobOf({
+      document,
+      signal: off.signal,
+      progress: (done) => {
+        parts = done;
+        if (done === 2) off.abort(new Error('called off by hand'));
+      },
+    }),
+  );
+  await expect(work).rejects.toThrow('called off by hand');
+  expect(parts).toBe(2);
+  await expect(
+    printPdf(jobOf({ document, signal: AbortSignal.abort(new Error('before it began')) })),
+  ).rejects.toThrow('before it began');
+});

@@ -183,18 +183,18 @@ function reasonsFor(name: ArrangementName, document: LayoutDocument, facts: CarF
   const reasons: string[] = [];
   if (name.startsWith('side')) {
     reasons.push(
-      'For light cars where the look or the space asks for it: the drag link runs outside along the rail.',
+      'Fits a light front end, and a frame with no room across it: the drag link lies outside, along the rail, in plain sight.',
     );
     if (document.location.kind === 'parallel-leaf' && document.location.left.fixedEye[0] > 0)
       reasons.push(
-        'The leaves are fixed in front: a box behind the axle commonly shows large bump steer at any height.',
+        'The leaves are fixed in front and the box stands behind the axle: they swing against each other, and no height of the box evens that out.',
       );
     if (document.car.frontAxleLoad > 6500)
       reasons.push('Heavy on the front axle for a side box and its rail.');
     if (facts.engineInTheWay) reasons.push('Keeps clear of an engine that fills the frame.');
   } else {
     reasons.push(
-      'Commonly shows the least bump steer, with a lateral bar of the drag link’s length beside it.',
+      'A lateral bar as long as the drag link, laid beside it, moves the axle across as the link does: little is left to steer the wheels over bumps.',
     );
     if (facts.engineInTheWay)
       reasons.push(

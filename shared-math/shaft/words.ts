@@ -78,7 +78,7 @@ export function endForSide(side: JointSide, style: LengthStyle): string {
   return `a ${splineWords(side, style)} end`;
 }
 
-const MATERIAL_WORDS = { steel: 'plain steel', stainless: 'stainless, can be polished' } as const;
+const MATERIAL_WORDS = { steel: 'plain steel', stainless: 'stainless steel' } as const;
 const FORMED_WORDS = { column: 'at the column end', box: 'at the box end', both: 'at both ends' } as const;
 
 /** Shaft stock: "round 3/4 in, plain steel", "round 3/4 in with a double-D end …". */

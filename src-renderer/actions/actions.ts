@@ -1,8 +1,8 @@
 import type { Archive } from '../document/archive.svelte.ts';
+import type { AxlePull } from '../document/axle-pull.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
-import type { Grab } from '../document/grab.svelte.ts';
-import { type RoadRun, STEP } from '../document/road-run.svelte.ts';
+import type { RoadRun } from '../document/road-run.svelte.ts';
 import type { Shelf } from '../document/shelf.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
@@ -22,7 +22,7 @@ export interface Tools {
   readonly verdict: Verdict;
   readonly studies: Studies;
   readonly clearances: CarClearances;
-  readonly grab: Grab;
+  readonly axlePull: AxlePull;
   readonly road: RoadRun;
 }
 
@@ -130,25 +130,18 @@ export const ACTIONS: readonly Action[] = [
     run: ({ bench }) => bench.toRide(),
   },
   {
-    id: 'road-on',
-    name: 'A moment further along the road',
-    strokes: [{ key: '.' }],
-    enabled: ({ road }) => road.open && road.own !== undefined,
-    run: ({ road }) => road.scrub(road.time + STEP),
-  },
-  {
-    id: 'road-back',
-    name: 'A moment back along the road',
-    strokes: [{ key: ',' }],
-    enabled: ({ road }) => road.open && road.own !== undefined,
-    run: ({ road }) => road.scrub(road.time - STEP),
-  },
-  {
-    id: 'grab',
-    name: 'Take hold of the axle, then of either tyre: arrows pull, Enter lets go',
-    strokes: [{ key: 'g' }],
+    id: 'pull-axle',
+    name: 'Pull the axle, then either tyre: by arrows up and down',
+    strokes: [{ key: 'p' }],
     enabled: drawn,
-    run: ({ grab }) => grab.takeNext(),
+    run: ({ axlePull }) => axlePull.takeNext(),
+  },
+  {
+    id: 'let-go',
+    name: 'Let go of what is pulled: it settles on its springs',
+    strokes: [{ key: 'p', shift: true }],
+    enabled: ({ axlePull }) => axlePull.hold !== null,
+    run: ({ axlePull }) => axlePull.letGo(),
   },
   {
     id: 'units',

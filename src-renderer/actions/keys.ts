@@ -54,14 +54,12 @@ export function focusOf(target: EventTarget | null): Focus {
 const PULL = { small: 6.35, large: 25.4 };
 
 /** What a press does to the hand that holds the axle; nothing where there is none, or the key is another's. */
-function pulls(press: KeyPress, focus: Focus, { grab }: Tools): boolean {
-  if (!grab.byKeys || focus !== 'board' || press.ctrlKey || press.metaKey || press.altKey) return false;
-  if (press.key === 'Enter') grab.letGo();
-  else if (press.key === 'ArrowUp' || press.key === 'ArrowDown')
-    grab.pull(
-      grab.pulled.up + (press.key === 'ArrowUp' ? 1 : -1) * (press.shiftKey ? PULL.large : PULL.small),
-    );
-  else return false;
+function pulls(press: KeyPress, focus: Focus, { axlePull }: Tools): boolean {
+  if (!axlePull.byKeys || focus !== 'board' || press.ctrlKey || press.metaKey || press.altKey) return false;
+  if (press.key !== 'ArrowUp' && press.key !== 'ArrowDown') return false;
+  axlePull.pull(
+    axlePull.pulled.up + (press.key === 'ArrowUp' ? 1 : -1) * (press.shiftKey ? PULL.large : PULL.small),
+  );
   return true;
 }
 

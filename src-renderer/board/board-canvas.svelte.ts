@@ -11,9 +11,9 @@ import { limitInForce } from '../../shared-math/findings/index.ts';
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
+import type { AxlePull } from '../document/axle-pull.svelte.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
 import { directionOf } from '../document/directions.ts';
-import type { Grab } from '../document/grab.svelte.ts';
 import type { RoadRun } from '../document/road-run.svelte.ts';
 import { standPoints } from '../document/stand.ts';
 import type { Studies } from '../document/studies.svelte.ts';
@@ -135,7 +135,7 @@ export function boardCanvas(
   comparison: Comparison,
   studies: Studies,
   road: RoadRun,
-  grab: Grab,
+  axlePull: AxlePull,
   colours: () => readonly string[],
 ) {
   return (element: HTMLDivElement) => {
@@ -209,7 +209,7 @@ export function boardCanvas(
       stage.carNodes.update(drawing, placed);
     });
 
-    const driven = roadCanvas(stage, view, workbench, comparison, road, grab);
+    const driven = roadCanvas(stage, view, workbench, comparison, road, axlePull);
 
     $effect(() => {
       const shown = !workbench.atRide && !driven.onRoad();

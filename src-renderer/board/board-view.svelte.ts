@@ -18,7 +18,7 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
-import type { Grab } from '../document/grab.svelte.ts';
+import type { AxlePull } from '../document/axle-pull.svelte.ts';
 import { standPoints } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
 import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
@@ -58,7 +58,7 @@ const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } }
 /** What the board shows of the workbench and what hands do to it; knows nothing of the canvas. */
 export class BoardView implements Hands {
   readonly #bench: Workbench;
-  readonly #grab: Grab;
+  readonly #axlePull: AxlePull;
   #gesture: Gesture = idle;
   #frame = 0;
   /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
@@ -110,9 +110,9 @@ export class BoardView implements Hands {
     };
   });
 
-  constructor(bench: Workbench, grab: Grab) {
+  constructor(bench: Workbench, axlePull: AxlePull) {
     this.#bench = bench;
-    this.#grab = grab;
+    this.#axlePull = axlePull;
   }
 
   // Places ---------------------------------------------------------------------------------------------------
@@ -277,14 +277,14 @@ export class BoardView implements Hands {
   /** Up is up on the sheet in every view: seen from above there is no other way to show it. Over shows from ahead. */
   takeHold(hold: HeldIn): Grip | undefined {
     const { heave, roll } = this.#bench.pose;
-    if (!this.#grab.take(hold)) return undefined;
+    if (!this.#axlePull.take(hold)) return undefined;
     this.grip = { ...hold, heave, roll };
     const { scale } = this.camera;
     const across = hold.view === 'front' ? 1 / scale : 0;
     return {
-      moveTo: (right, down) => this.#grab.pull(-down / scale, right * across),
-      putDown: () => this.#grab.letGo(),
-      giveBack: () => this.#grab.giveBack(),
+      moveTo: (right, down) => this.#axlePull.pull(-down / scale, right * across),
+      putDown: () => this.#axlePull.letGo(),
+      giveBack: () => this.#axlePull.giveBack(),
     };
   }
 
@@ -302,7 +302,7 @@ export class BoardView implements Hands {
     if (view && this.hoverView !== view) this.hoverView = view;
     const free = !handle && !body && this.#pointed !== undefined;
     const offered = free && this.#pointed ? (this.holdAt(...this.#pointed)?.held ?? null) : null;
-    if (this.#grab.offered !== offered) this.#grab.offered = offered;
+    if (this.#axlePull.offered !== offered) this.#axlePull.offered = offered;
   }
 
   /** The pointer is off the board. */

@@ -10,7 +10,7 @@ import {
   type View,
 } from '../../shared-math/drawing/index.ts';
 import type { Layout } from '../../shared-math/layout/index.ts';
-import type { Held, Hold } from '../document/grab.svelte.ts';
+import type { Held, Hold } from '../document/axle-pull.svelte.ts';
 import { isWithin } from './body-spots.ts';
 
 /** A part of the car that a hand can take hold of and pull, as one view draws it: the view's own plane, mm. */

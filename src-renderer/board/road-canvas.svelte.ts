@@ -1,8 +1,8 @@
 import { project } from '../../shared-math/drawing/index.ts';
 import type { Road, RoadProfile } from '../../shared-math/ride/index.ts';
 import { MM_PER_INCH, toRadians } from '../../shared-math/units/index.ts';
+import type { AxlePull } from '../document/axle-pull.svelte.ts';
 import type { Comparison } from '../document/comparison.svelte.ts';
-import type { Grab } from '../document/grab.svelte.ts';
 import type { RoadRun } from '../document/road-run.svelte.ts';
 import { LEVEL } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
@@ -91,12 +91,12 @@ function othersNow(comparison: Comparison, run: RoadRun, onRoad: boolean): Other
 }
 
 /** From where the hand's point of the axle has come to where the hand is: what the springs hold back. */
-function handLines(grab: Grab, workbench: Workbench, view: BoardView): OverlayLine[] {
+function handLines(axlePull: AxlePull, workbench: Workbench, view: BoardView): OverlayLine[] {
   const { grip } = view;
-  if (!grip || !grab.hold || grab.byKeys || !view.shown.includes(grip.view)) return [];
+  if (!grip || !axlePull.hold || axlePull.byKeys || !view.shown.includes(grip.view)) return [];
   const { heave, roll } = workbench.pose;
   const given = heave - grip.heave + grip.y * toRadians(roll - grip.roll);
-  const { up, over } = grab.pulled;
+  const { up, over } = axlePull.pulled;
   const [x, y] = view.onBoard(grip.view, [grip.at[0], grip.at[1] - given]);
   const across = grip.view === 'front' ? project('front', [0, over, 0])[0] : 0;
   const [toX, toY] = view.onBoard(grip.view, [grip.at[0] + across, grip.at[1] - up]);
@@ -110,12 +110,12 @@ export function roadCanvas(
   workbench: Workbench,
   comparison: Comparison,
   run: RoadRun,
-  grab: Grab,
+  axlePull: AxlePull,
 ) {
   const left = new Float64Array(COUNT);
   const right = new Float64Array(COUNT);
   /** While a hand pulls, the frame stands still on the board as in every pose, and the tyres take the ground along. */
-  const onRoad = () => workbench.lookedAt === 'road' && !grab.active;
+  const onRoad = () => workbench.lookedAt === 'road' && !axlePull.active;
 
   $effect(() => {
     stage.showRoad(onRoad() ? pictureOf(run, workbench, left, right) : undefined);
@@ -125,5 +125,5 @@ export function roadCanvas(
     stage.otherCars.show(othersNow(comparison, run, onRoad()));
   });
 
-  return { onRoad, handLines: () => handLines(grab, workbench, view) };
+  return { onRoad, handLines: () => handLines(axlePull, workbench, view) };
 }

@@ -186,7 +186,7 @@ export class RoadRun {
   }
 
   /** Goes to a moment of the drive, and stops there. */
-  scrub(time: number): void {
+  goTo(time: number): void {
     this.pause();
     this.#show(time);
   }

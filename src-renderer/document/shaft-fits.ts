@@ -34,7 +34,7 @@ export const ENDS_CHOICES = [
 export const MATERIAL_CHOICES = [
   ['', 'not chosen'],
   ['steel', 'plain steel'],
-  ['stainless', 'stainless, can be polished'],
+  ['stainless', 'stainless steel'],
 ] as const;
 
 const field = (

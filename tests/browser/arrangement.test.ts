@@ -52,7 +52,10 @@ describe('choosing an arrangement', () => {
     await expect
       .poll(async () => (await line(page, 'Comes too near')).some((text) => text === 'being measured…'))
       .toBe(false);
-    await sheet(page).getByText('For light cars where the look or the space asks for it').first().waitFor();
+    await sheet(page)
+      .getByText('Fits a light front end, and a frame with no room across it')
+      .first()
+      .waitFor();
     await sheet(page).getByText('Self-made and welded arms can break.').waitFor();
     await sheet(page)
       .getByText(/local codes, the parts’ makers and licensed practice/)

@@ -28,7 +28,7 @@ async function openBad(place?: 'Turn' | 'Road'): Promise<OpenBoard> {
 }
 
 const wheel = (page: Page, view: 'front' | 'side' = 'front') => handleOf(page, view, WHEEL);
-const inHand = (page: Page) => page.getByRole('region', { name: 'The axle in the hand' });
+const pullReadout = (page: Page) => page.getByRole('region', { name: 'Pull on the axle' });
 const moment = (page: Page) => page.getByRole('slider', { name: 'Moment' });
 const time = async (page: Page) => Number(await moment(page).inputValue());
 
@@ -61,12 +61,12 @@ describe('a hand on the axle', () => {
     const rest = await wheel(page);
     await pullUp(page, 24);
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(6);
-    await expect.poll(() => inHand(page).locator('[data-grab="rise"]').textContent()).toMatch(/in up$/);
-    expect(await inHand(page).locator('[data-grab="steer"]').textContent()).toMatch(/^\d\.\d\d° right$/);
+    await expect.poll(() => pullReadout(page).locator('[data-pull="rise"]').textContent()).toMatch(/in up$/);
+    expect(await pullReadout(page).locator('[data-pull="steer"]').textContent()).toMatch(/^\d\.\d\d° right$/);
     // The spring holds it back: the wheel has not come as far as the hand.
     expect(rest.y - (await wheel(page)).y).toBeLessThan(23);
     await page.mouse.up();
-    await inHand(page).waitFor({ state: 'detached' });
+    await pullReadout(page).waitFor({ state: 'detached' });
     expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
     expect(storedDocument(board, BAD)).toEqual(before);
     expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
@@ -78,7 +78,7 @@ describe('a hand on the axle', () => {
     await pullUp(page, 24);
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(6);
     await page.keyboard.press('Escape');
-    await inHand(page).waitFor({ state: 'detached' });
+    await pullReadout(page).waitFor({ state: 'detached' });
     expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
     await page.mouse.up();
   });
@@ -89,24 +89,33 @@ describe('a hand on the axle', () => {
     await pullUp(page, 20);
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(5);
     await page.mouse.up();
-    await inHand(page).waitFor({ state: 'detached' });
+    await pullReadout(page).waitFor({ state: 'detached' });
     expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 
-  test('is a keyboard’s too: G takes hold, arrows pull the whole axle, Enter lets go', async () => {
+  test('is a keyboard’s too: P takes hold, arrows pull the whole axle, Shift P lets go, R is ride height at once', async () => {
     const { page } = await openBad();
     const rest = await wheel(page);
-    await page.keyboard.press('g');
-    await inHand(page).waitFor();
+    await page.keyboard.press('p');
+    await pullReadout(page).waitFor();
     await page.keyboard.press('Shift+ArrowUp');
     await page.keyboard.press('Shift+ArrowUp');
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(4);
-    expect(await inHand(page).textContent()).toContain('The axle in the hand');
-    await page.keyboard.press('g');
-    await expect.poll(() => inHand(page).textContent()).toContain('The left tyre in the hand');
+    expect(await pullReadout(page).textContent()).toContain('Pulling the axle');
+    await page.keyboard.press('p');
+    await expect.poll(() => pullReadout(page).textContent()).toContain('Pulling the left tyre');
     await page.keyboard.press('ArrowDown');
+    // No key of text fields lets go.
     await page.keyboard.press('Enter');
-    await inHand(page).waitFor({ state: 'detached' });
+    expect(await pullReadout(page).textContent()).toContain('Pulling the left tyre');
+    await page.keyboard.press('Shift+P');
+    await pullReadout(page).waitFor({ state: 'detached' });
+    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await page.keyboard.press('p');
+    await page.keyboard.press('Shift+ArrowUp');
+    await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(2);
+    await page.keyboard.press('r');
+    await pullReadout(page).waitFor({ state: 'detached' });
     expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 
@@ -117,7 +126,7 @@ describe('a hand on the axle', () => {
     await pullUp(page, 24);
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(6);
     await page.mouse.up();
-    await inHand(page).waitFor({ state: 'detached' });
+    await pullReadout(page).waitFor({ state: 'detached' });
     expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 });
@@ -160,8 +169,15 @@ describe('the place for the road', () => {
     expect(await time(page)).toBeCloseTo(0.36, 6);
     expect(rest.y - (await wheel(page)).y).toBeGreaterThan(5);
     expect(await page.locator('[data-drive="steer"]').textContent()).toMatch(/^[12]\.\d\d° right$/);
-    await page.keyboard.press('.');
+    await page.getByRole('button', { name: 'A moment on' }).click();
     expect(await time(page)).toBeCloseTo(0.37, 6);
+    // The buttons take arrows like the slider beside them; without them a comma or a full stop does nothing.
+    await page.keyboard.press('ArrowRight');
+    expect(await time(page)).toBeCloseTo(0.38, 6);
+    await page.keyboard.press('Shift+ArrowLeft');
+    expect(await time(page)).toBeCloseTo(0.28, 6);
+    for (const key of [',', '.']) await page.keyboard.press(key);
+    expect(await time(page)).toBeCloseTo(0.28, 6);
     const box = await curve.boundingBox();
     if (!box) throw new Error('not on the page');
     await page.mouse.click(box.x + box.width * 0.6, box.y + box.height / 2);
@@ -254,11 +270,12 @@ describe('the place for the road', () => {
     await tabTo(page, 'Road');
     await page.keyboard.press('Enter');
     await peak(page, 'Dart, at most');
-    await page.keyboard.press('.');
+    await tabTo(page, 'A moment on');
+    await page.keyboard.press('ArrowRight');
     expect(await time(page)).toBeCloseTo(0.01, 6);
     expect(await violations(page)).toEqual([]);
-    await page.keyboard.press('g');
-    await inHand(page).waitFor();
+    await page.keyboard.press('p');
+    await pullReadout(page).waitFor();
     expect(await violations(page)).toEqual([]);
   });
 });

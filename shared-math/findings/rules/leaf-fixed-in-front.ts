@@ -21,7 +21,7 @@ export const leafFixedInFront: Rule = {
         limit: '',
         source: 'common practice, no published source',
         advice: against
-          ? 'Expect large bump steer at any height. Put the shackle at the other end, the box at the fixed eye’s end, or use cross steer.'
+          ? 'No height of the box evens that out. Put the shackle at the other end, the box at the fixed eye’s end, or use cross steer.'
           : '',
       },
     ];

@@ -11,7 +11,7 @@ export function shopTests(open: OpenSession): void {
     await value(call, 'car.add', { customerId, name: 'Car 2', notes: 'long wheelbase' });
     await value(call, 'customer.add', { name: 'An early bird' });
     await value(call, 'customer.change', { id: customerId, notes: 'rings on Fridays' });
-    await value(call, 'car.change', { id: carId, name: 'Speedster', notes: 'dropped axle' });
+    await value(call, 'car.change', { id: carId, name: 'Open four-seater', notes: 'dropped axle' });
 
     const again = await reopen();
     expect(await drawer(again)).toEqual([
@@ -19,7 +19,7 @@ export function shopTests(open: OpenSession): void {
       'Odd Fellow',
       '  Car 2',
       '  car 10',
-      '  Speedster',
+      '  Open four-seater',
       '    Arm down',
     ]);
     const { customers } = await value(again, 'shop.read', {});

@@ -86,36 +86,48 @@ describe('keys', () => {
   test('an arrow nudges the selected point, further with Shift, and is not used without one', () => {
     const nudges: [string, boolean][] = [];
     const bench = { inHand: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
-    const grab = { byKeys: false };
-    const tools = { bench, grab } as unknown as Tools;
+    const axlePull = { byKeys: false };
+    const tools = { bench, axlePull } as unknown as Tools;
     expect(pressed(press('ArrowLeft'), 'board', tools)).toBe(true);
     expect(pressed(press('ArrowLeft', { shiftKey: true }), 'board', tools)).toBe(true);
     expect(nudges).toEqual([
       ['ArrowLeft', false],
       ['ArrowLeft', true],
     ]);
-    const without = { bench: { inHand: undefined }, grab } as unknown as Tools;
+    const without = { bench: { inHand: undefined }, axlePull } as unknown as Tools;
     expect(pressed(press('ArrowLeft'), 'board', without)).toBe(false);
   });
 
-  test('arrows up and down pull the axle that keys took hold of, and Enter opens the hand', () => {
+  test('P takes hold of the axle and Shift P lets go', () => {
+    expect(meant('p')).toBe('pull-axle');
+    expect(meant('P', { shiftKey: true })).toBe('let-go');
+    for (const key of ['g', ',', '.', 'Enter']) expect(meant(key)).toBeUndefined();
+    const done: string[] = [];
+    const axlePull = { hold: null as object | null, letGo: () => done.push('let go') };
+    const tools = { axlePull } as unknown as Tools;
+    perform('let-go', tools);
+    axlePull.hold = {};
+    perform('let-go', tools);
+    expect(done).toEqual(['let go']);
+  });
+
+  test('arrows up and down pull the axle that keys took hold of; Enter and a slider’s arrows are left alone', () => {
     const done: (number | string)[] = [];
-    const grab = {
+    const axlePull = {
       byKeys: true,
       pulled: { up: 25.4, over: 0 },
       pull: (up: number) => done.push(up),
       letGo: () => done.push('let go'),
     };
     const bench = { inHand: { id: 'x' }, nudge: () => done.push('nudge') };
-    const tools = { bench, grab } as unknown as Tools;
+    const tools = { bench, axlePull } as unknown as Tools;
     for (const [key, shiftKey] of [
       ['ArrowUp', false],
       ['ArrowDown', true],
-      ['Enter', false],
     ] as const)
       expect(pressed(press(key, { shiftKey }), 'board', tools)).toBe(true);
-    expect(done).toEqual([31.75, 0, 'let go']);
-    // A slider keeps its arrows.
+    expect(pressed(press('Enter'), 'board', tools)).toBe(false);
+    expect(done).toEqual([31.75, 0]);
     expect(pressed(press('ArrowUp'), 'arrows', tools)).toBe(false);
   });
 

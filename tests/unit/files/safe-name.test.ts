@@ -16,7 +16,7 @@ describe('a safe file name', () => {
     ['con.old', '_con.old.json'],
     ['lpt1', '_lpt1.json'],
     ['COM¹', '_COM¹.json'],
-    ['Consul', 'Consul.json'],
+    ['Console', 'Console.json'],
     ['', 'untitled.json'],
     [' . ', 'untitled.json'],
     ['Ångström – №7', 'Ångström – №7.json'],

@@ -2,7 +2,7 @@ import { DxfWriter, LayerFlags, Units } from '@tarikjabiri/dxf';
 import type { Part, Role } from '../../../../shared-math/drawing/index.ts';
 import { type LengthUnit, MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 
-/** The layers of every drawing, named after what is on them, with their colours of the AutoCAD index: legible on black and white. */
+/** The layers of every drawing, named after what is on them, with their colour numbers (group code 62 of the DXF reference): legible on black and white. */
 export const DXF_LAYERS = {
   axle: 7,
   wheels: 8,

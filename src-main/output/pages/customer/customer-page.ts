@@ -62,10 +62,10 @@ function threeFigures(matter: Matter): Told[] {
 
 /** What the one who drives has to know. */
 function watchFor({ layout, style }: Matter): string[] {
-  const first = style.unit === 'in' ? '50 miles' : '80 km';
+  const early = style.unit === 'in' ? '50 miles' : '80 km';
   return [
     CAUTION,
-    `After the first ${first}, every nut, pin and bolt of the steering is looked at again, and after that whenever the car is serviced.`,
+    `Bring it back once it has run ${early}: every nut, pin and bolt of the steering is then gone over, as at each service later on (common practice, no published source).`,
     'Stop and have it looked at if the handwheel is stiff, loose or off centre, if it clicks, or if the car wanders or darts over bumps.',
     'Nobody heats, bends or welds a steering part. One that was hit, bent or has run dry is replaced.',
     ...(layout.steering.box.assist === 'power'

@@ -32,7 +32,7 @@ type Checks = readonly (readonly [when: string, checks: readonly string[]])[];
 
 /** What is checked by hand, in the order of the work. Common practice, no published source, but where a caution names one. */
 function handChecks({ style, layout }: Matter): Checks {
-  const first = style.unit === 'in' ? '50 miles (80 km)' : '80 km (50 miles)';
+  const early = style.unit === 'in' ? '50 miles (80 km)' : '80 km (50 miles)';
   const { stopAngle } = layout.steering;
   return [
     [
@@ -59,9 +59,9 @@ function handChecks({ style, layout }: Matter): Checks {
       ],
     ],
     [
-      `After the first ${first}`,
+      `Once it has run ${early}`,
       [
-        'Every nut, pin, bolt and screw of the steering and of the axle’s links looked at again, marks in line.',
+        'Every nut, pin, bolt and screw of the steering and of the axle’s links looked at again, marks in line. The distance is common practice, no published source.',
         'Toe measured again. Balls, bushings and boots felt for play.',
         'Paint, tyres and lines looked over for signs of touching.',
       ],

@@ -58,7 +58,7 @@ describe.each(DEMONSTRATIONS)('DXF of %s', (_, document) => {
       ['in', 25.4, 1],
     ] as const) {
       const dxf = await read({ view, document, unit });
-      // AutoCAD's group codes for $INSUNITS: 1 inches, 4 millimetres.
+      // DXF reference, header variable $INSUNITS (group code 70): 1 is inches, 4 millimetres.
       expect(dxf.header['$INSUNITS']).toBe(code);
       const found = spots(dxf);
       expect(found).toHaveLength(points.length);

@@ -2,9 +2,9 @@ import { formatDegrees } from '../../shared-math/units/index.ts';
 import type { Held } from '../workers/ride-messages.ts';
 
 export const HELD_WORDS: Record<Held, string> = {
-  axle: 'The axle',
-  left: 'The left tyre',
-  right: 'The right tyre',
+  axle: 'the axle',
+  left: 'the left tyre',
+  right: 'the right tyre',
 };
 
 /** Degrees below which a steer is none that anybody could show on a car. */

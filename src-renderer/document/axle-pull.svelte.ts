@@ -26,7 +26,7 @@ const NO_PULL = { up: 0, over: 0 };
  * worker of their own, by a fixed step; at every frame the linkage is solved exactly where they have brought the axle.
  * Nothing of it reaches the document.
  */
-export class Grab {
+export class AxlePull {
   readonly #bench: Workbench;
   readonly #line: RideLine;
   #frame = 0;

@@ -41,6 +41,8 @@ export default defineConfig({
           globalSetup: [resolve(import.meta.dirname, 'support/build-once.ts')],
           testTimeout: 60_000,
           hookTimeout: 60_000,
+          // What is waited for comes late on a busy machine.
+          expect: { poll: { timeout: 15_000 } },
           // One browser at a time: these machines are small, and a drag under load is another drag.
           fileParallelism: false,
           benchmark: { include: [] },

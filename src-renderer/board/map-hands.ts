@@ -35,9 +35,11 @@ export class MapHands {
     if (this.#map.pointed) this.#map.pointed = null;
   }
 
-  tap(x: number, y: number): void {
+  /** Sends the box to the spot under a place of the board; false off the map. */
+  tap(x: number, y: number): boolean {
     const spot = this.#spotUnder(x, y);
     if (spot) this.#map.moveTo(spot);
+    return spot !== undefined;
   }
 
   /** Where a spot stands on the board, px. */

@@ -107,7 +107,7 @@ export const DATA_CHOICES: readonly (readonly [DataKind, string])[] = [
 
 /** What a file of data holds, in a sentence. */
 export const DATA_ABOUT: Record<DataKind, string> = {
-  points: 'Every hardpoint at ride height: millimetres, x forward, y left, z up.',
+  points: 'Every point at ride height: millimetres, x forward, y left, z up.',
   travel: 'Wheel angles, bump steer and axle pose over the travel: millimetres and degrees.',
   turn: 'Wheel angles, ratio and Ackermann through the whole turn: degrees.',
   map: 'Worst bump steer for the pitman ball at 64 by 64 places: millimetres and degrees.',

@@ -71,6 +71,30 @@ describe('the map', () => {
     await expect.poll(() => worst(page)).toBe(before);
   });
 
+  test('a click at the best spot goes to the box, not to the hairpin pivot that lies over it', async () => {
+    const board = await openLow();
+    const { page } = board;
+    await showMap(page);
+    await legend(page).locator('[data-spot="best"]').click();
+    await saved(page);
+    const [across, , up] = storedDocument(board, LOW).steering.box.pitmanBall;
+    await page.keyboard.press('Control+z');
+    await saved(page);
+
+    const spot = await mapAt(page, across, up);
+    const pivot = await handleOf(page, 'side', 'location.left.framePivot');
+    expect(Math.hypot(pivot.x - spot.x, pivot.y - spot.y), 'the pivot’s handle is there').toBeLessThan(14);
+    for (const place of [spot, pivot]) {
+      await page.mouse.click(place.x, place.y);
+      await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
+      await saved(page);
+      const { pitmanBall } = storedDocument(board, LOW).steering.box;
+      expectClose(pitmanBall[0], across, 30, 'behind the axle');
+      expectClose(pitmanBall[2], up, 30, 'above ground');
+      await page.keyboard.press('Control+z');
+    }
+  });
+
   test('from the map alone the bad layout comes to a good box by keyboard', async () => {
     const { page } = await openLow();
     await page.keyboard.press('m');

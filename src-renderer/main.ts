@@ -3,8 +3,8 @@ import { mount } from 'svelte';
 import './look/type.ts';
 import './look/tokens.css';
 import './look/base.css';
-import App from './App.svelte';
 import { connectHost } from './host/client.ts';
+import App from './shell/App.svelte';
 
 const target = document.getElementById('app');
 if (!target) throw new Error('The page has no place for the board.');

@@ -1,14 +1,14 @@
 import type { Archive } from '../document/archive.svelte.ts';
-import type { AxlePull } from '../document/axle-pull.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
-import type { Comparison } from '../document/comparison.svelte.ts';
-import type { RoadRun } from '../document/road-run.svelte.ts';
-import type { Shelf } from '../document/shelf.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
-import type { Studies } from '../document/studies.svelte.ts';
-import type { Verdict } from '../document/verdict.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
+import type { Comparison } from '../panels/compare/comparison.svelte.ts';
+import type { Verdict } from '../panels/findings/verdict.svelte.ts';
+import type { Shelf } from '../panels/shelf/shelf.svelte.ts';
+import type { Studies } from '../places/layout/studies.svelte.ts';
+import type { AxlePull } from '../places/road/axle-pull.svelte.ts';
+import type { RoadRun } from '../places/road/road-run.svelte.ts';
 import { handOver } from './files.ts';
 
 /** What the actions work on. */

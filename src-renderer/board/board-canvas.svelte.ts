@@ -11,13 +11,17 @@ import { limitInForce } from '../../shared-math/findings/index.ts';
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
-import type { AxlePull } from '../document/axle-pull.svelte.ts';
-import type { Comparison } from '../document/comparison.svelte.ts';
 import { directionOf } from '../document/directions.ts';
-import type { RoadRun } from '../document/road-run.svelte.ts';
 import { standPoints } from '../document/stand.ts';
-import type { Studies } from '../document/studies.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
+import type { Comparison } from '../panels/compare/comparison.svelte.ts';
+import type { Studies } from '../places/layout/studies.svelte.ts';
+import { studiesCanvas } from '../places/layout/studies-canvas.svelte.ts';
+import type { AxlePull } from '../places/road/axle-pull.svelte.ts';
+import { roadCanvas } from '../places/road/road-canvas.svelte.ts';
+import type { RoadRun } from '../places/road/road-run.svelte.ts';
+import { shaftPicture } from '../places/shaft/shaft-marks.ts';
+import { turnPicture } from '../places/turn/turn-marks.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -35,11 +39,7 @@ import {
   projectionLines,
   snapLines,
 } from './overlay-picture.ts';
-import { roadCanvas } from './road-canvas.svelte.ts';
-import { shaftPicture } from './shaft-marks.ts';
-import { studiesCanvas } from './studies-canvas.svelte.ts';
 import { offerTestHook } from './test-hook.ts';
-import { turnPicture } from './turn-marks.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
 const SETTLES_AFTER = 160;

@@ -18,10 +18,11 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
-import type { AxlePull } from '../document/axle-pull.svelte.ts';
 import { standPoints } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
-import { type Arcs, arcsOf, type Gap, gapOf } from './arcs.ts';
+import { type Arcs, arcsOf, type Gap, gapOf } from '../places/layout/travel/arcs.ts';
+import type { AxlePull } from '../places/road/axle-pull.svelte.ts';
+import { type DrawnHold, drawnHolds, type HeldIn, holdOf, holdUnder } from '../places/road/holds.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
   between,
@@ -36,7 +37,6 @@ import {
 import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
-import { type DrawnHold, drawnHolds, type HeldIn, holdOf, holdUnder } from './holds.ts';
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
 
 /** Between the views there is room for their names: px when fitted, and within what mm. */

@@ -1,6 +1,6 @@
 import type { Place, View } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
-import type { Arcs, Gap } from './arcs.ts';
+import type { Arcs, Gap } from '../places/layout/travel/arcs.ts';
 import { type Handle, isOfBody, isSteering, standsBack } from './handles.ts';
 import type { Rect } from './labels.ts';
 import type { OverlayHandle, OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';

@@ -1,5 +1,5 @@
-import type { OtherVariant } from '../document/comparison.svelte.ts';
 import { COMPARE_DASHES } from '../look/compare.ts';
+import type { OtherVariant } from '../panels/compare/comparison.svelte.ts';
 import type { Column } from './curve-data.ts';
 import type { CurveInk } from './curve-ink.ts';
 

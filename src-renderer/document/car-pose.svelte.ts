@@ -1,7 +1,7 @@
 import type { Layout } from '../../shared-math/layout/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
 import { formatDegrees } from '../../shared-math/units/index.ts';
-import { RETURNED_TO_RIDE, stopSentence, unsolvedSentence } from '../words/pose-sentences.ts';
+import { RETURNED_TO_RIDE, stopSentence, unsolvedSentence } from './pose-sentences.ts';
 import {
   heaveReach,
   type Pose,

@@ -1,7 +1,7 @@
 import type { Clearance, Clearances } from '../../shared-math/clearance/index.ts';
 import type { LayoutDocument, Point } from '../../shared-math/layout/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
-import type { ClearanceAnswer, ClearanceQuestion } from '../workers/clearance-worker.ts';
+import type { ClearanceAnswer, ClearanceQuestion } from './clearance-worker.ts';
 import type { Pose } from './reach.ts';
 import type { Workbench } from './workbench.svelte.ts';
 
@@ -45,7 +45,7 @@ export interface Measurer {
 }
 
 export function pageMeasurer(): Measurer {
-  const worker = new Worker(new URL('../workers/clearance-worker.ts', import.meta.url), { type: 'module' });
+  const worker = new Worker(new URL('./clearance-worker.ts', import.meta.url), { type: 'module' });
   const measurer: Measurer = {
     ask: (question) => worker.postMessage(question),
     onanswer: () => {},

@@ -5,7 +5,6 @@ import {
   readLayout,
   withOriginsKept,
 } from '../../shared-math/layout/index.ts';
-import { refusalSentence } from '../words/refusal-sentences.ts';
 import {
   EMPTY_HISTORY,
   type History,
@@ -14,6 +13,7 @@ import {
   steppedBack,
   steppedForward,
 } from './history.ts';
+import { refusalSentence } from './refusal-sentences.ts';
 import { SAVE_AFTER, SAVE_AFTER_DRAGGING, type SaveJob } from './save-queue.ts';
 
 /** A drag in progress: any number of moves, one step of undo. */

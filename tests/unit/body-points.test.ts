@@ -21,7 +21,7 @@ import {
   withKind,
   withRailPoint,
 } from '../../shared-math/layout/index.ts';
-import { refusalSentence } from '../../src-renderer/words/refusal-sentences.ts';
+import { refusalSentence } from '../../src-renderer/document/refusal-sentences.ts';
 import { COMBINATIONS, CROSS_STEER, documentOf, rawLayout, SIDE_STEER } from '../support/layouts.ts';
 
 const RAIL = {

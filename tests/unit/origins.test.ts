@@ -13,7 +13,7 @@ import {
 } from '../../shared-math/layout/index.ts';
 import { freedomNamed, tune } from '../../shared-math/tune/index.ts';
 import { withLateralKind, withLocationKind, withMirror } from '../../src-renderer/document/conversions.ts';
-import { withJointIn, withoutJoint } from '../../src-renderer/document/shaft-edits.ts';
+import { withJointIn, withoutJoint } from '../../src-renderer/places/shaft/shaft-edits.ts';
 import { documentOf, LATERALS, rawLayout } from '../support/layouts.ts';
 import { rawShaft } from '../support/shafts.ts';
 

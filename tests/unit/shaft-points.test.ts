@@ -8,9 +8,9 @@ import {
   readLayout,
 } from '../../shared-math/layout/index.ts';
 import { routeOf, slideOnAxis } from '../../shared-math/shaft/index.ts';
-import { pointGroups } from '../../src-renderer/document/point-groups.ts';
-import { refusalSentence } from '../../src-renderer/words/refusal-sentences.ts';
-import { bondWords } from '../../src-renderer/words/shaft-words.ts';
+import { refusalSentence } from '../../src-renderer/document/refusal-sentences.ts';
+import { pointGroups } from '../../src-renderer/panels/points/point-groups.ts';
+import { bondWords } from '../../src-renderer/panels/points/shaft-words.ts';
 import { expectClose } from '../support/close.ts';
 import { documentOf, rawLayout } from '../support/layouts.ts';
 import { rawShaft } from '../support/shafts.ts';

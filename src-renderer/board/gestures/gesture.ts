@@ -1,5 +1,5 @@
+import type { HeldIn } from '../../places/road/holds.ts';
 import type { Handle } from '../handles.ts';
-import type { HeldIn } from '../holds.ts';
 
 /** A pointer's news, in px of the board. */
 export interface PointerNews {

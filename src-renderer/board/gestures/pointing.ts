@@ -1,5 +1,5 @@
+import type { HeldIn } from '../../places/road/holds.ts';
 import type { Handle } from '../handles.ts';
-import type { HeldIn } from '../holds.ts';
 import { dragging } from './dragging.ts';
 import type { Gesture, PointerNews } from './gesture.ts';
 import { idle } from './idle.ts';

@@ -9,7 +9,7 @@ import {
   type Signal,
 } from '../../../src-renderer/board/gestures/index.ts';
 import type { Handle } from '../../../src-renderer/board/handles.ts';
-import type { HeldIn } from '../../../src-renderer/board/holds.ts';
+import type { HeldIn } from '../../../src-renderer/places/road/holds.ts';
 
 const PITMAN: Hardpoint = {
   id: 'steering.box.pitmanBall',

@@ -5,7 +5,12 @@ import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { summariseTravel, sweepTravel } from '../../../shared-math/sweep/index.ts';
 import { atRide, curveData, endsOf, hasGaps, toeOf } from '../../../src-renderer/curves/curve-data.ts';
 import { curveSentence, endWords, placeWords, toeWords } from '../../../src-renderer/curves/curve-words.ts';
-import { bumpSteerLength, slopeWords, worstAtAim, worstBind } from '../../../src-renderer/curves/figures.ts';
+import {
+  bumpSteerLength,
+  slopeWords,
+  worstAtAim,
+  worstBind,
+} from '../../../src-renderer/places/layout/travel/figures.ts';
 import { documentOf, frontEndOf, rawLayout } from '../../support/layouts.ts';
 
 const STYLE = { unit: 'in', fraction: 16 } as const;

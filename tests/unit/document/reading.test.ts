@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { hardpoints } from '../../../shared-math/layout/index.ts';
+import { parseForce, parsePlain } from '../../../src-renderer/controls/plain-numbers.ts';
+import { timeWords } from '../../../src-renderer/controls/times.ts';
 import { directionOf, parseDirected } from '../../../src-renderer/document/directions.ts';
 import { nudged, nudgeStep } from '../../../src-renderer/document/nudge.ts';
-import { parseForce, parsePlain } from '../../../src-renderer/document/plain-numbers.ts';
-import { pointGroups } from '../../../src-renderer/document/point-groups.ts';
-import { stopSentence } from '../../../src-renderer/words/pose-sentences.ts';
-import { refusalSentence } from '../../../src-renderer/words/refusal-sentences.ts';
-import { timeWords } from '../../../src-renderer/words/times.ts';
+import { stopSentence } from '../../../src-renderer/document/pose-sentences.ts';
+import { refusalSentence } from '../../../src-renderer/document/refusal-sentences.ts';
+import { pointGroups } from '../../../src-renderer/panels/points/point-groups.ts';
 import { expectClose } from '../../support/close.ts';
 import { documentOf, LATERALS, LOCATIONS, rawLayout } from '../../support/layouts.ts';
 

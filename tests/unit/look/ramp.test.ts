@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { mapScale, stepsWithin } from '../../../src-renderer/document/map-scale.ts';
 import { colourOf, rampColours, shadeOf } from '../../../src-renderer/look/ramp.ts';
+import { mapScale, stepsWithin } from '../../../src-renderer/places/layout/map/map-scale.ts';
 import { expectClose } from '../../support/close.ts';
 
 const css = readFileSync(resolve(import.meta.dirname, '../../../src-renderer/look/tokens.css'), 'utf8');

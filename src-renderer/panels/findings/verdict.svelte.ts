@@ -1,0 +1,126 @@
+import { type Analysis, analyse, type Finding, findings } from '../../../shared-math/findings/index.ts';
+import { toDegrees } from '../../../shared-math/units/index.ts';
+import type { CarClearances } from '../../document/clearances.svelte.ts';
+import type { Pose } from '../../document/reach.ts';
+import type { Workbench } from '../../document/workbench.svelte.ts';
+import { type Clock, PAGE_CLOCK, Throttle } from '../../jobs/throttle.ts';
+import { remedied, remedyLabel } from './remedies.ts';
+import { type ListedFinding, listed, type VerdictList } from './verdict-list.ts';
+
+/** ms between two judgements of a layout that is being dragged. */
+const SPACING = 200;
+
+/**
+ * The findings on the open layout. They follow every change, in quiet moments and at most five times a second: a
+ * judgement costs milliseconds that a drag does not have, and nobody reads sentences faster.
+ */
+export class Verdict {
+  readonly #bench: Workbench;
+  readonly #throttle: Throttle;
+  readonly #clearances: Pick<CarClearances, 'now'> | null;
+
+  /** Of a layout of a moment ago while one is being dragged; nothing until the first judgement. */
+  analysis: Analysis | null = $state.raw(null);
+  /** In the reader's unit and by the shop's limits, told anew as soon as those change. */
+  list: VerdictList = $derived.by(() => {
+    const { lengthStyle, settings } = this.#bench;
+    const clearances = this.#clearances?.now ?? undefined;
+    return listed(
+      this.analysis ? findings({ ...this.analysis, clearances }, lengthStyle, settings.limits) : [],
+    );
+  });
+
+  #chosen: string | null = $state(null);
+
+  constructor(
+    bench: Workbench,
+    clock: Clock = PAGE_CLOCK,
+    clearances: Pick<CarClearances, 'now'> | null = null,
+  ) {
+    this.#bench = bench;
+    this.#clearances = clearances;
+    this.#throttle = new Throttle(SPACING, () => this.#judge(), clock);
+  }
+
+  /** Run as an effect: asks for a judgement whenever the open layout is another than before. */
+  follow(): void {
+    void this.#bench.document;
+    this.#throttle.ask();
+  }
+
+  #judge(): void {
+    const { document, layout, frontEnd } = this.#bench;
+    this.analysis = document ? analyse(layout, frontEnd) : null;
+  }
+
+  /** Makes sure that what is acted on is what stands on the board now. */
+  #bringUpToDate(): void {
+    if (this.#throttle.waiting) this.#throttle.now();
+  }
+
+  /** Ids of the two parts that the chosen finding lies between, as the drawing has them; none where it is of one. */
+  get chosenParts(): readonly string[] {
+    const chosen = [...this.list.toMend, ...this.list.inOrder].find((entry) => this.isChosen(entry));
+    return chosen?.finding.between?.parts ?? [];
+  }
+
+  /** Whether a finding is the chosen one: it was chosen last, and its part still is on the board. */
+  isChosen({ key, finding }: ListedFinding): boolean {
+    return this.#chosen === key && this.#bench.selection === finding.part;
+  }
+
+  /** Chooses a finding, and on the board the part that it is about; a second time lets go of both. */
+  choose(entry: ListedFinding): void {
+    const letGo = this.isChosen(entry);
+    this.#chosen = letGo ? null : entry.key;
+    this.#bench.selection = letGo ? null : entry.finding.part;
+  }
+
+  /** Takes a finding's remedy as one step of undo, and judges at once. Tells whether it was taken. */
+  mend(key: string): boolean {
+    this.#bringUpToDate();
+    const entry = [...this.list.toMend, ...this.list.inOrder].find((each) => each.key === key);
+    const { document } = this.#bench;
+    if (!entry?.finding.remedy || !document) return false;
+    this.#chosen = key;
+    this.#bench.selection = entry.finding.part;
+    const taken = this.#bench.change(remedyLabel(entry.finding), remedied(document, entry.finding.remedy));
+    if (taken) this.#throttle.now();
+    return taken;
+  }
+
+  /** The pose that a finding was measured in, as the controls have it; nothing where it has none. */
+  poseOf({ at }: Finding): Pose | undefined {
+    return at && { heave: at.heave, roll: toDegrees(at.roll), handwheel: toDegrees(at.handwheel) };
+  }
+
+  /** Whether the car stands in a finding's pose. */
+  isShown(finding: Finding): boolean {
+    const wanted = this.poseOf(finding);
+    const { heave, roll, handwheel } = this.#bench.pose;
+    return (
+      wanted !== undefined &&
+      Math.abs(heave - wanted.heave) < 0.01 &&
+      Math.abs(roll - wanted.roll) < 0.001 &&
+      Math.abs(handwheel - wanted.handwheel) < 0.01
+    );
+  }
+
+  /** Puts the car into the pose that a finding was measured in, or back to ride height from there. */
+  show(entry: ListedFinding): void {
+    const pose = this.poseOf(entry.finding);
+    if (!pose) return;
+    if (this.isShown(entry.finding)) this.#bench.toRide();
+    else {
+      this.#chosen = entry.key;
+      this.#bench.selection = entry.finding.part;
+      const { gap, between, severity } = entry.finding;
+      const { document } = this.#bench;
+      if (gap && between && document) {
+        const { distance, words, parts } = between;
+        const [from, to] = gap;
+        this.#bench.showGap({ document, pose, from, to, distance, words, parts, under: severity !== 'info' });
+      } else this.#bench.setPose(pose);
+    }
+  }
+}

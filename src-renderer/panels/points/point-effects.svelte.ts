@@ -1,0 +1,64 @@
+import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import { type Sensitivity, USUAL_STEP } from '../../../shared-math/tune/index.ts';
+import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { Courier } from '../../jobs/courier.ts';
+import { Latest } from '../../jobs/latest.ts';
+import type { SensitivityQuestion } from './sensitivity-job.ts';
+
+/** ms without a change after which it is asked: a drag has better things to do. */
+const RESTS_AFTER = 140;
+/** mm for readers of millimetres. */
+const METRIC_STEP = 3;
+
+/** What a small step of the chosen hardpoint either way does, once the layout rests. */
+export class PointEffects {
+  readonly #bench: Workbench;
+  readonly #latest: Latest<SensitivityQuestion, undefined, Sensitivity | undefined>;
+  #resting: ReturnType<typeof setTimeout> | undefined;
+  #answer: { readonly of: LayoutDocument; readonly told: Sensitivity } | null = $state.raw(null);
+  #asked: LayoutDocument | undefined;
+
+  /** Of the layout and point on the board; nothing while it is still worked out. */
+  current: Sensitivity | null = $derived.by(() => {
+    const { document, selection } = this.#bench;
+    const answer = this.#answer;
+    return answer && answer.of === document && answer.told.id === selection ? answer.told : null;
+  });
+  /** The last known of the chosen point, though the layout may have moved on: keeps lines in place under a drag. */
+  last: Sensitivity | null = $derived.by(() => {
+    const told = this.#answer?.told;
+    return told && told.id === this.#bench.selection ? told : null;
+  });
+
+  constructor(bench: Workbench, courier: Courier) {
+    this.#bench = bench;
+    this.#latest = new Latest(courier, 'sensitivity', {
+      answer: (told) => {
+        const of = this.#asked;
+        this.#answer = told && of ? { of, told } : null;
+      },
+      broken: () => {
+        this.#answer = null;
+      },
+    });
+  }
+
+  /** Run as an effect. */
+  follow(): void {
+    const { document, selection, points, settings } = this.#bench;
+    const step = settings.unit === 'in' ? USUAL_STEP : METRIC_STEP;
+    clearTimeout(this.#resting);
+    // The shaft moves no wheel: its own figures are told of it instead.
+    const moves = points.some(({ id }) => id === selection && !id.startsWith('shaft.'));
+    if (!document || selection === null || !moves) {
+      this.#latest.forget();
+      return;
+    }
+    this.#resting = setTimeout(() => {
+      // What was under way is of another layout or point: only this one is wanted.
+      this.#latest.forget();
+      this.#asked = document;
+      this.#latest.ask({ document, id: selection, step });
+    }, RESTS_AFTER);
+  }
+}

@@ -1,0 +1,45 @@
+import type { ToleranceBand } from '../../../../shared-math/tune/index.ts';
+import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { Courier } from '../../../jobs/courier.ts';
+import { Latest } from '../../../jobs/latest.ts';
+import type { BandQuestion } from './band-job.ts';
+
+/** ms without a change after which it is asked. */
+const RESTS_AFTER = 120;
+
+/** How bump steer spreads where every hardpoint is off by the shop's tolerance, while somebody wants to see it. */
+export class ToleranceView {
+  readonly #bench: Workbench;
+  readonly #latest: Latest<BandQuestion, undefined, ToleranceBand | undefined>;
+  #resting: ReturnType<typeof setTimeout> | undefined;
+
+  shown = $state(false);
+  band: ToleranceBand | null = $state.raw(null);
+  trouble = $state('');
+
+  constructor(bench: Workbench, courier: Courier) {
+    this.#bench = bench;
+    this.#latest = new Latest(courier, 'band', {
+      answer: (band) => {
+        this.band = band ?? null;
+        this.trouble = band ? '' : 'Too few cars off by so much reach over the travel.';
+      },
+      broken: (reason) => {
+        this.band = null;
+        this.trouble = `The band could not be worked out: ${reason}.`;
+      },
+    });
+  }
+
+  /** Run as an effect. A band of a moment ago would lie beside its curve: it goes with the first change. */
+  follow(): void {
+    const { document, settings } = this.#bench;
+    const { tolerance } = settings;
+    clearTimeout(this.#resting);
+    this.band = null;
+    this.trouble = '';
+    this.#latest.forget();
+    if (!this.shown || !document) return;
+    this.#resting = setTimeout(() => this.#latest.ask({ document, tolerance }), RESTS_AFTER);
+  }
+}

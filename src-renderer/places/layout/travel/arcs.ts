@@ -1,0 +1,83 @@
+import {
+  type AimOutcome,
+  aimAtPlane,
+  ballPath,
+  type HeldTravel,
+  judgedPlane,
+  linkArc,
+  pathGap,
+} from '../../../../shared-math/aim/index.ts';
+import { type Place, project, type View } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/layout/index.ts';
+import type { FrontEnd } from '../../../../shared-math/linkage/index.ts';
+
+/** The two arcs that decide bump steer, in the view where they are judged; places in that view's own plane, mm. */
+export interface Arcs {
+  readonly view: View;
+  readonly heave: Float64Array;
+  /** What the axle asks of the steering-arm ball; empty where the axle has no pose. */
+  readonly asked: readonly Place[];
+  /** What the drag link allows it. */
+  readonly allowed: readonly Place[];
+  /** Where the pitman ball would best be in its own plane, and the ball that it aims from. */
+  readonly aim: { readonly at: Place; readonly from: Place } | undefined;
+}
+
+export interface Gap {
+  /** mm; at ride height there is none, so there it is told for the end of the travel where it is widest. */
+  readonly heave: number;
+  /** Whether that is another heave than the present one. */
+  readonly elsewhere: boolean;
+  /** Without a sign, mm. */
+  readonly size: number;
+  readonly asked: Place;
+  readonly allowed: Place;
+}
+
+function placesOf(points: Float64Array, view: View): Place[] {
+  const places: Place[] = [];
+  for (let i = 0; i + 2 < points.length; i += 3)
+    places.push(project(view, [points[i] as number, points[i + 1] as number, points[i + 2] as number]));
+  return places;
+}
+
+/** The arcs of a front end. Side steer is judged from the side, cross steer from the front. */
+export function arcsOf(travel: HeldTravel, aim: AimOutcome): Arcs {
+  const { frontEnd } = travel;
+  const count = travel.heave.length;
+  const { kept } = judgedPlane(frontEnd);
+  const view: View = kept === 1 ? 'side' : 'front';
+  const stands = travel.status === 'ok';
+  const { pitmanBall } = frontEnd.layout.steering.box;
+  const at: Point | undefined = aim.ok ? aimAtPlane(aim.value, kept, pitmanBall[kept]) : undefined;
+  return {
+    view,
+    heave: travel.heave,
+    asked: stands ? placesOf(ballPath(frontEnd, count, travel).points, view) : [],
+    allowed: stands ? placesOf(linkArc(frontEnd, count, travel).points, view) : [],
+    aim: aim.ok && at ? { at: project(view, at), from: project(view, aim.value.ball) } : undefined,
+  };
+}
+
+function between(places: readonly Place[], heave: Float64Array, at: number): Place | undefined {
+  for (let i = 1; i < places.length; i += 1) {
+    const from = heave[i - 1] as number;
+    const to = heave[i] as number;
+    if (at < from || at > to) continue;
+    const share = (at - from) / (to - from);
+    const [a, b] = [places[i - 1] as Place, places[i] as Place];
+    return [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
+  }
+  return undefined;
+}
+
+/** The gap between the arcs at a heave; at ride height, at the end of the travel where it is wider. */
+export function gapOf(frontEnd: FrontEnd, arcs: Arcs, heave: number): Gap | undefined {
+  const size = (at: number) => Math.abs(pathGap(frontEnd, at) ?? 0);
+  const ends = [arcs.heave.at(0) ?? 0, arcs.heave.at(-1) ?? 0] as const;
+  const told = heave !== 0 ? heave : size(ends[0]) > size(ends[1]) ? ends[0] : ends[1];
+  const asked = between(arcs.asked, arcs.heave, told);
+  const allowed = between(arcs.allowed, arcs.heave, told);
+  if (!asked || !allowed) return undefined;
+  return { heave: told, elsewhere: told !== heave, size: size(told), asked, allowed };
+}

@@ -1,0 +1,256 @@
+import type { JointSide, ShaftEnd, ShaftStock } from '../../../shared-math/layout/index.ts';
+import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
+import { parseLength } from '../../../shared-math/units/index.ts';
+
+// Ends, joint ends and stock as forms to be filled in: what each kind is called, which figures it has, and usual ones to
+// begin with (common practice, no published source: the mate is measured before anything is ordered).
+
+/** One figure or choice of a part, by its place: `diameter`, `bolt.fromFace`. */
+export interface FitField {
+  readonly path: string;
+  readonly words: string;
+  readonly type: 'length' | 'count' | 'pitch' | 'form' | 'ends' | 'material';
+  /** May be left out. */
+  readonly optional?: boolean;
+}
+
+export interface FitKind<Value> {
+  readonly words: string;
+  readonly usual: Value;
+  readonly fields: readonly FitField[];
+}
+
+export const FORM_CHOICES = [
+  ['involute-30', 'involute, 30°'],
+  ['involute-45', 'involute, 45°'],
+  ['serrated', 'serrated, straight-sided'],
+  ['unidentified', 'not identified yet'],
+] as const;
+export const ENDS_CHOICES = [
+  ['both', 'at both ends'],
+  ['column', 'at the column end'],
+  ['box', 'at the box end'],
+] as const;
+export const MATERIAL_CHOICES = [
+  ['', 'not chosen'],
+  ['steel', 'plain steel'],
+  ['stainless', 'stainless steel'],
+] as const;
+
+const field = (
+  path: string,
+  words: string,
+  type: FitField['type'] = 'length',
+  optional = false,
+): FitField => ({
+  path,
+  words,
+  type,
+  ...(optional ? { optional } : {}),
+});
+
+const DIAMETER = field('diameter', 'Diameter');
+const FLATS = field('acrossFlats', 'Across the flats');
+const LONG = field('length', 'Formed for', 'length', true);
+const SPLINE = [
+  field('form', 'Teeth', 'form'),
+  field('teeth', 'Count, all around', 'count'),
+  field('pitch', 'Pitch, per inch', 'pitch', true),
+  field('diameter', 'Over the teeth'),
+];
+const BORE = field('bore', 'Bore');
+const DEEP = [
+  field('depth', 'Bore is deep', 'length', true),
+  field('reach', 'Face to joint’s centre', 'length', true),
+];
+const BOLT = [
+  field('bolt.diameter', 'Pinch bolt'),
+  field('bolt.fromFace', 'Bolt from the face'),
+  field('bolt.offset', 'Bolt from the bore’s axis'),
+];
+const SCREW = [field('screw.diameter', 'Set screw'), field('screw.fromFace', 'Screw from the face')];
+
+const DD = { diameter: 19.05, acrossFlats: 14.22 } as const;
+const TEETH = { form: 'involute-45', teeth: 36, pitch: 48, diameter: 19.58 } as const;
+const SIDE = { depth: 32, reach: 44 } as const;
+const USUAL_BOLT = { diameter: 9.525, fromFace: 16, offset: 11.5 } as const;
+const USUAL_SCREW = { diameter: 9.525, fromFace: 14 } as const;
+
+export const END_KINDS: { readonly [Kind in ShaftEnd['kind']]: FitKind<Extract<ShaftEnd, { kind: Kind }>> } =
+  {
+    round: { words: 'round', usual: { kind: 'round', diameter: 19.05 }, fields: [DIAMETER, LONG] },
+    'double-d': { words: 'double-D', usual: { kind: 'double-d', ...DD }, fields: [DIAMETER, FLATS, LONG] },
+    spline: { words: 'splined', usual: { kind: 'spline', ...TEETH }, fields: [...SPLINE, LONG] },
+  };
+
+export const SIDE_KINDS: {
+  readonly [Kind in JointSide['kind']]: FitKind<Extract<JointSide, { kind: Kind }>>;
+} = {
+  weld: {
+    words: 'round bore, to weld',
+    usual: { kind: 'weld', bore: 19.1, ...SIDE },
+    fields: [BORE, ...DEEP],
+  },
+  'double-d-set-screw': {
+    words: 'double-D, set screw',
+    usual: { kind: 'double-d-set-screw', bore: 19.1, acrossFlats: 14.27, ...SIDE, screw: USUAL_SCREW },
+    fields: [BORE, FLATS, ...DEEP, ...SCREW],
+  },
+  'double-d-pinch-bolt': {
+    words: 'double-D, pinch bolt',
+    usual: { kind: 'double-d-pinch-bolt', bore: 19.1, acrossFlats: 14.27, ...SIDE, bolt: USUAL_BOLT },
+    fields: [BORE, FLATS, ...DEEP, ...BOLT],
+  },
+  'spline-pinch-bolt': {
+    words: 'splined, pinch bolt',
+    usual: { kind: 'spline-pinch-bolt', ...TEETH, ...SIDE, bolt: USUAL_BOLT },
+    fields: [...SPLINE, ...DEEP, ...BOLT],
+  },
+  spline: {
+    words: 'splined',
+    usual: { kind: 'spline', ...TEETH, ...SIDE, screw: USUAL_SCREW },
+    fields: [...SPLINE, ...DEEP, ...SCREW],
+  },
+};
+
+export const STOCK_KINDS: {
+  readonly [Kind in ShaftStock['kind']]: FitKind<Extract<ShaftStock, { kind: Kind }>>;
+} = {
+  round: {
+    words: 'solid round',
+    usual: { kind: 'round', diameter: 19.05 },
+    fields: [DIAMETER, field('material', 'Steel', 'material', true)],
+  },
+  'double-d-end': {
+    words: 'round with a double-D end',
+    usual: { kind: 'double-d-end', ...DD, ends: 'both', formed: 90 },
+    fields: [
+      DIAMETER,
+      FLATS,
+      field('ends', 'Formed', 'ends'),
+      field('formed', 'Formed for'),
+      field('material', 'Steel', 'material', true),
+    ],
+  },
+  'double-d': {
+    words: 'double-D, full length',
+    usual: { kind: 'double-d', ...DD },
+    fields: [DIAMETER, FLATS, field('material', 'Steel', 'material', true)],
+  },
+  splined: {
+    words: 'splined ends',
+    usual: { kind: 'splined', ...TEETH, ends: 'both', formed: 45 },
+    fields: [
+      ...SPLINE,
+      field('ends', 'Formed', 'ends'),
+      field('formed', 'Formed for'),
+      field('material', 'Steel', 'material', true),
+    ],
+  },
+};
+
+export type Fit = ShaftEnd | JointSide | ShaftStock;
+
+/** What stands at a field's place; nothing where it is left out. */
+export function fieldValue(fit: Fit, path: string): number | string | undefined {
+  let value: unknown = fit;
+  for (const key of path.split('.')) value = (value as Record<string, unknown> | undefined)?.[key];
+  return typeof value === 'number' || typeof value === 'string' ? value : undefined;
+}
+
+/** A copy with a field's value set, or left out. Of a bolt or screw that is not there yet the other figures are usual ones. */
+export function withField<Value extends Fit>(
+  fit: Value,
+  path: string,
+  value: number | string | undefined,
+): Value {
+  const [group, key] = path.split('.') as [string, string?];
+  const record = fit as unknown as Record<string, unknown>;
+  if (key !== undefined) {
+    const usual = group === 'bolt' ? USUAL_BOLT : USUAL_SCREW;
+    return { ...fit, [group]: { ...usual, ...(record[group] as object | undefined), [key]: value } };
+  }
+  const { [group]: _, ...rest } = record;
+  return (value === undefined || value === '' ? rest : { ...rest, [group]: value }) as unknown as Value;
+}
+
+/** Another kind of the same sort, with what the two have in common kept. */
+export function asKind<Value extends Fit>(was: Value | undefined, usual: Value): Value {
+  if (!was) return usual;
+  const kept: Record<string, unknown> = {};
+  const old = was as unknown as Record<string, unknown>;
+  for (const key of Object.keys(usual)) if (key !== 'kind' && old[key] !== undefined) kept[key] = old[key];
+  const merged = { ...usual, ...kept } as Record<string, unknown>;
+  const across = (fit: Record<string, unknown>) => (fit['bore'] ?? fit['diameter']) as number;
+  const flats = merged['acrossFlats'];
+  // Flats that would not cut the round that was kept are made in proportion to it.
+  if (typeof flats === 'number' && flats >= across(merged)) {
+    const plain = usual as unknown as Record<string, unknown>;
+    merged['acrossFlats'] = ((plain['acrossFlats'] as number) / across(plain)) * across(merged);
+  }
+  return merged as unknown as Value;
+}
+
+/** Reads what was typed into a field. mm; counts as whole numbers. */
+export function readField(
+  { type, optional }: FitField,
+  typed: string,
+  unit: 'in' | 'mm',
+): Outcome<number | undefined, string> {
+  if (typed.trim() === '') return optional ? succeeded(undefined) : failed('a figure is needed here');
+  if (type === 'count' || type === 'pitch') {
+    if (!/^\d{1,3}(\.\d+)?(\/\d{1,3})?$/.test(typed.trim())) return failed('a number is expected');
+    const value = Number.parseFloat(typed);
+    return type === 'count' && !Number.isInteger(value) ? failed('teeth come whole') : succeeded(value);
+  }
+  const length = parseLength(typed, unit);
+  if (!length.ok) return length;
+  return length.value > 0 ? succeeded(length.value) : failed('a size is more than nothing');
+}
+
+/** mm. What a bore, and its flats, are over the shaft that goes in. */
+export const BORE_OVER = 0.05;
+
+/** The joint's end that takes a shaft's end: bored alike, with a usual fixing. Splines keep their teeth. */
+export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide {
+  const room = {
+    ...SIDE,
+    ...(was?.depth ? { depth: was.depth } : {}),
+    ...(was?.reach ? { reach: was.reach } : {}),
+  };
+  if (end.kind === 'round') return { kind: 'weld', bore: end.diameter + BORE_OVER, ...room };
+  if (end.kind === 'double-d') {
+    const size = { bore: end.diameter + BORE_OVER, acrossFlats: end.acrossFlats + BORE_OVER, ...room };
+    return was?.kind === 'double-d-set-screw'
+      ? { kind: 'double-d-set-screw', ...size, screw: was.screw ?? USUAL_SCREW }
+      : { kind: 'double-d-pinch-bolt', ...size, bolt: (was && 'bolt' in was && was.bolt) || USUAL_BOLT };
+  }
+  const { form, teeth, pitch, diameter } = end;
+  const bolt = (was && 'bolt' in was && was.bolt) || USUAL_BOLT;
+  return {
+    kind: 'spline-pinch-bolt',
+    form,
+    teeth,
+    diameter,
+    ...(pitch === undefined ? {} : { pitch }),
+    ...room,
+    bolt,
+  };
+}
+
+/** Stock whose end goes into a joint's end. */
+export function stockFor(side: JointSide): ShaftStock {
+  if (side.kind === 'weld') return { kind: 'round', diameter: side.bore - BORE_OVER };
+  if ('acrossFlats' in side)
+    return { kind: 'double-d', diameter: side.bore - BORE_OVER, acrossFlats: side.acrossFlats - BORE_OVER };
+  const { form, teeth, pitch, diameter } = side;
+  return {
+    kind: 'splined',
+    form,
+    teeth,
+    diameter,
+    ...(pitch === undefined ? {} : { pitch }),
+    ends: 'both',
+    formed: Math.max(45, side.depth ?? 0),
+  };
+}

@@ -1,0 +1,181 @@
+import type { Request } from '../../../src-main/api/contract.ts';
+import type { OutgoingFile, Shop } from '../../document/shop.svelte.ts';
+import type { Workbench } from '../../document/workbench.svelte.ts';
+import { deliver } from '../../host/outputs.ts';
+import { OutputJob } from './output-job.svelte.ts';
+import { OutputPreview } from './output-preview.svelte.ts';
+import {
+  type CurveDrawn,
+  type DataKind,
+  type DrawnFormat,
+  formatChoices,
+  type GoingOut,
+  type Paper,
+  sizeWords,
+  type ViewDrawn,
+} from './sheet-words.ts';
+
+type Wish = Request<'output.start'>['wish'];
+
+const PAPER_KEY = 'toeboard-paper';
+
+/** Documents are never changed, so a number for each tells whether it is another. */
+const numbers = new WeakMap<object, number>();
+let lastNumber = 0;
+function numberOf(document: object): number {
+  let number = numbers.get(document);
+  if (number === undefined) {
+    lastNumber += 1;
+    number = lastNumber;
+    numbers.set(document, number);
+  }
+  return number;
+}
+
+/** The paper that this window was told last. */
+function paperBefore(): Paper | null {
+  const paper = sessionStorage.getItem(PAPER_KEY);
+  return paper === 'letter' || paper === 'a4' ? paper : null;
+}
+
+/** How the last file ended, for the person to read. */
+export interface Ended {
+  readonly good: boolean;
+  readonly words: string;
+}
+
+/** What is to leave the board, how far it has come, and where it went. */
+export class Outgoing {
+  readonly #bench: Workbench;
+  readonly #shop: Shop;
+  readonly #handOver: (file: OutgoingFile) => void;
+  readonly preview: OutputPreview;
+
+  chosen: GoingOut = $state('sheet');
+  view: ViewDrawn = $state('side');
+  curve: CurveDrawn = $state('curves');
+  data: DataKind = $state('points');
+  /** Draws the car as it stands on the board, in place of ride height. */
+  inPose = $state(false);
+  #format: DrawnFormat = $state('dxf');
+  #curveFormat: DrawnFormat = $state('svg');
+  #paper: Paper | null = $state(paperBefore());
+
+  /** The file being made, while it is. */
+  job: OutputJob | null = $state.raw(null);
+  ended: Ended | null = $state.raw(null);
+
+  constructor(bench: Workbench, shop: Shop, handOver: (file: OutgoingFile) => void) {
+    this.#bench = bench;
+    this.#shop = shop;
+    this.#handOver = handOver;
+    this.preview = new OutputPreview(bench.call);
+  }
+
+  /** Who measures in millimetres has A4 in the printer, unless told. */
+  get paper(): Paper {
+    return this.#paper ?? (this.#bench.settings.unit === 'mm' ? 'a4' : 'letter');
+  }
+  set paper(paper: Paper) {
+    this.#paper = paper;
+    sessionStorage.setItem(PAPER_KEY, paper);
+  }
+
+  get format(): DrawnFormat {
+    const curves = this.chosen === 'curves';
+    const wished = curves ? this.#curveFormat : this.#format;
+    const choices = formatChoices(curves ? this.curve : this.view);
+    return choices.some(([format]) => format === wished) ? wished : (choices[0]?.[0] ?? 'svg');
+  }
+  set format(format: DrawnFormat) {
+    if (this.chosen === 'curves') this.#curveFormat = format;
+    else this.#format = format;
+  }
+
+  /** What the host is asked for; nothing for documents, which are exported as they always were. */
+  get wish(): Wish | undefined {
+    switch (this.chosen) {
+      case 'drawing': {
+        const pose = this.inPose ? this.#bench.pose : { heave: 0, roll: 0, handwheel: 0 };
+        const { heave, roll, handwheel } = pose;
+        return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel };
+      }
+      case 'curves':
+        return { kind: 'drawing', view: this.curve, format: this.format };
+      case 'data':
+        return this.data === 'layout' || this.data === 'car'
+          ? undefined
+          : { kind: 'table', table: this.data };
+      default:
+        return { kind: 'print', print: this.chosen, paper: this.paper };
+    }
+  }
+
+  #request(wish: Wish): Request<'output.start'> | undefined {
+    const { variant, settings } = this.#bench;
+    return variant ? { id: variant.id, wish, unit: settings.unit, fraction: settings.fraction } : undefined;
+  }
+
+  /** What the preview is to show, and what it depends on; undefined while that is still on its way into the store. */
+  get seen(): { asked: Request<'output.start'> | undefined; key: string } | undefined {
+    const { document, settings, saved } = this.#bench;
+    const wish = this.wish;
+    const inSpace = wish?.kind === 'drawing' && wish.view === '3d';
+    const asked = wish && !inSpace ? this.#request(wish) : undefined;
+    if (!asked || !document) return { asked: undefined, key: '' };
+    // A picture now would be of the layout as it was before.
+    if (saved !== 'saved') return undefined;
+    const kind = this.chosen === 'data' ? this.data : this.chosen;
+    // The format changes the file, not the picture of it.
+    const what = wish?.kind === 'drawing' ? { ...asked, wish: { ...wish, format: 'svg' } } : asked;
+    return {
+      asked: what as Request<'output.start'>,
+      key: `${kind}|${numberOf(document)} ${JSON.stringify([what, settings.limits])}`,
+    };
+  }
+
+  /** Makes the file and brings it to the person. */
+  async make(): Promise<void> {
+    if (this.job) return;
+    this.ended = null;
+    const job = new OutputJob(this.#bench.call);
+    this.job = job;
+    try {
+      this.ended = await this.#made(job);
+    } finally {
+      this.job = null;
+    }
+  }
+
+  async #made(job: OutputJob): Promise<Ended | null> {
+    await this.#bench.saving.flush();
+    if (this.#bench.saving.pending)
+      return { good: false, words: 'Not made: the last changes of this layout are not in the store yet.' };
+    const wish = this.wish;
+    if (!wish) return this.#exported();
+    const request = this.#request(wish);
+    if (!request) return null;
+    const told = await job.run(request);
+    if (told.state === 'called-off') return { good: true, words: 'Called off. Nothing was written.' };
+    if (told.state !== 'ready' || !told.file) return { good: false, words: `Not made: ${told.reason}.` };
+    const delivered = await deliver(job.id, told.file.fileName);
+    if (!delivered.ok) return { good: false, words: `Not written: ${delivered.failure}.` };
+    const size = sizeWords(told.file.bytes);
+    if (delivered.value.to === 'nowhere')
+      return { good: true, words: 'Made, and not kept: no place was chosen.' };
+    return delivered.value.to === 'disk'
+      ? { good: true, words: `Written to ${delivered.value.path} (${size}).` }
+      : { good: true, words: `${told.file.fileName} (${size}) is with the browser: look in its downloads.` };
+  }
+
+  async #exported(): Promise<Ended | null> {
+    const { variant } = this.#bench;
+    if (!variant) return null;
+    const file = await (this.data === 'car'
+      ? this.#shop.exported('car', variant.carId)
+      : this.#shop.exported('variant', variant.id));
+    if (!file) return null;
+    this.#handOver(file);
+    return { good: true, words: `${file.fileName} is on its way: look in the downloads.` };
+  }
+}

@@ -1,0 +1,46 @@
+import type { CallHost, Reply, Request } from '../../../src-main/api/contract.ts';
+
+export type JobTold = Reply<'output.progress'>;
+
+/** ms between two questions of how far a job has come. */
+const ASK_AFTER = 120;
+
+/** One output being made by the host: started, asked after until it ends, called off. */
+export class OutputJob {
+  readonly #call: CallHost;
+  told: JobTold | null = $state.raw(null);
+  id = '';
+  #off = false;
+
+  constructor(call: CallHost) {
+    this.#call = call;
+  }
+
+  /** Has it made; answers how it ended, or why it was never begun. */
+  async run(request: Request<'output.start'>): Promise<JobTold> {
+    const started = await this.#call('output.start', request);
+    if (!started.ok) return this.#end(started.failure.reason);
+    this.id = started.value.job;
+    for (;;) {
+      if (this.#off) {
+        await this.#call('output.cancel', { job: this.id });
+        return this.#end('', 'called-off');
+      }
+      const asked = await this.#call('output.progress', { job: this.id });
+      if (!asked.ok) return this.#end(asked.failure.reason);
+      this.told = asked.value;
+      if (asked.value.state !== 'waiting' && asked.value.state !== 'working') return asked.value;
+      await new Promise((done) => setTimeout(done, ASK_AFTER));
+    }
+  }
+
+  /** Calls it off; `run` answers at its next question. */
+  cancel(): void {
+    this.#off = true;
+  }
+
+  #end(reason: string, state: JobTold['state'] = 'failed'): JobTold {
+    this.told = { state, done: 0, of: 0, what: '', reason, file: null };
+    return this.told;
+  }
+}

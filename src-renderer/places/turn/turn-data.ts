@@ -1,0 +1,86 @@
+import type { Layout } from '../../../shared-math/layout/index.ts';
+import { type FrontEnd, type FrontEndState, steerRates } from '../../../shared-math/linkage/index.ts';
+import { ackermannOf, kingpinTrack, type TurnSweep } from '../../../shared-math/sweep/index.ts';
+import { toDegrees } from '../../../shared-math/units/index.ts';
+import type { Column } from '../../curves/curve-data.ts';
+
+/** The whole turn in the units it is shown in: degrees, ratio to one, per cent. From the right lock to the left. */
+export interface TurnColumns {
+  readonly leftSteer: Column;
+  readonly rightSteer: Column;
+  readonly meanSteer: Column;
+  /** Where the outer wheel should be for the inner one. */
+  readonly idealOuter: Column;
+  /** Handwheel to wheels, without its sign. */
+  readonly ratio: Column;
+  readonly error: Column;
+  readonly percent: Column;
+}
+
+/** Over degrees of handwheel, + to the left. */
+export interface TurnData {
+  readonly at: readonly number[];
+  readonly columns: TurnColumns;
+}
+
+/** The same at one pose; nothing where a figure makes no sense. */
+export interface TurnNow {
+  readonly leftSteer: number;
+  readonly rightSteer: number;
+  readonly meanSteer: number;
+  readonly idealOuter: number;
+  readonly ratio: number | undefined;
+  readonly error: number;
+  readonly percent: number | undefined;
+}
+
+/** Near an arm's dead centre the handwheel turns and the wheels hardly do: no ratio worth a figure. */
+const RATIO_MOST = 200;
+
+function ratioShown(ratio: number): number | undefined {
+  const size = Math.abs(ratio);
+  return size <= RATIO_MOST ? size : undefined;
+}
+
+function figures(layout: Layout, left: number, right: number, ratio: number): TurnNow {
+  const ackermann = ackermannOf(left, right, kingpinTrack(layout), layout.car.wheelbase);
+  return {
+    leftSteer: toDegrees(left),
+    rightSteer: toDegrees(right),
+    meanSteer: toDegrees((left + right) / 2),
+    idealOuter: toDegrees(ackermann.idealOuter),
+    ratio: ratioShown(ratio),
+    error: toDegrees(ackermann.error),
+    percent: ackermann.percent,
+  };
+}
+
+export function turnData(layout: Layout, sweep: TurnSweep): TurnData {
+  const rows = Array.from({ length: sweep.count }, (_, row) =>
+    figures(
+      layout,
+      sweep.leftSteer[row] as number,
+      sweep.rightSteer[row] as number,
+      sweep.ratio[row] as number,
+    ),
+  );
+  const column = (name: keyof TurnNow): Column => rows.map((row) => row[name] ?? null);
+  return {
+    at: Array.from(sweep.handwheel, toDegrees),
+    columns: {
+      leftSteer: column('leftSteer'),
+      rightSteer: column('rightSteer'),
+      meanSteer: column('meanSteer'),
+      idealOuter: column('idealOuter'),
+      ratio: column('ratio'),
+      error: column('error'),
+      percent: column('percent'),
+    },
+  };
+}
+
+/** The figures of a solved pose; nothing where it is not `ok`. */
+export function turnNow(frontEnd: FrontEnd, state: FrontEndState): TurnNow | undefined {
+  if (state.status !== 'ok') return undefined;
+  return figures(frontEnd.layout, state.left.steer, state.right.steer, 1 / steerRates(frontEnd, state).mean);
+}

@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
+import {
+  END_KINDS,
+  type Fit,
+  SIDE_KINDS,
+  STOCK_KINDS,
+  stockFor,
+} from '../../../../src-renderer/places/shaft/shaft-fits.ts';
+import { usualSizeOf, usualSizes, withSize } from '../../../../src-renderer/places/shaft/shaft-sizes.ts';
+
+const FITS: readonly (readonly [string, Fit])[] = [END_KINDS, SIDE_KINDS, STOCK_KINDS].flatMap((kinds, i) =>
+  Object.values(kinds).map(
+    ({ usual }) => [`${['end', 'joint', 'stock'][i]} ${usual.kind}`, usual as Fit] as const,
+  ),
+);
+
+describe.each(FITS)('usual sizes of %s', (_, fit) => {
+  test('are what they say once taken, and leave the rest alone', () => {
+    for (const size of usualSizes(fit)) {
+      const sized = withSize(fit, size);
+      expect(usualSizeOf(sized)?.words).toBe(size.words);
+      for (const key of Object.keys(fit))
+        if (!(key in size.size)) expect(sized[key as keyof Fit]).toEqual(fit[key as keyof Fit]);
+    }
+  });
+
+  test('hold the one that its kind begins with', () => {
+    expect(usualSizeOf(fit)).toBeDefined();
+  });
+});
+
+test('flats and bores are cut in proportion: a joint of a size takes the shaft of that size', () => {
+  const { usual } = SIDE_KINDS['double-d-pinch-bolt'];
+  for (const size of usualSizes(usual)) {
+    const stock = stockFor(withSize(usual, size));
+    if (stock.kind !== 'double-d') throw new Error('double-D goes into double-D');
+    expect(`for ${usualSizeOf(stock)?.words}`).toBe(size.words);
+    expect(stock.acrossFlats).toBeLessThan(stock.diameter);
+  }
+});
+
+// ANSI B92.1 / SAE J498: an external spline's major diameter is (N + 1)/P inches.
+test('the involute one is as large as its standard has it', () => {
+  const involute = usualSizes(END_KINDS.spline.usual).filter(({ size }) => size['form'] === 'involute-45');
+  expect(involute).not.toEqual([]);
+  for (const { size } of involute) {
+    const { teeth, pitch, diameter } = size as { teeth: number; pitch: number; diameter: number };
+    expect(diameter).toBeCloseTo(((teeth + 1) / pitch) * MM_PER_INCH, 9);
+  }
+});
+
+test('a size of its own is none of them', () => {
+  expect(usualSizeOf({ kind: 'round', diameter: 20.3 })).toBeUndefined();
+});

@@ -2,6 +2,7 @@ import { aim } from './aim.ts';
 import { check } from './check.ts';
 import { draw } from './draw.ts';
 import { map } from './map.ts';
+import { measure } from './measure.ts';
 import { ride } from './ride.ts';
 import { shaft } from './shaft.ts';
 import { sheet } from './sheet.ts';
@@ -13,6 +14,7 @@ import type { Command } from './usage.ts';
 
 /** The commands of the command line. A new one is one file and one line here. */
 export const COMMANDS: readonly Command[] = [
+  measure,
   sweep,
   turn,
   aim,

@@ -36,7 +36,7 @@ const MATHS_LEVELS = [
   ['pose', 'shaft', 'trace'],
   ['linkage'],
   ['sweep'],
-  ['aim', 'drawing', 'joints', 'ride'],
+  ['adjust', 'aim', 'drawing', 'joints', 'ride'],
   ['clearance', 'photos'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],

@@ -1,0 +1,325 @@
+import type { LayoutDocument, Point } from '../layout/index.ts';
+import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { type LeastSquaresFailure, leastSquares, type Observations } from '../solve/least-squares.ts';
+import { type GeometricRow, geometricRow } from './row-kinds.ts';
+import { differentiateSteers, type SteerAt, steersAt, worstBumpSteer } from './steer-rows.ts';
+import { doubtOf, type SurveyRow } from './survey.ts';
+import {
+  AXES,
+  type AxisName,
+  DRAWN_DOUBT,
+  documentAt,
+  type PointPlace,
+  pointAt,
+  type UnknownTable,
+  unknownsOf,
+} from './unknowns.ts';
+
+/** mm. The adjustment has settled when no coordinate moves further in a step. */
+const STEP_END = 1e-6;
+
+/** A residual this many of its own standard deviations large does not fit: one in a thousand does by chance (Baarda 1968). */
+export const FITS_WITHIN = 3.29;
+
+/** Below this share nothing checks a row: whatever it says, the points follow. */
+export const CHECKED_FROM = 0.01;
+
+/** mm. A coordinate in doubt by more is not measured. */
+export const FREE_FROM = 25;
+
+/** Residuals correlated above this cannot be told apart. */
+export const ALIKE_ABOVE = 0.9;
+
+export interface AdjustedPoint {
+  readonly at: Point;
+  /** mm, one standard deviation of each coordinate; 0 where it stands still. */
+  readonly doubt: Point;
+  /** The coordinates that nothing measures. */
+  readonly free: readonly AxisName[];
+}
+
+/** A row after the adjustment: mm or degrees. */
+export interface AdjustedRow {
+  readonly id: string;
+  readonly observed: number;
+  /** Null for a row that is left out and looks at a pose which cannot be solved. */
+  readonly computed: number | null;
+  /** Observed less computed. */
+  readonly residual: number | null;
+  /** How much of the row the others check, 0 to 1; null for a row that looks at a planned point and is left out. */
+  readonly redundancy: number | null;
+  /** The residual in its own standard deviations; null where nothing checks the row. */
+  readonly w: number | null;
+  readonly fits: boolean | null;
+  /** Rows that the data cannot tell from this one. */
+  readonly alike: readonly string[];
+}
+
+export interface BumpSteerDoubt {
+  /** Degrees: the worst |bump steer| over the travel, and its standard deviation from measuring. */
+  readonly worst: number;
+  readonly doubt: number;
+  /** Shares of its variance by each row's own noise, largest first. */
+  readonly shares: readonly { readonly id: string; readonly share: number }[];
+  /** And by each coordinate's weak knowledge. */
+  readonly unknown: readonly { readonly id: string; readonly axis: AxisName; readonly share: number }[];
+}
+
+export interface Adjustment {
+  readonly document: LayoutDocument;
+  readonly points: ReadonlyMap<string, AdjustedPoint>;
+  readonly rows: readonly AdjustedRow[];
+  /** Sum of the rows' redundancies. */
+  readonly redundancy: number;
+  /** Null where the worst cannot be told: a pose of the travel is out of reach. */
+  readonly bumpSteer: BumpSteerDoubt | null;
+  /** Sum of squared residuals in their doubts, weak knowledge included: what the adjustment made least. */
+  readonly sum: number;
+}
+
+export interface AdjustFailure {
+  readonly kind: 'out-of-reach' | 'no-minimum';
+}
+
+interface PreparedRow {
+  readonly row: SurveyRow;
+  readonly geometric: GeometricRow | undefined;
+  /** Left out: it looks at a planned point. */
+  readonly out: boolean;
+}
+
+function prepareRows(table: UnknownTable, rows: readonly SurveyRow[]): PreparedRow[] {
+  const anyPlanned = [...table.places.values()].some(({ planned }) => planned);
+  return rows.map((row) => {
+    const geometric = geometricRow(table, row);
+    return { row, geometric, out: geometric ? geometric.places.some(({ planned }) => planned) : anyPlanned };
+  });
+}
+
+/** What the rows compute at the unknowns, in their order; undefined if a pose is out of reach or a length has no ends. */
+function computeRows(
+  table: UnknownTable,
+  rows: readonly PreparedRow[],
+  x: Float64Array,
+  out: Float64Array,
+): boolean {
+  const heaves = steerHeaves(rows);
+  const steers = heaves.length > 0 ? steersAt(table, x, heaves) : undefined;
+  if (heaves.length > 0 && !steers) return false;
+  for (const [i, { row, geometric }] of rows.entries()) {
+    if (geometric) out[i] = geometric.value(x);
+    else if (row.kind === 'steer-change' && steers) {
+      const at = steers.at[heaves.indexOf(row.heave)] as SteerAt;
+      out[i] = at[row.side] - steers.ride[row.side];
+    }
+    if (!Number.isFinite(out[i])) return false;
+  }
+  return true;
+}
+
+function steerHeaves(rows: readonly PreparedRow[]): number[] {
+  return [...new Set(rows.flatMap(({ row }) => (row.kind === 'steer-change' ? [row.heave] : [])))];
+}
+
+function slopesOfRows(
+  table: UnknownTable,
+  rows: readonly PreparedRow[],
+  x: Float64Array,
+  jacobian: Float64Array,
+): boolean {
+  const size = x.length;
+  for (const [i, { geometric }] of rows.entries()) geometric?.addSlopes(x, jacobian, i * size);
+  const heaves = steerHeaves(rows);
+  if (heaves.length === 0) return true;
+  return differentiateSteers(table, x, heaves, (j, further, back, per) => {
+    for (const [i, { row }] of rows.entries()) {
+      if (row.kind !== 'steer-change') continue;
+      const at = heaves.indexOf(row.heave);
+      jacobian[i * size + j] = per * ((further[at] as SteerAt)[row.side] - (back[at] as SteerAt)[row.side]);
+    }
+  });
+}
+
+/** The adjustment's observations: the rows that are not left out, the drawing as weak knowledge. */
+function observationsOf(table: UnknownTable, rows: readonly PreparedRow[]): Observations {
+  const { unknowns } = table;
+  return {
+    count: rows.length,
+    size: unknowns.length,
+    observed: Float64Array.from(rows, ({ row }) => row.value),
+    doubt: Float64Array.from(rows, ({ row }) => doubtOf(row)),
+    prior: Float64Array.from(unknowns, ({ drawn }) => drawn),
+    priorDoubt: new Float64Array(unknowns.length).fill(DRAWN_DOUBT),
+    learnsCurvature: steerHeaves(rows).length > 0,
+    compute: (x, computed, jacobian) =>
+      computeRows(table, rows, x, computed) && (!jacobian || slopesOfRows(table, rows, x, jacobian)),
+    subtractCurvature(x, pull, hessian) {
+      for (const [i, { geometric }] of rows.entries())
+        geometric?.subtractCurvature?.(x, pull[i] as number, hessian, unknowns.length);
+    },
+  };
+}
+
+const FAILURES: Record<LeastSquaresFailure, AdjustFailure['kind']> = {
+  'not-computable': 'out-of-reach',
+  undetermined: 'no-minimum',
+  'no-minimum': 'no-minimum',
+};
+
+/** J C Jᵀ of two rows: how the computed values of both vary together. */
+function together(jacobian: Float64Array, carried: Float64Array, size: number, i: number, k: number): number {
+  let sum = 0;
+  for (let j = 0; j < size; j += 1)
+    sum += (jacobian[i * size + j] as number) * (carried[k * size + j] as number);
+  return sum;
+}
+
+/**
+ * Adjusts a document's points to a survey: the points that make least
+ * Σ ((observed - computed) / doubt)² over the rows + Σ ((value - drawn) / 250 mm)² over the coordinates, and how well
+ * each is then known. With J the rows' derivatives there, W = diag(1/doubt²) and P = diag(1/250²), the covariance is
+ * C = (JᵀWJ + P)⁻¹, a priori. A residual's own variance is doubt² - (J C Jᵀ)_ii = doubt² r_i, with r_i the row's
+ * redundancy, so w_i = residual_i / (doubt_i √r_i). Residuals are correlated by the off-diagonal parts of W⁻¹ - J C Jᵀ.
+ * For the worst bump steer with derivatives g the variance is g C gᵀ; since C = C (JᵀWJ + P) C it falls apart into the
+ * rows' parts (g C Jᵀ W)_i² doubt_i² and the coordinates' parts (g C)_j² / 250², which add up to it.
+ * Frame:    vehicle, ISO 8855, at ride height.
+ * Units:    mm; degrees for angles, as the survey has them.
+ * Outcomes: the adjustment; out-of-reach (a steer reading's pose cannot be solved on the way), no-minimum. Rows that
+ *           contradict or too few are no failure: doubts, free coordinates and w are what they come to.
+ * Source:   W. Baarda, A testing procedure for use in geodetic networks, 1968 (the test of one residual), from memory;
+ *           C. Ghilani, Adjustment Computations, from memory; shares derived here.
+ * Checked:  tests/reference/adjustment.test.ts, tests/unit/adjust/*.test.ts.
+ */
+export function adjust(
+  document: LayoutDocument,
+  survey: readonly SurveyRow[],
+): Outcome<Adjustment, AdjustFailure> {
+  const table = unknownsOf(document);
+  const { unknowns } = table;
+  const size = unknowns.length;
+  const prepared = prepareRows(table, survey);
+  const used = prepared.filter(({ out }) => !out);
+  const task = observationsOf(table, used);
+  const solved = leastSquares(task, Float64Array.from(task.prior), new Float64Array(size).fill(STEP_END));
+  if (!solved.ok) return failed({ kind: FAILURES[solved.failure] });
+  const { x, computed, jacobian, covariance, sum } = solved.value;
+
+  // C Jᵀ, by rows of J.
+  const carried = new Float64Array(used.length * size);
+  for (let i = 0; i < used.length; i += 1)
+    for (let k = 0; k < size; k += 1) {
+      const slope = jacobian[i * size + k] as number;
+      if (slope === 0) continue;
+      for (let j = 0; j < size; j += 1)
+        carried[i * size + j] =
+          (carried[i * size + j] as number) + slope * (covariance[k * size + j] as number);
+    }
+  const redundancy = used.map((_, i) => {
+    const doubt = task.doubt[i] as number;
+    return Math.min(1, Math.max(0, 1 - together(jacobian, carried, size, i, i) / doubt ** 2));
+  });
+  const checked = redundancy.map((share) => share >= CHECKED_FROM);
+  const alike = used.map((_, i) =>
+    used.flatMap(({ row }, k) => {
+      if (k === i || !checked[i] || !checked[k]) return [];
+      const [a, b] = [task.doubt[i] as number, task.doubt[k] as number];
+      const shared = -together(jacobian, carried, size, i, k);
+      const own = a * b * Math.sqrt((redundancy[i] as number) * (redundancy[k] as number));
+      return Math.abs(shared / own) > ALIKE_ABOVE ? [row.id] : [];
+    }),
+  );
+
+  const rows = rowsOf(table, prepared, x, (row) => {
+    const i = used.indexOf(row);
+    const doubt = task.doubt[i] as number;
+    const share = redundancy[i] as number;
+    const residual = row.row.value - (computed[i] as number);
+    const w = checked[i] ? residual / (doubt * Math.sqrt(share)) : null;
+    return {
+      redundancy: share,
+      w,
+      fits: w === null ? null : Math.abs(w) <= FITS_WITHIN,
+      alike: alike[i] as string[],
+    };
+  });
+  return succeeded({
+    document: documentAt(table, x),
+    points: pointsOf(table, x, covariance),
+    rows,
+    redundancy: redundancy.reduce((total, share) => total + share, 0),
+    bumpSteer: bumpSteerOf(table, used, task.doubt, x, covariance, carried),
+    sum,
+  });
+}
+
+function rowsOf(
+  table: UnknownTable,
+  prepared: readonly PreparedRow[],
+  x: Float64Array,
+  judge: (row: PreparedRow) => Pick<AdjustedRow, 'redundancy' | 'w' | 'fits' | 'alike'>,
+): AdjustedRow[] {
+  const value = new Float64Array(1);
+  return prepared.map((row) => {
+    const { id, value: observed } = row.row;
+    // A row that is left out may look at a pose that the plan cannot reach.
+    const computed = computeRows(table, [row], x, value) ? (value[0] as number) : null;
+    const judged = row.out ? { redundancy: null, w: null, fits: null, alike: [] } : judge(row);
+    return { id, observed, computed, residual: computed === null ? null : observed - computed, ...judged };
+  });
+}
+
+function pointsOf(
+  table: UnknownTable,
+  x: Float64Array,
+  covariance: Float64Array,
+): Map<string, AdjustedPoint> {
+  const doubtOfAxis = (place: PointPlace, axis: 0 | 1 | 2) => {
+    const index = place.index[axis];
+    return index < 0 ? 0 : Math.sqrt(covariance[index * x.length + index] as number);
+  };
+  return new Map(
+    [...table.places].map(([id, place]) => {
+      const doubt: Point = [doubtOfAxis(place, 0), doubtOfAxis(place, 1), doubtOfAxis(place, 2)];
+      const free = AXES.filter((_, axis) => (doubt[axis] as number) > FREE_FROM);
+      return [id, { at: pointAt(place, x), doubt, free }];
+    }),
+  );
+}
+
+function bumpSteerOf(
+  table: UnknownTable,
+  used: readonly PreparedRow[],
+  doubts: Float64Array,
+  x: Float64Array,
+  covariance: Float64Array,
+  carried: Float64Array,
+): BumpSteerDoubt | null {
+  const found = worstBumpSteer(table, x);
+  if (!found) return null;
+  const size = x.length;
+  const { worst, slopes } = found;
+  const spread = new Float64Array(size);
+  for (let j = 0; j < size; j += 1)
+    for (let k = 0; k < size; k += 1)
+      spread[j] = (spread[j] as number) + (slopes[k] as number) * (covariance[k * size + j] as number);
+  let variance = 0;
+  for (let j = 0; j < size; j += 1) variance += (slopes[j] as number) * (spread[j] as number);
+  const shareOf = (part: number) => (variance > 0 ? part / variance : 0);
+  const shares = used.map(({ row }, i) => {
+    let sum = 0;
+    for (let j = 0; j < size; j += 1) sum += (slopes[j] as number) * (carried[i * size + j] as number);
+    return { id: row.id, share: shareOf((sum / (doubts[i] as number)) ** 2) };
+  });
+  const unknown = table.unknowns.map(({ id, axis }, j) => ({
+    id,
+    axis: AXES[axis],
+    share: shareOf(((spread[j] as number) / DRAWN_DOUBT) ** 2),
+  }));
+  const largestFirst = (a: { share: number }, b: { share: number }) => b.share - a.share;
+  return {
+    worst,
+    doubt: Math.sqrt(Math.max(0, variance)),
+    shares: shares.sort(largestFirst),
+    unknown: unknown.sort(largestFirst),
+  };
+}

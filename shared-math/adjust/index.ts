@@ -1,0 +1,24 @@
+// The survey of a car and its adjustment: what was measured, the points that fit it best, and how well they are known.
+export {
+  type AdjustedPoint,
+  type AdjustedRow,
+  type AdjustFailure,
+  type Adjustment,
+  adjust,
+  type BumpSteerDoubt,
+  CHECKED_FROM,
+  FITS_WITHIN,
+  FREE_FROM,
+} from './adjust.ts';
+export {
+  doubtOf,
+  pointsNamed,
+  readSurvey,
+  type Survey,
+  type SurveyKind,
+  type SurveyRow,
+  surveyedPoints,
+  surveySchema,
+  USUAL_DOUBT,
+} from './survey.ts';
+export { type AxisName, originOf } from './unknowns.ts';

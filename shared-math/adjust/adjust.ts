@@ -46,7 +46,7 @@ export interface AdjustedRow {
   readonly computed: number | null;
   /** Observed less computed. */
   readonly residual: number | null;
-  /** How much of the row the others check, 0 to 1; null for a row that looks at a planned point and is left out. */
+  /** How much of the row the others check, 0 to 1; null for a row that is left out. */
   readonly redundancy: number | null;
   /** The residual in its own standard deviations; null where nothing checks the row. */
   readonly w: number | null;
@@ -71,7 +71,7 @@ export interface Adjustment {
   readonly rows: readonly AdjustedRow[];
   /** Sum of the rows' redundancies. */
   readonly redundancy: number;
-  /** Null where the worst cannot be told: a pose of the travel is out of reach. */
+  /** Null if the worst is not asked for or cannot be told: a pose of the travel is out of reach. */
   readonly bumpSteer: BumpSteerDoubt | null;
   /** Sum of squared residuals in their doubts, weak knowledge included: what the adjustment made least. */
   readonly sum: number;
@@ -84,15 +84,27 @@ export interface AdjustFailure {
 interface PreparedRow {
   readonly row: SurveyRow;
   readonly geometric: GeometricRow | undefined;
-  /** Left out: it looks at a planned point. */
+  /** Left out: it looks at a planned point, or is set aside. */
   readonly out: boolean;
 }
 
-function prepareRows(table: UnknownTable, rows: readonly SurveyRow[]): PreparedRow[] {
+export interface AdjustOptions {
+  /** Rows that are set aside: left out, as if they had not been measured, and still compared with what is computed. */
+  readonly aside?: ReadonlySet<string>;
+  /** True to leave the bump steer and its doubt out, where only points and rows are asked. */
+  readonly pointsOnly?: boolean;
+}
+
+function prepareRows(
+  table: UnknownTable,
+  rows: readonly SurveyRow[],
+  aside: ReadonlySet<string> | undefined,
+): PreparedRow[] {
   const anyPlanned = [...table.places.values()].some(({ planned }) => planned);
   return rows.map((row) => {
     const geometric = geometricRow(table, row);
-    return { row, geometric, out: geometric ? geometric.places.some(({ planned }) => planned) : anyPlanned };
+    const planned = geometric ? geometric.places.some((place) => place.planned) : anyPlanned;
+    return { row, geometric, out: planned || aside?.has(row.id) === true };
   });
 }
 
@@ -188,16 +200,17 @@ function together(jacobian: Float64Array, carried: Float64Array, size: number, i
  *           contradict or too few are no failure: doubts, free coordinates and w are what they come to.
  * Source:   W. Baarda, A testing procedure for use in geodetic networks, 1968 (the test of one residual), from memory;
  *           C. Ghilani, Adjustment Computations, from memory; shares derived here.
- * Checked:  tests/reference/adjustment.test.ts, tests/unit/adjust/*.test.ts.
+ * Checked:  tests/reference/adjustment.test.ts, tests/unit/adjust/adjust.test.ts, tests/unit/adjust/simulated.test.ts.
  */
 export function adjust(
   document: LayoutDocument,
   survey: readonly SurveyRow[],
+  { aside, pointsOnly = false }: AdjustOptions = {},
 ): Outcome<Adjustment, AdjustFailure> {
   const table = unknownsOf(document);
   const { unknowns } = table;
   const size = unknowns.length;
-  const prepared = prepareRows(table, survey);
+  const prepared = prepareRows(table, survey, aside);
   const used = prepared.filter(({ out }) => !out);
   const task = observationsOf(table, used);
   const solved = leastSquares(task, Float64Array.from(task.prior), new Float64Array(size).fill(STEP_END));
@@ -242,13 +255,53 @@ export function adjust(
       alike: alike[i] as string[],
     };
   });
+  const points = pointsOf(table, x, covariance);
   return succeeded({
-    document: documentAt(table, x),
-    points: pointsOf(table, x, covariance),
+    document: withTaped(documentAt(table, x), used, points),
+    points,
     rows,
     redundancy: redundancy.reduce((total, share) => total + share, 0),
-    bumpSteer: bumpSteerOf(table, used, task.doubt, x, covariance, carried),
+    bumpSteer: pointsOnly ? null : bumpSteerOf(table, used, task.doubt, x, covariance, carried),
     sum,
+  });
+}
+
+/** The document with the origin `tape` for every point that rows look at and leave no coordinate of free. */
+function withTaped(
+  document: LayoutDocument,
+  used: readonly PreparedRow[],
+  points: ReadonlyMap<string, AdjustedPoint>,
+): LayoutDocument {
+  const origins = { ...document.origins };
+  for (const { geometric } of used)
+    for (const { point } of geometric?.places ?? []) {
+      if (points.get(point.id)?.free.length !== 0) continue;
+      const known = point.twin !== undefined && point.twin in origins ? point.twin : point.id;
+      origins[known] = 'tape';
+    }
+  return Object.keys(origins).length === 0 ? document : { ...document, origins };
+}
+
+/**
+ * How far each row is from the drawing, in standard deviations of what its doubt and the drawing's weak knowledge allow:
+ * |observed - computed| / √(doubt² + 250² |J_i|²). For surveys in which one figure is so far out that no minimum is
+ * found. Rows that cannot be computed, or look at planned points, are left out.
+ */
+export function distancesFromDrawing(
+  document: LayoutDocument,
+  survey: readonly SurveyRow[],
+  aside: ReadonlySet<string>,
+): { readonly id: string; readonly w: number; readonly expected: number }[] {
+  const table = unknownsOf(document);
+  const x = Float64Array.from(table.unknowns, ({ drawn }) => drawn);
+  const value = new Float64Array(1);
+  const slopes = new Float64Array(x.length);
+  return prepareRows(table, survey, aside).flatMap((row) => {
+    slopes.fill(0);
+    if (row.out || !computeRows(table, [row], x, value) || !slopesOfRows(table, [row], x, slopes)) return [];
+    const expected = value[0] as number;
+    const variance = slopes.reduce((sum, slope) => sum + (DRAWN_DOUBT * slope) ** 2, doubtOf(row.row) ** 2);
+    return [{ id: row.row.id, w: (row.row.value - expected) / Math.sqrt(variance), expected }];
   });
 }
 

@@ -4,12 +4,15 @@ export {
   type AdjustedRow,
   type AdjustFailure,
   type Adjustment,
+  type AdjustOptions,
   adjust,
   type BumpSteerDoubt,
   CHECKED_FROM,
   FITS_WITHIN,
   FREE_FROM,
 } from './adjust.ts';
+export { findMisfits, type Misfit, type Snooping } from './misfits.ts';
+export { likelySlips, possibleSlips, type Slip, type SlipKind } from './slips.ts';
 export {
   doubtOf,
   pointsNamed,
@@ -21,4 +24,4 @@ export {
   surveySchema,
   USUAL_DOUBT,
 } from './survey.ts';
-export { type AxisName, originOf } from './unknowns.ts';
+export type { AxisName } from './unknowns.ts';

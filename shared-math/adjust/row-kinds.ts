@@ -12,7 +12,7 @@ export interface GeometricRow {
   value(x: Float64Array): number;
   /** Adds its derivatives by the unknowns to a row of a Jacobian (which starts at `offset`). */
   addSlopes(x: Float64Array, jacobian: Float64Array, offset: number): void;
-  /** Subtracts pull times its second derivatives from a matrix's lower triangle, size by size. */
+  /** Subtracts pull times its second derivatives from a matrix's lower triangle, size by size; a linear row has none. */
   subtractCurvature?(x: Float64Array, pull: number, hessian: Float64Array, size: number): void;
 }
 
@@ -151,6 +151,42 @@ function leanRow(top: PointPlace, bottom: PointPlace, axis: 0 | 1, factor: numbe
   };
 }
 
+/** mm. The step of second derivatives by differences of the first: they only guide the search, whose end stays. */
+const CURVATURE_STEP = 0.01;
+
+/** A row with its second derivatives by central differences of its first ones. */
+function withCurvature(row: GeometricRow): GeometricRow {
+  const indices = [...new Set(row.places.flatMap(({ index }) => index))].filter((index) => index >= 0);
+  let scratch = { x: new Float64Array(0), further: new Float64Array(0), back: new Float64Array(0) };
+  return {
+    ...row,
+    subtractCurvature(x, pull, hessian, size) {
+      if (scratch.x.length !== size)
+        scratch = {
+          x: new Float64Array(size),
+          further: new Float64Array(size),
+          back: new Float64Array(size),
+        };
+      const { x: beside, further, back } = scratch;
+      beside.set(x);
+      for (const i of indices) {
+        further.fill(0);
+        back.fill(0);
+        beside[i] = (x[i] as number) + CURVATURE_STEP;
+        row.addSlopes(beside, further, 0);
+        beside[i] = (x[i] as number) - CURVATURE_STEP;
+        row.addSlopes(beside, back, 0);
+        beside[i] = x[i] as number;
+        for (const j of indices) {
+          if (j > i) continue;
+          const second = ((further[j] as number) - (back[j] as number)) / (2 * CURVATURE_STEP);
+          hessian[i * size + j] = (hessian[i * size + j] as number) - pull * second;
+        }
+      }
+    },
+  };
+}
+
 const X = 0;
 const Y = 1;
 const Z = 2;
@@ -183,11 +219,11 @@ export function geometricRow(table: UnknownTable, row: SurveyRow): GeometricRow 
     case 'plumb':
       return distanceRow(at(row.from), at(row.to), [X, Y]);
     case 'arm':
-      return armRow(at(row.of), ...kingpin(row.side));
+      return withCurvature(armRow(at(row.of), ...kingpin(row.side)));
     case 'caster':
-      return leanRow(...kingpin(row.side), X, -1);
+      return withCurvature(leanRow(...kingpin(row.side), X, -1));
     case 'inclination':
-      return leanRow(...kingpin(row.side), Y, row.side === 'left' ? -1 : 1);
+      return withCurvature(leanRow(...kingpin(row.side), Y, row.side === 'left' ? -1 : 1));
     case 'steer-change':
       return undefined;
   }

@@ -64,6 +64,7 @@ export const USUAL_DOUBT: Record<SurveyKind, number> = {
   'steer-change': 0.05,
 };
 
+/** A row's doubt, one standard deviation in its own unit (mm or degrees): its own, else its instrument's usual one. */
 export function doubtOf(row: SurveyRow): number {
   return row.doubt ?? USUAL_DOUBT[row.kind];
 }

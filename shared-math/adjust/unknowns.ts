@@ -2,6 +2,7 @@ import {
   type Hardpoint,
   type Layout,
   type LayoutDocument,
+  originOf,
   type Point,
   resolveLayout,
   withValue,
@@ -38,12 +39,6 @@ export interface UnknownTable {
   readonly places: ReadonlyMap<string, PointPlace>;
 }
 
-/** The origin of a point in a document, under its own name or its mirror twin's; a point of none is a guess. */
-export function originOf(document: LayoutDocument, point: Hardpoint) {
-  const { origins } = document as { origins?: Record<string, string> };
-  return origins?.[point.id] ?? (point.twin ? origins?.[point.twin] : undefined) ?? 'guess';
-}
-
 /**
  * The coordinates that an adjustment of a document may move: every one of every hardpoint of axle, location, lateral
  * and steering as the document holds it, mirrored sides once, but for planned points and the wheel centres' x.
@@ -73,6 +68,7 @@ export function coordinateAt(place: PointPlace, axis: 0 | 1 | 2, x: Float64Array
   return index < 0 ? place.drawn[axis] : place.sign[axis] * (x[index] as number);
 }
 
+/** A point's place at given unknowns, mm. */
 export function pointAt(place: PointPlace, x: Float64Array): Point {
   return [coordinateAt(place, 0, x), coordinateAt(place, 1, x), coordinateAt(place, 2, x)];
 }
@@ -92,6 +88,7 @@ export function documentAt(table: UnknownTable, x: Float64Array): LayoutDocument
   return { ...document, car: { ...document.car, tyreRadius: (height('left') + height('right')) / 2 } };
 }
 
+/** The layout at given unknowns, both sides spelled out. */
 export function layoutAt(table: UnknownTable, x: Float64Array): Layout {
   return resolveLayout(documentAt(table, x));
 }

@@ -47,8 +47,9 @@ export type LeastSquaresFailure =
   | 'no-minimum';
 
 const STEPS_MAX = 300;
-/** The share of the sum that observations by differences and iterated poses may be off. */
-const SUM_NOISE = 1e-9;
+/** The share of the sum that rounding may be off; and that iterated poses and derivatives by differences may be. */
+const SUM_NOISE = 1e-13;
+const POSED_NOISE = 1e-9;
 /** Damping beyond this means that no step down can be found. */
 const DAMPING_MAX = 1e16;
 
@@ -229,7 +230,7 @@ export function leastSquares(
     const reached = task.compute(trial, trialValues);
     const trialSum = reached ? sumAt(trial, trialValues) : Number.POSITIVE_INFINITY;
     // Near the end the sum's own rounding hides what a step gains.
-    const noise = SUM_NOISE * (sum + SUM_NOISE);
+    const noise = task.learnsCurvature ? POSED_NOISE * (sum + POSED_NOISE) : SUM_NOISE * (sum + SUM_NOISE);
     const level = foreseen <= noise && trialSum <= sum + noise;
     if (trialSum < sum || level) {
       const share = (sum - trialSum) / foreseen;

@@ -48,6 +48,24 @@ export function sideSteerRows(): Omit<SurveyRow, 'value'>[] {
   return rows.map((row, i) => ({ id: `r${i + 1}`, ...row })) as unknown as Omit<SurveyRow, 'value'>[];
 }
 
+/** The same with the other side and many lengths between points as well, so that most rows are checked by others. */
+export function fullyCheckedRows(): Omit<SurveyRow, 'value'>[] {
+  const ids = [
+    'axle.left.kingpinTop',
+    'axle.right.kingpinBottom',
+    'axle.left.tieRodBall',
+    'location.left.framePivot',
+    'location.right.framePivot',
+    'steering.dragLinkBall',
+    'steering.box.pitmanBall',
+    'steering.box.sectorCentre',
+  ];
+  const more = ids.flatMap((from, i) =>
+    ids.slice(i + 1).map((to) => ({ id: `${from} to ${to}`, kind: 'straight', from, to })),
+  );
+  return [...sideSteerRows(), ...(more as unknown as Omit<SurveyRow, 'value'>[])];
+}
+
 /** Rows with the values that a car's true points give, and noise of their doubt times `noise()`. */
 export function measured(
   rows: readonly Omit<SurveyRow, 'value'>[],

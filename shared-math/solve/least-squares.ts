@@ -61,6 +61,7 @@ const DAMPING_MAX = 1e16;
  * a multiple of the diagonal, raised where a step would not bring the sum down or the matrix is not positive definite,
  * lowered where the sum falls as foreseen. A point from which no direction leads down at first order but one does at
  * second (a length drawn dead straight that wants to be longer) is left by a small seeded push.
+ * Frame:    none: it knows no car.
  * Units:    those of the unknowns and observations; `stepEnd` in those of the unknowns, one number each.
  * Shapes:   allocates its work once for each call.
  * Outcomes: a status: the solution, or one of LeastSquaresFailure. Never NaN.

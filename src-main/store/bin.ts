@@ -1,4 +1,4 @@
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 import type { Photos } from './photos.ts';
 import { StoreError } from './store-error.ts';
 
@@ -35,7 +35,7 @@ const LIST = `
   ORDER BY at DESC`;
 
 /** A thing in the bin hides all that it holds; those keep their own place and come back with it. */
-export function binIn({ db, now }: Bench, photos: Photos) {
+export function binIn({ db, now, write }: Bench, photos: Photos) {
   const list = db.prepare<[], BinEntry>(LIST);
   const count = db.prepare<[], number>(`SELECT count(*) FROM (${LIST})`).pluck();
 
@@ -49,11 +49,11 @@ export function binIn({ db, now }: Bench, photos: Photos) {
     list: (): BinEntry[] => list.all(),
     count: (): number => count.get() ?? 0,
 
-    put: (kind: BinKind, id: string): void => write(db, () => setBinned(kind, id, now())),
+    put: (kind: BinKind, id: string): void => write(() => setBinned(kind, id, now())),
 
     /** Brings a thing back, and with it those that hold it. */
     restore: (kind: BinKind, id: string): void =>
-      write(db, () => {
+      write(() => {
         setBinned(kind, id, null);
         for (let [holder, held] = [HOLDER[kind], { kind, id }]; holder; holder = HOLDER[holder.kind]) {
           const above = db.prepare<[string], string>(
@@ -66,7 +66,7 @@ export function binIn({ db, now }: Bench, photos: Photos) {
 
     /** Deletes what lies in the bin, with all that it holds, and the photos that nothing names any more. */
     empty: (): void =>
-      write(db, () => {
+      write(() => {
         for (const kind of Object.keys(HOLDER)) db.exec(`DELETE FROM ${kind} WHERE binned_at IS NOT NULL`);
         photos.forgetUnnamed();
       }),

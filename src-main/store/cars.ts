@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 import { copyName, distinctName } from './names.ts';
 import { StoreError } from './store-error.ts';
 import type { Variants } from './variants.ts';
@@ -19,7 +19,7 @@ export interface Change {
 }
 
 /** Each customer's cars. */
-export function carsIn({ db }: Bench, variants: Variants) {
+export function carsIn({ db, write }: Bench, variants: Variants) {
   const shown = db.prepare<[string], Car>(
     'SELECT id, customer_id AS customerId, customer_name AS customerName, name, notes FROM shown_car WHERE id = ?',
   );
@@ -44,7 +44,7 @@ export function carsIn({ db }: Bench, variants: Variants) {
   }
 
   function add(customerId: string, name: string, notes: string): string {
-    return write(db, () => {
+    return write(() => {
       requireCustomer(customerId);
       const id = randomUUID();
       insert.run(id, customerId, name, notes);
@@ -63,17 +63,17 @@ export function carsIn({ db }: Bench, variants: Variants) {
 
     /** Adds a car whose name no person typed, so that it may be made distinct. */
     addDistinct: (customerId: string, name: string, notes: string): string =>
-      write(db, () => add(customerId, distinctName(name, namesOf(customerId)), notes)),
+      write(() => add(customerId, distinctName(name, namesOf(customerId)), notes)),
 
     change: (id: string, { name, notes }: Change): void =>
-      write(db, () => {
+      write(() => {
         const car = read(id);
         update.run(name ?? car.name, notes ?? car.notes, id);
       }),
 
     /** A copy with all variants that are not in the bin. Their histories start anew. */
     duplicate: (id: string): string =>
-      write(db, () => {
+      write(() => {
         const car = read(id);
         const copy = add(car.customerId, copyName(car.name, namesOf(car.customerId)), car.notes);
         for (const document of variants.documentsIn(id))
@@ -82,7 +82,7 @@ export function carsIn({ db }: Bench, variants: Variants) {
       }),
 
     move: (id: string, customerId: string): void =>
-      write(db, () => {
+      write(() => {
         requireCustomer(customerId);
         moveTo.run(customerId, read(id).id);
       }),

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Change } from './cars.ts';
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 import { StoreError } from './store-error.ts';
 
 interface Customer {
@@ -9,7 +9,7 @@ interface Customer {
   readonly notes: string;
 }
 
-export function customersIn({ db }: Bench) {
+export function customersIn({ db, write }: Bench) {
   const shown = db.prepare<[string], Customer>('SELECT id, name, notes FROM shown_customer WHERE id = ?');
   const byName = db.prepare<[string], { id: string }>(
     'SELECT id FROM shown_customer WHERE name = ? ORDER BY made LIMIT 1',
@@ -24,14 +24,14 @@ export function customersIn({ db }: Bench) {
     named: (name: string): string | undefined => byName.get(name)?.id,
 
     add: (name: string, notes: string): string =>
-      write(db, () => {
+      write(() => {
         const id = randomUUID();
         insert.run(id, name, notes);
         return id;
       }),
 
     change: (id: string, { name, notes }: Change): void =>
-      write(db, () => {
+      write(() => {
         const customer = shown.get(id);
         if (!customer) throw new StoreError('not-found', 'this customer is not in the shop');
         update.run(name ?? customer.name, notes ?? customer.notes, id);

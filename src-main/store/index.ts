@@ -1,12 +1,14 @@
 // The store: customers, their cars, each car's variants and their histories, in one database in the data folder.
 // Every write is one transaction; a StoreError is one plain sentence and means that nothing was written.
+import { join } from 'node:path';
 import { binIn } from './bin.ts';
 import { carsIn } from './cars.ts';
 import { customersIn } from './customers.ts';
-import { write } from './database.ts';
+import type { Database } from './database.ts';
 import { historyIn } from './history.ts';
+import { Keeper } from './keeper.ts';
 import { MIGRATIONS, type Migration } from './migrations/index.ts';
-import { openDatabase } from './open-database.ts';
+import { DATABASE_FILE, openDatabase } from './open-database.ts';
 import { photosIn } from './photos.ts';
 import { settingsIn } from './settings.ts';
 import { shelfIn } from './shelf.ts';
@@ -27,10 +29,20 @@ export interface StoreOptions {
   readonly now?: () => number;
 }
 
+function keeperOf(db: Database, folder: string, now: () => number): Keeper {
+  try {
+    return new Keeper(db, join(folder, DATABASE_FILE), now);
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+}
+
 /** Opens the store of a data folder. Throws a StoreError of one line if it cannot be used. */
 export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: StoreOptions) {
   const { db, notices } = openDatabase(folder, migrations, now);
-  const bench = { db, now };
+  const keeper = keeperOf(db, folder, now);
+  const bench = { db, now, write: keeper.write };
   const history = historyIn(bench);
   const variants = variantsIn(bench, history);
   const photos = photosIn(bench);
@@ -49,8 +61,8 @@ export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: S
     shop: shopIn(bench),
     shelf: shelfIn(bench),
     /** Several writes as one: all of them or none. */
-    together: <Value>(work: () => Value): Value => write(db, work),
-    close: (): void => void db.close(),
+    together: <Value>(work: () => Value): Value => keeper.write(work),
+    close: (): void => keeper.close(),
   };
 }
 

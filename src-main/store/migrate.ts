@@ -1,6 +1,6 @@
 import { mkdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { APPLICATION_ID, type Database, pragmaNumber, write } from './database.ts';
+import { APPLICATION_ID, type Database, pragmaNumber, transaction } from './database.ts';
 import type { Migration } from './migrations/index.ts';
 import { dateForFileName } from './times.ts';
 
@@ -26,7 +26,7 @@ export function migrate(db: Database, migrations: readonly Migration[], backups:
   // A step may rebuild a table that others refer to; whether all references hold is checked at its end instead.
   db.pragma('foreign_keys = OFF');
   for (const { number, statements } of migrations)
-    write(db, () => {
+    transaction(db, () => {
       // Looked up inside the lock: another program may have taken this very step in the meantime.
       if (pragmaNumber(db, 'user_version') !== number - 1) return;
       db.exec(statements);

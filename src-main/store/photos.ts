@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 
 export interface StoredPhoto {
   readonly type: string;
@@ -21,7 +21,7 @@ export function photoHash(content: Uint8Array): string {
 }
 
 /** Photos, each kept once however many layouts show it. What is stored is the file as it came, never changed. */
-export function photosIn({ db, now }: Bench) {
+export function photosIn({ db, now, write }: Bench) {
   const insert = db.prepare<[string, string, number, number, number, Uint8Array]>(
     `INSERT INTO photo (hash, type, width, height, added_at, content) VALUES (?, ?, ?, ?, ?, ?)
        ON CONFLICT (hash) DO UPDATE SET added_at = excluded.added_at`,
@@ -36,7 +36,7 @@ export function photosIn({ db, now }: Bench) {
   return {
     /** Keeps a photo and gives its hash; one that is there already is not written again. */
     put: (content: Uint8Array, { type, width, height }: PhotoFacts): string =>
-      write(db, () => {
+      write(() => {
         const hash = photoHash(content);
         insert.run(hash, type, width, height, now(), content);
         return hash;

@@ -1,7 +1,7 @@
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 
 /** What a person has set. The store keeps names and values; what they mean is the API's business. */
-export function settingsIn({ db }: Bench) {
+export function settingsIn({ db, write }: Bench) {
   const all = db.prepare<[], { name: string; value: string }>('SELECT name, value FROM setting');
   const put = db.prepare<[string, string]>(
     'INSERT INTO setting (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value',
@@ -12,7 +12,7 @@ export function settingsIn({ db }: Bench) {
 
     /** Sets those given; a value of undefined is left as it is. */
     write: (values: Readonly<Record<string, unknown>>): void =>
-      write(db, () => {
+      write(() => {
         for (const [name, value] of Object.entries(values))
           if (value !== undefined) put.run(name, JSON.stringify(value));
       }),

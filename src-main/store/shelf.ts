@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { ShelfPart, Shelved } from '../../shared-math/shelf/index.ts';
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 import { StoreError } from './store-error.ts';
 
 interface Row {
@@ -9,7 +9,7 @@ interface Row {
 }
 
 /** The shop's own stock. What is taken off the shelf lies in the bin until that is emptied. */
-export function shelfIn({ db, now }: Bench) {
+export function shelfIn({ db, now, write }: Bench) {
   const all = db.prepare<[], Row>('SELECT id, figures FROM shown_part ORDER BY made');
   const insert = db.prepare<[string, string, string]>(
     'INSERT INTO part (id, name, figures) VALUES (?, ?, ?)',
@@ -36,16 +36,16 @@ export function shelfIn({ db, now }: Bench) {
       all.all().map(({ id, figures }) => ({ id, part: JSON.parse(figures) as ShelfPart })),
 
     /** Adds entries in their order and gives their ids. */
-    add: (parts: readonly ShelfPart[]): string[] => write(db, () => parts.map(add)),
+    add: (parts: readonly ShelfPart[]): string[] => write(() => parts.map(add)),
 
     change: (id: string, part: ShelfPart): void =>
-      write(db, () => {
+      write(() => {
         if (update.run(part.name, JSON.stringify(part), id).changes === 0)
           throw new StoreError('not-found', 'this entry is not on the shelf');
       }),
 
     /** All of them or none. */
-    remove: (ids: readonly string[]): void => write(db, () => setBinned(ids, now())),
-    restore: (ids: readonly string[]): void => write(db, () => setBinned(ids, null)),
+    remove: (ids: readonly string[]): void => write(() => setBinned(ids, now())),
+    restore: (ids: readonly string[]): void => write(() => setBinned(ids, null)),
   };
 }

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
-import { type Bench, write } from './database.ts';
+import type { Bench } from './database.ts';
 import { storedDocument, storedText } from './documents.ts';
 import type { Edit, History, HistoryState } from './history.ts';
 import { copyName, distinctName } from './names.ts';
@@ -46,7 +46,7 @@ function ownEdit(label: string): Edit {
 }
 
 /** Each car's variants. A variant's name is its document's name, kept in a column as well for the drawer. */
-export function variantsIn({ db, now }: Bench, history: History) {
+export function variantsIn({ db, now, write }: Bench, history: History) {
   const stored = db.prepare<[string], VariantRow>('SELECT * FROM variant WHERE id = ?');
   const shown = db.prepare<[string], ShownRow>('SELECT * FROM shown_variant WHERE id = ?');
   const ofCar = db.prepare<[string], ShownRow>('SELECT * FROM shown_variant WHERE car_id = ? ORDER BY made');
@@ -123,13 +123,13 @@ export function variantsIn({ db, now }: Bench, history: History) {
 
     /** Adds a layout to a car, under a name that the car does not have yet. */
     add: (carId: string, document: LayoutDocument, label: string): string =>
-      write(db, () => {
+      write(() => {
         const taken = ofCar.all(carId).map((row) => row.name);
         return insertNamed(carId, document, distinctName(document.name, taken), label);
       }),
 
     save: ({ id, document, revision, force, ...edit }: Save): Saved =>
-      write(db, () => {
+      write(() => {
         const row = storedVariant(id);
         const current = row.revision === revision;
         if (!current && !force) {
@@ -143,14 +143,14 @@ export function variantsIn({ db, now }: Bench, history: History) {
       }),
 
     rename: (id: string, name: string): Saved =>
-      write(db, () => {
+      write(() => {
         const row = shownVariant(id);
         const document = { ...storedDocument(row.document, row.name), name };
         return change(row, document, ownEdit(`Renamed to ${name}`), false);
       }),
 
     duplicate: (id: string): string =>
-      write(db, () => {
+      write(() => {
         const row = shownVariant(id);
         const taken = ofCar.all(row.car_id).map((other) => other.name);
         const document = storedDocument(row.document, row.name);
@@ -158,13 +158,13 @@ export function variantsIn({ db, now }: Bench, history: History) {
       }),
 
     move: (id: string, carId: string): void =>
-      write(db, () => {
+      write(() => {
         requireCar(carId);
         moveTo.run(carId, shownVariant(id).id);
       }),
 
     restore: (id: string, stateId: number): OpenVariant =>
-      write(db, () => {
+      write(() => {
         const row = shownVariant(id);
         const { label, document } = history.readOf(id, stateId);
         change(row, { ...document, name: row.name }, ownEdit(`Back to: ${label}`), false);

@@ -3,8 +3,9 @@ import { shop } from './0001-shop.ts';
 import { settings } from './0002-settings.ts';
 import { photos } from './0003-photos.ts';
 import { shelf } from './0004-shelf.ts';
+import { mark } from './0005-mark.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
 
-export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf];
+export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf, mark];

@@ -1,13 +1,28 @@
-import { COMMANDS, InputError, UsageError } from './commands/index.ts';
+import { asksForHelp, COMMANDS, type Command, InputError, UsageError } from './commands/index.ts';
 
 /**
  * `npm run -s toeboard -- COMMAND …`: arguments in; the answer on stdout, or one line on stderr.
  * Exit 0 answered, 1 the input is wrong, 2 wrong usage.
  */
 
+const EXITS =
+  'Exit: 0 answered, 1 the input is wrong, 2 wrong usage. Lengths are millimetres, angles degrees.';
+
 function help(): string {
   const lines = COMMANDS.flatMap(({ usage, about }) => [`  ${usage}`, `      ${about}`]);
-  return ['Usage: npm run -s toeboard -- COMMAND …', '', ...lines, ''].join('\n');
+  return [
+    'Usage: npm run -s toeboard -- COMMAND …',
+    '',
+    ...lines,
+    '',
+    'COMMAND --help shows one of them alone.',
+    EXITS,
+    '',
+  ].join('\n');
+}
+
+function helpOn({ usage, about }: Command): string {
+  return [`Usage: npm run -s toeboard -- ${usage}`, '', about, EXITS, ''].join('\n');
 }
 
 /** Writes and waits for a slow reader, so that a long answer does not pile up in memory. */
@@ -29,6 +44,10 @@ async function main(args: readonly string[]): Promise<number> {
       throw new UsageError(
         `${name === undefined ? 'a command is missing' : `unknown command "${name}"`}; there are ${COMMANDS.map((entry) => entry.name).join(', ')}`,
       );
+    if (asksForHelp(rest)) {
+      await write(helpOn(command));
+      return 0;
+    }
     for await (const piece of command.run(rest)) await write(piece);
     return 0;
   } catch (error) {

@@ -1,17 +1,12 @@
+// First of all: what follows may not load on an old Node.
+import './require-node.cjs';
 import { join } from 'node:path';
 import { programFolder } from './files/program-folder.ts';
 import { build, needsBuild } from './hosts/launch/build.ts';
 import { electronBinary } from './hosts/launch/electron-binary.ts';
-import { nodeRefusal } from './hosts/launch/node-version.ts';
 import { runHost } from './hosts/launch/run-host.ts';
 
 // npm start: builds what is out of date, then opens the board in Electron, or where that cannot be in a browser.
-
-const refusal = nodeRefusal(process.versions.node);
-if (refusal) {
-  console.error(refusal);
-  process.exit(1);
-}
 
 const root = programFolder();
 if (needsBuild(root)) {

@@ -10,6 +10,7 @@ export {
   movePoint,
   partsOfBody,
 } from './body-points.ts';
+export { geometryRefusal } from './geometry-checks.ts';
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
 export { originOf, withOriginsKept } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';

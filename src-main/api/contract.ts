@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
-import { layoutSchema } from '../../shared-math/layout/index.ts';
+import { type LayoutDocument, layoutSchema } from '../../shared-math/layout/index.ts';
 import { shelfPartSchema } from '../../shared-math/shelf/index.ts';
 import { outputTold, outputWish } from './output-contract.ts';
 
@@ -24,12 +24,15 @@ const customerSummary = z.object({ id, name, notes, cars: z.array(carSummary) })
 const kind = z.enum(['customer', 'car', 'variant', 'part']);
 const ids = z.array(id).max(5000);
 
+/** A document that goes out was read when it left the store or its file: it is not read a second time. */
+const readDocument = z.custom<LayoutDocument>((value) => typeof value === 'object' && value !== null);
+
 const openVariant = z.object({
   id,
   carId: id,
   carName: name,
   customerName: name,
-  document: layoutSchema,
+  document: readDocument,
   /** Counts the saves. A save names the revision it was made from, so that two windows cannot overwrite each other. */
   revision: z.number().int(),
   savedAt: time,
@@ -136,7 +139,7 @@ export const contract = {
   },
   'history.read': {
     input: z.strictObject({ id: z.number().int() }),
-    output: z.object({ document: layoutSchema }),
+    output: z.object({ document: readDocument }),
   },
   /** Makes an earlier state the present one, under the variant's present name. The state before it stays in the history. */
   'history.restore': { input: z.strictObject({ variantId: id, id: z.number().int() }), output: openVariant },
@@ -241,7 +244,7 @@ export const contract = {
   /** The document of one demonstration, as a starting point for a new variant. */
   'demonstration.read': {
     input: z.strictObject({ file: z.string() }),
-    output: z.object({ document: layoutSchema }),
+    output: z.object({ document: readDocument }),
   },
 } as const;
 

@@ -1,3 +1,4 @@
+import { parseArgs } from 'node:util';
 import { UsageError } from './usage.ts';
 
 /** The words after a command, taken apart: what stands alone, and `--name value` or `--name=value`. */
@@ -9,40 +10,51 @@ export interface Arguments {
 }
 
 /**
- * Takes apart a command's arguments. A value may begin with a minus, as ranges do (`--heave -75:75:25`). Unknown
- * options, options given twice and missing values are refused.
+ * Takes apart a command's arguments. A value may begin with a minus, as ranges do (`--heave -75:75:25`), and after `--`
+ * everything stands alone. Unknown options, options given twice and missing values are refused; `parseArgs` itself would
+ * let the last of two win and would refuse such ranges, so it only finds the tokens here.
  */
 export function takeArguments(
   args: readonly string[],
   known: { readonly values: readonly string[]; readonly flags: readonly string[] },
 ): Arguments {
-  const words: string[] = [];
+  const { tokens, positionals } = parseArgs({
+    args: [...args],
+    options: Object.fromEntries([
+      ...known.values.map((name) => [name, { type: 'string' as const }] as const),
+      ...known.flags.map((name) => [name, { type: 'boolean' as const }] as const),
+    ]),
+    strict: false,
+    allowPositionals: true,
+    tokens: true,
+  });
   const values = new Map<string, string>();
   const flags = new Set<string>();
-  for (let i = 0; i < args.length; i += 1) {
-    const arg = args[i] as string;
-    if (!arg.startsWith('--')) {
-      words.push(arg);
-      continue;
-    }
-    const equals = arg.indexOf('=');
-    const name = equals < 0 ? arg.slice(2) : arg.slice(2, equals);
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue;
+    const { name, rawName, value } = token;
     if (values.has(name) || flags.has(name)) throw new UsageError(`--${name} is given twice`);
     if (known.flags.includes(name)) {
-      if (equals >= 0) throw new UsageError(`--${name} takes no value`);
+      if (value !== undefined) throw new UsageError(`--${name} takes no value`);
       flags.add(name);
     } else if (known.values.includes(name)) {
-      let value = arg.slice(equals + 1);
-      if (equals < 0) {
-        const next = args[i + 1];
-        if (next === undefined || next.startsWith('--')) throw new UsageError(`--${name} needs a value`);
-        value = next;
-        i += 1;
-      }
+      if (value === undefined || (!token.inlineValue && value.startsWith('--')))
+        throw new UsageError(`--${name} needs a value`);
       values.set(name, value);
-    } else throw new UsageError(`unknown option --${name}`);
+    } else throw new UsageError(`unknown option ${rawName}`);
   }
-  return { words, values, flags };
+  return { words: positionals, values, flags };
+}
+
+/** Whether help is asked for among a command's arguments, whatever else they are. */
+export function asksForHelp(args: readonly string[]): boolean {
+  const { values } = parseArgs({
+    args: [...args],
+    options: { help: { type: 'boolean', short: 'h' } },
+    strict: false,
+    allowPositionals: true,
+  });
+  return values['help'] === true;
 }
 
 /** The one layout file that a command is given. */

@@ -28,4 +28,5 @@ export const COMMANDS: readonly Command[] = [
   check,
 ];
 
-export { InputError, UsageError } from './usage.ts';
+export { asksForHelp } from './arguments.ts';
+export { type Command, InputError, UsageError } from './usage.ts';

@@ -1,11 +1,16 @@
-import { type LayoutDocument, readLayout, refusalLine } from '../../shared-math/layout/index.ts';
+import {
+  geometryRefusal,
+  type LayoutDocument,
+  readLayout,
+  refusalLine,
+} from '../../shared-math/layout/index.ts';
 import { StoreError } from './store-error.ts';
 
-/** The text of a document as it is stored. Only what can be read back is let in. */
+/** The text of a document as it is stored. Its shape was checked where it came in; impossible geometry is refused. */
 export function storedText(document: LayoutDocument): string {
-  const read = readLayout(document);
-  if (!read.ok) throw new StoreError('refused-document', refusalLine(read.failure));
-  return JSON.stringify(read.value);
+  const refusal = geometryRefusal(document);
+  if (refusal) throw new StoreError('refused-document', refusalLine(refusal));
+  return JSON.stringify(document);
 }
 
 /** A stored document, lifted to today's version. */

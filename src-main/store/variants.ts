@@ -93,13 +93,13 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
     return saved;
   }
 
-  function opened(row: ShownRow): OpenVariant {
+  function opened(row: ShownRow, document = storedDocument(row.document, row.name)): OpenVariant {
     return {
       id: row.id,
       carId: row.car_id,
       carName: row.car_name,
       customerName: row.customer_name,
-      document: storedDocument(row.document, row.name),
+      document,
       revision: row.revision,
       savedAt: row.saved_at,
     };
@@ -166,9 +166,9 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
     restore: (id: string, stateId: number): OpenVariant =>
       write(() => {
         const row = shownVariant(id);
-        const { label, document } = history.readOf(id, stateId);
-        change(row, { ...document, name: row.name }, ownEdit(`Back to: ${label}`), false);
-        return opened(shownVariant(id));
+        const { label, document: earlier } = history.readOf(id, stateId);
+        const document = { ...earlier, name: row.name };
+        return { ...opened(row, document), ...change(row, document, ownEdit(`Back to: ${label}`), false) };
       }),
   };
 }

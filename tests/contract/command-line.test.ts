@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import { COMMANDS } from '../../src-main/commands/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf, rawLayout } from '../support/layouts.ts';
 import { measured } from '../support/vector-chain.ts';
@@ -460,6 +461,44 @@ describe('wrong usage is told, exit 2', () => {
     const { code, out } = await toeboard('--help');
     expect(code).toBe(0);
     for (const word of ['sweep', 'turn', 'aim', 'shaft', 'spline', 'check']) expect(out).toContain(word);
+  });
+
+  test.each(COMMANDS.map((command) => [command.name, command] as const))(
+    '%s answers --help, alone or beside anything else, on stdout',
+    async (name, { usage, about }) => {
+      for (const args of [['--help'], ['-h', 'no-such-file.json', '--no-such-option']]) {
+        const { code, out, err } = await toeboard(name, ...args);
+        expect({ code, err }).toEqual({ code: 0, err: '' });
+        expect(out).toContain(usage);
+        expect(out).toContain(about);
+      }
+    },
+  );
+
+  test('options are told by their names where they are wrong', async () => {
+    for (const [args, line] of [
+      [['--wheels', '4'], 'unknown option --wheels'],
+      [['-x'], 'unknown option -x'],
+      [['--csv=yes'], '--csv takes no value'],
+      [['--csv', '--csv'], '--csv is given twice'],
+      [['--heave=1', '--heave', '2'], '--heave is given twice'],
+      [['--heave'], '--heave needs a value'],
+      [['--heave', '--csv'], '--heave needs a value'],
+    ] as const) {
+      const { code, err } = await toeboard('sweep', good, ...args);
+      expect({ code, line: err.split('\n')[0] }).toEqual({ code: 2, line });
+    }
+  });
+
+  test('a value may begin with a minus, and after -- a file may', async () => {
+    const rows = async (...args: string[]) => {
+      const { out } = await toeboard(...args);
+      return (JSON.parse(out) as { rows: { heave: number }[] }).rows.map(({ heave }) => heave);
+    };
+    for (const heave of [['--heave', '-50:50:50'], ['--heave=-50:50:50']])
+      expect(await rows('sweep', good, ...heave)).toEqual([-50, 0, 50]);
+    const { code, err } = await toeboard('check', '--', '--csv');
+    expect({ code, err }).toEqual({ code: 1, err: '--csv: no such file\n' });
   });
 });
 

@@ -1,14 +1,21 @@
-import { mkdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { globSync, mkdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { needsBuild } from '../../src-main/hosts/launch/build.ts';
 import { electronBinary } from '../../src-main/hosts/launch/electron-binary.ts';
 import { REFUSED_EXIT } from '../../src-main/hosts/launch/exit-codes.ts';
-import { nodeRefusal } from '../../src-main/hosts/launch/node-version.ts';
 import { newFolder, removeFolder, testFolder } from '../support/host-folder.ts';
-import { ADDRESS, startProgram } from '../support/host-process.ts';
+import { ADDRESS, ROOT, startProgram } from '../support/host-process.ts';
 import { exchangeToken, httpCaller, value } from '../support/host-transports.ts';
 import { fakeElectron, programTree } from '../support/host-tree.ts';
+
+const CHECK = join(ROOT, 'src-main', 'require-node.cjs');
+const { bringsNode, nodeRefusal } = createRequire(import.meta.url)(CHECK) as {
+  bringsNode(platform: string, arch: string): boolean;
+  nodeRefusal(version: string, platform: string, arch: string): string | undefined;
+};
 
 function put(root: string, path: string, time: number): void {
   const file = join(root, path);
@@ -53,12 +60,61 @@ function builtTree(): string {
 
 describe('starting', () => {
   test('refuses a Node that would crash, in one line that says what to do', () => {
-    for (const old of ['18.20.1', '20.20.2', '22.6.0', '22.17.9'])
-      expect(nodeRefusal(old)).toMatch(
-        /^Toeboard needs Node 22\.18 or newer and this is [\d.]+: run npm ci [^\n]+$/,
+    for (const old of ['18.20.1', '20.20.2', '22.6.0', '22.17.9']) {
+      expect(nodeRefusal(old, 'linux', 'x64')).toBe(
+        `Toeboard needs Node 22.18 or newer and this is ${old}: run npm ci and start it with npm start, which bring their own, or install Node 22.18 or newer.`,
       );
+      // Where no package brings a Node, npm ci again would change nothing.
+      expect(nodeRefusal(old, 'freebsd', 'x64')).toBe(
+        `Toeboard needs Node 22.18 or newer and this is ${old}: no Node comes with the packages for freebsd x64, so install Node 22.18 or newer first.`,
+      );
+    }
     for (const good of ['22.18.0', '22.20.1', '24.0.0', '24.21.0', '26.1.0', process.versions.node])
-      expect(nodeRefusal(good)).toBeUndefined();
+      expect(nodeRefusal(good, 'linux', 'x64')).toBeUndefined();
+  });
+
+  test('a Node comes with the packages for every system that README names', () => {
+    const { packages } = JSON.parse(readFileSync(join(ROOT, 'package-lock.json'), 'utf8')) as {
+      packages: Record<string, { version: string; os?: string; cpu?: string; bin?: Record<string, string> }>;
+    };
+    for (const [os, cpu] of [
+      ['linux', 'x64'],
+      ['linux', 'arm64'],
+      ['darwin', 'x64'],
+      ['darwin', 'arm64'],
+      ['win32', 'x64'],
+      ['win32', 'arm64'],
+    ] as const) {
+      expect(bringsNode(os, cpu), `${os} ${cpu}`).toBe(true);
+      const brought = Object.entries(packages).find(
+        ([path, entry]) => path.startsWith('node_modules/node-') && entry.os === os && entry.cpu === cpu,
+      );
+      expect(brought?.[1].bin, `${os} ${cpu}`).toHaveProperty('node');
+      expect(nodeRefusal(brought?.[1].version ?? '', os, cpu)).toBeUndefined();
+    }
+    for (const [os, cpu] of [
+      ['linux', 'riscv64'],
+      ['freebsd', 'x64'],
+      ['win32', 'ia32'],
+    ] as const)
+      expect(bringsNode(os, cpu)).toBe(false);
+  });
+
+  test('is the check that every way in runs, and the only one', () => {
+    const script = `Object.defineProperty(process.versions, 'node', { value: '20.20.2' }); require(${JSON.stringify(CHECK)})`;
+    const run = spawnSync(process.execPath, ['-e', script], { encoding: 'utf8' });
+    expect(run.status).toBe(1);
+    expect(run.stderr).toMatch(/^Toeboard needs Node 22\.18 or newer and this is 20\.20\.2: [^\n]+\n$/);
+    const { scripts } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {
+      scripts: Record<string, string>;
+    };
+    for (const name of ['start', 'toeboard'])
+      expect(scripts[name]).toContain('--require ./src-main/require-node.cjs');
+    const comparing = globSync('{src-main,src-renderer,tests}/**/*.{ts,cjs}', { cwd: ROOT }).filter(
+      (path) =>
+        !path.endsWith('start.test.ts') && /versions\.node\b/.test(readFileSync(join(ROOT, path), 'utf8')),
+    );
+    expect(comparing).toEqual([join('src-main', 'require-node.cjs')]);
   });
 
   test('builds what is missing or older than any source', () => {

@@ -474,32 +474,6 @@ describe('wrong usage is told, exit 2', () => {
       }
     },
   );
-
-  test('options are told by their names where they are wrong', async () => {
-    for (const [args, line] of [
-      [['--wheels', '4'], 'unknown option --wheels'],
-      [['-x'], 'unknown option -x'],
-      [['--csv=yes'], '--csv takes no value'],
-      [['--csv', '--csv'], '--csv is given twice'],
-      [['--heave=1', '--heave', '2'], '--heave is given twice'],
-      [['--heave'], '--heave needs a value'],
-      [['--heave', '--csv'], '--heave needs a value'],
-    ] as const) {
-      const { code, err } = await toeboard('sweep', good, ...args);
-      expect({ code, line: err.split('\n')[0] }).toEqual({ code: 2, line });
-    }
-  });
-
-  test('a value may begin with a minus, and after -- a file may', async () => {
-    const rows = async (...args: string[]) => {
-      const { out } = await toeboard(...args);
-      return (JSON.parse(out) as { rows: { heave: number }[] }).rows.map(({ heave }) => heave);
-    };
-    for (const heave of [['--heave', '-50:50:50'], ['--heave=-50:50:50']])
-      expect(await rows('sweep', good, ...heave)).toEqual([-50, 0, 50]);
-    const { code, err } = await toeboard('check', '--', '--csv');
-    expect({ code, err }).toEqual({ code: 1, err: '--csv: no such file\n' });
-  });
 });
 
 describe('map', () => {

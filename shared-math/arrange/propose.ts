@@ -1,12 +1,18 @@
 import { findAim, holdTravel } from '../aim/index.ts';
 import { analyse, bestHeight, rowAtCentre } from '../findings/index.ts';
+import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
 import {
+  driverSideOf,
+  inTheMirror,
   type Layout,
   type LayoutDocument,
   type Point,
   readLayout,
   resolveLayout,
+  steeringSide,
+  withInputTrue,
   withShaftAtBox,
+  withSteeringMirrored,
 } from '../layout/index.ts';
 import { prepareFrontEnd } from '../linkage/index.ts';
 import { lockAngles, turningCircle, turnsLockToLock } from '../sweep/index.ts';
@@ -70,9 +76,35 @@ function kingpinAt(layout: Layout, side: 'left' | 'right', z: number): Point {
   return [bottom[0] + share * (top[0] - bottom[0]), bottom[1] + share * (top[1] - bottom[1]), z];
 }
 
-function boxAt(ball: Point, axis: Point, ratio: number, assist: 'manual' | 'power') {
+/** How a box is laid: its sector shaft's direction, and from the pitman ball to its centre, mm. */
+interface Mounting {
+  readonly axis: Point;
+  readonly centre: Point;
+}
+
+/** Beside the rail: the sector shaft lies across the car and the arm hangs. */
+const BESIDE_RAIL: Mounting = { axis: [0, -1, 0], centre: [0, 0, PITMAN_ARM] };
+
+/** mm along the sector shaft from the arm to the middle of a box that stands on it. */
+const BOX_ABOVE_ARM = 62;
+
+/**
+ * Between rail and engine: the sector shaft stands nearly upright, square to an input that runs back and a little up to
+ * the driver, and the arm lies flat, ahead of the box where that stands behind the axle and back from it where it stands
+ * ahead. A sector shaft along the car would want its input from above or from the side.
+ */
+function upright(ahead: 1 | -1): Mounting {
+  const up = unit([1, 0, 4]);
+  const arm = scaled(unit([4, 0, -1]), -ahead);
   return {
-    sectorCentre: [ball[0], ball[1], ball[2] + PITMAN_ARM] as Point,
+    axis: [-1, 0, -4],
+    centre: subtract(scaled(up, BOX_ABOVE_ARM), scaled(arm, PITMAN_ARM)),
+  };
+}
+
+function boxAt(ball: Point, { axis, centre }: Mounting, ratio: number, assist: 'manual' | 'power') {
+  return {
+    sectorCentre: add(ball, centre),
     sectorAxis: axis,
     pitmanBall: ball,
     ratio,
@@ -82,7 +114,7 @@ function boxAt(ball: Point, axis: Point, ratio: number, assist: 'manual' | 'powe
 }
 
 /** With the pitman ball at its best height, the sector's axis turned so that left steers left. */
-function settled(document: LayoutDocument): LayoutDocument {
+function settled(document: LayoutDocument, mounting: Mounting): LayoutDocument {
   const frontEnd = prepareFrontEnd(resolveLayout(document));
   const travel = holdTravel(frontEnd);
   const { steering } = document;
@@ -95,7 +127,7 @@ function settled(document: LayoutDocument): LayoutDocument {
       box: {
         ...steering.box,
         pitmanBall: ball,
-        sectorCentre: [ball[0], ball[1], ball[2] + PITMAN_ARM] as Point,
+        sectorCentre: add(ball, mounting.centre),
       },
     },
   };
@@ -116,7 +148,7 @@ function sideSteer(document: LayoutDocument, facts: CarFacts, assist: 'manual' |
   const steering = {
     dragLinkTo: 'left' as const,
     dragLinkBall: ball,
-    box: boxAt([-750, y, height], [0, -1, 0], RATIO[assist], assist === 'manual' ? 'manual' : 'power'),
+    box: boxAt([-750, y, height], BESIDE_RAIL, RATIO[assist], assist === 'manual' ? 'manual' : 'power'),
     stopAngle: stopOf(document),
   };
   const draft: LayoutDocument = { ...document, steering };
@@ -127,7 +159,10 @@ function sideSteer(document: LayoutDocument, facts: CarFacts, assist: 'manual' |
   const z = aim.ok
     ? ball[2] + ((x - ball[0]) * (aim.value.point[2] - ball[2])) / (aim.value.point[0] - ball[0])
     : height;
-  return settled({ ...draft, steering: { ...steering, box: { ...steering.box, pitmanBall: [x, y, z] } } });
+  return settled(
+    { ...draft, steering: { ...steering, box: { ...steering.box, pitmanBall: [x, y, z] } } },
+    BESIDE_RAIL,
+  );
 }
 
 /** Cross steer: the box on the left rail, the drag link over to the right wheel beside a lateral bar of its length. */
@@ -138,6 +173,7 @@ function crossSteer(
 ): LayoutDocument {
   const layout = resolveLayout(document);
   const ahead = facts.engineInTheWay ? 1 : -1;
+  const mounting = upright(ahead);
   const { wheelCentre } = layout.axle.right;
   const leaf = layout.location.kind === 'parallel-leaf' ? layout.location.right : undefined;
   const overLeaf = leaf ? leaf.seat[2] + LINK_ABOVE.leaf : 0;
@@ -156,10 +192,10 @@ function crossSteer(
   const steering = {
     dragLinkTo: 'right' as const,
     dragLinkBall: ball,
-    box: boxAt(pitman, [-1, 0, 0], RATIO[assist] + 2, assist === 'manual' ? 'manual' : 'power'),
+    box: boxAt(pitman, mounting, RATIO[assist] + 2, assist === 'manual' ? 'manual' : 'power'),
     stopAngle: stopOf(document),
   };
-  return settled({ ...document, lateral: bar, steering });
+  return settled({ ...document, lateral: bar, steering }, mounting);
 }
 
 function measure(document: LayoutDocument): ArrangementFigures | undefined {
@@ -219,20 +255,28 @@ const TITLES: Record<ArrangementName, string> = {
   'cross-assisted': 'Cross steer, assisted',
 };
 
+/** Laid on the left by the two above, on the driver's side by this: a car of the other hand is laid in the mirror. */
+function laid(document: LayoutDocument, facts: CarFacts, name: ArrangementName): LayoutDocument {
+  const assist = name.endsWith('assisted') ? 'assisted' : 'manual';
+  const lay = name.startsWith('side') ? sideSteer : crossSteer;
+  const side = driverSideOf(document);
+  // What stays of the steering, the shaft and a bar, is on the driver's side before anything is laid beside it.
+  const own = steeringSide(document) === side ? document : withSteeringMirrored(document);
+  const placed =
+    side === 'left' ? lay(own, facts, assist) : inTheMirror(lay(inTheMirror(own), facts, assist));
+  // The shaft's box end goes along with the box that it is bolted to; how it gets there is another decision.
+  const reached = withShaftAtBox(placed, own.steering.box.sectorCentre);
+  return withInputTrue(reached) ?? reached;
+}
+
 /**
  * Side steer and cross steer, manual and assisted, laid on one car with usual arms and ratios, each pitman ball at its
- * best height, and measured alike. Positions are common practice, no published source: a place to begin, not an answer.
+ * best height, on the side where the driver sits, and measured alike. Positions are common practice, no published source: a place to begin, not an answer.
  * Units: facts in mm; figures in degrees, mm, N. Outcomes: four arrangements, without figures where one does not steer.
  */
 export function proposeArrangements(document: LayoutDocument, facts: CarFacts): Arrangement[] {
   return (Object.keys(TITLES) as ArrangementName[]).map((name) => {
-    const assist = name.endsWith('assisted') ? 'assisted' : 'manual';
-    const laid = name.startsWith('side')
-      ? sideSteer(document, facts, assist)
-      : crossSteer(document, facts, assist);
-    // The shaft's box end goes along with the box that it is bolted to; how it gets there is another decision.
-    const reached = withShaftAtBox(laid, document.steering.box.sectorCentre);
-    const titled: LayoutDocument = { ...reached, name: TITLES[name], notes: '' };
+    const titled: LayoutDocument = { ...laid(document, facts, name), name: TITLES[name], notes: '' };
     const read = readLayout(titled);
     return {
       name,

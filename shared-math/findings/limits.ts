@@ -183,6 +183,13 @@ export const LIMITS = {
     unit: 'degrees',
     source: PRACTICE,
   },
+  boxInput: {
+    words: 'Box input off the box’s own angle to its sector shaft, at most',
+    usual: 2,
+    range: [0.1, 30],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
   shaftSpan: {
     words: 'Steering shaft between joint and support, at most',
     usual: LONGEST_SPAN,

@@ -11,6 +11,19 @@ export {
   partsOfBody,
 } from './body-points.ts';
 export { geometryRefusal } from './geometry-checks.ts';
+export {
+  drawnInputAngle,
+  ownInputAngle,
+  USUAL_INPUT_ANGLE,
+  withInputTrue,
+} from './box-input.ts';
+export {
+  driverSideOf,
+  inTheMirror,
+  steeringSide,
+  withDriverSide,
+  withSteeringMirrored,
+} from './driver-side.ts';
 export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
 export { originOf, withOriginsKept } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';

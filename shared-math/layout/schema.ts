@@ -21,7 +21,7 @@ const car = z.strictObject({
   /** How far the car's nose stands ahead of the front axle, and how wide it is there; absent, the tyres are foremost. */
   noseAhead: length.optional(),
   noseWidth: length.optional(),
-  /** Absent, nobody said; the driver is taken to sit on the left then. */
+  /** Absent, nobody said; the driver is taken to sit where the steering is drawn then. */
   driverSide: z.enum(['left', 'right']).optional(),
 });
 

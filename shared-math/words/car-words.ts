@@ -27,6 +27,11 @@ export const SIDE_WORDS: Words<Side> = [
   ['right', 'right wheel'],
 ];
 
+export const DRIVER_WORDS: Words<Side> = [
+  ['left', 'on the left'],
+  ['right', 'on the right'],
+];
+
 export const ASSIST_WORDS: Words<LayoutDocument['steering']['box']['assist']> = [
   ['manual', 'manual'],
   ['power', 'power'],

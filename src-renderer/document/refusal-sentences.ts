@@ -11,6 +11,7 @@ import {
 const FIELDS: Record<string, string> = {
   name: 'The name',
   'car.wheelbase': 'Wheelbase',
+  'car.driverSide': 'Driver sits',
   'car.tyreRadius': 'Tyre radius',
   'car.tyreWidth': 'Tyre width',
   'car.handwheelRadius': 'Handwheel radius',
@@ -24,6 +25,7 @@ const FIELDS: Record<string, string> = {
   'steering.stopAngle': 'Stops',
   'steering.box.ratio': 'Box ratio',
   'steering.box.sectorTravel': 'Sector travel',
+  'steering.box.inputAngle': 'Input to sector shaft',
   'steering.box.sectorAxis': 'The sector shaft',
   'shaft.column.axis': 'The column’s axis',
   'shaft.box.axis': 'The axis of the box’s input',

@@ -172,7 +172,7 @@ describe('turn through the steering shaft', () => {
     const { shaft, ...rest } = JSON.parse((await toeboard('turn', file, '--shaft')).out);
     expect(rest).toEqual(plain);
     expect(shaft.rows.length).toBe(plain.rows.length);
-    expect(shaft.swing).toBeGreaterThan(3);
+    expect(shaft.swing).toBeGreaterThan(2);
     expect(shaft.worstOff).toBeGreaterThan(0);
     const ahead = shaft.rows.map(
       ({ handwheel, boxHandwheel }: Record<string, number>) =>

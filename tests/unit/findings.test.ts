@@ -225,6 +225,17 @@ const CASES: Record<
 };
 
 const SHAFT_CASES: typeof CASES = {
+  'driver-side': {
+    trips: raw({ car: { ...(rawLayout()['car'] as object), driverSide: 'right' } }),
+    passes: raw({ car: { ...(rawLayout()['car'] as object), driverSide: 'left' } }),
+    severity: 'attention',
+  },
+  'shaft-box-input': {
+    // 14 degrees off square: the sector shaft of this car lies across it.
+    trips: shaft({ box: { end: [-986, 410, 557], axis: [4, 1, -1] } }),
+    passes: shaft(),
+    severity: 'attention',
+  },
   'shaft-joint-angle': {
     trips: shaft({
       joints: [FIRST, { kind: 'single', centre: [-1282.5, 340, 631.125] }],
@@ -338,6 +349,57 @@ describe('the steering shaft', () => {
       for (const { severity, sentence } of list) expect(severity, `${name}: ${sentence}`).toBe('info');
     }
     expect(judged(raw(GOOD)).some(({ rule }) => rule.startsWith('shaft-'))).toBe(false);
+  });
+
+  test('the input of every demonstration’s box is square to its sector shaft within a tenth of a degree', () => {
+    for (const name of [
+      'hairpins-side-steer',
+      'hairpins-box-too-low',
+      'wishbone-side-steer',
+      'four-bar-cross-steer',
+      'parallel-leaf-cross-steer',
+    ]) {
+      const { steering, shaft } = demonstration(name);
+      const [a, b] = [steering.box.sectorAxis, shaft!.box.axis];
+      const share = a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);
+      expectClose(share / (Math.hypot(...a) * Math.hypot(...b)), 0, 0.0017);
+    }
+  });
+
+  test('a box with its own angle is held to that, and the input turned to it by the remedy', () => {
+    const skew = CASES['shaft-box-input']!.trips;
+    const found = of(judged(skew), 'shaft-box-input')[0]!;
+    expect(found.sentence).toBe(
+      'The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it',
+    );
+    expect(found.limit).toBe('90°, limit 2° off');
+    expect(found.source).toMatch(/square is assumed/);
+    // acos(1 / sqrt(18)): the angle that is drawn, given to the box as its own, is in order.
+    const own = withValue(skew, 'steering.box.inputAngle', (Math.acos(1 / Math.sqrt(18)) * 180) / Math.PI);
+    expect(of(judged(own), 'shaft-box-input')[0]!.severity).toBe('info');
+    const other = withValue(skew, 'steering.box.inputAngle', 85);
+    for (const [document, angle] of [
+      [skew, 90],
+      [other, 85],
+    ] as const) {
+      const after = mended(document, of(judged(document), 'shaft-box-input')[0]!);
+      expect(of(judged(after), 'shaft-box-input')[0]!.severity).toBe('info');
+      const { axis, end } = after.shaft!.box;
+      expectClose((Math.acos(Math.abs(axis[1]) / Math.hypot(...axis)) * 180) / Math.PI, angle, 0.01);
+      // The joint stays as far from the end as it was, on the turned axis.
+      expect(of(judged(after), 'shaft-axis')).toEqual([]);
+      const away = (of: LayoutDocument) => {
+        const { box, joints } = of.shaft!;
+        const by = joints.at(-1)!.centre.map((value, i) => value - (box.end[i] as number));
+        return by.reduce(
+          (sum, value, i) => sum + (value * (box.axis[i] as number)) / Math.hypot(...box.axis),
+          0,
+        );
+      };
+      expectClose(away(after), away(document), 0.01);
+      expect(end).toEqual(document.shaft!.box.end);
+    }
+    expect(of(judged(skew, { boxInput: 15 }), 'shaft-box-input')[0]!.severity).toBe('info');
   });
 
   test('a limit of the shop and one of the joint itself are held to', () => {

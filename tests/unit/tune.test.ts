@@ -325,8 +325,13 @@ describe('a tune', () => {
       }
     }
     const longer = freedomNamed('pitman-length')!.move(cross, 7);
-    const arm = ({ steering: { box } }: LayoutDocument) =>
-      Math.hypot(box.pitmanBall[1] - box.sectorCentre[1], box.pitmanBall[2] - box.sectorCentre[2]);
+    // Square to the sector shaft.
+    const arm = ({ steering: { box } }: LayoutDocument) => {
+      const out = box.pitmanBall.map((value, i) => value - (box.sectorCentre[i] as number));
+      const [x, y, z] = box.sectorAxis;
+      const along = out.reduce((sum, value, i) => sum + value * (box.sectorAxis[i] as number), 0);
+      return Math.sqrt(Math.hypot(...out) ** 2 - along ** 2 / (x * x + y * y + z * z));
+    };
     expectClose(arm(longer) - arm(cross), 7, 1e-9);
   });
 });

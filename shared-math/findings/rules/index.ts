@@ -13,12 +13,14 @@ import { casterStatic } from './caster-static.ts';
 import { clearance } from './clearance.ts';
 import { crossSteerWithoutBar } from './cross-steer-without-bar.ts';
 import { deadCentre } from './dead-centre.ts';
+import { driverSide } from './driver-side.ts';
 import { effort } from './effort.ts';
 import { leafFixedInFront } from './leaf-fixed-in-front.ts';
 import { lock } from './lock.ts';
 import { outOfReach } from './out-of-reach.ts';
 import { ratio } from './ratio.ts';
 import { rollSteer } from './roll-steer.ts';
+import { boxInput } from './shaft/box-input.ts';
 import { shaftClearance } from './shaft/clearance.ts';
 import { shaftClocking } from './shaft/clocking.ts';
 import { shaftAxis, shaftEnds } from './shaft/ends.ts';
@@ -33,6 +35,7 @@ import { turnsUnequal } from './turns-unequal.ts';
 export const RULES: readonly Rule[] = [
   outOfReach,
   boxDirection,
+  driverSide,
   bumpSteerWorst,
   bumpSteerSlope,
   aimHeight,
@@ -54,6 +57,7 @@ export const RULES: readonly Rule[] = [
   casterStatic,
   casterChange,
   toeStatic,
+  boxInput,
   shaftJointAngle,
   shaftEnds,
   shaftClearance,

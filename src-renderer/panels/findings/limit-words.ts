@@ -11,7 +11,7 @@ const GROUPS: readonly Group[] = [
   ['Turn', ['lockLeast', 'lockMost', 'lockApart', 'ratioLeast', 'ratioMost', 'turnsLeast', 'turnsMost']],
   ['Room', ['clearanceMoving', 'clearanceTyre']],
   ['Caster and toe', ['casterLeast', 'casterMost', 'casterChange', 'toeLeast', 'toeMost']],
-  ['Steering shaft', ['jointSingle', 'jointDouble', 'shaftSpan']],
+  ['Steering shaft', ['boxInput', 'jointSingle', 'jointDouble', 'shaftSpan']],
   ['Effort', ['rimForce']],
 ];
 

@@ -11,8 +11,10 @@ import type { PartOf } from '../../../shared-math/shelf/index.ts';
 /** A layout with a box from the shelf: ratio, sector travel, assistance, and the input's spline where a shaft is drawn. */
 export function withShelfBox(document: LayoutDocument, part: PartOf<'box'>): LayoutDocument {
   const { ratio, sectorTravel, assist, input } = part;
+  // The angle of input and sector shaft was the other box's.
+  const { inputAngle: _, ...box } = document.steering.box;
   const taken = withValue(document, 'steering.box', {
-    ...document.steering.box,
+    ...box,
     ratio,
     sectorTravel,
     assist,

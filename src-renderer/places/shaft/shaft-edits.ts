@@ -8,6 +8,7 @@ import type {
   ShaftEnd,
   ShaftStock,
 } from '../../../shared-math/layout/index.ts';
+import { driverSideOf, withInputTrue } from '../../../shared-math/layout/index.ts';
 import { type MeetingPlace, routeOf, turningOf } from '../../../shared-math/shaft/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 
@@ -27,16 +28,30 @@ const ONTO_END = 18;
 const INPUT = { back: 112, up: 66 };
 const COLUMN = { back: 420, up: 200, beside: 340 };
 
+/** Forward and a little down, turned to what the box's sector shaft leaves. */
+function inputAxis({ steering }: LayoutDocument): Point {
+  const drawn: Point = [4, 0, -1];
+  const end = { end: steering.box.sectorCentre, axis: drawn };
+  const trial = { steering, shaft: { column: end, box: end, joints: [], shafts: [], supports: [] } };
+  return withInputTrue(trial)?.shaft?.box.axis ?? drawn;
+}
+
 /**
- * A first shaft of two joints, from the box's input to a usual column on the driver's side of the box; all of it to be measured
+ * A first shaft of two joints, from the box's input to a usual column on the driver's side; all of it to be measured
  * over on the car (common practice, no published source).
  */
-export function firstShaft({ steering }: LayoutDocument): ShaftDocument {
-  const { sectorCentre } = steering.box;
-  const boxAxis: Point = [4, 0, -1];
+export function firstShaft(document: LayoutDocument): ShaftDocument {
+  const { sectorCentre } = document.steering.box;
   const columnAxis: Point = [2, 0, -1];
-  const boxEnd = tidy([sectorCentre[0] - INPUT.back, sectorCentre[1], sectorCentre[2] + INPUT.up]);
-  const side = sectorCentre[1] < 0 ? -1 : 1;
+  const side = driverSideOf(document) === 'right' ? -1 : 1;
+  const boxAxis = inputAxis(document);
+  // A sector shaft along the car has its input from above or from the side, not from behind.
+  const fromBehind = boxAxis[0] > 0.7 * Math.hypot(...boxAxis);
+  const boxEnd = tidy(
+    fromBehind
+      ? [sectorCentre[0] - INPUT.back, sectorCentre[1], sectorCentre[2] + INPUT.up]
+      : add(sectorCentre, scaled(unit(boxAxis), -INPUT.back)),
+  );
   const columnEnd = tidy([
     Math.min(boxEnd[0] - COLUMN.back, -1000),
     side * COLUMN.beside,

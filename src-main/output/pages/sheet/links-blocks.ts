@@ -1,3 +1,4 @@
+import { USUAL_INPUT_ANGLE } from '../../../../shared-math/layout/index.ts';
 import { formatDegrees, MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import { ASSIST_WORDS, wordsOf } from '../../../../shared-math/words/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
@@ -99,6 +100,10 @@ export function boxBlocks(matter: Matter): Block[] {
       ? []
       : [['Below the rail’s top, there', usually(both, railTop - z, 'above')] as const]),
     ['Sector axis', axisWords(box.sectorAxis, degrees)],
+    [
+      'Input to sector shaft',
+      box.inputAngle === undefined ? `${USUAL_INPUT_ANGLE}°, assumed` : degrees(box.inputAngle),
+    ],
     ['Sector travel, each way', formatDegrees(box.sectorTravel)],
     [
       'Pitman arm, box centred, wheels straight',

@@ -1,3 +1,4 @@
+import { broughtByWheel, withWheelCentreAt } from './axle-group.ts';
 import { mirrored, type Point, type Side } from './points.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
@@ -104,6 +105,7 @@ export function hardpoints(document: LayoutDocument): Hardpoint[] {
           carrier,
           at: valueAt(layout, id) as Point,
           ...(side && mirroring ? { twin: `${root}.${other}.${entry.path}` } : {}),
+          ...(side && entry.path === 'wheelCentre' ? { brings: broughtByWheel(document, side) } : {}),
         });
       }
   };
@@ -149,10 +151,19 @@ export function hardpoints(document: LayoutDocument): Hardpoint[] {
 
 /**
  * A copy of the document with one hardpoint moved. A mirrored right point moves its left twin; the steering box
- * takes its pitman ball along, as the arm is bolted to it, and the box end of the shaft; the shaft's own points as
- * `withShaftPoint` has it. The result is not validated.
+ * takes its pitman ball along, as the arm is bolted to it, and the box end of the shaft; a wheel centre its half of the
+ * axle as `withWheelCentreAt` has it; the shaft's own points as `withShaftPoint` has it. The result is not validated.
  */
 export function moveHardpoint(document: LayoutDocument, id: string, to: Point): LayoutDocument {
+  const wheel = WHEEL_CENTRE.exec(id);
+  if (wheel) return withWheelCentreAt(document, wheel[1] as Side, to);
+  return placeHardpoint(document, id, to);
+}
+
+const WHEEL_CENTRE = /^axle\.(left|right)\.wheelCentre$/;
+
+/** As `moveHardpoint`, but a wheel centre leaves the axle where it is: for places that were each seen by themselves. */
+export function placeHardpoint(document: LayoutDocument, id: string, to: Point): LayoutDocument {
   const keys = id.split('.');
   const root = keys[0] as 'axle' | 'location';
   if (keys[1] === 'right' && (document[root] as { right: unknown }).right === 'mirror')

@@ -1,4 +1,6 @@
 // The layout document: what it holds, how it is read and refused, its hardpoints and how they move.
+
+export { groundGaps, meanWheelHeight, withTyreRadius, withWheelCentreAt } from './axle-group.ts';
 export {
   bodyAt,
   bodyName,
@@ -24,7 +26,15 @@ export {
   withDriverSide,
   withSteeringMirrored,
 } from './driver-side.ts';
-export { type Carrier, type Hardpoint, halfOf, hardpoints, moveHardpoint, withValue } from './hardpoints.ts';
+export {
+  type Carrier,
+  type Hardpoint,
+  halfOf,
+  hardpoints,
+  moveHardpoint,
+  placeHardpoint,
+  withValue,
+} from './hardpoints.ts';
 export { originOf, withOriginsKept } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
 export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';

@@ -1,15 +1,34 @@
+import { contradictionsIn } from '../../shared-math/findings/index.ts';
+import { groundGaps, type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
 import { onlyFile, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
 import type { Answer, Command } from './usage.ts';
 
+/** What contradicts itself in a layout that is one: told in mm, without anything being solved. */
+function contradictions(document: LayoutDocument): string[] {
+  return contradictionsIn(resolveLayout(document), { unit: 'mm', fraction: 16 }).map(
+    ({ sentence }) => sentence,
+  );
+}
+
 function* answer(file: string): Answer {
-  const { name, version } = readLayoutFile(file);
-  yield `${JSON.stringify({ format: 'toeboard-check', version: 1, layout: name, layoutVersion: version, valid: true })}\n`;
+  const document = readLayoutFile(file);
+  const { name, version } = document;
+  const { left, right } = groundGaps(document);
+  yield `${JSON.stringify({
+    format: 'toeboard-check',
+    version: 1,
+    layout: name,
+    layoutVersion: version,
+    valid: true,
+    tyresIntoGround: { left, right },
+    stops: contradictions(document),
+  })}\n`;
 }
 
 export const check: Command = {
   name: 'check',
   usage: 'check LAYOUT.json',
-  about: 'Reads a layout and says whether it is one; solves nothing.',
+  about: 'Reads a layout and says whether it is one, and what in it contradicts itself; solves nothing.',
   run: (args) => answer(onlyFile(takeArguments(args, { values: [], flags: [] }))),
 };

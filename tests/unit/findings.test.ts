@@ -225,6 +225,11 @@ const CASES: Record<
 };
 
 const SHAFT_CASES: typeof CASES = {
+  'tyre-and-ground': {
+    trips: raw({ car: { ...(rawLayout()['car'] as object), tyreRadius: 406.4 } }),
+    passes: raw(),
+    severity: 'stop',
+  },
   'driver-side': {
     trips: raw({ car: { ...(rawLayout()['car'] as object), driverSide: 'right' } }),
     passes: raw({ car: { ...(rawLayout()['car'] as object), driverSide: 'left' } }),

@@ -30,10 +30,12 @@ import { tape } from './tape.ts';
 import { tieRodAhead } from './tie-rod-ahead.ts';
 import { toeStatic } from './toe-static.ts';
 import { turnsUnequal } from './turns-unequal.ts';
+import { tyreAndGround } from './tyre-and-ground.ts';
 
 /** The rules in the order of their weight. A new one is one file and one line here. */
 export const RULES: readonly Rule[] = [
   outOfReach,
+  tyreAndGround,
   boxDirection,
   driverSide,
   bumpSteerWorst,

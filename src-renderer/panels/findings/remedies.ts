@@ -12,6 +12,7 @@ export function remedied(document: LayoutDocument, remedy: Remedy): LayoutDocume
 const SETTINGS: Record<string, (value: unknown) => string> = {
   'steering.stopAngle': (degrees) => `Set stops at ${String(degrees)}° of either wheel`,
   'steering.box.sectorAxis': () => 'Take a box that turns the other way',
+  'car.tyreRadius': () => 'Set the tyre radius to the wheel centre’s height',
   'car.driverSide': (side) => `Say that the driver sits on the ${String(side)}`,
   shaft: () => 'Turn the input to the box’s own angle',
   'shaft.supports': () => 'Put a support bearing there',

@@ -1,6 +1,6 @@
 import { unproject, VIEW_AXES } from '../../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo, Point } from '../../../shared-math/layout/index.ts';
-import { moveHardpoint, withValue } from '../../../shared-math/layout/index.ts';
+import { placeHardpoint, withValue } from '../../../shared-math/layout/index.ts';
 import { depthOf, LOOSE, planeOf } from '../../../shared-math/photos/index.ts';
 import {
   composed,
@@ -121,9 +121,9 @@ export function withPhoto(document: LayoutDocument, index: number, change: Parti
   return { ...document, photos };
 }
 
-/** The document with a hardpoint where it was traced. The box does not take its arm along: each was seen by itself. */
+/** The document with a hardpoint where it was traced. Box and wheel take nothing along: each point was seen by itself. */
 export function withTraced(document: LayoutDocument, point: Hardpoint, to: Point): LayoutDocument {
   return point.id === 'steering.box.sectorCentre'
     ? withValue(document, point.id, to)
-    : moveHardpoint(document, point.id, to);
+    : placeHardpoint(document, point.id, to);
 }

@@ -239,9 +239,25 @@ describe('aim and check', () => {
       format: 'toeboard-check',
       version: 1,
       layout: 'test layout',
-      layoutVersion: 2,
+      layoutVersion: 3,
       valid: true,
+      tyresIntoGround: { left: 0, right: 0 },
+      stops: [],
     });
+  });
+
+  test('check names the gap where tyres and ground disagree', async () => {
+    const sunk = file(
+      'sunk.json',
+      rawLayout({ car: { ...(rawLayout()['car'] as object), tyreRadius: 406.4 } }),
+    );
+    const { code, out } = await toeboard('check', sunk);
+    expect(code).toBe(0);
+    const { tyresIntoGround, stops } = JSON.parse(out);
+    expect(tyresIntoGround.left).toBeCloseTo(76.4, 9);
+    expect(stops).toEqual([
+      'The tyres reach 76.4 mm into the ground: wheel centre 330.0 mm up, tyre radius 406.4 mm',
+    ]);
   });
 });
 

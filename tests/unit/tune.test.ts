@@ -319,7 +319,7 @@ describe('a tune', () => {
         const change = after![key]!.map((value, i) => value - before![key]![i]!);
         if (!moved[stem]!.includes(key)) expect(change).toEqual([0, 0, 0]);
         else if (axis >= 0)
-          expect(change.map((value) => Math.round(value))).toEqual(
+          expect(change.map((value) => Math.round(value) + 0)).toEqual(
             [0, 1, 2].map((i) => (i === axis ? 7 : 0)),
           );
       }

@@ -12,7 +12,6 @@ export {
   movePoint,
   partsOfBody,
 } from './body-points.ts';
-export { geometryRefusal } from './geometry-checks.ts';
 export {
   drawnInputAngle,
   ownInputAngle,
@@ -26,6 +25,7 @@ export {
   withDriverSide,
   withSteeringMirrored,
 } from './driver-side.ts';
+export { geometryRefusal } from './geometry-checks.ts';
 export {
   type Carrier,
   type Hardpoint,

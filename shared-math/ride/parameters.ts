@@ -72,9 +72,17 @@ export interface RideSetUp {
   readonly origin: Readonly<Partial<Record<RideParameterName, RideOrigin>>>;
 }
 
-/** Height where the frame and the axle are held to one another sideways: the bar's middle, or the spring's height. */
+/**
+ * Height where the frame and the axle are held to one another sideways: where the bar's line crosses the centre plane,
+ * as the bar pulls along its line; the middle of a bar that stands upright; or the spring's height.
+ */
 function rollCentreOf({ lateral, axle }: Layout): number {
-  if (lateral.kind === 'bar') return (lateral.axle[2] + lateral.frame[2]) / 2;
+  if (lateral.kind === 'bar') {
+    const { axle: onAxle, frame } = lateral;
+    const across = frame[1] - onAxle[1];
+    const share = across === 0 ? 0.5 : -onAxle[1] / across;
+    return onAxle[2] + share * (frame[2] - onAxle[2]);
+  }
   return lateral.height ?? (axle.left.wheelCentre[2] + axle.right.wheelCentre[2]) / 2;
 }
 

@@ -1,15 +1,38 @@
+import { aimAtPlane, judgedPlane, worstBumpSteerAt } from '../../aim/index.ts';
 import { toRadians } from '../../units/index.ts';
+import type { Analysis } from '../analysis.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { bestHeight } from '../height-search.ts';
 
 const PART = 'steering.box.pitmanBall';
 
+/** Share of the way to the aim point that is tried, to see whether going there helps. */
+const STEP = 0.1;
+
+/** What is left to do where no height of the pitman ball mends it. */
+function elsewhere({ aim, frontEnd, layout, travel }: Analysis, worst: number): string {
+  const { dragLinkBall, box } = layout.steering;
+  const { free, kept } = judgedPlane(frontEnd);
+  const ball = box.pitmanBall;
+  const spot = aim.ok ? aimAtPlane(aim.value, kept, ball[kept]) : undefined;
+  if (spot) {
+    const along = free[0];
+    if ((spot[along] - dragLinkBall[along]) * (ball[along] - dragLinkBall[along]) < 0)
+      return 'The aim point lies beyond the steering arm ball: the box belongs on that side of it, or the drag link the other way.';
+    const step: [number, number, number] = [ball[0], ball[1], ball[2]];
+    for (const axis of free) step[axis] += STEP * (spot[axis] - ball[axis]);
+    if (worstBumpSteerAt(travel, step) < worst) return 'Bring the pitman ball nearer to the aim point.';
+  }
+  return 'The height of the pitman ball alone does not bring it down: tune the box up and along together.';
+}
+
 /** The largest steer of the wheels over the travel with the handwheel held. */
 export const bumpSteerWorst: Rule = {
   name: 'bump-steer-worst',
   measures: 'Largest steer of the wheels over the travel with the handwheel held',
-  judge({ heaveSummary, layout, travel }, speak): Finding[] {
+  judge(analysis, speak): Finding[] {
+    const { heaveSummary, layout, travel } = analysis;
     if (heaveSummary.okCount === 0) return [];
     const { value, source } = speak.limit('bumpSteerWorst');
     const worst = heaveSummary.worstBumpSteer;
@@ -28,7 +51,7 @@ export const bumpSteerWorst: Rule = {
     const mended = travel.status === 'ok' ? bestHeight(travel, ball) : undefined;
     const severity = worst > 2 * limit ? 'stop' : 'attention';
     if (!mended || mended.worst > 0.9 * worst)
-      return [{ ...base, severity, advice: 'Bring the pitman ball nearer to the aim point.' }];
+      return [{ ...base, severity, advice: elsewhere(analysis, worst) }];
     const move = ballMove(layout, mended.to, speak.length);
     return [
       {

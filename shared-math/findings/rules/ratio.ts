@@ -14,7 +14,8 @@ export const ratio: Rule = {
     const high = overall > most.value;
     const turns = turnsLockToLock(turn);
     const [few, many] = [speak.limit('turnsLeast'), speak.limit('turnsMost')];
-    const outOfTurns = turns < few.value || turns > many.value;
+    const tooFew = turns < few.value;
+    const outOfTurns = tooFew || turns > many.value;
     return [
       {
         rule: 'ratio',
@@ -36,7 +37,11 @@ export const ratio: Rule = {
         sentence: `The handwheel goes ${speak.number(turns, 1)} turns lock to lock`,
         limit: `${speak.figure(few.value)} to ${speak.figure(many.value)}`,
         source: sourceOf(few, many),
-        advice: outOfTurns ? 'Change the box’s ratio or the arms.' : '',
+        advice: outOfTurns
+          ? tooFew
+            ? 'A slower box, a shorter pitman arm or a longer steering arm gives more turns for the same lock.'
+            : 'A quicker box, or stops at the axle that end the turn sooner, gives fewer turns.'
+          : '',
       },
     ];
   },

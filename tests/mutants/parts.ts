@@ -1,0 +1,43 @@
+// What is mutated in one go, and the tests that have to notice. A part fits half an hour on two cores, so that its tests
+// are those that concern it and are quick; what the slow ones alone would notice counts as not noticed.
+
+export interface Part {
+  /** Below shared-math. */
+  readonly folder: string;
+  readonly tests: readonly string[];
+}
+
+const unit = (...names: string[]) => names.map((name) => `tests/unit/${name}.test.ts`);
+const reference = (...names: string[]) => names.map((name) => `tests/reference/${name}.test.ts`);
+
+export const PARTS = {
+  units: { folder: 'units', tests: unit('units') },
+  words: { folder: 'words', tests: unit('cautions', 'words') },
+  pose: { folder: 'pose', tests: [...unit('pose'), ...reference('axle-arcs', 'leaf-arc')] },
+  linkage: {
+    folder: 'linkage',
+    tests: [
+      ...unit('linkage'),
+      ...reference('axle-arcs', 'leaf-arc', 'spatial-link', 'textbook-four-bar', 'toe-and-kingpin'),
+    ],
+  },
+  sweep: {
+    folder: 'sweep',
+    tests: [...unit('turn', 'shaft-turn'), ...reference('ackermann', 'parking-effort', 'toe-and-kingpin')],
+  },
+  aim: { folder: 'aim', tests: unit('aim', 'map') },
+  shaft: {
+    folder: 'shaft',
+    tests: [
+      ...unit('shaft', 'shaft-points', 'shaft-turn'),
+      ...reference('cardan-joint', 'shaft-chain', 'shaft-strength'),
+    ],
+  },
+  findings: { folder: 'findings', tests: unit('findings', 'limits') },
+} as const satisfies Record<string, Part>;
+
+export type PartName = keyof typeof PARTS;
+
+export function isPart(name: string): name is PartName {
+  return Object.hasOwn(PARTS, name);
+}

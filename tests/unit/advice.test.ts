@@ -1,0 +1,669 @@
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { findAim, findBestSpot, holdTravel } from '../../shared-math/aim/index.ts';
+import {
+  analyse,
+  type Finding,
+  findings,
+  LIMITS,
+  RULES,
+  withClearances,
+} from '../../shared-math/findings/index.ts';
+import { gridExtremes } from '../../shared-math/joints/index.ts';
+import {
+  distance,
+  type LayoutDocument,
+  type Point,
+  parseLayout,
+  resolveLayout,
+} from '../../shared-math/layout/index.ts';
+import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import { lockAngles, sweepTravel, sweepTurn } from '../../shared-math/sweep/index.ts';
+import { DEGREE } from '../support/close.ts';
+import {
+  all,
+  between,
+  type Edit,
+  move,
+  pitmanArm,
+  pointAt,
+  set,
+  shift,
+  steeringArm,
+  tipBack,
+} from '../support/edits.ts';
+import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER } from '../support/layouts.ts';
+
+// An advice, taken, makes its finding better: for each that names a way, what a builder does who takes it at its word,
+// and how bad the thing then is, by figures of the solved car and not by what the finding says.
+
+const root = resolve(import.meta.dirname, '../..');
+const raw = (over: Record<string, unknown> = {}) => documentOf(rawLayout(over));
+const box = (over: Record<string, unknown>) => ({ ...SIDE_STEER, box: { ...SIDE_STEER.box, ...over } });
+const half = (over: Record<string, unknown>) => ({
+  axle: { beam: 'i-beam', left: { ...PLAIN_HALF, ...over }, right: 'mirror' },
+});
+function demonstration(name: string): LayoutDocument {
+  const outcome = parseLayout(readFileSync(join(root, 'projects', `${name}.json`), 'utf8'));
+  if (!outcome.ok) throw new Error(outcome.failure.reason);
+  return outcome.value;
+}
+
+const frontEndOf = (document: LayoutDocument) => prepareFrontEnd(resolveLayout(document));
+function solved(document: LayoutDocument, heave: number, roll: number, handwheel = 0) {
+  const state = createState();
+  const status = solveFrontEnd(frontEndOf(document), heave, roll, handwheel, state);
+  return { ...state, status };
+}
+const sweep = (document: LayoutDocument, along: 'heave' | 'roll') => {
+  const { bump, rebound, roll } = document.travel;
+  const [from, to] = along === 'heave' ? [-rebound, bump] : [-roll * DEGREE, roll * DEGREE];
+  return sweepTravel(frontEndOf(document), along, from, to, 31, 0);
+};
+const largest = (values: ArrayLike<number>) => Math.max(...Array.from(values, Math.abs));
+/** How far a value is out of a range. */
+const outside = (value: number, least: number, most: number) => Math.max(least - value, value - most, 0);
+
+const BALL = 'steering.box.pitmanBall';
+
+// How bad it is: less is better.
+const bumpSteer = (document: LayoutDocument) => largest(sweep(document, 'heave').bumpSteer);
+const bumpSteerAtBestHeight = (document: LayoutDocument) =>
+  Math.min(...Array.from({ length: 33 }, (_, i) => bumpSteer(shift(BALL, [0, 0, 10 * (i - 16)])(document))));
+const bind = (document: LayoutDocument) =>
+  Math.max(largest(sweep(document, 'heave').bind), largest(sweep(document, 'roll').bind));
+const slope = (document: LayoutDocument) =>
+  Math.abs(solved(document, 0.5, 0).meanSteer - solved(document, -0.5, 0).meanSteer);
+/** Mean steer into a left turn as the frame leans out of it: right side down on the frame, so left wheel down on it. */
+const rollOversteer = (document: LayoutDocument) =>
+  solved(document, 0, -1 * DEGREE).meanSteer - solved(document, 0, 0).meanSteer;
+const toeOut = ({ axle: { left, right }, car }: LayoutDocument) => {
+  const toe = left.toeIn + (right === 'mirror' ? left : right).toeIn;
+  const total = 2 * car.tyreRadius * Math.sin((toe / 2) * DEGREE) * 2;
+  return outside(total, LIMITS.toeLeast.usual, LIMITS.toeMost.usual);
+};
+const casterOut = (document: LayoutDocument) => {
+  const { left, right } = solved(document, 0, 0);
+  return Math.max(
+    ...[left, right].map(({ caster }) =>
+      outside(caster / DEGREE, LIMITS.casterLeast.usual, LIMITS.casterMost.usual),
+    ),
+  );
+};
+const casterChange = (document: LayoutDocument) => {
+  const drawn = solved(document, 0, 0).left.caster;
+  return largest(sweep(document, 'heave').leftCaster.map((caster) => caster - drawn));
+};
+const twist = (document: LayoutDocument) =>
+  Math.abs(solved(document, 0, document.travel.roll * DEGREE).axle.twist);
+const turnOf = (document: LayoutDocument) => sweepTurn(frontEndOf(document), 0, 0);
+const locks = (document: LayoutDocument) => {
+  const turn = turnOf(document);
+  return [turn.left, turn.right].map((lock) => lockAngles(resolveLayout(document), lock));
+};
+const lockOut = (document: LayoutDocument) =>
+  Math.max(
+    ...locks(document).map(({ inner }) =>
+      outside(inner / DEGREE, LIMITS.lockLeast.usual, LIMITS.lockMost.usual),
+    ),
+  );
+const locksApart = (document: LayoutDocument) => {
+  const [left, right] = locks(document);
+  return Math.abs(left!.inner - right!.inner);
+};
+const reversedAckermann = (document: LayoutDocument) =>
+  Math.max(...locks(document).map(({ inner, outer }) => outer - inner));
+const transmission = (document: LayoutDocument) => {
+  const turn = turnOf(document);
+  const { pitmanTransmission, steeringArmTransmission } = gridExtremes(
+    frontEndOf(document),
+    { right: turn.right.handwheel, left: turn.left.handwheel },
+    5,
+    21,
+  );
+  return -Math.min(pitmanTransmission.angle, steeringArmTransmission.angle);
+};
+const tilt = (document: LayoutDocument) => {
+  const { tilts } = gridExtremes(frontEndOf(document), { right: -3, left: 3 }, 5, 5);
+  return Math.max(...tilts.map((entry) => entry.tilt));
+};
+const ratioAt = (document: LayoutDocument) => {
+  const step = 0.01;
+  return (2 * step) / (solved(document, 0, 0, step).meanSteer - solved(document, 0, 0, -step).meanSteer);
+};
+const ratioOut = (document: LayoutDocument) =>
+  outside(Math.abs(ratioAt(document)), LIMITS.ratioLeast.usual, LIMITS.ratioMost.usual);
+const turnsOut = (document: LayoutDocument) => {
+  const turn = turnOf(document);
+  const turns = (turn.left.handwheel - turn.right.handwheel) / (2 * Math.PI);
+  return outside(turns, LIMITS.turnsLeast.usual, LIMITS.turnsMost.usual);
+};
+const rimForce = (document: LayoutDocument) =>
+  analyse(resolveLayout(document)).effort?.rimForce ?? Number.POSITIVE_INFINITY;
+const steersWrong = (document: LayoutDocument) => -ratioAt(document);
+const nearest = (document: LayoutDocument) =>
+  -Math.min(
+    ...(withClearances(analyse(resolveLayout(document))).clearances?.pairs.map((pair) => pair.distance) ??
+      []),
+  );
+const judged = (document: LayoutDocument) =>
+  findings(analyse(resolveLayout(document)), { unit: 'in', fraction: 16 });
+const countOf = (rule: string) => (document: LayoutDocument) =>
+  judged(document).filter((finding) => finding.rule === rule && finding.severity !== 'info').length;
+
+// What a builder does.
+const toe = (by: number): Edit =>
+  all((document) => set('axle.left.toeIn', document.axle.left.toeIn + by)(document));
+/** The tie rod arms aimed so that their lines from the kingpins meet on the rear axle, 150 mm behind the front one. */
+const aimedArms: Edit = (document) => {
+  const { kingpinTop, kingpinBottom, tieRodBall } = document.axle.left;
+  const z = tieRodBall[2];
+  const foot = between(
+    kingpinBottom,
+    kingpinTop,
+    (z - kingpinBottom[2]) / (kingpinTop[2] - kingpinBottom[2]),
+  );
+  const rear: Point = [-document.car.wheelbase, 0, z];
+  return set('axle.left.tieRodBall', between(foot, rear, 150 / document.car.wheelbase))(document);
+};
+const towardSpot =
+  (share: number): Edit =>
+  (document) => {
+    const frontEnd = frontEndOf(document);
+    const travel = holdTravel(frontEnd);
+    const aim = findAim(frontEnd, travel);
+    if (!aim.ok) throw new Error('no aim');
+    const spot = findBestSpot(frontEnd, aim.value, travel);
+    if (!spot) throw new Error('no spot');
+    return move(BALL, (at) => between(at, spot.point, share))(document);
+  };
+/** Straight up or down onto the line from the steering-arm ball through the centre of its path, in the side view. */
+const ontoLine: Edit = (document) => {
+  const aim = findAim(frontEndOf(document));
+  if (!aim.ok) throw new Error('no aim');
+  const { ball, point } = aim.value;
+  return move(BALL, ([x, y]) => [
+    x,
+    y,
+    ball[2] + ((x - ball[0]) * (point[2] - ball[2])) / (point[0] - ball[0]),
+  ])(document);
+};
+const remedyOf =
+  (rule: string): Edit =>
+  (document) => {
+    const remedy = judged(document).find((one) => one.rule === rule && one.remedy)?.remedy;
+    if (!remedy) throw new Error(`no remedy of ${rule}`);
+    return remedy.kind === 'move'
+      ? move(remedy.id, () => remedy.to)(document)
+      : set(remedy.path, remedy.value)(document);
+  };
+
+interface Advised {
+  readonly rule: string;
+  readonly words: RegExp;
+  readonly on: LayoutDocument;
+  /** Each way that the words offer, by what it is called in them. */
+  readonly ways: Readonly<Record<string, Edit>>;
+  readonly bad: (document: LayoutDocument) => number;
+}
+
+const LEVEL_BARS = {
+  kind: 'four-bar',
+  left: {
+    upper: { axle: [-45, 430, 400], frame: [-645, 430, 400] },
+    lower: { axle: [-45, 430, 262], frame: [-645, 430, 262] },
+  },
+  right: 'mirror',
+};
+const SHORT_RODS = { kind: 'hairpins', left: { framePivot: [-600, 415, 335] }, right: 'mirror' };
+const LEAVES_AHEAD = raw({ location: LOCATIONS['parallel-leaf'] });
+const barOf = (axle: Point, frame: Point) => ({
+  location: LOCATIONS['four-bar'],
+  lateral: { kind: 'bar', axle, frame },
+  steering: CROSS_STEER,
+});
+/** A pitman ball far behind the rods' pivots: a link much longer than the rods. */
+const FAR_BEHIND = remedyOf('bump-steer-worst')(
+  raw({
+    location: SHORT_RODS,
+    steering: box({ sectorCentre: [-1500, 484, 500], pitmanBall: [-1500, 484, 360] }),
+  }),
+);
+const TOO_LOW = demonstration('hairpins-box-too-low');
+const HEAVY = {
+  wheelbase: 2640,
+  frontAxleLoad: 12_000,
+  tyreRadius: 330,
+  tyreWidth: 220,
+  handwheelRadius: 170,
+};
+
+const ADVICE: readonly Advised[] = [
+  {
+    rule: 'toe-static',
+    words: /^Add toe-in/,
+    on: raw(half({ toeIn: -0.1 })),
+    ways: { add: toe(0.05) },
+    bad: toeOut,
+  },
+  {
+    rule: 'toe-static',
+    words: /^Take toe-in off/,
+    on: raw(half({ toeIn: 0.4 })),
+    ways: { take: toe(-0.05) },
+    bad: toeOut,
+  },
+  ...[half({ kingpinTop: [4, 631, 395] }), half({ kingpinTop: [0, 631, 395] })].map((over) => ({
+    rule: 'caster-static',
+    words: /^Tip the axle back .* goes back\.$/,
+    on: raw(over),
+    ways: { back: tipBack(0.5) },
+    bad: casterOut,
+  })),
+  {
+    rule: 'caster-static',
+    words: /^Tip the axle forward .* goes ahead\.$/,
+    on: raw(half({ kingpinTop: [-20, 631, 395] })),
+    ways: { forward: tipBack(-0.5) },
+    bad: casterOut,
+  },
+  {
+    rule: 'caster-change',
+    words: /^Longer rods .*; equal parallel bars/,
+    on: raw({ location: SHORT_RODS }),
+    ways: {
+      'longer rods': move('location.left.framePivot', ([x, y, z]) => [1.3 * x, y, z]),
+      'equal parallel bars': set('location', LEVEL_BARS),
+    },
+    bad: casterChange,
+  },
+  {
+    rule: 'beam-twist',
+    words: /nearer to the middle of the car, or make the rods longer/,
+    on: raw({ location: { kind: 'hairpins', left: { framePivot: [-450, 520, 335] }, right: 'mirror' } }),
+    ways: {
+      'nearer to the middle': shift('location.left.framePivot', [0, -80, 0]),
+      longer: shift('location.left.framePivot', [-150, 0, 0]),
+    },
+    bad: twist,
+  },
+  {
+    rule: 'bind-in-roll',
+    words: /use an I-beam, four bars, or one central wishbone/,
+    on: raw({ axle: { beam: 'tube', left: PLAIN_HALF, right: 'mirror' } }),
+    ways: {
+      'I-beam': set('axle.beam', 'i-beam'),
+      'four bars': set('location', LEVEL_BARS),
+      wishbone: set('location', LOCATIONS['wishbone']),
+    },
+    bad: bind,
+  },
+  {
+    rule: 'bind-in-roll',
+    words: /^Make the bars alike and parallel/,
+    on: raw({
+      axle: { beam: 'tube', left: PLAIN_HALF, right: 'mirror' },
+      location: {
+        ...LEVEL_BARS,
+        left: { ...LEVEL_BARS.left, upper: { axle: [-45, 430, 400], frame: [-245, 430, 480] } },
+      },
+    }),
+    ways: { 'alike and parallel': set('location', LEVEL_BARS) },
+    bad: bind,
+  },
+  ...[
+    TOO_LOW,
+    raw({
+      ...barOf([-72, -570, 352], [-72, 316, 362]),
+      steering: { ...CROSS_STEER, box: { ...CROSS_STEER.box, pitmanBall: [-150, 258, 412] } },
+    }),
+  ].flatMap((on) =>
+    (['Raise', 'Lower'] as const).map((way) => ({
+      rule: 'roll-steer',
+      words: new RegExp(`^${way} the pitman ball`),
+      on,
+      ways: { [way]: shift(BALL, [0, 0, way === 'Raise' ? 5 : -5]) },
+      bad: rollOversteer,
+    })),
+  ),
+  {
+    rule: 'bump-steer-worst',
+    words: /^Raise the box with its arm/,
+    on: TOO_LOW,
+    ways: {
+      remedy: remedyOf('bump-steer-worst'),
+      'half of it': shift('steering.box.sectorCentre', [0, 0, 20]),
+    },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'bump-steer-worst',
+    words: /the box belongs on that side of it/,
+    // Leaves fixed ahead swing the ball about a point ahead; the box stands behind, at its best height.
+    on: remedyOf('bump-steer-worst')(LEAVES_AHEAD),
+    ways: {
+      'that side': all(
+        set('steering.box.sectorCentre', [800, 500, 490]),
+        set('steering.box.pitmanBall', [800, 500, 400]),
+        set('steering.box.sectorAxis', [0, 1, 0]),
+      ),
+    },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'bump-steer-worst',
+    words: /nearer to the aim point/,
+    // Behind the aim and at its best height: only nearer helps.
+    on: FAR_BEHIND,
+    ways: { nearer: towardSpot(0.2), 'much nearer': towardSpot(0.8) },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'bump-steer-slope',
+    words: /onto the zero-slope line/,
+    on: TOO_LOW,
+    ways: { onto: ontoLine },
+    bad: slope,
+  },
+  {
+    rule: 'aim-height',
+    words: /no bump steer slope$/,
+    on: TOO_LOW,
+    ways: { remedy: remedyOf('aim-height') },
+    bad: slope,
+  },
+  {
+    rule: 'leaf-fixed-in-front',
+    words: /the shackle at the other end, the box at the fixed eye’s end, or use cross steer/,
+    on: LEAVES_AHEAD,
+    ways: {
+      shackle: set('location', {
+        kind: 'parallel-leaf',
+        left: { fixedEye: [-580, 400, 365], seat: [0, 400, 320], shackleEye: [510, 400, 372] },
+        right: 'mirror',
+      }),
+      box: all(
+        set('steering.box.sectorCentre', [800, 500, 490]),
+        set('steering.box.pitmanBall', [800, 500, 350]),
+        set('steering.box.sectorAxis', [0, 1, 0]),
+      ),
+      cross: set('steering', CROSS_STEER),
+    },
+    bad: bumpSteerAtBestHeight,
+  },
+  {
+    rule: 'bar-and-link',
+    words: /: parallel$/,
+    on: raw(barOf([-72, -400, 352], [-72, 100, 420])),
+    ways: { remedy: remedyOf('bar-and-link') },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'bar-and-link',
+    words: /on the side of the steering box/,
+    on: raw(barOf([-72, 570, 352], [-72, -316, 362])),
+    ways: {
+      'the side': all(set('lateral.axle', [-72, -570, 352]), set('lateral.frame', [-72, 316, 362])),
+    },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'bar-and-link',
+    words: /^Make the lateral bar longer/,
+    on: raw(barOf([-72, -300, 352], [-72, 250, 358])),
+    ways: { longer: set('lateral.axle', [-72, -570, 349]) },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'bar-and-link',
+    words: /^Make the drag link longer/,
+    on: raw({
+      ...barOf([-72, -570, 352], [-72, 316, 362]),
+      steering: {
+        ...CROSS_STEER,
+        box: { ...CROSS_STEER.box, sectorCentre: [-150, -46, 510], pitmanBall: [-150, -50, 358] },
+      },
+    }),
+    ways: {
+      longer: all(
+        set('steering.box.sectorCentre', [-150, 104, 510]),
+        set('steering.box.pitmanBall', [-150, 100, 360]),
+      ),
+    },
+    bad: bumpSteer,
+  },
+  {
+    rule: 'cross-steer-without-bar',
+    words: /^Add a lateral bar of the drag link’s length, parallel to it/,
+    on: raw({ steering: CROSS_STEER }),
+    ways: { add: set('lateral', { kind: 'bar', axle: [-72, -570, 352], frame: [-72, 316, 362] }) },
+    bad: (document) => countOf('cross-steer-without-bar')(document) + countOf('bar-and-link')(document),
+  },
+  {
+    rule: 'box-direction',
+    words: /turns the other way/,
+    on: raw({ steering: box({ sectorAxis: [0, 1, 0] }) }),
+    ways: { remedy: remedyOf('box-direction') },
+    bad: steersWrong,
+  },
+  {
+    rule: 'dead-centre',
+    words: /^A longer steering arm or less lock/,
+    on: raw({ steering: { ...box({ sectorTravel: 33 }), dragLinkBall: [0, 550, 395] } }),
+    ways: { 'longer arm': steeringArm(1.2), 'less lock': set('steering.box.sectorTravel', 25) },
+    bad: transmission,
+  },
+  {
+    rule: 'dead-centre',
+    words: /^A shorter pitman arm or less lock/,
+    on: raw({ steering: { ...box({ sectorTravel: 60 }), dragLinkBall: [0, 390, 395] } }),
+    ways: {
+      'shorter arm': all(set('steering.stopAngle', 24), pitmanArm(0.85)),
+      'less lock': set('steering.box.sectorTravel', 40),
+    },
+    bad: transmission,
+  },
+  {
+    rule: 'ball-tilt',
+    words: /^Turn its stud square to the link/,
+    on: raw({ studs: { 'steering.dragLinkBall': [1, 0, 1] } }),
+    ways: {
+      square: (document) => {
+        const [from, to] = [pointAt(document, 'steering.dragLinkBall'), pointAt(document, BALL)];
+        const link: Point = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+        return set('studs', { 'steering.dragLinkBall': [-link[2], 0, link[0]] })(document);
+      },
+    },
+    bad: tilt,
+  },
+  {
+    rule: 'lock',
+    words: /^A longer pitman arm or a shorter steering arm gives more lock/,
+    on: raw({ steering: box({ sectorTravel: 22 }) }),
+    ways: { 'longer pitman arm': pitmanArm(1.15), 'shorter steering arm': steeringArm(0.85) },
+    bad: lockOut,
+  },
+  {
+    rule: 'lock',
+    words: /^Set stops at the axle\.$/,
+    on: raw({ steering: box({ sectorTravel: 48 }) }),
+    ways: { stops: set('steering.stopAngle', 34), remedy: remedyOf('lock') },
+    bad: lockOut,
+  },
+  {
+    rule: 'turns-unequal',
+    words: /^Stand the pitman arm square .*, or set equal stops/,
+    on: raw({ steering: box({ pitmanBall: [-860, 500, 370] }) }),
+    ways: {
+      square: (document) => {
+        // Turned about its shaft until it stands square to the line to the steering-arm ball.
+        const { sectorCentre: c, pitmanBall } = document.steering.box;
+        const ball = document.steering.dragLinkBall;
+        const arm = distance(c, pitmanBall);
+        const far = Math.hypot(ball[0] - c[0], ball[2] - c[2]);
+        const down = Math.atan2(ball[2] - c[2], ball[0] - c[0]) - Math.acos(arm / far);
+        return set(BALL, [c[0] + arm * Math.cos(down), c[1], c[2] + arm * Math.sin(down)])(document);
+      },
+      stops: set('steering.stopAngle', 24),
+    },
+    bad: locksApart,
+  },
+  {
+    rule: 'ackermann',
+    words: /^Aim the tie rod arms .* meet near the rear axle/,
+    on: raw(half({ tieRodBall: [-150, 690, 292] })),
+    ways: { aim: aimedArms },
+    bad: reversedAckermann,
+  },
+  {
+    rule: 'tie-rod-ahead',
+    words: /^Arms behind the axle clear the wheel and give Ackermann/,
+    on: raw(half({ tieRodBall: [150, 640, 292] })),
+    ways: { behind: aimedArms },
+    bad: reversedAckermann,
+  },
+  {
+    rule: 'ratio',
+    words: /^A slower box, a shorter pitman arm or a longer steering arm makes it lighter/,
+    on: raw({ steering: box({ ratio: 9 }) }),
+    ways: {
+      slower: set('steering.box.ratio', 10),
+      'shorter pitman arm': pitmanArm(0.9),
+      'longer steering arm': steeringArm(1.1),
+    },
+    bad: ratioOut,
+  },
+  {
+    rule: 'ratio',
+    words: /^A quicker box, a longer pitman arm or a shorter steering arm makes it quicker/,
+    on: raw({ steering: box({ ratio: 32 }) }),
+    ways: {
+      quicker: set('steering.box.ratio', 30),
+      'longer pitman arm': pitmanArm(1.1),
+      'shorter steering arm': steeringArm(0.9),
+    },
+    bad: ratioOut,
+  },
+  {
+    rule: 'ratio',
+    words: /^A slower box, a shorter pitman arm or a longer steering arm gives more turns for the same lock/,
+    on: raw({ steering: { ...box({ ratio: 10, sectorTravel: 60 }), stopAngle: 25 } }),
+    ways: {
+      slower: set('steering.box.ratio', 11),
+      'shorter pitman arm': pitmanArm(0.9),
+      'longer steering arm': steeringArm(1.1),
+    },
+    bad: turnsOut,
+  },
+  {
+    rule: 'ratio',
+    words: /^A quicker box, or stops at the axle that end the turn sooner, gives fewer turns/,
+    on: raw({ steering: box({ ratio: 32 }) }),
+    ways: { quicker: set('steering.box.ratio', 28), stops: set('steering.stopAngle', 25) },
+    bad: turnsOut,
+  },
+  {
+    rule: 'effort',
+    words: /^A slower box, a larger handwheel, less scrub, or assistance/,
+    on: raw({ car: HEAVY }),
+    ways: {
+      slower: set('steering.box.ratio', 20),
+      'larger handwheel': set('car.handwheelRadius', 200),
+      'less scrub': all(
+        shift('axle.left.kingpinTop', [0, 15, 0]),
+        shift('axle.left.kingpinBottom', [0, 15, 0]),
+        shift('axle.left.tieRodBall', [0, 15, 0]),
+        shift('steering.dragLinkBall', [0, 15, 0]),
+        shift('steering.box.sectorCentre', [0, 15, 0]),
+      ),
+    },
+    bad: rimForce,
+  },
+  {
+    rule: 'effort',
+    words: /assistance makes it lighter/,
+    on: raw({ car: HEAVY }),
+    ways: { assistance: set('steering.box.assist', 'power') },
+    bad: countOf('effort'),
+  },
+  {
+    rule: 'clearance',
+    words: /^Move one of the two, or end the turn or the travel sooner/,
+    on: raw({
+      obstacles: [
+        {
+          name: 'Header tube',
+          role: 'header',
+          kind: 'capsule',
+          from: [-300, 480, 440],
+          to: [-320, 300, 480],
+          radius: 25,
+          mirrored: false,
+        },
+      ],
+    }),
+    ways: {
+      'move one': (document) =>
+        set(
+          'obstacles',
+          document.obstacles.map((one) =>
+            one.kind === 'capsule'
+              ? { ...one, from: [-300, 480, 470] as const, to: [-320, 300, 510] as const }
+              : one,
+          ),
+        )(document),
+      'less travel': set('travel', { bump: 40, rebound: 40, roll: 1 }),
+    },
+    bad: nearest,
+  },
+];
+
+/** Rules whose advice names no way to go: it asks for a look, or is done by its remedy, which `findings.test.ts` takes. */
+const NO_WAY = [
+  'tape',
+  'out-of-reach',
+  'shaft-joint-angle',
+  'shaft-ends',
+  'shaft-clearance',
+  'shaft-support',
+  'shaft-span',
+  'shaft-clocking',
+  'shaft-axis',
+];
+
+const adviceOn = (document: LayoutDocument, { rule }: Advised): Finding[] =>
+  findings(withClearances(analyse(resolveLayout(document))), { unit: 'in', fraction: 16 }).filter(
+    (finding) => finding.rule === rule && finding.severity !== 'info',
+  );
+
+describe('an advice, taken, makes its finding better', () => {
+  test('there is a case for every rule whose advice names a way', () => {
+    const covered = new Set([...ADVICE.map(({ rule }) => rule), ...NO_WAY]);
+    expect(RULES.map(({ name }) => name).filter((name) => !covered.has(name))).toEqual([]);
+  });
+
+  test.each(ADVICE.map((one) => ({ ...one, label: `${one.rule}: ${one.words.source}` })))(
+    '$label',
+    (advised) => {
+      const { on, words, ways, bad, rule } = advised;
+      const said = adviceOn(on, advised).map(({ advice }) => advice);
+      // Of two ways the rule says one; the other case of the pair is then none.
+      if (rule === 'roll-steer' && !said.some((advice) => words.test(advice))) {
+        const other = ADVICE.find((one) => one.rule === rule && one.on === on && one.words !== words);
+        expect(said.some((advice) => other?.words.test(advice))).toBe(true);
+        return;
+      }
+      expect(
+        said.some((advice) => words.test(advice)),
+        `says: ${said.join(' | ')}`,
+      ).toBe(true);
+      const before = bad(on);
+      for (const [way, taken] of Object.entries(ways)) {
+        const after = bad(taken(on));
+        expect(Number.isFinite(after), `${way}: ${after}`).toBe(true);
+        expect(after, `${way}: ${before} before`).toBeLessThan(before);
+      }
+    },
+  );
+});

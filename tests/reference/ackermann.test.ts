@@ -2,6 +2,7 @@ import { describe, test } from 'vitest';
 import { ballCircle, closeLink, drawnBranch } from '../../shared-math/linkage/index.ts';
 import { idealInner, idealOuter } from '../../shared-math/sweep/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
+import { outerOfAimedArms } from './scripts/four-bar.ts';
 
 describe('the Ackermann condition', () => {
   test('track/wheelbase 0.44, inner 18°: outer 15.869° (Rattan, Theory of Machines, printed 15.9; from memory)', () => {
@@ -19,18 +20,26 @@ describe('the Ackermann condition', () => {
     expectClose(idealInner(idealOuter(inner * DEGREE, 1, 2), 1, 2) / DEGREE, inner, 1e-9);
   });
 
-  test('wheelbase 3.2 m, track 1.6 m, outer wheel on 6.5 m: 29.492° and 38.260° (public worked example)', () => {
-    const outer = Math.asin(3.2 / 6.5);
-    expectClose(outer / DEGREE, 29.492, 1e-2);
-    expectClose(idealInner(outer, 1.6, 3.2) / DEGREE, 38.26, 1e-2);
+  test('wheelbase 3.2 m, track 1.6 m, outer wheel at 29.492°: inner 38.260° (public worked example)', () => {
+    expectClose(idealInner(29.492 * DEGREE, 1.6, 3.2) / DEGREE, 38.26, 1e-2);
+    expectClose(idealOuter(38.26 * DEGREE, 1.6, 3.2) / DEGREE, 29.492, 1e-2);
   });
 
-  test('Davis gear, tan a = t/2L, t 1.2, L 2.7: 12.529° (Khurmi, Theory of Machines; from memory)', () => {
-    // The straight line through the kingpins at that angle meets the rear axle's middle.
-    expectClose(Math.atan(1.2 / 2 / 2.7) / DEGREE, 12.529, 1e-3);
+  test('both wheels square to one line through one point on the rear axle’s line', () => {
+    // Plan geometry by coordinates: the point is so far out that neither wheel is turned past it.
+    for (const out of [0.9, 1.4, 3, 20])
+      for (const track of [1.2, 1.6]) {
+        const [inner, outer] = [Math.atan2(2.7, out - track / 2), Math.atan2(2.7, out + track / 2)];
+        expectClose(idealOuter(inner, track, 2.7), outer, 1e-12);
+        expectClose(idealInner(outer, track, 2.7), inner, 1e-12);
+      }
+    // A point inside the track has the inner wheel past a right angle; straight ahead stays straight ahead.
+    expectClose(idealInner(Math.atan2(2.7, 1), 1.6, 2.7), Math.atan2(2.7, -0.6), 1e-12);
+    expectClose(idealOuter(0, 1.6, 2.7), 0, 0);
+    expectClose(idealInner(0, 1.6, 2.7), 0, 0);
   });
 
-  // Exact four-bar, arms 6 in behind the axle aimed at the rear axle's centre, t 50, L 102 in: computed independently.
+  // Exact four-bar, arms 6 in behind the axle aimed at the rear axle's centre, t 50, L 102 in: scripts/four-bar.ts.
   test.each([
     [10, 9.5599, 0.341],
     [20, 18.2471, 1.083],
@@ -65,6 +74,7 @@ describe('the Ackermann condition', () => {
         0,
       );
       const found = Math.atan2(out[1]!, out[0]!) / DEGREE;
+      expectClose(found, outerOfAimedArms(50, 102, 6, turn) / DEGREE, 1e-9, 'script');
       expectClose(found, outer, 1e-3, 'outer');
       expectClose(found - idealOuter(turn, 50, 102) / DEGREE, error, 1e-3, 'error');
     },

@@ -2,8 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { createState, poseAxle, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { frontEndOf } from '../support/layouts.ts';
+import { crossSteerTurn, pullBack, sideSteerTurn } from './scripts/axle-arcs.ts';
 
-// Axle arcs against link arcs. All values are exact arcs computed by an independent script; inches unless said.
+// Axle arcs against link arcs. Values by scripts/axle-arcs.ts where it is
+// named, which knows arcs and one arm on an upright kingpin; else as said beside them. Inches unless said.
 const IN = 25.4;
 
 /** An upright kingpin with the wheel beside it, so that plan angles are steer angles. */
@@ -49,8 +51,9 @@ describe('pull-back of a level arm', () => {
     [24, 3, 0.18824],
   ])('%d in long, %d in of travel: %d in', (length, travel, back) => {
     const frontEnd = frontEndOf({ axle: axle(), location: parallelBars(length * IN) });
+    expectClose(pullBack(length, travel), back, 1e-5);
     poseAxle(frontEnd, travel * IN, 0, state);
-    expectClose(-state.axle.x / IN, back, 1e-5);
+    expectClose(-state.axle.x / IN, pullBack(length, travel), 1e-10);
     expectClose(state.axle.pitch, 0, 1e-10, 'parallel bars hold the caster');
     poseAxle(frontEnd, -travel * IN, 0, state);
     expectClose(-state.axle.x / IN, back, 1e-5);
@@ -70,6 +73,7 @@ describe('side steer: drag link against the axle', () => {
     expect(solveFrontEnd(frontEnd, travel * IN, 0, 0, state)).toBe('ok');
     // The table divides the mismatch by the arm; the exact turn differs in the fourth figure.
     expectClose(Math.abs(state.left.steer) / DEGREE, steer, 3e-3);
+    expectClose(state.left.steer, sideSteerTurn(30, 24, 6, 0, travel), 1e-9, 'script');
   });
 
   test('equal lengths, level: none', () => {
@@ -97,6 +101,7 @@ describe('side steer: drag link against the axle', () => {
     });
     solveFrontEnd(frontEnd, travel * IN, 0, 0, state);
     const size = Math.abs(state.left.steer) / DEGREE;
+    expectClose(state.left.steer, sideSteerTurn(27, 27, 6, raised, travel), 1e-9, 'script');
     // Rule of thumb: radians are about travel · error / (radius · arm), whose table is first order in the arm.
     expectClose(size, Math.abs(steer), 0.035 * Math.abs(steer));
     const rule = (Math.abs(travel) * raised) / (27 * 6) / DEGREE;
@@ -137,6 +142,7 @@ describe('cross steer: drag link against the lateral bar', () => {
       const frontEnd = cross(bar, link);
       expect(solveFrontEnd(frontEnd, travel * IN, 0, 0, state)).toBe('ok');
       expectClose(Math.abs(state.right.steer) / DEGREE, steer, 5e-3);
+      expectClose(state.right.steer, crossSteerTurn(bar, link, 6, 30, travel), 1e-7, 'script');
     },
   );
 

@@ -12,6 +12,7 @@ import {
 } from '../../shared-math/shaft/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { rawLayout } from '../support/layouts.ts';
+import { bend, cardanOutput, planesApart } from './scripts/cross-pin.ts';
 
 type Vector = [number, number, number];
 
@@ -97,9 +98,11 @@ describe('one Cardan joint', () => {
     [10, 30.3813],
     [20, 31.5667],
     [30, 33.6901],
-  ])('input 30° at β %d°: output %d° (3-D cross-pin vectors, computed independently)', (angle, output) => {
+  ])('input 30° at β %d°: output %d° (pins of the cross in space: scripts/cross-pin.ts)', (angle, output) => {
     const motion = motionOf(single(angle), []);
-    expectClose(outputOf(motion, motion.slowest + Math.PI / 2, 30 * DEGREE) / DEGREE, output, 1e-4);
+    const found = outputOf(motion, motion.slowest + Math.PI / 2, 30 * DEGREE);
+    expectClose(found / DEGREE, output, 1e-4);
+    expectClose(found, cardanOutput(angle * DEGREE, 30 * DEGREE), 1e-12, 'script');
     // Measured from the normal of that plane instead: tan ψ = tan θ · cos β.
     const fromNormal = Math.atan(Math.tan(30 * DEGREE) * Math.cos(angle * DEGREE));
     expectClose(outputOf(motion, motion.slowest, 30 * DEGREE), fromNormal, 1e-12);
@@ -111,10 +114,6 @@ describe('one Cardan joint', () => {
       [20, 41.459, 41.431],
       [30, 37.021, 36.7],
     ] as const) {
-      const s2 = Math.sin(angle * DEGREE) ** 2;
-      const G = (2 - s2) / s2;
-      expectClose(Math.acos((-G + Math.sqrt(G * G + 8)) / 2) / 2 / DEGREE, exact, 1e-3);
-      expectClose(Math.acos((2 * s2) / (2 - s2)) / 2 / DEGREE, approximate, 1e-2);
       const motion = motionOf(single(angle), []);
       const at = (theta: number) => ratioOf(motion, motion.slowest + Math.PI / 2, theta * DEGREE);
       const slope = (theta: number) => (at(theta + 0.01) - at(theta - 0.01)) / (0.02 * DEGREE);
@@ -215,13 +214,17 @@ describe('two joints', () => {
   });
 
   test('shafts by top and side angles: joints 23.0019° and 12.4912°, planes 65.7068° apart', () => {
-    // Computed independently: d = (1, tan top, tan side); (0, -35), (12, -15), (4, -5).
+    // scripts/cross-pin.ts: d = (1, tan top, tan side); (0, -35), (12, -15), (4, -5).
     const direction = (top: number, side: number): Vector => [
       1,
       Math.tan(top * DEGREE),
       Math.tan(side * DEGREE),
     ];
-    const { route, chain } = chainOf([direction(0, -35), direction(12, -15), direction(4, -5)]);
+    const [first, middle, last] = [direction(0, -35), direction(12, -15), direction(4, -5)];
+    const { route, chain } = chainOf([first, middle, last]);
+    expectClose(route.joints[0]!.angle, bend(first, middle), 1e-12, 'script');
+    expectClose(route.joints[1]!.angle, bend(middle, last), 1e-12, 'script');
+    expectClose(bestClocks(chain)[0]!, planesApart(first, middle, last), 1e-12, 'script');
     expectClose(route.joints[0]!.angle / DEGREE, 23.0019, 1e-4);
     expectClose(route.joints[1]!.angle / DEGREE, 12.4912, 1e-4);
     expectClose(bestClocks(chain)[0]! / DEGREE, 65.7068, 1e-4, 'angle between the planes');

@@ -10,6 +10,7 @@ import {
 } from '../../shared-math/linkage/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf } from '../support/layouts.ts';
+import { rockerTurns } from './scripts/spatial-link.ts';
 
 interface Arms {
   readonly p1: Point;
@@ -60,7 +61,7 @@ const SKEW: Arms = {
 };
 
 describe('the spatial link: two arms on skew axes joined by a rod with balls', () => {
-  // Recomputed independently (closed form against bracketed root search); no published numeric example was found.
+  // By scripts/spatial-link.ts, a bracketed search for the roots; no published numeric example was found.
   test.each([
     [0, 2.831, -129.7009],
     [-30, 18.8285, -164.623],
@@ -71,6 +72,10 @@ describe('the spatial link: two arms on skew axes joined by a rod with balls', (
     [60, 105.5453, -86.7994],
   ])('skew axes, input at %d°', (turn, one, other) => {
     const roots = follow(SKEW, turn * DEGREE) as number[];
+    const scripted = rockerTurns({ ...SKEW, turn: turn * DEGREE });
+    expect(scripted).toHaveLength(2);
+    for (const root of scripted)
+      expectClose(Math.min(...roots.map((mine) => Math.abs(mine - root / DEGREE))), 0, 1e-7, 'script');
     for (const expected of [one, other])
       expectClose(Math.min(...roots.map((root) => Math.abs(root - expected))), 0, 1e-3, `root ${expected}`);
   });
@@ -107,7 +112,7 @@ describe('the spatial link: two arms on skew axes joined by a rod with balls', (
 
   test('a side-steer front end at ride height, in inches as first computed', () => {
     // Sector axis y through (-30, 19, 20), arm 6 in down; left kingpin through (0, 25, 12), caster 6, inclination 8
-    // degrees; arm ball (0, 19.5, 14). Computed once by an independent script. Turned through the whole front end.
+    // degrees; arm ball (0, 19.5, 14). Turned through the whole front end, beside scripts/spatial-link.ts.
     const inch = ([x, y, z]: Point): Point => [x * 25.4, y * 25.4, z * 25.4];
     const [tan6, tan8] = [Math.tan(6 * DEGREE), Math.tan(8 * DEGREE)];
     const half = {
@@ -143,6 +148,17 @@ describe('the spatial link: two arms on skew axes joined by a rod with balls', (
       expect(solveFrontEnd(frontEnd, 0, 0, sector * 16, state)).toBe('ok');
       const turn = Math.atan2(state.work.turns[1] as number, state.work.turns[0] as number);
       expectClose(turn / DEGREE, expected[i] as number, 1e-3, `sector ${(i - 3) * 10}°`);
+      const scripted = rockerTurns({
+        p1: [-30, 19, 20],
+        u1: [0, 1, 0],
+        a0: [-30, 19, 14],
+        p2: [0, 25, 12],
+        u2: [-tan6, -tan8, 1],
+        b0: [0, 19.5, 14],
+        length: Math.hypot(30, 0.5),
+        turn: sector,
+      });
+      expectClose(Math.min(...scripted.map((root) => Math.abs(root - turn))), 0, 1e-9, 'script');
     }
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { ballCircle, closeLink, drawnBranch } from '../../shared-math/linkage/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { planarRocker } from '../support/planar-constraints.ts';
+import { fourBar } from './scripts/four-bar.ts';
 
 /** A planar four-bar: crank a at the origin, coupler b, rocker c on a pivot at (d, 0). Degrees. */
 function rocker(a: number, b: number, c: number, d: number, crank: number, branch: 1 | -1) {
@@ -17,7 +18,7 @@ function rocker(a: number, b: number, c: number, d: number, crank: number, branc
 
 // Norton, Design of Machinery, Example 4-1 (printed 20.298, 57.33, -60.98, -98.01) and Table P4-1 rows a, c, e; the
 // 30 degree case is a public exercise file of Example 4.1; the 1-2-3-4 m case a Freudenstein exercise. Values from
-// memory of the book, recomputed independently (Freudenstein's equation, circle intersection).
+// memory of the book, recomputed by scripts/four-bar.ts.
 const CASES = [
   {
     a: 40,
@@ -48,6 +49,12 @@ const CASES = [
 describe('the link closure on the textbook four-bar', () => {
   test.each(CASES)('links $a, $b, $c, $d at $at°', ({ a, b, c, d, at, open, crossed, tolerance }) => {
     const found = ([1, -1] as const).map((branch) => rocker(a, b, c, d, at, branch));
+    const scripted = fourBar(a, b, c, d, at * DEGREE);
+    for (const { rocker: mine, coupler } of found) {
+      const same = scripted.find(([angle]) => Math.abs(angle / DEGREE - mine) < 1e-3);
+      expectClose(mine, (same?.[0] ?? Number.NaN) / DEGREE, 1e-9, 'script, rocker');
+      expectClose(coupler, (same?.[1] ?? Number.NaN) / DEGREE, 1e-9, 'script, coupler');
+    }
     for (const [coupler, angle] of [open, crossed]) {
       const match = found.find((entry) => Math.abs(entry.rocker - angle) < 1);
       expect(match, `a branch near ${angle}`).toBeDefined();

@@ -8,6 +8,7 @@ import {
 import { toeLength } from '../../shared-math/sweep/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf } from '../support/layouts.ts';
+import { camberAtHeading } from './scripts/kingpin-camber.ts';
 
 describe('toe as a length at the tyre', () => {
   // Workshop geometry, computed: a total toe length T at diameter D is twice asin(T / 2D). Inches and degrees.
@@ -17,9 +18,8 @@ describe('toe as a length at the tyre', () => {
     [1 / 8, 28, 0.1279],
     [3 / 32, 27, 0.0995],
   ])('%d in over %d in is %d° each wheel', (total, diameter, each) => {
-    const toe = Math.asin(total / 2 / diameter);
-    expectClose(toe / DEGREE, each, 1e-4);
-    expectClose((2 * toeLength(toe, (diameter / 2) * 25.4)) / 25.4, total, 1e-12);
+    // 1e-4 of a degree is 5e-5 in over 28 in.
+    expectClose((2 * toeLength(each * DEGREE, (diameter / 2) * 25.4)) / 25.4, total, 1e-4);
   });
 
   test('one wheel at 0.15° on 24 in is 0.0628 in', () => {
@@ -83,7 +83,7 @@ describe('where the kingpin meets the ground (ISO 8855 terms; values computed, i
   );
 });
 
-describe('camber gained by steering (exact rotation about the kingpin, computed independently)', () => {
+describe('camber gained by steering (the spin axis turned as a vector: scripts/kingpin-camber.ts)', () => {
   /** Camber of the left wheel at a heading, degrees, by bisection on the handwheel. */
   function camberAt(caster: number, inclination: number, heading: number) {
     const frontEnd = prepareFrontEnd(withHalf(half(caster, inclination, 70, 330)));
@@ -110,7 +110,11 @@ describe('camber gained by steering (exact rotation about the kingpin, computed 
     [0, 8, 20, 0.486],
     [0, 8, -20, 0.486],
   ])('caster %d°, inclination %d°, heading %d°: %d°', (caster, inclination, heading, camber) => {
-    expectClose(camberAt(caster, inclination, heading).camber, camber, 1e-3);
+    const found = camberAt(caster, inclination, heading);
+    const scripted = camberAtHeading(caster * DEGREE, inclination * DEGREE, heading * DEGREE);
+    expectClose(found.camber, scripted.camber / DEGREE, 1e-9, 'script');
+    expectClose(found.turn, scripted.turn / DEGREE, 1e-9, 'script, turn');
+    expectClose(found.camber, camber, 1e-3);
   });
 
   test('turning about the kingpin is not heading: 20.354° and 20.256° for 20° left and right', () => {

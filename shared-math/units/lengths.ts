@@ -70,7 +70,7 @@ export function parseLength(text: string, unit: LengthUnit): Outcome<number, str
   }
   let total = 0;
   let smallest = Number.POSITIVE_INFINITY;
-  for (let terms = 0; rest !== ''; terms += 1) {
+  for (let terms = 0; terms === 0 || rest !== ''; terms += 1) {
     const term = TERM.exec(rest);
     if (!term) return failed(`"${text.trim()}" is not a length; write for example 3 1/4, 3.25 in or 82.5 mm`);
     const [matched, whole, numerator, denominator, decimal, mark, word] = term;

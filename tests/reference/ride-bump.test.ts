@@ -34,8 +34,8 @@ function drive(
 }
 
 describe('a half-sine bump of 25 mm over 1 m at 10 m/s', () => {
-  // Computed for these figures by two independent methods that agree, an adaptive solver of differential equations and
-  // the matrix exponential (no published source).
+  // Computed for these figures from the same equations, no published source; the script is tests/support/ride-peer.ts,
+  // a classical Runge-Kutta method, run beside.
   test('moves body, wheel and suspension as independent solutions of the same equations', () => {
     const ride = rideOf(DAMPED, { road: prepareRoad(BUMP, 330), speed: 10_000 });
     const [body, wheel, suspension, tyre, acceleration] = drive(ride, 1.5, [
@@ -54,6 +54,21 @@ describe('a half-sine bump of 25 mm over 1 m at 10 m/s', () => {
     expectClose(tyre.most, 12.35, 0.01, 'tyre let out');
     expectClose(acceleration.most, 4.494, 0.002 * 4.494, 'body up, m/s²');
     expectClose(acceleration.least, -5.348, 0.002 * 5.348, 'body down, m/s²');
+    const road = prepareRoad(BUMP, 330);
+    const peer = prepareRidePeer(DAMPED, road, 10_000, 1e-4);
+    const scripted = { body: 0, wheel: 0, most: 0, least: 0 };
+    for (let i = 0; i < 15_000; i += 1) {
+      peer.step(1);
+      const [zf, , za] = peer.state as unknown as [number, number, number];
+      scripted.body = Math.max(scripted.body, 1000 * zf);
+      scripted.wheel = Math.max(scripted.wheel, 1000 * za);
+      scripted.most = Math.max(scripted.most, 1000 * (za - zf));
+      scripted.least = Math.min(scripted.least, 1000 * (za - zf));
+    }
+    expectClose(body.most, scripted.body, 0.001 * 10.847, 'script, body');
+    expectClose(wheel.most, scripted.wheel, 0.001 * 30.595, 'script, wheel');
+    expectClose(suspension.most, scripted.most, 0.001 * 26.023, 'script, bump');
+    expectClose(suspension.least, scripted.least, 0.001 * 18.831, 'script, rebound');
     // Both wheels on it alike: nothing rolls.
     expect(Math.abs(ride.state.frameRoll) + Math.abs(ride.state.axleRoll)).toBeLessThan(1e-9);
   });

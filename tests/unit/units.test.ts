@@ -73,6 +73,97 @@ describe('lengths as people write them (an inch is 25.4 mm exactly, internationa
     expect(outcome).not.toMatch(/\n|undefined/);
   });
 
+  // The line that is said of each, with what was typed in it, trimmed.
+  const NOT_A_LENGTH = '" is not a length; write for example 3 1/4, 3.25 in or 82.5 mm';
+  test.each([
+    ['', 'a length is missing'],
+    ['  \t ', 'a length is missing'],
+    [' abc ', `"abc${NOT_A_LENGTH}`],
+    ['3 in in', `"3 in in${NOT_A_LENGTH}`],
+    ['+', `"+${NOT_A_LENGTH}`],
+    ['1e5', `"1e5${NOT_A_LENGTH}`],
+    ['5/8/3', `"5/8/3${NOT_A_LENGTH}`],
+    ['x 3', `"x 3${NOT_A_LENGTH}`],
+    ['3 --4', `"3 --4${NOT_A_LENGTH}`],
+    ['3 inchy', `"3 inchy${NOT_A_LENGTH}`],
+    ['3 mm2', `"3 mm2${NOT_A_LENGTH}`],
+    ['3.2.1', `"3.2.1${NOT_A_LENGTH}`],
+    [' 3 1/0 ', '"3 1/0" divides by nothing'],
+    [' 3 in 2 mm ', '"3 in 2 mm" mixes units; write one length'],
+    ['2" 1\'', '"2" 1\'" mixes units; write one length'],
+    ["1' 2'", '"1\' 2\'" mixes units; write one length'],
+    ["1' 20 mm", '"1\' 20 mm" mixes units; write one length'],
+    ['3 in 4', '"3 in 4" mixes units; write one length'],
+    ['1 ft 2 in 3', '"1 ft 2 in 3" mixes units; write one length'],
+    [' 99999 ', '"99999" is longer than 20 metres'],
+    ['20001 mm', '"20001 mm" is longer than 20 metres'],
+    ['-20001 mm', '"-20001 mm" is longer than 20 metres'],
+    [`${'9'.repeat(400)} mm`, `"${'9'.repeat(400)} mm" is longer than 20 metres`],
+  ])('"%s" is refused in these words', (text, words) => {
+    expect(read(text)).toBe(words);
+  });
+
+  test.each([
+    ['20000 mm', 20_000],
+    ['+ 3 in', 76.2],
+    ['+3in.', 76.2],
+    ['-3 in', -76.2],
+    ['1 - 1/2 in', 38.1],
+    ['1  1/2  in', 38.1],
+    ['11/16"', 17.4625],
+    ['12 11/16', 322.2625],
+    ['1/ 2', 12.7],
+    ['1 /2', 12.7],
+    ['10/4 mm', 2.5],
+    ['12.', 304.8],
+    ['12.75', 323.85],
+    ['.25', 6.35],
+    ['1 foot', 304.8],
+    ['2 ft', 609.6],
+    ['2 feet', 609.6],
+    ['2 inch', 50.8],
+    ['2 IN', 50.8],
+    ['2 Mm', 2],
+    ['0', 0],
+    ['-0', 0],
+    ['1’ 6”', 457.2],
+    ['1‘ 6“', 457.2],
+    ['1′ 6″', 457.2],
+    ["1' 6''", 457.2],
+    ["1'-6''", 457.2],
+    ["1' - 6", 457.2],
+    ['1 ft 6', 457.2],
+    ["1'6.5", 469.9],
+    ['2½"', 63.5],
+    ['2¼"', 57.15],
+    ['2¾"', 69.85],
+    ['2⅛"', 53.975],
+    ['2⅜"', 60.325],
+    ['2⅝"', 66.675],
+    ['2⅞"', 73.025],
+    ['½', 12.7],
+  ] as const)('%s is %d mm', (text, mm) => {
+    expectClose(read(text) as number, mm, 1e-9);
+  });
+
+  test('a length with a sign or without is the same size the other way', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 40 }),
+        fc.integer({ min: 1, max: 63 }),
+        fc.constantFrom('', '"', ' in', ' inches'),
+        (whole, over, name) => {
+          const text = `${whole} ${over}/64${name}`;
+          const size = (whole + over / 64) * 25.4;
+          expectClose(read(text) as number, size, 1e-9);
+          expectClose(read(`-${text}`) as number, -size, 1e-9);
+          expectClose(read(`+${text}`) as number, size, 1e-9);
+        },
+      ),
+      { seed: 3, numRuns: 60 },
+    );
+  });
+
   test('what is shown reads back to within half of the last fraction', () => {
     fc.assert(
       fc.property(
@@ -110,6 +201,24 @@ describe('angles', () => {
     expect(formatDegrees(-0.001, 2)).toBe('0.00°');
     expect(formatDegrees(2.64)).toBe('2.6°');
     expectClose(toDegrees(toRadians(33)), 33, 1e-12);
+    expectClose(toRadians(180), Math.PI, 1e-15);
+  });
+
+  test.each([
+    ['2.5 degrees', 2.5],
+    ['+ 3 °', 3],
+    ['-.5', -0.5],
+    ['12', 12],
+    ['− 12.25', -12.25],
+    ['', 'an angle is missing'],
+    ['  ', 'an angle is missing'],
+    [' two ', '"two" is not an angle; write for example 2.5'],
+    ['2 deg 3', '"2 deg 3" is not an angle; write for example 2.5'],
+    ['x2', '"x2" is not an angle; write for example 2.5'],
+    ['2 mm', '"2 mm" is not an angle; write for example 2.5'],
+  ])('"%s" is %s', (text, expected) => {
+    const angle = parseAngle(text);
+    expect(angle.ok ? angle.value : angle.failure).toBe(expected);
   });
 });
 

@@ -13,17 +13,20 @@ const reference = (...names: string[]) => names.map((name) => `tests/reference/$
 export const PARTS = {
   units: { folder: 'units', tests: unit('units') },
   words: { folder: 'words', tests: unit('cautions', 'words') },
-  pose: { folder: 'pose', tests: [...unit('pose'), ...reference('axle-arcs', 'leaf-arc')] },
+  pose: { folder: 'pose', tests: [...unit('pose-descent', 'pose'), ...reference('axle-arcs', 'leaf-arc')] },
   linkage: {
     folder: 'linkage',
     tests: [
-      ...unit('linkage'),
+      ...unit('linkage-doors', 'linkage'),
       ...reference('axle-arcs', 'leaf-arc', 'spatial-link', 'textbook-four-bar', 'toe-and-kingpin'),
     ],
   },
   sweep: {
     folder: 'sweep',
-    tests: [...unit('turn', 'shaft-turn'), ...reference('ackermann', 'parking-effort', 'toe-and-kingpin')],
+    tests: [
+      ...unit('turn', 'travel', 'turning-circle', 'shaft-turn'),
+      ...reference('ackermann', 'parking-effort', 'toe-and-kingpin'),
+    ],
   },
   aim: { folder: 'aim', tests: unit('aim', 'map') },
   shaft: {
@@ -33,7 +36,7 @@ export const PARTS = {
       ...reference('cardan-joint', 'shaft-chain', 'shaft-strength'),
     ],
   },
-  findings: { folder: 'findings', tests: unit('findings', 'limits') },
+  findings: { folder: 'findings', tests: unit('advice', 'finding-words', 'limits') },
 } as const satisfies Record<string, Part>;
 
 export type PartName = keyof typeof PARTS;

@@ -1,21 +1,29 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, globSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
 import { EQUIVALENT } from './equivalent.ts';
 import { isPart, PARTS, type PartName } from './parts.ts';
 import { type Mutant, mutantOf, shares, tallyOf } from './tally.ts';
 
-// npm run mutants [-- PART | PART/FILE …] [--again] [--cores N]
+// npm run mutants [-- PART | PART/FILE …] [--again | --every N] [--cores N]
 // Changes one spot of the mathematics at a time and sees whether a test fails. Not part of npm test: it takes hours.
 
-const USAGE = `npm run mutants [-- PART …] [--again] [--cores N]
+const USAGE = `npm run mutants [-- PART …] [--again | --every N] [--cores N]
 PART: ${Object.keys(PARTS).join(', ')}, or one file of one, as sweep/turn.ts; all parts if none is named.
---again tries only what the last run of that part left alive. --cores: 2 unless given.`;
+--again tries only what the last run of that part left alive. --every N tries the mutants of each Nth line alone: a
+sample, for a first look. --cores: 2 unless given.`;
 
 const ENOUGH = 90;
 const root = resolve(import.meta.dirname, '../..');
 process.chdir(root);
+
+interface Choice {
+  readonly again: boolean;
+  readonly every: number;
+  readonly cores: number;
+}
 
 interface Wish {
   readonly name: string;
@@ -41,9 +49,22 @@ function leftAlive(wish: Wish): string[] {
   return [...new Set(alive.map(({ file, stretch }) => `${file}:${stretch}`))];
 }
 
-async function run(wish: Wish, again: boolean, cores: number): Promise<boolean> {
+/** Each Nth line of a part's files; mutants that reach over several lines are not among them. */
+const sampled = (wish: Wish, every: number): string[] =>
+  globSync(wish.pattern)
+    .sort()
+    .flatMap((file) => {
+      const lines = readFileSync(file, 'utf8').split('\n').length;
+      const first = 1 + Math.floor(every / 2);
+      return Array.from({ length: Math.ceil((lines - first + 1) / every) }, (_, i) => {
+        const line = first + i * every;
+        return `${file}:${line}-${line}`;
+      });
+    });
+
+async function run(wish: Wish, { again, every, cores }: Choice): Promise<boolean> {
   process.env['MUTANTS_PART'] = wish.part;
-  const patterns = again ? leftAlive(wish) : [wish.pattern];
+  const patterns = again ? leftAlive(wish) : every > 1 ? sampled(wish, every) : [wish.pattern];
   if (patterns.length === 0) return true;
   const tempDirName = mkdtempSync(join(tmpdir(), 'toeboard-mutants-'));
   const started = Date.now();
@@ -57,7 +78,7 @@ async function run(wish: Wish, again: boolean, cores: number): Promise<boolean> 
     concurrency: cores,
     timeoutMS: 4000,
     disableTypeChecks: true,
-    reporters: process.stdout.isTTY ? ['progress'] : [],
+    reporters: [process.stdout.isTTY ? 'progress' : 'progress-append-only'],
     allowConsoleColors: false,
     tempDirName,
     cleanTempDir: 'always',
@@ -67,28 +88,49 @@ async function run(wish: Wish, again: boolean, cores: number): Promise<boolean> 
 
   const mutants = results.flatMap((result) => mutantOf(result, readFileSync(result.fileName, 'utf8'), root));
   mkdirSync(join(root, 'out/mutants'), { recursive: true });
-  writeFileSync(reportOf(wish), JSON.stringify(mutants, null, 1));
+  if (every === 1) writeFileSync(reportOf(wish), JSON.stringify(mutants, null, 1));
   const tally = tallyOf(mutants, EQUIVALENT);
   for (const { file, line, is, becomes, status } of tally.alive)
     process.stdout.write(`${file}:${line} ${status}\n  is       ${is}\n  becomes  ${becomes}\n`);
   for (const { file, is } of tally.stale)
-    if (!again && wish.name === wish.part && file.startsWith(`shared-math/${PARTS[wish.part].folder}/`))
+    if (
+      !again &&
+      every === 1 &&
+      wish.name === wish.part &&
+      file.startsWith(`shared-math/${PARTS[wish.part].folder}/`)
+    )
       process.stdout.write(`in the list of equivalent mutants, but killed or gone: ${file}: ${is}\n`);
   for (const line of shares(tally)) process.stdout.write(`${line}\n`);
-  process.stdout.write(`${wish.name}: ${tally.percent.toFixed(1)} of 100, in ${minutes.toFixed(1)} min\n`);
+  const late = results.filter(({ status }) => status === 'Timeout').length;
+  process.stdout.write(
+    `${wish.name}${again ? ', what was left' : every > 1 ? `, each ${every}th line` : ''}: ${mutants.length} mutants, ${tally.percent.toFixed(1)} of 100 killed or equivalent (${late} by running on without end), in ${minutes.toFixed(1)} min\n`,
+  );
   return tally.percent >= ENOUGH;
 }
 
-const words = process.argv.slice(2);
-const again = words.includes('--again');
-const coresAt = words.indexOf('--cores');
-const cores = coresAt < 0 ? 2 : Number(words[coresAt + 1]);
-const names = words.filter((word, at) => !word.startsWith('--') && (coresAt < 0 || at !== coresAt + 1));
-const wishes = (names.length > 0 ? names : Object.keys(PARTS)).map(wishOf);
-if (wishes.includes(undefined) || !(cores >= 1)) {
+const { values, positionals } = readWords();
+const wishes = (positionals.length > 0 ? positionals : Object.keys(PARTS)).map(wishOf);
+const choice: Choice = {
+  again: values.again === true,
+  every: Number(values.every ?? 1),
+  cores: Number(values.cores ?? 2),
+};
+if (wishes.includes(undefined) || !(choice.cores >= 1) || !(choice.every >= 1)) {
   process.stderr.write(`${USAGE}\n`);
   process.exit(2);
 }
 let enough = true;
-for (const wish of wishes) enough = (await run(wish as Wish, again, cores)) && enough;
+for (const wish of wishes) enough = (await run(wish as Wish, choice)) && enough;
 process.exit(enough ? 0 : 1);
+
+function readWords() {
+  try {
+    return parseArgs({
+      allowPositionals: true,
+      options: { again: { type: 'boolean' }, every: { type: 'string' }, cores: { type: 'string' } },
+    });
+  } catch {
+    process.stderr.write(`${USAGE}\n`);
+    process.exit(2);
+  }
+}

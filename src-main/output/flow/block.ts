@@ -25,11 +25,31 @@ export function heading(text: string, style: TextStyle = HEADING): Block {
   };
 }
 
-/** A paragraph. */
-export function paragraph(text: string, style: TextStyle = BODY, after = 1.6): Block {
+/** A paragraph is not parted so that fewer lines than these stand alone. */
+const LEAST_LINES = 2;
+
+/** Lines already broken. */
+function linesBlock(lines: readonly string[], style: TextStyle, after: number): Block {
   return {
-    height: (pen, width) => brokenInto(pen, text, style, width).length * lineHeight(style.size) + after,
-    paint: (pen, x, y, width) => void writeLines(pen, brokenInto(pen, text, style, width), x, y, style),
+    height: () => lines.length * lineHeight(style.size) + after,
+    paint: (pen, x, y) => void writeLines(pen, lines, x, y, style),
+    split: (_, __, room) => {
+      const count = Math.min(Math.floor(room / lineHeight(style.size)), lines.length - LEAST_LINES);
+      return count < LEAST_LINES
+        ? undefined
+        : [linesBlock(lines.slice(0, count), style, 0), linesBlock(lines.slice(count), style, after)];
+    },
+  };
+}
+
+/** A paragraph; a long one goes on in the next column. */
+export function paragraph(text: string, style: TextStyle = BODY, after = 1.6): Block {
+  const lines = (pen: PrintPen, width: number) =>
+    linesBlock(brokenInto(pen, text, style, width), style, after);
+  return {
+    height: (pen, width) => lines(pen, width).height(pen, width),
+    paint: (pen, x, y, width) => lines(pen, width).paint(pen, x, y, width),
+    split: (pen, width, room) => lines(pen, width).split?.(pen, width, room),
   };
 }
 

@@ -6,35 +6,41 @@ import type { LeafFacts, Leaves } from './leaves.ts';
 /** mm between columns. */
 const GUTTER = 9;
 
+/** What is not usual about a flow. */
+interface FlowOptions {
+  /** Areas of the page that is open already, to be filled before the next page is begun. */
+  readonly first?: readonly Area[];
+  /** mm that a column takes at the most. */
+  readonly most?: number;
+  /** Without ink: only to see how many pages it takes. */
+  readonly trial?: boolean;
+}
+
 /** Puts blocks into the columns of pages, one after the other, and begins pages as they are needed. */
 export class Flow {
   readonly #leaves: Leaves;
   readonly #facts: LeafFacts;
   readonly #count: number;
   readonly #note: string;
-  #columns: Area[] = [];
+  readonly #first: readonly Area[];
+  #columns: readonly Area[];
   #column = 0;
   #used = 0;
   #pages = 0;
   #leading: Block[] = [];
-  /** Without ink: only to see how many pages it takes. mm that a column takes at the most. */
   readonly #trial: boolean;
   readonly #most: number;
 
-  constructor(
-    leaves: Leaves,
-    facts: LeafFacts,
-    columns: number,
-    note = '',
-    most = Number.POSITIVE_INFINITY,
-    trial = false,
-  ) {
+  constructor(leaves: Leaves, facts: LeafFacts, columns: number, note = '', options: FlowOptions = {}) {
     this.#leaves = leaves;
     this.#facts = facts;
     this.#count = columns;
     this.#note = note;
-    this.#most = most;
-    this.#trial = trial;
+    this.#most = options.most ?? Number.POSITIVE_INFINITY;
+    this.#trial = options.trial ?? false;
+    this.#first = options.first ?? [];
+    this.#columns = this.#first;
+    if (this.#first.length > 0) this.#pages = 1;
   }
 
   get pages(): number {
@@ -55,9 +61,21 @@ export class Flow {
     return this.#area.height - this.#used;
   }
 
+  /** Whether the column has room for these blocks, all of them. */
+  takes(...blocks: readonly Block[]): boolean {
+    const { width } = this.#area;
+    const above = this.#used > 0 ? (blocks[0]?.above ?? 0) : 0;
+    return above + heightOf(this.#leaves.pen, width, blocks) <= this.left;
+  }
+
   /** The next block begins a column. */
   nextColumn(): void {
     if (this.#used > 0) this.#advance();
+  }
+
+  /** The column is one that was given, and a page's own may be taller. */
+  get #given(): boolean {
+    return this.#columns === this.#first;
   }
 
   #advance(): void {
@@ -117,7 +135,7 @@ export class Flow {
       this.#paint([...leading, parts[0]]);
       this.#advance();
       this.#place([parts[1]]);
-    } else if (this.#used > 0) {
+    } else if (this.#used > 0 || this.#given) {
       this.#advance();
       this.#place(group);
     } else this.#paint(group);
@@ -136,7 +154,7 @@ export function flowEvenly(
   blocks: readonly Block[],
 ): void {
   const pagesAt = (most: number) => {
-    const trial = new Flow(leaves, facts, columns, note, most, true);
+    const trial = new Flow(leaves, facts, columns, note, { most, trial: true });
     trial.put(...blocks);
     return trial.pages;
   };
@@ -144,7 +162,7 @@ export function flowEvenly(
   const pages = pagesAt(height);
   let most = height / 4;
   while (most < height && pagesAt(most) > pages) most += LONGER;
-  new Flow(leaves, facts, columns, note, most).put(...blocks);
+  new Flow(leaves, facts, columns, note, { most }).put(...blocks);
 }
 
 /** Writes blocks one below the other in an area; answers where the next would begin, mm. */
@@ -158,17 +176,10 @@ export function stack(pen: PrintPen, area: Area, blocks: readonly Block[], from 
   return y;
 }
 
-/** The same for what may be left out: groups are written as long as they fit. */
-export function stackIfRoom(
-  pen: PrintPen,
-  area: Area,
-  groups: readonly (readonly Block[])[],
-  from: number,
-): number {
-  let y = from;
-  for (const group of groups) {
-    const tall = group.reduce((sum, block) => sum + block.height(pen, area.width) + (block.above ?? 0), 0);
-    if (y + tall <= area.y + area.height) y = stack(pen, area, group, y);
-  }
-  return y;
+/** mm that blocks take one below the other at a width. */
+export function heightOf(pen: PrintPen, width: number, blocks: readonly Block[]): number {
+  return blocks.reduce(
+    (sum, block, i) => sum + block.height(pen, width) + (i > 0 ? (block.above ?? 0) : 0),
+    0,
+  );
 }

@@ -3,7 +3,7 @@ import type { PrintJob } from '../pages/job.ts';
 import { ATTENTION, INK, SOFT } from '../pens/colours.ts';
 import { type Area, pageSize } from '../pens/papers.ts';
 import { capHeight, lineHeight, type PrintPen, type TextStyle } from '../pens/print-pen.ts';
-import { BORDER, CELL, LABEL, TITLE, WARNING, WARNING_SIGN } from '../pens/styles.ts';
+import { BODY, BORDER, CELL, LABEL, TITLE, WARNING, WARNING_SIGN } from '../pens/styles.ts';
 import { brokenInto, shortened, writeLines } from '../pens/text-lines.ts';
 
 /** mm from the paper's edge to the border: what any printer reaches. */
@@ -28,6 +28,24 @@ interface Cell {
   readonly value: string;
   /** mm; a share of what is left where it is below 1. */
   readonly width: number;
+}
+
+interface FieldCell extends Cell {
+  /** mm. */
+  readonly wide: number;
+}
+
+/** mm that a field keeps free beside its value, and that the sign of projection takes. */
+const CELL_PAD = 3.4;
+const SIGN = 21;
+
+/** The fields with their widths where all of them share `width` mm. */
+function widthsOf(cells: readonly Cell[], width: number): FieldCell[] {
+  const fixed = cells.reduce((sum, cell) => sum + (cell.width >= 1 ? cell.width : 0), 0);
+  return cells.map((cell) => ({
+    ...cell,
+    wide: cell.width >= 1 ? cell.width : cell.width * (width - fixed),
+  }));
 }
 
 /** A date as in ISO 8601, by the calendar on the wall. */
@@ -109,14 +127,10 @@ export class Leaves {
     if (note) {
       const style: TextStyle = { face: 'regular', size: 8.4, colour: SOFT };
       const from = room.x + this.pen.widthOf(facts.title, TITLE) + 5;
-      const most = room.x + room.width - from;
-      this.pen.text(
-        shortened(this.pen, note, style, most),
-        room.x + room.width,
-        room.y + capHeight(TITLE.size),
-        style,
-        'right',
-      );
+      const lines = brokenInto(this.pen, note, style, room.x + room.width - from);
+      // The last line stands level with the title; more grow upwards, two fit under the border.
+      const top = room.y + capHeight(TITLE.size) - (lines.length - 0.23) * lineHeight(style.size);
+      writeLines(this.pen, lines, room.x + room.width, top, style, 'right');
     }
     return this.roomBelowTitle(facts.lying);
   }
@@ -128,8 +142,28 @@ export class Leaves {
     return { ...room, y: room.y + head, height: room.height - head };
   }
 
+  /** The names of the title block that its fields have no room for, with what they name. */
+  #cutNames(): Cell[] {
+    const cut = new Set<string>();
+    for (const { lying } of this.#facts) {
+      const { width } = this.#border(lying);
+      for (const { label, value, wide } of this.#owner(lying, width))
+        if (this.#setName(value, wide - CELL_PAD).cut) cut.add(label);
+    }
+    return this.#names().filter(({ label }) => cut.has(label));
+  }
+
   /** Draws border, cautions and title block of every page, now that their number is known. */
   finish(): void {
+    const cut = this.#cutNames();
+    if (cut.length > 0) {
+      const area = this.open({ title: 'Names in full', lying: false });
+      let { y } = area;
+      for (const { label, value } of cut) {
+        this.pen.text(label, area.x, y + 3, LABEL);
+        y = writeLines(this.pen, brokenInto(this.pen, value, BODY, area.width), area.x, y + 4.4, BODY) + 4;
+      }
+    }
     this.#facts.forEach((facts, page) => {
       this.pen.turnTo(page);
       const border = this.#border(facts.lying);
@@ -149,21 +183,38 @@ export class Leaves {
     writeLines(this.pen, this.#cautionLines(width), x + 10, y + 1.2, WARNING);
   }
 
-  #titleBlock(facts: LeafFacts, page: number, x: number, y: number, width: number, height: number): void {
-    const { pen } = this;
-    const { customer, car, document, date } = this.#job;
-    const owner: Cell[] = [
+  #names(): Cell[] {
+    const { customer, car, document } = this.#job;
+    return [
       { label: 'CUSTOMER', value: customer || 'not named', width: 0.3 },
       { label: 'CAR', value: car || 'not named', width: 0.34 },
       { label: 'VARIANT', value: document.name, width: 0.36 },
     ];
-    const facing: Cell[] = [
+  }
+
+  /** What stands in the title block on every page beside the names. */
+  #facing(facts: LeafFacts, page: number): Cell[] {
+    return [
       { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.999999 },
       { label: 'SCALE', value: facts.scale ?? 'none', width: 19 },
-      { label: 'DATE', value: dateWords(date), width: 22 },
+      { label: 'DATE', value: dateWords(this.#job.date), width: 22 },
       { label: 'PAGE', value: `${page + 1} of ${this.#facts.length}`, width: 18 },
     ];
-    const sign = facts.projection ? 21 : 0;
+  }
+
+  /** The names' fields with the width of each at the narrowest, mm. */
+  #owner(lying: boolean, width: number): FieldCell[] {
+    const names = this.#names();
+    if (!lying) return widthsOf(names, width);
+    const facing = this.#facing({ title: '', lying }, 0);
+    return widthsOf([...names, ...facing], width - SIGN).slice(0, names.length);
+  }
+
+  #titleBlock(facts: LeafFacts, page: number, x: number, y: number, width: number, height: number): void {
+    const { pen } = this;
+    const sign = facts.projection ? SIGN : 0;
+    const owner = this.#names();
+    const facing = this.#facing(facts, page);
     pen.line(x, y, x + width, y, BORDER);
     if (facts.lying) this.#cells([...owner, ...facing], x, y, width - sign, height);
     else {
@@ -176,30 +227,33 @@ export class Leaves {
 
   #cells(cells: readonly Cell[], x: number, y: number, width: number, height: number): void {
     const { pen } = this;
-    const fixed = cells.reduce((sum, cell) => sum + (cell.width >= 1 ? cell.width : 0), 0);
     let at = x;
-    for (const cell of cells) {
-      const wide = cell.width >= 1 ? cell.width : cell.width * (width - fixed);
+    for (const { label, value, wide } of widthsOf(cells, width)) {
       if (at > x) pen.line(at, y, at, y + height, CELL);
-      pen.text(cell.label, at + 1.8, y + 3.6, LABEL);
-      const style: TextStyle = { face: 'bold', size: 9.2, colour: INK };
-      const room = wide - 3.4;
-      // A long name is set smaller before it is cut.
-      const fitting = [9.2, 8, 7]
-        .map((size) => ({ ...style, size }))
-        .find((one) => pen.widthOf(cell.value, one) <= room);
-      const used = fitting ?? { ...style, size: 7 };
-      if (fitting) pen.text(cell.value, at + 1.8, y + height - 2.6, used);
-      else this.#twoLines(cell.value, at + 1.8, y + height - 2, room, used);
+      pen.text(label, at + 1.8, y + 3.6, LABEL);
+      const { lines, style } = this.#setName(value, wide - CELL_PAD);
+      if (lines.length === 1) pen.text(lines[0] as string, at + 1.8, y + height - 2.6, style);
+      else {
+        const [first, second] = lines as [string, string];
+        pen.text(first, at + 1.8, y + height - 2 - lineHeight(style.size) * 0.92, style);
+        pen.text(second, at + 1.8, y + height - 2, style);
+      }
       at += wide;
     }
     if (at < x + width - 0.01) pen.line(at, y, at, y + height, CELL);
   }
 
-  #twoLines(value: string, x: number, y: number, width: number, style: TextStyle): void {
-    const [first = '', ...rest] = brokenInto(this.pen, value, style, width);
-    const step = lineHeight(style.size) * 0.92;
-    this.pen.text(first, x, y - step, style);
-    this.pen.text(shortened(this.pen, rest.join(' '), style, width), x, y, style);
+  /** A name as a field of a width holds it: a long one is set smaller, then on two lines, then cut. */
+  #setName(value: string, width: number): { lines: string[]; style: TextStyle; cut: boolean } {
+    const { pen } = this;
+    const style: TextStyle = { face: 'bold', size: 9.2, colour: INK };
+    const fitting = [9.2, 8, 7]
+      .map((size) => ({ ...style, size }))
+      .find((one) => pen.widthOf(value, one) <= width);
+    if (fitting) return { lines: [value], style: fitting, cut: false };
+    const small = { ...style, size: 7 };
+    const [first = '', ...rest] = brokenInto(pen, value, small, width);
+    const second = shortened(pen, rest.join(' '), small, width);
+    return { lines: [first, second], style: small, cut: rest.length > 1 };
   }
 }

@@ -84,7 +84,8 @@ function shownOf(
       ...layout.rails.flatMap(({ path }) => path.map((at) => at[2])),
     ) +
       1.5 * AROUND,
-    Math.max(HIGHEST, 2 * car.tyreRadius + AROUND),
+    // The column may rise out of the picture; a point that is measured never does.
+    Math.max(HIGHEST, 2 * car.tyreRadius + AROUND, ...points.map(({ at }) => at[2] + AROUND)),
   );
   const out = Math.max(-boxes.top.top, boxes.top.bottom) + AROUND / 2;
   const down = AROUND / 2;

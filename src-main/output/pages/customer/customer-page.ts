@@ -18,6 +18,7 @@ import { paintView } from '../sheet/arrangement-page.ts';
 // One page for the one who drives the car: the picture, three figures, what to watch for, in plain words.
 
 const NAME: TextStyle = { face: 'headingBold', size: 26, colour: INK };
+const NAME_SIZES = [26, 22, 18];
 const PLAIN: TextStyle = { face: 'regular', size: 11, colour: INK };
 const PLAIN_SOFT: TextStyle = { ...PLAIN, colour: SOFT };
 const BIG: TextStyle = { face: 'headingBold', size: 32, colour: INK };
@@ -118,13 +119,25 @@ function figures(pen: PrintPen, matter: Matter, area: Area): number {
   return foot;
 }
 
+/** The car's name, as large as it stands on one line, else small on several. Answers the last line's base, mm. */
+function headline(pen: PrintPen, name: string, area: Area): number {
+  const one = NAME_SIZES.map((size) => ({ ...NAME, size })).find(
+    (style) => pen.widthOf(name, style) <= area.width,
+  );
+  if (one) {
+    pen.text(name, area.x, area.y + 9, one);
+    return area.y + 9;
+  }
+  const small = { ...NAME, size: 14 };
+  return writeLines(pen, brokenInto(pen, name, small, area.width), area.x, area.y + 2, small);
+}
+
 function customerPage(leaves: Leaves, matter: Matter): void {
   const { pen } = leaves;
   const { job, layout, findings } = matter;
   const area = leaves.open({ title: 'Your steering', lying: false }, dateWords(job.date));
   const name = job.car || layout.name;
-  let y = area.y + 9;
-  pen.text(shortened(pen, name, NAME, area.width), area.x, y, NAME);
+  let y = headline(pen, name, area);
   const counts = { stop: 0, attention: 0, info: 0 };
   for (const { severity } of findings) counts[severity] += 1;
   const whose = [job.customer ? `Drawn for ${job.customer}.` : '', job.car ? `Variant: ${layout.name}.` : '']

@@ -8,7 +8,7 @@ import {
   wordsOf,
 } from '../../../../shared-math/words/index.ts';
 import type { Block } from '../../flow/block.ts';
-import { stackIfRoom } from '../../flow/flow.ts';
+import { Flow } from '../../flow/flow.ts';
 import type { Leaves } from '../../flow/leaves.ts';
 import { facts } from '../../flow/table.ts';
 import { type CarView, frameOf, paintCar } from '../../pens/car-view.ts';
@@ -65,18 +65,26 @@ function bigFigure(pen: PrintPen, [value, unit, what]: Figure, x: number, y: num
 
 type Figure = readonly [value: string, unit: string, what: string];
 
-/** What is to be mended, the gravest first, as far as there is room. */
+/** What is to be mended, the gravest first, as far as there is room; what is left says where it stands. */
 function toMend(pen: PrintPen, matter: Matter, area: Area): void {
   const counts = { stop: 0, attention: 0, info: 0 };
   for (const finding of matter.findings) counts[finding.severity] += 1;
+  const open = matter.findings.filter(({ severity }) => severity !== 'info');
+  const step = lineHeight(BODY.size);
   let { y } = area;
   pen.text(`Verdict: ${tallyWords(counts)}`, area.x, y + 3, BODY_BOLD);
   y += 6;
-  for (const finding of matter.findings) {
+  for (const [i, finding] of open.entries()) {
     const lines = brokenInto(pen, finding.sentence, BODY, area.width - 6);
-    const tall = lines.length * lineHeight(BODY.size) + 0.8;
-    if (y + tall > area.y + area.height || finding.severity === 'info') break;
-    severitySign(pen, finding.severity, area.x, y + 0.77 * lineHeight(BODY.size));
+    const tall = lines.length * step + 0.8;
+    const rest = open.length - i;
+    // The line that tells of the others needs room of its own.
+    if (y + tall + (rest > 1 ? step : 0) > area.y + area.height) {
+      const more = i === 0 ? 'All of them stand under Findings.' : `${rest} more under Findings.`;
+      writeLines(pen, [more], area.x + 6, y, BODY);
+      return;
+    }
+    severitySign(pen, finding.severity, area.x, y + 0.77 * step);
     writeLines(pen, lines, area.x + 6, y, BODY);
     y += tall;
   }
@@ -98,7 +106,8 @@ function keyFigures(matter: Matter): Block {
   ]);
 }
 
-function glance(pen: PrintPen, matter: Matter, area: Area): void {
+function glance(leaves: Leaves, matter: Matter, area: Area): void {
+  const { pen } = leaves;
   const { layout, analysis, style } = matter;
   const { turn } = analysis;
   const { box } = layout.steering;
@@ -122,7 +131,8 @@ function glance(pen: PrintPen, matter: Matter, area: Area): void {
   });
   const below = { ...area, y: y + 31, height: area.y + area.height - y - 31 };
   toMend(pen, matter, { ...below, width: column - 6 });
-  stackIfRoom(pen, { ...below, x: area.x + column, width: column }, [[keyFigures(matter)]], below.y - 1);
+  const first = [{ ...below, x: area.x + column, y: below.y - 1, width: column, height: below.height + 1 }];
+  new Flow(leaves, { title: 'General arrangement', lying: true }, 2, '', { first }).put(keyFigures(matter));
 }
 
 /** General arrangement: the three views, and what the car comes to at a glance. */
@@ -146,7 +156,7 @@ export function arrangementPage(leaves: Leaves, matter: Matter): void {
     const [left, upper] = frameOf(view);
     pen.text(`${name.toUpperCase()} VIEW`, left, upper - 1.2, { ...LABEL, colour: SOFT });
   }
-  glance(pen, matter, {
+  glance(leaves, matter, {
     x: area.x,
     y: area.y + 1,
     width: topLeft - area.x - 12,

@@ -9,14 +9,12 @@ import {
   RODS,
   STOPS,
 } from '../../../../shared-math/words/index.ts';
-import { type Block, drawn, heading, item, lead } from '../../flow/block.ts';
+import { type Block, drawn, heading, item, lead, paragraph, space } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
 import type { Leaves } from '../../flow/leaves.ts';
 import { table } from '../../flow/table.ts';
-import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
 import { tickBox } from '../../pens/signs.ts';
 import { BODY, BODY_SOFT, CELL, ROW_RULE, SMALL } from '../../pens/styles.ts';
-import { brokenInto, writeLines } from '../../pens/text-lines.ts';
 import { angle, lockWheels, steers, turnsWords } from '../figures.ts';
 import type { Matter } from '../matter.ts';
 
@@ -86,20 +84,6 @@ function ruledLines(room: number): Block {
   return drawn(count * RULED, (pen, x, y, width) => {
     for (let i = 1; i <= count; i += 1) pen.line(x, y + i * RULED, x + width, y + i * RULED, ROW_RULE);
   });
-}
-
-/** The layout's own notes, as far as there is room for them. */
-function notesBlock(notes: string, room: number): Block {
-  const step = lineHeight(BODY.size);
-  const most = Math.max(0, Math.floor(room / step) - 1);
-  const shown = (pen: PrintPen, width: number) => {
-    const lines = brokenInto(pen, notes, BODY, width);
-    return lines.length <= most ? lines : [...lines.slice(0, most - 1), '… the rest stands in the layout'];
-  };
-  return {
-    height: (pen, width) => shown(pen, width).length * step + 1,
-    paint: (pen, x, y, width) => void writeLines(pen, shown(pen, width), x, y, BODY),
-  };
 }
 
 /** The cautions that hold for this layout. */
@@ -196,8 +180,12 @@ export function checksPages(leaves: Leaves, matter: Matter): void {
   ]);
   const { notes } = matter.layout;
   flow.put(...(off ?? []));
-  if (flow.left > 3 * RULED) flow.put(heading('Notes'));
-  if (notes) flow.put(notesBlock(notes, flow.left - 2));
+  // Notes that the column has no room for follow after the signatures, whole.
+  const written = notes ? [paragraph(notes, BODY, 1)] : [];
+  const here = flow.takes(heading('Notes'), ...written);
+  const elsewhere = lead('They stand on the page after this one.', BODY_SOFT);
+  if (here) flow.put(heading('Notes'), ...written);
+  else if (flow.takes(heading('Notes'), elsewhere)) flow.put(heading('Notes'), elsewhere, space(0));
   if (flow.left > 2 * RULED) flow.put(ruledLines(flow.left - 2));
   flow.nextColumn();
   flow.put(...later.flat());
@@ -212,6 +200,8 @@ export function checksPages(leaves: Leaves, matter: Matter): void {
     writingLine('checked by'),
     writingLine('received by the customer'),
   );
+  if (!here && notes)
+    new Flow(leaves, { title: 'Notes', lying: true }, 3, 'The layout’s own').put(...written);
 }
 
 /** The cautions in full, each with where it comes from. */

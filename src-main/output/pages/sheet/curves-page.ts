@@ -9,7 +9,7 @@ import {
 } from '../../../../shared-math/units/index.ts';
 import { lockWords } from '../../../../shared-math/words/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
-import { stack } from '../../flow/flow.ts';
+import { Flow, heightOf } from '../../flow/flow.ts';
 import type { Leaves } from '../../flow/leaves.ts';
 import { facts, table } from '../../flow/table.ts';
 import { INK, SOFT, STEEL } from '../../pens/colours.ts';
@@ -36,8 +36,8 @@ const RIGHT_LINE: StrokeStyle = { width: 0.5, colour: INK, dash: [2.2, 1.2] };
 const THIN_LINE: StrokeStyle = { width: 0.35, colour: SOFT, dash: [0.5, 1] };
 
 const POSES_TOLD = 11;
-/** mm that the tables below the curves take. */
-const TABLES = 83;
+/** mm that a curve takes at the least. */
+const LEAST_CURVE = 62;
 
 const degreesOf = (column: Float64Array, status?: Uint8Array) =>
   [...column].map((value, i) => (status && status[i] !== ROW_OK ? Number.NaN : toDegrees(value)));
@@ -250,20 +250,23 @@ export function curvesPage(leaves: Leaves, matter: Matter): void {
   );
   const gap = 8;
   const wide = (area.width - 2 * gap) / 3;
-  const high = Math.max(50, area.height - TABLES);
+  const left = (area.width - 10) * 0.52;
+  const right = area.width - left - 10;
+  const travel = [heading('Over the travel'), travelTable(matter), paragraph(travelWords(matter))];
+  const turn = [heading('Over the turn'), ...turnBlocks(matter)];
+  const tables = Math.max(heightOf(pen, left, travel), heightOf(pen, right, turn)) + 4;
+  const high = Math.max(LEAST_CURVE, area.height - tables);
   const third = (i: number): Area => ({ x: area.x + i * (wide + gap), y: area.y, width: wide, height: high });
   steerPlot(pen, matter, third(0));
   toePlot(pen, matter, third(1));
   turnPlot(pen, matter, third(2));
   const below = { ...area, y: area.y + high + 4, height: area.height - high - 4 };
-  const left = (area.width - 10) * 0.52;
-  stack(pen, { ...below, width: left }, [
-    heading('Over the travel'),
-    travelTable(matter),
-    paragraph(travelWords(matter)),
-  ]);
-  stack(pen, { ...below, x: area.x + left + 10, width: area.width - left - 10 }, [
-    heading('Over the turn'),
-    ...turnBlocks(matter),
-  ]);
+  const first = [
+    { ...below, width: left },
+    { ...below, x: area.x + left + 10, width: right },
+  ];
+  const flow = new Flow(leaves, { title: 'Steer and toe', lying: true }, 2, '', { first });
+  flow.put(...travel);
+  flow.nextColumn();
+  flow.put(...turn);
 }

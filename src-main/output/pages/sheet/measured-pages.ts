@@ -1,5 +1,5 @@
 import { type Block, heading, paragraph } from '../../flow/block.ts';
-import { stack, stackIfRoom } from '../../flow/flow.ts';
+import { Flow, heightOf, stack } from '../../flow/flow.ts';
 import type { Leaves } from '../../flow/leaves.ts';
 import { table } from '../../flow/table.ts';
 import type { Area } from '../../pens/papers.ts';
@@ -71,15 +71,14 @@ export function frontPage(leaves: Leaves, matter: Matter): void {
 function pointTable(matter: Matter) {
   const { datum, length, other } = matter;
   const line = axleLine(matter);
-  /** The distance, and below it its way where it has one, and the other unit. */
-  const cell = (mm: number, way = '') =>
-    [
-      [length(Math.abs(mm)), BODY],
-      [
-        [length(Math.abs(mm)) === length(0) ? '' : way, other(Math.abs(mm))].filter(Boolean).join(', '),
-        SMALL_INK,
-      ],
+  /** The distance with its way where it has one, and below it the same in the other unit. */
+  const cell = (mm: number, way = '') => {
+    const size = length(Math.abs(mm));
+    return [
+      [way && size !== length(0) ? `${size} ${way}` : size, BODY],
+      [other(Math.abs(mm)), SMALL_INK],
     ] as const;
+  };
   const rows = onePerNumber(matter).map((point) => {
     const [x, y, z] = point.at;
     const face = datum.faceAt(x, y);
@@ -108,54 +107,53 @@ function pointTable(matter: Matter) {
   );
 }
 
-/** What the table's distances are taken from, and how the rails run. */
-function howBlocks({ datum, layout, length }: Matter): Block[][] {
-  const { rails } = layout;
-  if (rails.length === 0 || datum.top === undefined)
+/** What the table's distances are taken from. */
+function howBlocks({ datum, layout }: Matter): Block[] {
+  if (layout.rails.length === 0 || datum.top === undefined)
     return [
-      [
-        paragraph(
-          'No rails are drawn in this layout: distances are from the axle, the car’s centre line and the ground.',
-        ),
-      ],
+      paragraph(
+        'No rails are drawn in this layout: distances are from the axle, the car’s centre line and the ground.',
+      ),
     ];
   return [
-    [
-      paragraph(
-        'Axle centre line: through both wheel centres. Frame top: a level line from the top of the rails at the axle. Rail’s outer face: where the rail passes that point. Straight-edge across the rails, plumb line and level.',
-        SMALL,
+    paragraph(
+      'Axle centre line: through both wheel centres. Frame top: a level line from the top of the rails at the axle. Rail’s outer face: where the rail passes that point. Straight-edge across the rails, plumb line and level.',
+      SMALL,
+    ),
+  ];
+}
+
+/** How the rails run: every point of every rail. */
+function railBlocks(matter: Matter): Block[] {
+  const { layout, length } = matter;
+  if (layout.rails.length === 0) return [];
+  const line = axleLine(matter);
+  return [
+    heading('Rails'),
+    table(
+      [
+        { head: 'Middle of the rail, front to back', width: 2.4 },
+        { head: 'Behind axle centre line', width: 1.4, align: 'right' },
+        { head: 'From car’s centre line', width: 1.4, align: 'right' },
+        { head: 'Above ground', width: 1.1, align: 'right' },
+      ],
+      layout.rails.flatMap(({ name, path, height, width, mirrored }) =>
+        path.map(([x, y, z], i) => [
+          i === 0
+            ? `${name || 'Rail'}, ${length(height)} by ${length(width)}${mirrored ? ', both sides' : ''}`
+            : '',
+          usually(length, line - x, 'ahead'),
+          mirrored ? length(Math.abs(y)) : sided(length, y),
+          length(z),
+        ]),
       ),
-    ],
-    [
-      heading('Rails'),
-      table(
-        [
-          { head: 'Middle of the rail, front to back', width: 2.4 },
-          { head: 'Behind axle centre line', width: 1.4, align: 'right' },
-          { head: 'From car’s centre line', width: 1.4, align: 'right' },
-          { head: 'Above ground', width: 1.1, align: 'right' },
-        ],
-        rails
-          .slice(0, 2)
-          .flatMap(({ name, path, height, width, mirrored }) =>
-            path
-              .slice(0, 5)
-              .map(([x, y, z], i) => [
-                i === 0
-                  ? `${name || 'Rail'}, ${length(height)} by ${length(width)}${mirrored ? ', both sides' : ''}`
-                  : '',
-                usually(length, -x, 'ahead'),
-                mirrored ? length(Math.abs(y)) : sided(length, y),
-                length(z),
-              ]),
-          ),
-      ),
-    ],
+    ),
   ];
 }
 
 /** The view from above, and where every point lies. */
 export function topPage(leaves: Leaves, matter: Matter): void {
+  const { pen } = leaves;
   const room = leaves.room(true);
   const wide = room.width * 0.43;
   const scale = measuredScale(matter, 'top', { ...room, width: wide, height: room.height - 9 }, false);
@@ -169,22 +167,15 @@ export function topPage(leaves: Leaves, matter: Matter): void {
     'At ride height, wheels straight ahead',
   );
   const view = measuredView(matter, 'top', scale, { ...page, width: wide }, false);
-  measure(leaves.pen, matter, view);
+  measure(pen, matter, view);
   const x = page.x + wide + 6;
-  const width = page.x + page.width - x;
-  const beside = { ...page, x, width };
-  const whole = pointTable(matter);
-  const parts =
-    whole.height(leaves.pen, width) > page.height ? whole.split?.(leaves.pen, width, page.height) : undefined;
-  const y = stack(leaves.pen, beside, [parts?.[0] ?? whole]);
-  const [how, ...rails] = howBlocks(matter);
-  const foot = stackIfRoom(leaves.pen, beside, how ? [how] : [], y);
-  // Below the view, or where that is too near to the foot below the table.
-  const below = page.y + measuredHeight(view) + 2;
-  if (stackIfRoom(leaves.pen, { ...page, width: wide }, rails, below) === below)
-    stackIfRoom(leaves.pen, beside, rails, foot);
-  if (parts) {
-    const more = leaves.open({ title: 'Where every point lies, continued', lying: true });
-    stack(leaves.pen, more, [parts[1]]);
-  }
+  const beside = { ...page, x, width: page.x + page.width - x };
+  const rails = railBlocks(matter);
+  // Below the view where there is room, else after the table, on as many pages as that takes.
+  const taken = measuredHeight(view) + 2;
+  const below = { ...page, y: page.y + taken, width: wide, height: page.height - taken };
+  const fits = heightOf(pen, wide, rails) <= below.height;
+  if (fits) stack(pen, below, rails);
+  const flow = new Flow(leaves, { title: 'Where every point lies', lying: true }, 1, '', { first: [beside] });
+  flow.put(pointTable(matter), ...howBlocks(matter), ...(fits ? [] : rails));
 }

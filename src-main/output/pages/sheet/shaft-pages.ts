@@ -4,7 +4,7 @@ import type { ShaftDocument } from '../../../../shared-math/layout/index.ts';
 import { partsList, type Route, routeOf } from '../../../../shared-math/shaft/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import { heading, item } from '../../flow/block.ts';
-import { flowEvenly, stack } from '../../flow/flow.ts';
+import { Flow, flowEvenly } from '../../flow/flow.ts';
 import type { Leaves } from '../../flow/leaves.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
 import { SOFT, WHITE } from '../../pens/colours.ts';
@@ -84,7 +84,10 @@ function drawnPage(leaves: Leaves, matter: Matter, shaft: ShaftDocument, route: 
     jointLabels(pen, view, route);
   }
   const beside = { ...area, x: area.x + wide + 9, width: area.width - wide - 9 };
-  stack(pen, beside, [...routeBlocks(matter, shaft, route), ...clockBlocks(shaft, route)]);
+  new Flow(leaves, { title: 'Steering shaft, route', lying: true }, 2, '', { first: [beside] }).put(
+    ...routeBlocks(matter, shaft, route),
+    ...clockBlocks(shaft, route),
+  );
 }
 
 /** The steering shaft: its route drawn and told, then how it is made. Nothing where the layout has none. */

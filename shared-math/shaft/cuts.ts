@@ -25,8 +25,10 @@ export interface Dimple {
 /** How one end of a piece is made. */
 export interface EndWork {
   readonly place: MeetingPlace;
-  /** How deep it goes into the joint, mm. */
+  /** How deep it sits in the joint as drawn, mm: what notch and dimple are measured for. */
   readonly engaged: number | undefined;
+  /** How deep the joint's bore is, mm; what is engaged less than that stands short of fully home. */
+  readonly bore: number | undefined;
   /** From the shaft's tip to the joint's centre, mm. */
   readonly tipToCentre: number | undefined;
   readonly notch: Notch | undefined;
@@ -92,6 +94,7 @@ export function endWork(shaft: ShaftDocument, route: Route, place: MeetingPlace)
   return {
     place,
     engaged,
+    bore: into?.depth,
     tipToCentre: engaged === undefined || into?.reach === undefined ? undefined : into.reach - engaged,
     notch: end && bolt && engaged !== undefined ? notchFor(end, bolt, engaged) : undefined,
     dimple:

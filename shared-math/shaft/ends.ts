@@ -97,6 +97,19 @@ export function meetingName({ part, joint }: MeetingPlace): string {
   return `${what} and joint ${joint + 1}`;
 }
 
+/** An end of a joint: "Joint 1, the end at the box". */
+export function jointEndName({ joint, side }: MeetingPlace): string {
+  return `Joint ${joint + 1}, the end at the ${side === 'columnSide' ? 'column' : 'box'}`;
+}
+
+/** The shaft's end that goes into it: "Shaft 1, the end at the column, in joint 1", "Column shaft, in joint 1". */
+export function shaftEndName({ part, joint, side }: MeetingPlace): string {
+  const into = `in joint ${joint + 1}`;
+  if (part === 'column') return `Column shaft, ${into}`;
+  if (part === 'box') return `Box input, ${into}`;
+  return `Shaft ${part + 1}, the end at the ${side === 'boxSide' ? 'column' : 'box'}, ${into}`;
+}
+
 type Verdict = Pick<Meeting, 'status' | 'reason' | 'remedies'>;
 
 const FITS: Verdict = { status: 'fits', reason: '', remedies: [] };

@@ -21,10 +21,12 @@ export {
   engagement,
   type FitRemedy,
   type FitStatus,
+  jointEndName,
   type Meeting,
   type MeetingPlace,
   meetingName,
   meetingPlaces,
+  shaftEndName,
   stockEnd,
   type Toward,
 } from './ends.ts';

@@ -1,7 +1,7 @@
 import type { ShaftDocument } from '../layout/index.ts';
 import { formatDecimal, formatDegrees, type LengthStyle } from '../units/index.ts';
 import { clockFreedom, cutList, type EndWork, endWork, type ShaftCut, supportList } from './cuts.ts';
-import { checkMeetings, meetingName, meetingPlaces } from './ends.ts';
+import { checkMeetings, jointEndName, meetingPlaces, shaftEndName } from './ends.ts';
 import { NEWTON_METRES_PER_POUND_FOOT, NEWTON_METRES_PER_POUND_INCH, setScrewOf } from './fasteners.ts';
 import type { Route } from './route.ts';
 import { supportCheck } from './route-check.ts';
@@ -25,7 +25,7 @@ export type StepKind =
 /** One step of the making: what it is about, on which part, in a plain sentence with its figures. */
 export interface Step {
   readonly kind: StepKind;
-  /** "Shaft 1", "Column and joint 1", or nothing for the whole. */
+  /** "Shaft 1", "Joint 1, the end at the box", or nothing for the whole. */
   readonly part: string;
   readonly sentence: string;
 }
@@ -65,16 +65,31 @@ function cutSteps(cuts: readonly ShaftCut[], shaft: ShaftDocument, style: Length
   });
 }
 
+/** mm. Nearer to the bottom of its bore than this, a shaft is fully home. */
+const HOME = 0.1;
+
+/** How far a shaft's end is pushed into its joint, as drawn: what every figure on that end is measured for. */
+export function seatWords({ place, engaged, bore }: EndWork, style: LengthStyle): string {
+  if (engaged === undefined) return '';
+  const deep = `${sizeWords(engaged, style)} into joint ${place.joint + 1}`;
+  const short = bore === undefined ? 0 : bore - engaged;
+  return short > HOME
+    ? `push it ${deep}, as drawn, which is ${sizeWords(short, style)} short of fully home`
+    : `push it fully home, ${deep}`;
+}
+
 function endSteps(work: EndWork, style: LengthStyle): Step[] {
-  const part = meetingName(work.place);
+  const part = shaftEndName(work.place);
   const size = (mm: number) => sizeWords(mm, style);
+  const seat = seatWords(work, style);
+  const joint = `joint ${work.place.joint + 1}`;
   const steps: Step[] = [];
   if (work.notch) {
     const { fromTip, depth, width, boltDiameter } = work.notch;
     steps.push({
       kind: 'notch',
       part,
-      sentence: `Put the shaft fully home, mark through the bolt’s hole, and notch the round ${size(depth)} deep and ${size(width)} wide, its middle ${size(fromTip)} from the tip, until the ${size(boltDiameter)} bolt slides through freely: it has to cross the notch.`,
+      sentence: `${part}: ${seat}, mark through the bolt’s hole, and notch the round ${size(depth)} deep and ${size(width)} wide, its middle ${size(fromTip)} from the tip, until the ${size(boltDiameter)} bolt slides through freely: it has to cross the notch.`,
     });
   }
   if (work.dimple) {
@@ -82,7 +97,7 @@ function endSteps(work: EndWork, style: LengthStyle): Step[] {
     steps.push({
       kind: 'dimple',
       part,
-      sentence: `Drill a dimple ${size(depth)} deep where the ${size(screwDiameter)} set screw seats, ${size(fromTip)} from the tip.`,
+      sentence: `${part}: ${seat}, mark through the hole of the set screw, and drill a dimple ${size(depth)} deep where the ${size(screwDiameter)} screw of ${joint} seats, ${size(fromTip)} from the tip.`,
     });
   }
   return steps;
@@ -92,10 +107,11 @@ function clockSteps(shaft: ShaftDocument): Step[] {
   return shaft.shafts.map(({ clock }, index) => {
     const part = `Shaft ${index + 1}`;
     const freedom = clockFreedom(shaft, index);
+    const [atColumn, atBox] = [`joint ${index + 1}`, `joint ${index + 2}`];
     const told =
       clock === 0
-        ? 'Set the ears of its two yokes in one plane'
-        : `Looking from the column to the box, turn the yoke at the box end ${formatDegrees(Math.abs(clock))} ${clock > 0 ? 'clockwise' : 'counter-clockwise'} from the yoke at the column end`;
+        ? `${part}: set the ears of its two yokes, in ${atColumn} and in ${atBox}, in one plane`
+        : `${part}: looking from the column to the box, turn its yoke in ${atBox} ${formatDegrees(Math.abs(clock))} ${clock > 0 ? 'clockwise' : 'counter-clockwise'} from its yoke in ${atColumn}`;
     if (freedom.kind !== 'steps')
       return {
         kind: 'clock',
@@ -115,16 +131,16 @@ function clockSteps(shaft: ShaftDocument): Step[] {
 
 function fixingSteps(shaft: ShaftDocument, works: readonly EndWork[], style: LengthStyle): Step[] {
   const steps: Step[] = [];
-  const welded = works.filter(({ weld }) => weld).map(({ place }) => meetingName(place));
+  const welded = works.filter(({ weld }) => weld).map(({ place }) => jointEndName(place));
   if (welded.length > 0)
     steps.push({
       kind: 'weld',
-      part: welded.join(', '),
-      sentence: `${welded.join(', ')}: welding is for a qualified welder, where the local rule allows it at all. Tack, check the clock and that it runs true, then weld in short runs with pauses. Keep the joint’s needle bearings and seals cool: take the spider out, or wrap it in wet rag, and never let current pass through the needles.`,
+      part: welded.join('; '),
+      sentence: `${welded.join('; ')}: welding is for a qualified welder, where the local rule allows it at all. Tack, check the clock and that it runs true, then weld in short runs with pauses. Keep the joint’s needle bearings and seals cool: take the spider out, or wrap it in wet rag, and never let current pass through the needles.`,
     });
   for (const { place } of works) {
     const into = shaft.joints[place.joint]?.[place.side];
-    const part = meetingName(place);
+    const part = jointEndName(place);
     if (into?.kind === 'double-d-pinch-bolt' || into?.kind === 'spline-pinch-bolt')
       steps.push({
         kind: 'pinch-bolt',

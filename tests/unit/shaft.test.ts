@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { ShaftDocument } from '../../shared-math/layout/index.ts';
 import {
   checkMeetings,
   checkRoute,
@@ -618,12 +619,57 @@ describe('making it', () => {
     expect(text('cut')).toMatch(/double-D 3\/4 in, 0\.559 in across the flats, full length, plain steel/);
     expect(text('support')).toMatch(/bored 0\.757 in/);
     expect(text('clock')).toMatch(/20\.0° counter-clockwise.*Flats at both ends leave no choice/);
-    expect(text('weld')).toMatch(/^Column and joint 1: welding is for a qualified welder/);
+    expect(text('weld')).toMatch(/^Joint 1, the end at the column: welding is for a qualified welder/);
     expect(text('pinch-bolt')).toMatch(/45 lb-ft is common for such a joint, the maker’s figure rules/);
     expect(text('set-screw')).toMatch(/290 lb-in/);
+    // Each step names its part and its end.
+    for (const step of steps.filter(({ kind }) => kind === 'notch' || kind === 'dimple'))
+      expect(step.sentence).toMatch(
+        /^(Column shaft|Box input|Shaft \d, the end at the (column|box)), in joint \d: push it /,
+      );
+    for (const step of steps.filter(({ kind }) => /pinch-bolt|set-screw/.test(kind)))
+      expect(step.sentence).toMatch(/^Joint \d, the end at the (column|box): /);
+    expect(text('clock')).toMatch(/^Shaft 1: .* in joint 2 20\.0° .* in joint 1/);
     const metric = makingSteps(shaft, routeOf(shaft), MM);
     expect(metric.find(({ kind }) => kind === 'pinch-bolt')!.sentence).toMatch(/61 N·m is common/);
     expect(metric.map(({ sentence }) => sentence).join(' ')).not.toMatch(/\d in\b|lb/);
+  });
+
+  test('a notch’s figure is for the place that its step says: short of fully home where it is drawn so', () => {
+    const notches = (shaft: ShaftDocument) =>
+      makingSteps(shaft, routeOf(shaft), MM)
+        .filter(({ kind }) => kind === 'notch')
+        .map(({ sentence }) => sentence);
+    const drawn = made();
+    const work = meetingPlaces(drawn)
+      .map((place) => endWork(drawn, routeOf(drawn), place))
+      .find(({ notch }) => notch)!;
+    const bore = work.bore!;
+    // What the tip stands from the bolt is what is engaged less what the bolt stands from the joint's face.
+    const into = drawn.joints[work.place.joint]![work.place.side]!;
+    const fromFace = 'bolt' in into && into.bolt ? into.bolt.fromFace : Number.NaN;
+    const figures = /push it (?:fully home, )?([\d.]+) mm into .*its middle ([\d.]+) mm from the tip/;
+    const check = (sentence: string) => {
+      const [, engaged, fromTip] = figures.exec(sentence)!;
+      expectClose(Number(engaged) - fromFace, Number(fromTip), 0.011);
+      return Number(engaged);
+    };
+    const told = check(notches(drawn)[0]!);
+    const short = bore - told;
+    expect(/as drawn, which is ([\d.]+) mm short of fully home/.exec(notches(drawn)[0]!)?.[1] ?? '0').toBe(
+      short > 0.1 ? String(Number(short.toFixed(2))) : '0',
+    );
+    // The same bore made just as deep as the shaft is in it: then it is home.
+    const home = structuredClone(drawn) as ShaftDocument;
+    Object.assign(home.joints[work.place.joint]![work.place.side]!, { depth: work.engaged });
+    expect(notches(home)[0]).toMatch(/push it fully home/);
+    check(notches(home)[0]!);
+    const deeper = structuredClone(drawn) as ShaftDocument;
+    Object.assign(deeper.joints[work.place.joint]![work.place.side]!, { depth: work.engaged! + 4 });
+    if (typeof work.place.part === 'string') {
+      expect(notches(deeper)[0]).toMatch(/as drawn, which is 4 mm short of fully home/);
+      check(notches(deeper)[0]!);
+    }
   });
 
   test('a mismatch stands first, with what would mend it', () => {

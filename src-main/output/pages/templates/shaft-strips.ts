@@ -6,9 +6,9 @@ import {
   endWords,
   endWork,
   flatWidth,
-  meetingName,
   meetingPlaces,
   routeOf,
+  shaftEndName,
   sizeWords,
 } from '../../../../shared-math/shaft/index.ts';
 import { INK, SOFT } from '../../pens/colours.ts';
@@ -96,7 +96,7 @@ function stripOf(matter: Matter, shaft: ShaftDocument, work: EndWork): Strip[] {
       surface: surfaceOf(end.diameter, end.kind === 'double-d' ? end.acrossFlats : undefined),
       length: last + BEYOND,
       offset: into && 'bolt' in into && into.bolt ? into.bolt.offset : 0,
-      words: meetingName(place),
+      words: shaftEndName(place),
     },
   ];
 }
@@ -178,7 +178,7 @@ export function shaftStrips(matter: Matter): Template[] {
         bottom: Math.ceil(list.length / 2) * tall - BETWEEN + 4,
       },
       words: [
-        'The notch lies in the middle of a round, the dimple on a flat where the screw meets it. Check both through the joint’s own holes with the shaft fully home before anything is cut: the joint rules, not this paper.',
+        'The notch lies in the middle of a round, the dimple on a flat where the screw meets it. Check both through the joint’s own holes before anything is cut, with the shaft pushed in to the dotted line, as the layout is drawn: the joint rules, not this paper.',
         'Depths stand with the steps of the build sheet.',
       ],
       draw(pen, at) {

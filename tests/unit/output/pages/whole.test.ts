@@ -45,7 +45,7 @@ test.each(['a4', 'letter'] as const)(
       for (const [x, y, z] of path) {
         const back = left - x;
         const words = `${Math.abs(back).toFixed(1)} mm${back < 0 ? ' ahead' : ''} ${y.toFixed(1)} mm ${z.toFixed(1)} mm`;
-        expect(rows.filter((row) => row.endsWith(words)).length, words).toBe(1);
+        expect(rows.filter((row) => row.includes(words)).length, words).toBe(1);
       }
     const told = new Set(texts.flatMap(({ text }) => text.split(' ')));
     for (let i = 0; i < 900; i += 1) expect(told.has(`word${i}`), `word${i}`).toBe(true);
@@ -77,7 +77,7 @@ test('rails count from the axle centre line where the axle does not stand at the
     const back = line - x;
     const words = `${Math.abs(back).toFixed(1)} mm${back < 0 ? ' ahead' : ''} ${Math.abs(y).toFixed(1)} mm ${z.toFixed(1)} mm`;
     expect(
-      rows.some((row) => row.endsWith(words)),
+      rows.some((row) => row.includes(words)),
       words,
     ).toBe(true);
   }

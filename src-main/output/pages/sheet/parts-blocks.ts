@@ -3,14 +3,16 @@ import { ASSIST_WORDS, wordsOf } from '../../../../shared-math/words/index.ts';
 import { type Block, heading, item, paragraph } from '../../flow/block.ts';
 import { tickBox } from '../../pens/signs.ts';
 import { BODY, SMALL } from '../../pens/styles.ts';
-import { armList, linkList } from '../links.ts';
+import { armList, type Length, linkList } from '../links.ts';
 import type { Matter } from '../matter.ts';
+import { springLines } from './spring-parts.ts';
 
-/** What each link wants at its two ends. */
-function endsOf(name: string): string {
+/** What each link wants at its two ends, or where its length is taken. */
+function endsOf({ name, between }: Length): string {
   if (/^(Drag link|Tie rod)$/.test(name)) return ', two ball ends';
   if (/^(Upper|Lower) bar/.test(name)) return ', two ends each';
   if (/^Lateral bar/.test(name)) return ', two bushed ends';
+  if (/^(Hairpin|Wishbone)/.test(name)) return `, ${between}`;
   return '';
 }
 
@@ -26,11 +28,12 @@ export function partsBlocks(matter: Matter): Block[] {
   const lines = [
     `1 × Steering box, ${wordsOf(ASSIST_WORDS, box.assist)}, ${box.ratio} to 1, ${formatDegrees(box.sectorTravel, 0)} of sector each way`,
     ...[...armList(layout), ...linkList(layout)]
-      .filter(({ name }) => !/^(Leaf spring|Hairpin|Wishbone)/.test(name))
-      .map(({ name, length }) => {
-        const [count, plain] = counted(name);
-        return `${count} × ${plain}, ${both(length)}${endsOf(name)}`;
+      .filter(({ name }) => !name.startsWith('Leaf spring'))
+      .map((part) => {
+        const [count, plain] = counted(part.name);
+        return `${count} × ${plain}, ${both(part.length)}${endsOf(part)}`;
       }),
+    ...springLines(matter),
   ];
   return [
     heading('Parts'),

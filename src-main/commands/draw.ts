@@ -7,6 +7,7 @@ import {
   DrawingRefused,
   formatTrouble,
 } from '../output/drawings/job.ts';
+import { NoType } from '../output/pens/no-type.ts';
 import { choice, FRACTIONS, onlyFile, single, takeArguments, UNITS } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
@@ -29,7 +30,9 @@ async function* answer(file: string, out: string, job: Omit<DrawingJob, 'documen
   const { drawFile } = await import('../output/drawings/index.ts');
   const bytes = await calledOffByHand(async (signal) => {
     const whole = await drawFile({ ...job, document, signal }).catch((error: unknown) => {
-      throw error instanceof DrawingRefused ? new InputError(`${shown(file)}: ${error.message}`) : error;
+      throw error instanceof DrawingRefused || error instanceof NoType
+        ? new InputError(`${shown(file)}: ${error.message}`)
+        : error;
     });
     signal.throwIfAborted();
     await writeOut(out, whole);

@@ -1,8 +1,9 @@
 import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
+import { NoType } from '../output/pens/no-type.ts';
 import { type Arguments, choice, FRACTIONS, onlyFile, takeArguments, UNITS } from './arguments.ts';
-import { readLayoutFile } from './layout-file.ts';
+import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
-import { type Command, type SlowAnswer, UsageError } from './usage.ts';
+import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
 
 /** The day that stands on the sheet: a date as YYYY-MM-DD, at noon so that it is the same day everywhere; else now. */
 function dayOf({ values }: Arguments): Date {
@@ -21,7 +22,9 @@ async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'
   // Loaded here, so that no other command waits for it.
   const { printPdf } = await import('../output/pages/index.ts');
   const bytes = await calledOffByHand(async (signal) => {
-    const whole = await printPdf({ ...job, document, signal });
+    const whole = await printPdf({ ...job, document, signal }).catch((error: unknown) => {
+      throw error instanceof NoType ? new InputError(`${shown(file)}: ${error.message}`) : error;
+    });
     signal.throwIfAborted();
     await writeOut(out, whole);
     return whole.length;

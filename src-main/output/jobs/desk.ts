@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { StoreError, storageReason } from '../../store/index.ts';
 import { DrawingRefused } from '../drawings/job.ts';
+import { NoType } from '../pens/no-type.ts';
 import type { Made, Source, Watch, Wish } from './wish.ts';
 
 export type JobState = 'waiting' | 'working' | 'ready' | 'failed' | 'called-off';
@@ -147,7 +148,7 @@ export class OutputDesk {
       tell({ state: 'ready', file: { fileName, type, bytes, parts: parts.length } });
     } catch (error) {
       if (signal.aborted) return;
-      const known = error instanceof DrawingRefused || error instanceof StoreError;
+      const known = error instanceof DrawingRefused || error instanceof NoType || error instanceof StoreError;
       if (!known) this.#log(error);
       tell({
         state: 'failed',

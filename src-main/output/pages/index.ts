@@ -1,6 +1,7 @@
 // Printing: a layout as a PDF, in the program itself. The same date and layout give the same bytes.
 
 import { Leaves } from '../flow/leaves.ts';
+import { noType } from '../pens/no-type.ts';
 import { PdfPen, type PrintPen } from '../pens/print-pen.ts';
 import { customerPages } from './customer/customer-page.ts';
 import type { PrintJob, PrintKind } from './job.ts';
@@ -26,8 +27,25 @@ const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
   customer: customerPages,
 };
 
+/** Refuses names and notes in letters that no type at hand has, by what they name, before anything is drawn. */
+function refuseUnsettable({ customer = '', car = '', document }: PrintJob, pen: PrintPen): void {
+  const texts: readonly (readonly [what: string, text: string])[] = [
+    ['The customer’s name', customer],
+    ['The car’s name', car],
+    ['The layout’s name', document.name],
+    ['The layout’s notes', document.notes],
+    ...document.rails.map(({ name }, i) => [`The name of rail ${i + 1}`, name] as const),
+    ...document.obstacles.map(({ name }, i) => [`The name of obstacle ${i + 1}`, name] as const),
+  ];
+  for (const [what, text] of texts) {
+    const letters = pen.unsettable(text);
+    if (letters.length > 0) throw noType(what, text, letters);
+  }
+}
+
 /** Draws a job's pages with a pen, page by page; rejects with the signal's reason when called off. */
 export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
+  refuseUnsettable(job, pen);
   const pages = KINDS[job.kind](job);
   const making = new Making(job, pages.length);
   const leaves = new Leaves(pen, job, PRINT_WORDS[job.kind]);

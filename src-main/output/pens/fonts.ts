@@ -19,9 +19,26 @@ const FILES: Record<Face, readonly [family: string, style: string]> = {
 
 export const FACES = Object.keys(FILES) as readonly Face[];
 
-/** The family comes in parts by script; a letter is taken from the first part that has it. */
-export const PARTS = ['latin', 'latin-ext', 'vietnamese'] as const;
-export type Part = (typeof PARTS)[number];
+/** The family comes in parts by script. */
+const OWN_PARTS = ['latin', 'latin-ext', 'vietnamese'] as const;
+
+/** For letters that the sheet's own type does not have: a family of many scripts, in two weights, part by part. */
+const FALLBACKS: Readonly<Record<string, readonly [family: string, part: string]>> = {
+  greek: ['noto-sans', 'greek'],
+  'greek-ext': ['noto-sans', 'greek-ext'],
+  cyrillic: ['noto-sans', 'cyrillic'],
+  'cyrillic-ext': ['noto-sans', 'cyrillic-ext'],
+  hebrew: ['noto-sans-hebrew', 'hebrew'],
+  arabic: ['noto-sans-arabic', 'arabic'],
+  armenian: ['noto-sans-armenian', 'armenian'],
+  georgian: ['noto-sans-georgian', 'georgian'],
+  thai: ['noto-sans-thai', 'thai'],
+  devanagari: ['noto-sans', 'devanagari'],
+  'more latin': ['noto-sans', 'latin-ext'],
+};
+
+/** The parts of a face; a letter is taken from the first that has it. */
+export const PARTS: readonly string[] = [...OWN_PARTS, ...Object.keys(FALLBACKS)];
 
 // Not called "require": the bundler brings one of its own.
 const packages = createRequire(import.meta.url);
@@ -30,9 +47,11 @@ const packages = createRequire(import.meta.url);
 const unpacked = new Map<string, Buffer>();
 
 /** A part of a face, as a plain OpenType font. */
-export function faceFile(face: Face, part: Part): Buffer {
-  const [family, style] = FILES[face];
-  const name = `@fontsource/${family}/files/${family}-${part}-${style}.woff`;
+export function faceFile(face: Face, part: string): Buffer {
+  const [own, ownStyle] = FILES[face];
+  const [family, script] = FALLBACKS[part] ?? [own, part];
+  const style = FALLBACKS[part] ? `${face === 'regular' || face === 'italic' ? 400 : 600}-normal` : ownStyle;
+  const name = `@fontsource/${family}/files/${family}-${script}-${style}.woff`;
   const known = unpacked.get(name);
   if (known) return known;
   const font = unpackWoff(readFileSync(packages.resolve(name)));
@@ -40,7 +59,7 @@ export function faceFile(face: Face, part: Part): Buffer {
   return font;
 }
 
-/** Where systems keep a font of many scripts, for names in letters that the sheet's own type does not have. */
+/** Where systems keep a font of many scripts, for letters that none of the program's own type has. */
 const SYSTEM_FONTS = [
   '/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf',
   '/usr/share/fonts/TTF/DejaVuSans.ttf',
@@ -56,41 +75,4 @@ const SYSTEM_FONTS = [
 /** The system's font of many scripts, or nothing where there is none. */
 export function systemFont(): string | undefined {
   return SYSTEM_FONTS.find((path) => existsSync(path));
-}
-
-/** Greek in Latin letters, letter by letter (ISO 843), for a machine that has no Greek type. */
-const GREEK: Readonly<Record<string, string>> = {
-  α: 'a',
-  β: 'v',
-  γ: 'g',
-  δ: 'd',
-  ε: 'e',
-  ζ: 'z',
-  η: 'i',
-  θ: 'th',
-  ι: 'i',
-  κ: 'k',
-  λ: 'l',
-  μ: 'm',
-  ν: 'n',
-  ξ: 'x',
-  ο: 'o',
-  π: 'p',
-  ρ: 'r',
-  σ: 's',
-  ς: 's',
-  τ: 't',
-  υ: 'y',
-  φ: 'f',
-  χ: 'ch',
-  ψ: 'ps',
-  ω: 'o',
-};
-
-/** A letter in plainer ones, where no type has it: without its accent, Greek in Latin letters, else a question mark. */
-export function plainer(letter: string): string {
-  const base = letter.normalize('NFD').replace(/\p{M}/gu, '');
-  const latin = GREEK[base.toLowerCase()];
-  if (latin) return base === base.toLowerCase() ? latin : latin.charAt(0).toUpperCase() + latin.slice(1);
-  return /^[\u0020-\u007e]+$/.test(base) ? base : '?';
 }

@@ -1,6 +1,7 @@
 import PDFDocument from 'pdfkit';
-import { type Face, faceFile, PARTS, type Part, plainer, systemFont } from './fonts.ts';
+import { type Face, faceFile, PARTS, systemFont } from './fonts.ts';
 import type { PageSize } from './papers.ts';
+import { type Candidate, type Stretch, stretchesOf, unsettable } from './stretches.ts';
 
 /** Points of the printer in a millimetre. */
 const POINTS = 72 / 25.4;
@@ -24,11 +25,6 @@ export type Align = 'left' | 'right' | 'centre';
 
 /** Flat list of x, y, x, y …, mm from the page's upper left corner. */
 export type Points = readonly number[];
-
-interface Stretch {
-  readonly font: string;
-  readonly text: string;
-}
 
 interface OpenFont {
   readonly font: { hasGlyphForCodePoint(codePoint: number): boolean };
@@ -65,6 +61,7 @@ export class PdfPen {
   readonly #whole: Promise<Uint8Array>;
   readonly #open = new Map<string, boolean>();
   readonly #coverage = new Map<string, OpenFont>();
+  readonly #candidatesOf = new Map<Face, readonly Candidate[]>();
   /** mm at one size, by face and text: the same words are asked for over and over while columns are filled. */
   readonly #widths = new Map<string, number>();
   #system: string | undefined | null = null;
@@ -112,7 +109,7 @@ export class PdfPen {
 
   // Type
 
-  #fontFor(face: Face, part: Part): string {
+  #fontFor(face: Face, part: string): string {
     const name = `${face} ${part}`;
     if (!this.#open.has(name)) {
       this.#doc.registerFont(name, faceFile(face, part));
@@ -131,29 +128,39 @@ export class PdfPen {
     return font.font.hasGlyphForCodePoint(codePoint);
   }
 
-  #systemHas(codePoint: number): string | undefined {
+  #systemHas(codePoint: number): boolean {
     if (this.#system === null) {
       this.#system = systemFont();
       if (this.#system) this.#doc.registerFont('system', this.#system);
     }
-    return this.#system && this.#has('system', codePoint) ? 'system' : undefined;
+    return this.#system !== undefined && this.#has('system', codePoint);
+  }
+
+  /** What a face's letters may be set with, the first that has one first. */
+  #candidates(face: Face): readonly Candidate[] {
+    const known = this.#candidatesOf.get(face);
+    if (known) return known;
+    const list: Candidate[] = [
+      ...PARTS.map((part) => ({
+        name: `${face} ${part}`,
+        has: (codePoint: number) => this.#has(this.#fontFor(face, part), codePoint),
+      })),
+      { name: 'system', has: (codePoint) => this.#systemHas(codePoint) },
+    ];
+    this.#candidatesOf.set(face, list);
+    return list;
+  }
+
+  /** The letters of a text that no type at hand has. */
+  unsettable(text: string): string[] {
+    return unsettable(text, this.#candidates('regular'));
   }
 
   /** A text as stretches of one font each. Most are one; a name may need several. */
   #stretches(text: string, face: Face): Stretch[] {
-    const latin = this.#fontFor(face, 'latin');
-    if (/^[\u0020-\u007e\u00a0-\u00ff’–″′−]*$/.test(text)) return text ? [{ font: latin, text }] : [];
-    const found: { font: string; text: string }[] = [];
-    for (const letter of text.normalize('NFC')) {
-      const codePoint = letter.codePointAt(0) as number;
-      const part = PARTS.find((entry) => this.#has(this.#fontFor(face, entry), codePoint));
-      const font = part ? this.#fontFor(face, part) : this.#systemHas(codePoint);
-      const [as, set] = font ? [font, letter] : [latin, plainer(letter)];
-      const last = found[found.length - 1];
-      if (last?.font === as) last.text += set;
-      else found.push({ font: as, text: set });
-    }
-    return found;
+    if (/^[\u0020-\u007e\u00a0-\u00ff’–″′−]*$/.test(text))
+      return text ? [{ font: this.#fontFor(face, 'latin'), text }] : [];
+    return stretchesOf(text, this.#candidates(face));
   }
 
   /** How wide a text is on one line, mm. */

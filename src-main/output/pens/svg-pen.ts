@@ -42,6 +42,11 @@ export class SvgPen implements PrintPen {
     this.#lettering = lettering;
   }
 
+  /** The letters of a text that no type at hand has. */
+  unsettable(text: string): string[] {
+    return TYPE.unsettable(text);
+  }
+
   addPage(size: PageSize): void {
     this.#page = { size, marks: [], glyphs: new Set() };
     this.#pages.push(this.#page);

@@ -1,7 +1,8 @@
 /// <reference path="./fontkit.d.ts" />
 import { readFileSync } from 'node:fs';
 import { create } from 'fontkit';
-import { type Face, faceFile, PARTS, plainer, systemFont } from './fonts.ts';
+import { type Face, faceFile, PARTS, systemFont } from './fonts.ts';
+import { type Candidate, stretchesOf, unsettable } from './stretches.ts';
 
 /** A letter's place in a line, from its left end, in parts of the type's size; `glyph` is its outline's id. */
 export interface SetGlyph {
@@ -42,6 +43,10 @@ class TypeCase {
   readonly #lines = new Map<string, SetLine>();
   readonly #outlines = new Map<string, string>();
   #system: Font | undefined | null = null;
+  readonly #candidatesOf = new Map<
+    Face,
+    readonly (Candidate & { readonly font: () => Font | undefined })[]
+  >();
 
   #font(name: string, file: () => Uint8Array): Font {
     let font = this.#fonts.get(name);
@@ -52,32 +57,44 @@ class TypeCase {
     return font;
   }
 
-  #systemHas(codePoint: number): Font | undefined {
+  #systemType(): Font | undefined {
     if (this.#system === null) {
       const path = systemFont();
       this.#system = path ? this.#font('system', () => readFileSync(path)) : undefined;
     }
-    return this.#system?.hasGlyphForCodePoint(codePoint) ? this.#system : undefined;
+    return this.#system;
+  }
+
+  /** What a face's letters may be set with, the first that has one first. */
+  #candidates(face: Face): readonly (Candidate & { readonly font: () => Font | undefined })[] {
+    const known = this.#candidatesOf.get(face);
+    if (known) return known;
+    const list = [
+      ...PARTS.map((part) => {
+        const name = `${face} ${part}`;
+        return { name, font: (): Font | undefined => this.#font(name, () => faceFile(face, part)) };
+      }),
+      { name: 'system', font: () => this.#systemType() },
+    ].map((one) => ({
+      ...one,
+      has: (codePoint: number) => one.font()?.hasGlyphForCodePoint(codePoint) ?? false,
+    }));
+    this.#candidatesOf.set(face, list);
+    return list;
+  }
+
+  /** The letters of a text that no type at hand has. */
+  unsettable(text: string): string[] {
+    return unsettable(text, this.#candidates('regular'));
   }
 
   #stretches(text: string, face: Face): { name: string; font: Font; text: string }[] {
-    const found: { name: string; font: Font; text: string }[] = [];
-    const part = (each: (typeof PARTS)[number]) => this.#font(`${face} ${each}`, () => faceFile(face, each));
-    for (const letter of text.normalize('NFC')) {
-      const codePoint = letter.codePointAt(0) as number;
-      const own = PARTS.find((each) => part(each).hasGlyphForCodePoint(codePoint));
-      const system = own ? undefined : this.#systemHas(codePoint);
-      const [name, font] = own
-        ? [`${face} ${own}`, part(own)]
-        : system
-          ? ['system', system]
-          : [`${face} latin`, part('latin')];
-      const set = own || system ? letter : plainer(letter);
-      const last = found.at(-1);
-      if (last?.name === name) last.text += set;
-      else found.push({ name, font, text: set });
-    }
-    return found;
+    const candidates = this.#candidates(face);
+    return stretchesOf(text, candidates).map((stretch) => ({
+      name: stretch.font,
+      font: candidates.find(({ name }) => name === stretch.font)?.font() as Font,
+      text: stretch.text,
+    }));
   }
 
   /** Sets a line of text. */

@@ -15,7 +15,7 @@ test.each([
 });
 
 test('springs: their size where it is given, in the customer’s unit, else that it is not', () => {
-  const document = { ...demonstration('hairpins-side-steer.json'), ride: undefined };
+  const document = { ...demonstration('hairpins-side-steer.json'), ride: null };
   const lines = (over: object, unit: 'in' | 'mm' = 'mm') =>
     springLines(
       matterOf(jobOf({ document: { ...document, ...over }, unit, fraction: unit === 'mm' ? 0 : 16 })),

@@ -1,8 +1,10 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { LayoutDocument, Point } from '../../../../shared-math/layout/index.ts';
 import { demonstration, jobOf, type PutText, putTexts } from '../../../support/printed.ts';
 
 // Nothing that is asked for is dropped for want of room: it goes on to the next page.
+
+vi.setConfig({ testTimeout: 120_000 });
 
 const MM = { unit: 'mm', fraction: 0 } as const;
 

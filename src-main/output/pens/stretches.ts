@@ -76,5 +76,9 @@ function inOrder(runs: { font: string; text: string; level: number }[]): Stretch
       ordered.splice(from, to - from + 1, ...ordered.slice(from, to + 1).reverse());
       from = to;
     }
-  return ordered;
+  // Blanks and marks among them are in a font that does not turn them itself.
+  return ordered.map(({ font, text, level }) => ({
+    font,
+    text: level % 2 === 1 && !RIGHT_TO_LEFT.test(text) ? [...text].reverse().join('') : text,
+  }));
 }

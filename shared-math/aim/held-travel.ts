@@ -8,7 +8,7 @@ import {
   poseAxle,
   steerByBall,
 } from '../linkage/index.ts';
-import { evenly } from '../sweep/index.ts';
+import { evenly, wheelPoses, wheelTravel } from '../sweep/index.ts';
 
 /**
  * The axle's poses over the travel, solved once so that any number of frame ends can be tried on them: nothing of the
@@ -57,6 +57,27 @@ export function holdTravel(frontEnd: FrontEnd, count = 31): HeldTravel {
     ballPath,
     ball: steering.dragLinkBall,
     drawnSteer: ((axle.right.toeIn - axle.left.toeIn) * Math.PI) / 360,
+  };
+}
+
+/**
+ * The held travel with the axle's poses where each wheel is anywhere in its own bump and droop, beside those of the
+ * heave: so that frame ends are tried on one wheel over a bump too, to some per cent. Path and ball are the heave's.
+ */
+export function holdWheels(travel: HeldTravel): HeldTravel {
+  const { frontEnd } = travel;
+  if (travel.status !== 'ok') return travel;
+  const state = createState();
+  const poses = wheelPoses(wheelTravel(frontEnd.layout));
+  const frames = [...travel.frames];
+  for (const { heave, roll } of poses) {
+    if (!poseAxle(frontEnd, heave, roll, state)) return { ...travel, status: 'no-pose' };
+    frames.push(state.work.frame.slice());
+  }
+  return {
+    ...travel,
+    heave: Float64Array.from([...travel.heave, ...poses.map(({ heave }) => heave)]),
+    frames,
   };
 }
 

@@ -10,7 +10,7 @@ export {
   judgedPlane,
 } from './aim.ts';
 export { ballPath, linkArc, pathGap, type TravelPath } from './arcs.ts';
-export { type HeldTravel, holdTravel, worstBumpSteerAt } from './held-travel.ts';
+export { type HeldTravel, holdTravel, holdWheels, worstBumpSteerAt } from './held-travel.ts';
 export {
   type BumpSteerMap,
   createMap,

@@ -4,6 +4,7 @@ import { type GridExtremes, gridExtremes } from '../joints/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { arrangementOf, type FrontEnd, groundOffsets, prepareFrontEnd } from '../linkage/index.ts';
 import {
+  type OneWheel,
   type ParkingEffort,
   parkingEffort,
   summariseTravel,
@@ -12,6 +13,7 @@ import {
   type TravelSummary,
   type TravelSweep,
   type TurnSweep,
+  worstOneWheel,
 } from '../sweep/index.ts';
 
 /** Everything that the rules look at, worked out once for a layout. Units as in its parts: mm and rad. */
@@ -23,6 +25,8 @@ export interface Analysis {
   readonly heaveSummary: TravelSummary;
   readonly roll: TravelSweep;
   readonly rollSummary: TravelSummary;
+  /** Largest bump steer with each wheel anywhere in its own travel. */
+  readonly oneWheel: OneWheel;
   readonly travel: HeldTravel;
   readonly aim: AimOutcome;
   /** At ride height. */
@@ -61,6 +65,7 @@ export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(lay
     heaveSummary: summariseTravel(heave),
     roll,
     rollSummary: summariseTravel(roll),
+    oneWheel: worstOneWheel(frontEnd),
     travel,
     aim: findAim(frontEnd, travel),
     turn,

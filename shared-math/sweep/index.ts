@@ -9,6 +9,15 @@ export {
   parkingEffort,
 } from './effort.ts';
 export { evenly, type RideSteer, rideSteer, type VisitPose, visitGrid } from './grid.ts';
+export {
+  heaveEnds,
+  type OneWheel,
+  type WheelTravel,
+  wheelPlaces,
+  wheelPoses,
+  wheelTravel,
+  worstOneWheel,
+} from './one-wheel.ts';
 export { type ShaftTurn, turnThroughShaft } from './shaft-turn.ts';
 export {
   ROW_NO_POSE,

@@ -8,6 +8,7 @@ import {
 } from '../../shared-math/aim/index.ts';
 import { type Point, resolveLayout } from '../../shared-math/layout/index.ts';
 import { arrangementOf, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { worstOneWheel } from '../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { onlyFile, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
@@ -39,6 +40,7 @@ function* answer(file: string): Answer {
     (aim.point[2] - aim.ball[2]) / aim.radius,
   ];
   const size = Math.hypot(...direction);
+  const oneWheel = worstOneWheel(frontEnd);
   const told = {
     ...head,
     status: 'ok',
@@ -53,6 +55,7 @@ function* answer(file: string): Answer {
       drawn: degreesOrNull(worstBumpSteerAt(travel, drawn)),
       atAim: inPlane ? degreesOrNull(worstBumpSteerAt(travel, inPlane)) : null,
       bestSpot: best ? toDegrees(best.worstBumpSteer) : null,
+      oneWheel: oneWheel.status === 'ok' ? toDegrees(oneWheel.worst) : null,
     },
   };
   yield `${JSON.stringify(told, null, 2)}\n`;

@@ -52,6 +52,7 @@ describe('docstrings', () => {
       'bestClocks',
       'suggestRoute',
       'turnThroughShaft',
+      'worstOneWheel',
       'countTeeth',
       'fillRow',
       'fillMap',

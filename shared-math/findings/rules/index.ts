@@ -17,6 +17,7 @@ import { driverSide } from './driver-side.ts';
 import { effort } from './effort.ts';
 import { leafFixedInFront } from './leaf-fixed-in-front.ts';
 import { lock } from './lock.ts';
+import { oneWheelWorst } from './one-wheel.ts';
 import { outOfReach } from './out-of-reach.ts';
 import { ratio } from './ratio.ts';
 import { rollSteer } from './roll-steer.ts';
@@ -39,6 +40,7 @@ export const RULES: readonly Rule[] = [
   boxDirection,
   driverSide,
   bumpSteerWorst,
+  oneWheelWorst,
   bumpSteerSlope,
   aimHeight,
   leafFixedInFront,

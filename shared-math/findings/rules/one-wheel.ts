@@ -1,0 +1,59 @@
+import { holdWheels } from '../../aim/index.ts';
+import { prepareFrontEnd } from '../../linkage/index.ts';
+import { worstOneWheel } from '../../sweep/index.ts';
+import { toRadians } from '../../units/index.ts';
+import { ballMove } from '../ball-move.ts';
+import type { Finding, Rule } from '../finding.ts';
+import { bestHeight } from '../height-search.ts';
+import { wheelWords } from '../wheel-words.ts';
+
+/** Share of the figure that a move has to take off to be worth advising. */
+const WORTH = 0.1;
+
+/** The largest steer of the wheels with each of them anywhere in its own travel: one wheel over a bump, or leaning. */
+export const oneWheelWorst: Rule = {
+  name: 'one-wheel',
+  measures: 'Largest steer of the wheels with one of them over a bump, the handwheel held',
+  judge({ oneWheel, layout, travel }, speak): Finding[] {
+    if (oneWheel.status !== 'ok') return [];
+    const { value, source } = speak.limit('bumpSteerWorst');
+    const { worst, heave, roll } = oneWheel;
+    const limit = toRadians(value);
+    const base = {
+      rule: 'one-wheel',
+      part: 'steering.box.pitmanBall',
+      sentence: `Each wheel on its own: bump steer ${speak.angle(worst, 2)} with ${wheelWords(layout, oneWheel, speak.length)}`,
+      at: { heave, roll, handwheel: 0 },
+      limit: `limit ${speak.figure(value)}°`,
+      source,
+    };
+    if (worst <= limit) return [{ ...base, severity: 'info', advice: '' }];
+    const severity = worst > 2 * limit ? 'stop' : 'attention';
+    const held = holdWheels(travel);
+    const to = held.status === 'ok' ? bestHeight(held, layout.steering.box.pitmanBall).to : undefined;
+    const { steering } = layout;
+    const mended =
+      to &&
+      worstOneWheel(
+        prepareFrontEnd({ ...layout, steering: { ...steering, box: { ...steering.box, pitmanBall: to } } }),
+      );
+    if (mended?.status !== 'ok' || mended.worst > (1 - WORTH) * worst)
+      return [
+        {
+          ...base,
+          severity,
+          advice:
+            'The height of the pitman ball alone does not bring it down: tune the box up and along together.',
+        },
+      ];
+    const move = ballMove(layout, to as NonNullable<typeof to>, speak.length);
+    return [
+      {
+        ...base,
+        severity,
+        advice: `${move.words}: ${speak.angle(mended.worst, 2)}`,
+        remedy: move.remedy,
+      },
+    ];
+  },
+};

@@ -3,7 +3,8 @@ import type { Point } from '../layout/index.ts';
 import { arrangementOf, type FrontEnd } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { nelderMead } from '../solve/nelder-mead.ts';
-import { type HeldTravel, holdTravel, worstBumpSteerAt } from './held-travel.ts';
+import { type HeldTravel, holdTravel } from './held-travel.ts';
+import { prepareMapKernel, worstAt } from './map-kernel.ts';
 
 /** Where the frame end of the drag link is best put. mm, vehicle axes. */
 export interface Aim {
@@ -12,7 +13,7 @@ export interface Aim {
   /** Square to the path's plane, through the point; length 1. */
   readonly axis: Point;
   readonly radius: number;
-  /** The steering-arm ball at ride height: the zero-slope line runs from here through the point. */
+  /** The steering-arm ball at ride height. */
   readonly ball: Point;
   /** How far the path leaves its circle at most. */
   readonly flatness: number;
@@ -69,7 +70,7 @@ const SPOT_WINDOW = 300;
 
 /**
  * The best spot: the aim point, brought into the pitman ball's plane of the view, then moved in that plane to the
- * least worst |bump steer| over the travel. The aim leaves only the axle's own yaw, which a frame end can trade away.
+ * least worst |bump steer| over the poses held: the heave, or each wheel on its own (`holdWheels`). The aim leaves only the axle's own yaw, which a frame end can trade away.
  * Looked for from the drawn ball too, as the valley is long, and where the aim axis does not cross the plane (cross
  * steer on an axle that rises straight); the better of the two is kept, within SPOT_WINDOW of its start.
  * Frame:    vehicle. Units: mm, rad. Outcomes: a spot; nothing where no place tried is within reach over the travel.
@@ -85,6 +86,7 @@ export function findBestSpot(frontEnd: FrontEnd, aim: Aim, travel: HeldTravel): 
     point[free[1]] = x[1] as number;
     return point;
   };
+  const kernel = prepareMapKernel(travel);
   let best: BestSpot | undefined;
   for (const start of [aimAtPlane(aim, kept, drawn[kept]), drawn]) {
     if (!start) continue;
@@ -92,7 +94,7 @@ export function findBestSpot(frontEnd: FrontEnd, aim: Aim, travel: HeldTravel): 
     const value = (x: readonly number[]) =>
       Math.max(Math.abs((x[0] as number) - from[0]), Math.abs((x[1] as number) - from[1])) > SPOT_WINDOW
         ? Number.POSITIVE_INFINITY
-        : worstBumpSteerAt(travel, at(x));
+        : worstAt(kernel, at(x));
     const found = nelderMead(value, from, { scale: [25, 10], tolerance: 1e-6, evaluations: 600 });
     if (Number.isFinite(found.value) && !(best && best.worstBumpSteer <= found.value))
       best = { point: at(found.at), worstBumpSteer: found.value };

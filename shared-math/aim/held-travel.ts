@@ -62,13 +62,13 @@ export function holdTravel(frontEnd: FrontEnd, count = 31): HeldTravel {
 
 /**
  * The held travel with the axle's poses where each wheel is anywhere in its own bump and droop, beside those of the
- * heave: so that frame ends are tried on one wheel over a bump too, to some per cent. Path and ball are the heave's.
+ * heave: so that frame ends are tried on one wheel over a bump too, to a per cent; less finely with fewer heaves and rolls. Path and ball are the heave's.
  */
-export function holdWheels(travel: HeldTravel): HeldTravel {
+export function holdWheels(travel: HeldTravel, along?: number, rolls?: number): HeldTravel {
   const { frontEnd } = travel;
   if (travel.status !== 'ok') return travel;
   const state = createState();
-  const poses = wheelPoses(wheelTravel(frontEnd.layout));
+  const poses = wheelPoses(wheelTravel(frontEnd.layout), along, rolls);
   const frames = [...travel.frames];
   for (const { heave, roll } of poses) {
     if (!poseAxle(frontEnd, heave, roll, state)) return { ...travel, status: 'no-pose' };

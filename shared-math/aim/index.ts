@@ -31,3 +31,4 @@ export {
   worstAt,
 } from './map-kernel.ts';
 export { type MapWindow, mapWindow, placeOf, usualWindow } from './map-window.ts';
+export { type ZeroSlopeLine, zeroSlopeHeight, zeroSlopeLine } from './zero-slope.ts';

@@ -1,5 +1,5 @@
 import { findAim, holdTravel } from '../aim/index.ts';
-import { analyse, bestHeight, rowAtCentre } from '../findings/index.ts';
+import { analyse, bestHeight } from '../findings/index.ts';
 import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
 import {
   driverSideOf,
@@ -32,6 +32,8 @@ export type ArrangementName = 'side-manual' | 'side-assisted' | 'cross-manual' |
 /** What a proposed arrangement measures. Degrees, mm, N; nothing where the linkage does not turn or reach. */
 export interface ArrangementFigures {
   readonly worstBumpSteer: number;
+  /** With each wheel anywhere in its own travel; nothing where that is not reached everywhere. */
+  readonly oneWheel: number | undefined;
   /** Degrees of steer for each degree of roll; above 0 is understeer. */
   readonly rollSteer: number;
   readonly overallRatio: number;
@@ -40,6 +42,8 @@ export interface ArrangementFigures {
   readonly circleBetweenKerbs: number;
   /** At the rim, without assistance. */
   readonly rimForce: number;
+  /** At the worst on the way to lock. */
+  readonly rimForceMost: number;
 }
 
 export interface Arrangement {
@@ -132,8 +136,7 @@ function settled(document: LayoutDocument, mounting: Mounting): LayoutDocument {
     },
   };
   const { turn } = analyse(resolveLayout(placed));
-  if (turn.status !== 'ok' || turn.count === 0 || (turn.ratio[rowAtCentre(turn)] as number) > 0)
-    return placed;
+  if (turn.status !== 'ok' || turn.count === 0 || turn.straightRatio > 0) return placed;
   const axis: Point = [0 - sectorAxis[0], 0 - sectorAxis[1], 0 - sectorAxis[2]];
   return { ...placed, steering: { ...placed.steering, box: { ...placed.steering.box, sectorAxis: axis } } };
 }
@@ -200,18 +203,20 @@ function crossSteer(
 
 function measure(document: LayoutDocument): ArrangementFigures | undefined {
   const analysis = analyse(resolveLayout(document));
-  const { turn, effort, layout, heaveSummary, rollSummary } = analysis;
+  const { turn, effort, layout, heaveSummary, rollSummary, oneWheel } = analysis;
   if (turn.status !== 'ok' || !effort) return undefined;
   const locks = [turn.left, turn.right];
   const circles = locks.map((lock) => turningCircle(layout, lock)?.betweenKerbs ?? 0);
   return {
     worstBumpSteer: toDegrees(heaveSummary.worstBumpSteer),
+    oneWheel: oneWheel.status === 'ok' ? toDegrees(oneWheel.worst) : undefined,
     rollSteer: rollSummary.slopeAtRide,
-    overallRatio: Math.abs(turn.ratio[rowAtCentre(turn)] as number),
+    overallRatio: Math.abs(turn.straightRatio),
     turnsLockToLock: turnsLockToLock(turn),
     innerLock: toDegrees(Math.min(...locks.map((lock) => lockAngles(layout, lock).inner))),
     circleBetweenKerbs: Math.max(...circles),
-    rimForce: effort.rimForce,
+    rimForce: effort.centre.rimForce,
+    rimForceMost: effort.worst.rimForce,
   };
 }
 

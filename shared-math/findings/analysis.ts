@@ -2,16 +2,16 @@ import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../aim/in
 import { type Clearances, leastClearances } from '../clearance/index.ts';
 import { type GridExtremes, gridExtremes } from '../joints/index.ts';
 import type { Layout } from '../layout/index.ts';
-import { arrangementOf, type FrontEnd, groundOffsets, prepareFrontEnd } from '../linkage/index.ts';
+import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../linkage/index.ts';
 import {
+  effortOfTurn,
   type OneWheel,
-  type ParkingEffort,
-  parkingEffort,
   summariseTravel,
   sweepTravel,
   sweepTurn,
   type TravelSummary,
   type TravelSweep,
+  type TurnEffort,
   type TurnSweep,
   worstOneWheel,
 } from '../sweep/index.ts';
@@ -34,17 +34,9 @@ export interface Analysis {
   /** Over travel and turn; nothing where the layout cannot be steered at ride height. */
   readonly extremes: GridExtremes | undefined;
   /** Nothing where there is no turn. */
-  readonly effort: ParkingEffort | undefined;
+  readonly effort: TurnEffort | undefined;
   /** Nothing where they were not looked for: they take ten times as long as the rest. */
   readonly clearances: Clearances | undefined;
-}
-
-/** The middle of the turn sweep: the row nearest to straight ahead. */
-export function rowAtCentre(turn: TurnSweep): number {
-  let row = 0;
-  for (let i = 1; i < turn.count; i += 1)
-    if (Math.abs(turn.handwheel[i] as number) < Math.abs(turn.handwheel[row] as number)) row = i;
-  return row;
 }
 
 /** Works a layout out for the rules. Pure; two to four milliseconds. */
@@ -56,7 +48,6 @@ export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(lay
   const travel = holdTravel(frontEnd);
   const turn = sweepTurn(frontEnd, 0, 0);
   const steers = turn.status === 'ok' && turn.count > 1;
-  const offsets = groundOffsets(layout, 'left');
   return {
     layout,
     frontEnd,
@@ -72,15 +63,7 @@ export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(lay
     extremes: steers
       ? gridExtremes(frontEnd, { right: turn.right.handwheel, left: turn.left.handwheel })
       : undefined,
-    effort: steers
-      ? parkingEffort({
-          frontAxleLoad: layout.car.frontAxleLoad,
-          tyreWidth: layout.car.tyreWidth,
-          scrubRadius: offsets.scrubRadius,
-          overallRatio: turn.ratio[rowAtCentre(turn)] as number,
-          handwheelRadius: layout.car.handwheelRadius,
-        })
-      : undefined,
+    effort: effortOfTurn(layout, turn),
     clearances: undefined,
   };
 }

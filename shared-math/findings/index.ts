@@ -7,7 +7,7 @@ import type { ShopLimits } from './limits.ts';
 import { RULES } from './rules/index.ts';
 import { tyresOffGround } from './rules/tyre-and-ground.ts';
 
-export { type Analysis, analyse, rowAtCentre, withClearances } from './analysis.ts';
+export { type Analysis, analyse, withClearances } from './analysis.ts';
 export type { Finding, Remedy, Rule, Severity } from './finding.ts';
 export { bestHeight } from './height-search.ts';
 export {
@@ -24,6 +24,7 @@ export {
   type ShopLimits,
 } from './limits.ts';
 export { RULES } from './rules/index.ts';
+export { wheelWords } from './wheel-words.ts';
 
 const WEIGHT: Record<Severity, number> = { stop: 0, attention: 1, info: 2 };
 

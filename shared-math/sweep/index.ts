@@ -1,12 +1,24 @@
 // Sweeps: the grid of poses; the travel in heave or roll; the whole turn of the handwheel and what it comes to.
-export { idealInner, idealOuter } from './ackermann.ts';
+export {
+  type Ackermann,
+  type AckermannCar,
+  ackermannCar,
+  ackermannOf,
+  idealInner,
+  idealOuter,
+  kingpinTrack,
+} from './ackermann.ts';
+export { type TurningCircle, turningCircle } from './circle.ts';
 export {
   ASSISTED_TORQUE,
   assistedRimForce,
   BOX_EFFICIENCY,
+  effortOfTurn,
+  groundEccentricity,
   PARKING_FRICTION,
   type ParkingEffort,
   parkingEffort,
+  type TurnEffort,
 } from './effort.ts';
 export { evenly, type RideSteer, rideSteer, type VisitPose, visitGrid } from './grid.ts';
 export {
@@ -18,7 +30,7 @@ export {
   wheelTravel,
   worstOneWheel,
 } from './one-wheel.ts';
-export { type ShaftTurn, turnThroughShaft } from './shaft-turn.ts';
+export { type ShaftTurn, turnThroughShaft, worstOffEven } from './shaft-turn.ts';
 export {
   ROW_NO_POSE,
   ROW_OK,
@@ -30,15 +42,10 @@ export {
   toeLength,
 } from './travel.ts';
 export {
-  type Ackermann,
-  ackermannOf,
-  kingpinTrack,
   type Lock,
   type LockCause,
   lockAngles,
   sweepTurn,
-  type TurningCircle,
   type TurnSweep,
-  turningCircle,
   turnsLockToLock,
 } from './turn.ts';

@@ -149,12 +149,23 @@ export function wheelPlaces(
   return { left: pose.heave + apart, right: pose.heave - apart };
 }
 
-/** The poses of a travel on the grid that `worstOneWheel` begins with; mm, rad. */
-export function wheelPoses(travel: WheelTravel): { readonly heave: number; readonly roll: number }[] {
-  const rows = travel.sine > 0 ? 2 * ROLLS + 1 : 1;
-  return Array.from({ length: rows * ALONG }, (_, i) => {
-    const sine = rows === 1 ? 0 : (travel.sine * (Math.floor(i / ALONG) - ROLLS)) / ROLLS;
+/**
+ * The poses of a travel on an even grid of roll and of the heave that is left at it, edges and corners included: `along`
+ * heaves at each of 2 · `rolls` + 1 rolls, so fine that the largest figure on them is the largest of all to a per cent.
+ * mm, rad.
+ */
+export function wheelPoses(
+  travel: WheelTravel,
+  along = 17,
+  rolls = 6,
+): { readonly heave: number; readonly roll: number }[] {
+  const rows = travel.sine > 0 ? 2 * rolls + 1 : 1;
+  return Array.from({ length: rows * along }, (_, i) => {
+    const row = Math.floor(i / along);
+    // To and fro, so that each pose starts from its neighbour.
+    const column = row % 2 === 0 ? i % along : along - 1 - (i % along);
+    const sine = rows === 1 ? 0 : (travel.sine * (row - rolls)) / rolls;
     const { from, to } = heaveEnds(travel, sine);
-    return { heave: from + ((to - from) * (i % ALONG)) / (ALONG - 1), roll: Math.asin(sine) };
+    return { heave: from + ((to - from) * column) / (along - 1), roll: Math.asin(sine) };
   });
 }

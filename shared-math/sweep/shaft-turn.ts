@@ -64,3 +64,41 @@ export function turnThroughShaft(
   }
   return turn;
 }
+
+/** Tries for every row of the turn: the joints' ripple comes twice in a turn of the handwheel. */
+const FINER = 8;
+/** rad of handwheel that count as straight ahead. */
+const STRAIGHT = 1e-9;
+
+/**
+ * The most that the mean steer is ahead of, or behind, what a shaft without joints would give at the same turn of the
+ * rim, rad; both solved. Turns that the linkage cannot make, where rim or box would be past a lock, are left out; nothing
+ * where none is left but straight ahead.
+ */
+export function worstOffEven(
+  frontEnd: FrontEnd,
+  sweep: TurnSweep,
+  heave: number,
+  roll: Radians,
+  motion: Motion,
+  columnYoke: Radians = evenColumnYoke(motion, 'slowest'),
+): number | undefined {
+  const state = createState();
+  if (sweep.count < 2 || !poseAxle(frontEnd, heave, roll, state)) return undefined;
+  const [least, most] = [sweep.right.handwheel, sweep.left.handwheel].sort((a, b) => a - b) as [
+    number,
+    number,
+  ];
+  const mean = (handwheel: number): number | undefined =>
+    steerAxle(frontEnd, handwheel, state) === 'ok' ? state.meanSteer : undefined;
+  let worst: number | undefined;
+  const tries = FINER * (sweep.count - 1);
+  for (let i = 0; i <= tries; i += 1) {
+    const rim = least + ((most - least) * i) / tries;
+    const box = boxHandwheel(motion, columnYoke, rim);
+    if (Math.abs(rim) < STRAIGHT || box < least || box > most) continue;
+    const [even, through] = [mean(rim), mean(box)];
+    if (even !== undefined && through !== undefined) worst = Math.max(worst ?? 0, Math.abs(through - even));
+  }
+  return worst;
+}

@@ -3,13 +3,12 @@ import {
   createState,
   type FrontEnd,
   type FrontEndState,
-  groundOffsets,
   poseAxle,
   steerAxle,
   steerRates,
 } from '../linkage/index.ts';
 import type { Radians } from '../units/index.ts';
-import { idealInner, idealOuter } from './ackermann.ts';
+import { type Ackermann, ackermannCar, ackermannOf, idealInner } from './ackermann.ts';
 import { evenly } from './grid.ts';
 
 /** What ends the turn to one side: the box's own travel, a link's reach, an arm at its dead centre, or the axle's stops. */
@@ -83,48 +82,14 @@ export interface TurnSweep {
   readonly meanSteer: Float64Array;
   /** d handwheel / d mean steer. */
   readonly ratio: Float64Array;
-  /** The outer wheel's angle less its Ackermann ideal for the inner one; positive: the outer wheel turns too far. */
+  /** d handwheel / d mean steer with the handwheel straight ahead; 0 where there is no turn. */
+  readonly straightRatio: number;
+  /** The outer wheel's angle less its Ackermann ideal for the inner one, static toe taken out; positive: too far. */
   readonly ackermannError: Float64Array;
-  /** 100 (inner - outer) / (inner - ideal outer) at the same inner angle; 0 where the wheels are nearly straight. */
-  readonly ackermannPercent: Float64Array;
+  /** 100 (inner - outer) / (inner - ideal outer) at the same inner angle; nothing where the wheels are nearly straight. */
+  readonly ackermannPercent: readonly (number | undefined)[];
   readonly left: Lock;
   readonly right: Lock;
-}
-
-/** Between the kingpins' lines at the height of the wheel centres, mm. */
-export function kingpinTrack(layout: Layout): number {
-  const at = (side: 'left' | 'right') => {
-    const { kingpinTop: top, kingpinBottom: bottom, wheelCentre } = layout.axle[side];
-    const share = (wheelCentre[2] - bottom[2]) / (top[2] - bottom[2]);
-    return bottom[1] + share * (top[1] - bottom[1]);
-  };
-  return at('left') - at('right');
-}
-
-/** rad. Below this inner angle a percentage of Ackermann divides rounding and toe by next to nothing. */
-const PERCENT_FROM = (5 * Math.PI) / 180;
-
-/** Two wheel angles held against the Ackermann ideal. rad. */
-export interface Ackermann {
-  /** What the outer wheel should be at for the inner one, signed as the wheels are. */
-  readonly idealOuter: number;
-  /** How much further the outer wheel turns than that; positive: too far. */
-  readonly error: number;
-  /** 100 (inner - outer) / (inner - ideal outer) at equal inner angle; nothing where the wheels are nearly straight. */
-  readonly percent: number | undefined;
-}
-
-/** How a left and a right wheel's steer (rad) stand to the Ackermann ideal; lengths in one unit. */
-export function ackermannOf(left: number, right: number, track: number, wheelbase: number): Ackermann {
-  const side = Math.sign(left + right);
-  const inner = Math.abs(side > 0 ? left : right);
-  const outer = (side > 0 ? right : left) * side;
-  const ideal = idealOuter(inner, track, wheelbase);
-  return {
-    idealOuter: side * ideal,
-    error: outer - ideal,
-    percent: inner > PERCENT_FROM ? (100 * (inner - outer)) / (inner - ideal) : undefined,
-  };
 }
 
 const NO_LOCK: Lock = { handwheel: 0, cause: 'no-pose', leftSteer: 0, rightSteer: 0 };
@@ -146,7 +111,8 @@ export function sweepTurn(frontEnd: FrontEnd, heave: number, roll: Radians, coun
     meanSteer: empty(),
     ratio: empty(),
     ackermannError: empty(),
-    ackermannPercent: empty(),
+    ackermannPercent: [],
+    straightRatio: 0,
     left: NO_LOCK,
     right: NO_LOCK,
   });
@@ -165,10 +131,10 @@ export function sweepTurn(frontEnd: FrontEnd, heave: number, roll: Radians, coun
     meanSteer: new Float64Array(rows),
     ratio: new Float64Array(rows),
     ackermannError: new Float64Array(rows),
-    ackermannPercent: new Float64Array(rows),
+    ackermannPercent: new Array<number | undefined>(rows),
+    straightRatio: 1 / straight,
   };
-  const track = kingpinTrack(frontEnd.layout);
-  const { wheelbase } = frontEnd.layout.car;
+  const car = ackermannCar(frontEnd.layout);
   for (let row = 0; row < rows; row += 1) {
     steerAxle(frontEnd, handwheel[row] as number, state);
     const { left: l, right: r, meanSteer } = state;
@@ -176,9 +142,9 @@ export function sweepTurn(frontEnd: FrontEnd, heave: number, roll: Radians, coun
     sweep.rightSteer[row] = r.steer;
     sweep.meanSteer[row] = meanSteer;
     sweep.ratio[row] = 1 / steerRates(frontEnd, state).mean;
-    const { error, percent } = ackermannOf(l.steer, r.steer, track, wheelbase);
+    const { error, percent } = ackermannOf(l.steer, r.steer, car);
     sweep.ackermannError[row] = error;
-    sweep.ackermannPercent[row] = percent ?? 0;
+    sweep.ackermannPercent[row] = percent;
   }
   return { status: 'ok', count: rows, handwheel, ...sweep, left, right };
 }
@@ -188,52 +154,23 @@ export function turnsLockToLock(sweep: TurnSweep): number {
   return Math.abs(sweep.left.handwheel - sweep.right.handwheel) / (2 * Math.PI);
 }
 
-/** Diameters of the turning circle at a lock, mm. */
-export interface TurningCircle {
-  /** Of the outer front tyre's outer edge. */
-  readonly betweenKerbs: number;
-  /** Of the foremost outer corner: of the nose where the layout tells it, else of the outer front tyre. */
-  readonly betweenWalls: number;
-}
-
 /**
- * The turning circle at a lock. The car rolls about a point on the rear axle's line; by the outer wheel's angle that
- * point lies wheelbase / tan(outer) inboard of the outer kingpin, which itself runs on wheelbase / sin(outer); the
- * tyre's middle stands the scrub radius further out, its edge half a tyre more. Nothing where the lock does not steer.
+ * The inner and outer wheel's steer at a lock, the ideal that each has for the other with static toe put back (rad,
+ * positive sizes), and how the pair stands to Ackermann.
  */
-export function turningCircle(layout: Layout, lock: Lock): TurningCircle | undefined {
-  const { wheelbase, tyreWidth, tyreRadius, noseAhead, noseWidth } = layout.car;
-  const toLeft = lock.leftSteer + lock.rightSteer > 0;
-  const outer = Math.abs(toLeft ? lock.rightSteer : lock.leftSteer);
-  if (!(outer > 0.01)) return undefined;
-  const { scrubRadius } = groundOffsets(layout, toLeft ? 'right' : 'left');
-  const kingpin = wheelbase / Math.sin(outer);
-  const edge = kingpin + scrubRadius + tyreWidth / 2;
-  // From the turning point: inboard to the outer kingpin, then out by the tyre or the nose, and ahead by it.
-  const inboard = wheelbase / Math.tan(outer);
-  const tyreCorner = Math.hypot(edge, tyreRadius);
-  const half = kingpinTrack(layout) / 2;
-  const corner =
-    noseAhead === undefined
-      ? 0
-      : Math.hypot(wheelbase + noseAhead, inboard - half + (noseWidth ?? 2 * half) / 2);
-  return { betweenKerbs: 2 * edge, betweenWalls: 2 * Math.max(tyreCorner, corner) };
-}
-
-/** The inner and outer wheel's angle at a lock, and the ideal that each has for the other. rad, positive. */
 export function lockAngles(
   layout: Layout,
   lock: Lock,
-): { inner: number; outer: number; idealOuter: number; idealInner: number } {
+): { inner: number; outer: number; idealOuter: number; idealInner: number; ackermann: Ackermann } {
+  const car = ackermannCar(layout);
   const toLeft = lock.leftSteer + lock.rightSteer > 0;
-  const inner = Math.abs(toLeft ? lock.leftSteer : lock.rightSteer);
-  const outer = Math.abs(toLeft ? lock.rightSteer : lock.leftSteer);
-  const track = kingpinTrack(layout);
-  const { wheelbase } = layout.car;
+  const ackermann = ackermannOf(lock.leftSteer, lock.rightSteer, car);
+  const innerToe = toLeft ? car.toeLeft : car.toeRight;
   return {
-    inner,
-    outer,
-    idealOuter: idealOuter(inner, track, wheelbase),
-    idealInner: idealInner(outer, track, wheelbase),
+    inner: Math.abs(toLeft ? lock.leftSteer : lock.rightSteer),
+    outer: Math.abs(toLeft ? lock.rightSteer : lock.leftSteer),
+    idealOuter: Math.abs(ackermann.idealOuter),
+    idealInner: idealInner(ackermann.outer, car.track, car.wheelbase) - innerToe,
+    ackermann,
   };
 }

@@ -1,5 +1,5 @@
 import { type Clearance, type Clearances, leastClearances } from '../clearance/index.ts';
-import { analyse, rowAtCentre } from '../findings/index.ts';
+import { analyse } from '../findings/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { lockAngles, ROW_OK, type TravelSweep, turningCircle, turnsLockToLock } from '../sweep/index.ts';
 
@@ -8,6 +8,8 @@ export interface Figures {
   /** Worst |bump steer| over heave, and over roll at ride height. */
   readonly worstHeave: number;
   readonly worstRoll: number;
+  /** Worst |bump steer| with each wheel anywhere in its own travel; nothing where it is not reached everywhere. */
+  readonly worstOneWheel: number | undefined;
   /** Bump steer at ride height, rad for each mm of heave. */
   readonly slope: number;
   /** How much total toe-in changes over heave: most less least. */
@@ -53,10 +55,11 @@ export function tightest(clearances: Clearances, needs: ClearanceNeeds): Clearan
 
 /** All figures of a layout, some thirty milliseconds. */
 export function figuresOf(layout: Layout, needs: ClearanceNeeds): Figures {
-  const { frontEnd, heave, heaveSummary, rollSummary, turn, extremes } = analyse(layout);
+  const { frontEnd, heave, heaveSummary, rollSummary, oneWheel, turn, extremes } = analyse(layout);
   const base = {
     worstHeave: heaveSummary.worstBumpSteer,
     worstRoll: rollSummary.worstBumpSteer,
+    worstOneWheel: oneWheel.status === 'ok' ? oneWheel.worst : undefined,
     slope: heaveSummary.slopeAtRide,
     toeChange: toeChangeOver(heave),
   };
@@ -75,7 +78,7 @@ export function figuresOf(layout: Layout, needs: ClearanceNeeds): Figures {
   const circles = locks.map((lock) => turningCircle(layout, lock)?.betweenKerbs ?? Number.POSITIVE_INFINITY);
   return {
     ...base,
-    ratio: turn.ratio[rowAtCentre(turn)] as number,
+    ratio: turn.straightRatio,
     turns: turnsLockToLock(turn),
     innerLock: Math.min(...locks.map((lock) => lockAngles(layout, lock).inner)),
     circle: Math.max(...circles),

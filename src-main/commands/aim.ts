@@ -5,8 +5,9 @@ import {
   holdTravel,
   judgedPlane,
   worstBumpSteerAt,
+  zeroSlopeLine,
 } from '../../shared-math/aim/index.ts';
-import { type Point, resolveLayout } from '../../shared-math/layout/index.ts';
+import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { arrangementOf, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { worstOneWheel } from '../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
@@ -34,12 +35,7 @@ function* answer(file: string): Answer {
   const drawn = layout.steering.box.pitmanBall;
   const inPlane = aimAtPlane(aim, kept, drawn[kept]) ?? null;
   const best = findBestSpot(frontEnd, aim, travel);
-  const direction: Point = [
-    (aim.point[0] - aim.ball[0]) / aim.radius,
-    (aim.point[1] - aim.ball[1]) / aim.radius,
-    (aim.point[2] - aim.ball[2]) / aim.radius,
-  ];
-  const size = Math.hypot(...direction);
+  const line = zeroSlopeLine(frontEnd);
   const oneWheel = worstOneWheel(frontEnd);
   const told = {
     ...head,
@@ -49,7 +45,14 @@ function* answer(file: string): Answer {
     aimAxis: aim.axis,
     radius: aim.radius,
     flatness: aim.flatness,
-    zeroSlopeLine: { through: aim.ball, direction: direction.map((value) => value / size) },
+    zeroSlopeLine: line
+      ? {
+          plane: { [line.plane.axis === 1 ? 'y' : 'x']: line.plane.at },
+          view: line.plane.axis === 1 ? 'side' : 'front',
+          through: line.through,
+          direction: line.direction,
+        }
+      : null,
     pitmanBall: { drawn, atAim: inPlane, bestSpot: best?.point ?? null },
     worstBumpSteer: {
       drawn: degreesOrNull(worstBumpSteerAt(travel, drawn)),

@@ -7,6 +7,7 @@ import {
   findBestSpot,
   type HeldTravel,
   holdTravel,
+  holdWheels,
   leastNode,
   MAP_NODES_MAX,
   type MapWindow,
@@ -85,7 +86,13 @@ function* json(
   yield '\n ]\n}\n';
 }
 
-function headOf(frontEnd: FrontEnd, travel: HeldTravel, aim: Aim | undefined, map: BumpSteerMap) {
+function headOf(
+  frontEnd: FrontEnd,
+  travel: HeldTravel,
+  aim: Aim | undefined,
+  map: BumpSteerMap,
+  eachWheel: boolean,
+) {
   const { layout } = frontEnd;
   const { window } = map;
   const best = aim ? findBestSpot(frontEnd, aim, travel) : undefined;
@@ -95,6 +102,7 @@ function headOf(frontEnd: FrontEnd, travel: HeldTravel, aim: Aim | undefined, ma
     version: 1,
     layout: layout.name,
     arrangement: arrangementOf(layout),
+    over: eachWheel ? 'each-wheel' : 'heave',
     axes: window.axes.map((axis) => AXIS_NAMES[axis]),
     kept: { [AXIS_NAMES[window.axes[0] === 0 ? 1 : 0]]: window.kept },
     pitmanBall: layout.steering.box.pitmanBall,
@@ -109,14 +117,19 @@ function headOf(frontEnd: FrontEnd, travel: HeldTravel, aim: Aim | undefined, ma
   };
 }
 
-function* answer(file: string, options: ReadonlyMap<string, string>, asCsv: boolean): Answer {
+function* answer(
+  file: string,
+  options: ReadonlyMap<string, string>,
+  { asCsv, eachWheel }: { readonly asCsv: boolean; readonly eachWheel: boolean },
+): Answer {
   const [columns, rows] = readPoints(options.get('points'));
   const text = options.get('window');
   const ranges = text === undefined ? undefined : readWindow(text);
   const layout = resolveLayout(readLayoutFile(file));
   const frontEnd = prepareFrontEnd(layout);
-  const travel = holdTravel(frontEnd);
-  const found = findAim(frontEnd, travel);
+  const heave = holdTravel(frontEnd);
+  const found = findAim(frontEnd, heave);
+  const travel = eachWheel ? holdWheels(heave) : heave;
   const aim = found.ok ? found.value : undefined;
   let window: MapWindow;
   if (ranges) {
@@ -134,16 +147,19 @@ function* answer(file: string, options: ReadonlyMap<string, string>, asCsv: bool
   const turn = sweepTurn(frontEnd, 0, 0, 2);
   const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
   const hits = turn.status === 'ok' ? markHits(frontEnd, map, locks, { every: 1 }) : [];
-  yield* asCsv ? mapLines(map, hits) : json(headOf(frontEnd, travel, aim, map), map, hits, ridge);
+  yield* asCsv ? mapLines(map, hits) : json(headOf(frontEnd, travel, aim, map, eachWheel), map, hits, ridge);
 }
 
 export const map: Command = {
   name: 'map',
-  usage: 'map LAYOUT.json [--window X0:X1,Z0:Z1] [--points N|NxM] [--csv]',
+  usage: 'map LAYOUT.json [--window X0:X1,Z0:Z1] [--points N|NxM] [--each-wheel] [--csv]',
   about:
-    'Worst bump steer for the pitman ball at each place of a window (mm; Y0:Y1,Z0:Z1 for cross steer), what is out of reach and what is hit.',
+    'Worst bump steer for the pitman ball at each place of a window (mm; Y0:Y1,Z0:Z1 for cross steer), what is out of reach and what is hit; --each-wheel: with each wheel anywhere in its own travel, not heave alone.',
   run(args) {
-    const taken = takeArguments(args, { values: ['window', 'points'], flags: ['csv'] });
-    return answer(onlyFile(taken), taken.values, taken.flags.has('csv'));
+    const taken = takeArguments(args, { values: ['window', 'points'], flags: ['csv', 'each-wheel'] });
+    return answer(onlyFile(taken), taken.values, {
+      asCsv: taken.flags.has('csv'),
+      eachWheel: taken.flags.has('each-wheel'),
+    });
   },
 };

@@ -24,6 +24,7 @@ function told(figures: Figures) {
   return {
     worstBumpSteerHeave: toDegrees(figures.worstHeave),
     worstBumpSteerRoll: toDegrees(figures.worstRoll),
+    worstBumpSteerOneWheel: degreesOrNull(figures.worstOneWheel),
     slopePerMm: toDegrees(figures.slope),
     toeChange: toDegrees(figures.toeChange),
     overallRatio: orNull(figures.ratio),
@@ -83,6 +84,7 @@ function* asText(result: TuneResult): Answer {
   ) => `${words.padEnd(26)}${cell(pick(before), decimals, unit)}${cell(pick(after), decimals, unit)}\n`;
   yield line('Bump steer over heave', (figures) => figures.worstBumpSteerHeave, 3, '°');
   yield line('Bump steer over roll', (figures) => figures.worstBumpSteerRoll, 3, '°');
+  yield line('One wheel over a bump', (figures) => figures.worstBumpSteerOneWheel, 3, '°');
   yield line('Overall ratio', (figures) => figures.overallRatio, 2, ' to 1');
   yield line('Inner wheel at full lock', (figures) => figures.innerLock, 1, '°');
   yield line('Circle between kerbs', (figures) => figures.circleBetweenKerbs, 0, ' mm');

@@ -1,16 +1,17 @@
 import { type Layout, resolveLayout } from '../../shared-math/layout/index.ts';
-import { type FrontEnd, groundOffsets, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { routeOf, turningOf } from '../../shared-math/shaft/index.ts';
 import {
+  effortOfTurn,
   kingpinTrack,
   type Lock,
   lockAngles,
-  parkingEffort,
   sweepTurn,
   type TurnSweep,
   turningCircle,
   turnsLockToLock,
   turnThroughShaft,
+  worstOffEven,
 } from '../../shared-math/sweep/index.ts';
 import { type Radians, toDegrees, toRadians } from '../../shared-math/units/index.ts';
 import { TURN_COLUMNS, TURN_POSES, turnRow } from '../output/tables/turn.ts';
@@ -29,6 +30,8 @@ function lock(layout: Layout, end: Lock) {
     outer: toDegrees(outer),
     idealOuter: toDegrees(idealOuter),
     circleBetweenKerbs: circle?.betweenKerbs ?? null,
+    circleByInnerWheel: circle?.byInner ?? null,
+    circleByOuterWheel: circle?.byOuter ?? null,
     circleBetweenWalls: circle?.betweenWalls ?? null,
   };
 }
@@ -58,7 +61,7 @@ function throughShaft(file: string, frontEnd: FrontEnd, sweep: TurnSweep, heave:
     [turn.boxHandwheel, turn.leftSteer, turn.rightSteer, turn.meanSteer, turn.ratio, turn.off].map(
       (column) => (column === turn.ratio ? (column[i] as number) : toDegrees(column[i] as number)),
     );
-  return { motion, turn, row };
+  return { motion, turn, row, worstOff: worstOffEven(frontEnd, sweep, heave, roll, motion) };
 }
 
 function* answer(
@@ -76,7 +79,7 @@ function* answer(
   if (csv) {
     yield `${[...TURN_COLUMNS, ...(through ? SHAFT_COLUMNS : [])].join(',')}\n`;
     for (const [i, entry] of rows.entries())
-      yield `${[...TURN_COLUMNS.map((name) => entry[name]), ...(through?.row(i) ?? [])].join(',')}\n`;
+      yield `${[...TURN_COLUMNS.map((name) => entry[name] ?? ''), ...(through?.row(i) ?? [])].join(',')}\n`;
     return;
   }
   const head = {
@@ -91,14 +94,7 @@ function* answer(
     yield `${JSON.stringify(head)}\n`;
     return;
   }
-  const overall = sweep.ratio[(TURN_POSES - 1) / 2] as number;
-  const effort = parkingEffort({
-    frontAxleLoad: layout.car.frontAxleLoad,
-    tyreWidth: layout.car.tyreWidth,
-    scrubRadius: groundOffsets(layout, 'left').scrubRadius,
-    overallRatio: overall,
-    handwheelRadius: layout.car.handwheelRadius,
-  });
+  const effort = effortOfTurn(layout, sweep);
   yield `${JSON.stringify(
     {
       ...head,
@@ -106,17 +102,25 @@ function* answer(
       kingpinTrack: kingpinTrack(layout),
       left: lock(layout, sweep.left),
       right: lock(layout, sweep.right),
-      parkingEffort: {
-        kingpins: effort.kingpinTorque,
-        handwheel: effort.handwheelTorque,
-        rim: effort.rimForce,
-      },
+      overallRatio: sweep.straightRatio,
+      parkingEffort: effort
+        ? {
+            kingpins: effort.centre.kingpinTorque,
+            handwheel: effort.centre.handwheelTorque,
+            rim: effort.centre.rimForce,
+            worst: {
+              at: toDegrees(effort.worst.handwheel),
+              handwheel: effort.worst.handwheelTorque,
+              rim: effort.worst.rimForce,
+            },
+          }
+        : null,
       ...(through
         ? {
             shaft: {
               columnYoke: toDegrees(through.turn.columnYoke),
               swing: toDegrees(through.motion.swing),
-              worstOff: toDegrees(Math.max(...through.turn.off.map(Math.abs))),
+              worstOff: through.worstOff === undefined ? null : toDegrees(through.worstOff),
               rows: rows.map(({ handwheel }, i) => ({
                 handwheel,
                 ...Object.fromEntries(SHAFT_COLUMNS.map((name, at) => [name, through.row(i)[at]])),

@@ -136,14 +136,17 @@ export function arcMarks(source: OverlaySource): { lines: OverlayLine[]; marks: 
   const onBoard = (place: Place) => source.onBoard(arcs.view, place);
   const lines: OverlayLine[] = [];
   const marks: OverlayMark[] = [];
-  if (arcs.aim) {
-    const [from, at] = [onBoard(arcs.aim.from), onBoard(arcs.aim.at)];
-    const length = Math.hypot(at[0] - from[0], at[1] - from[1]);
+  if (arcs.zeroSlope) {
+    const [from, to] = [onBoard(arcs.zeroSlope.from), onBoard(arcs.zeroSlope.to)];
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
     const on = length > 0 ? BEYOND_AIM / length : 0;
     lines.push({
-      points: [from[0], from[1], at[0] + on * (at[0] - from[0]), at[1] + on * (at[1] - from[1])],
+      points: [from[0], from[1], to[0] + on * (to[0] - from[0]), to[1] + on * (to[1] - from[1])],
       ink: 'aim',
     });
+  }
+  if (arcs.aim) {
+    const at = onBoard(arcs.aim.at);
     marks.push({ x: at[0], y: at[1], kind: 'aim' });
   }
   lines.push({ points: flat(arcs.asked.map(onBoard)), ink: 'asked' });
@@ -198,7 +201,8 @@ export function arcNotes(source: OverlaySource): Note[] {
   const high = arcs.allowed.at(-1) as Place;
   notes.push(note('asked', low, 150, 'axle asks', 'asked', false));
   notes.push(note('allowed', high, 210, 'link allows', 'allowed', false));
-  if (arcs.aim) notes.push(aimNote(source, onBoard(arcs.aim.from), onBoard(arcs.aim.at)));
+  if (arcs.aim)
+    notes.push(aimNote(source, onBoard(arcs.zeroSlope?.from ?? arcs.aim.at), onBoard(arcs.aim.at)));
   return notes;
 }
 

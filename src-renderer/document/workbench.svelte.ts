@@ -24,12 +24,14 @@ import {
 } from '../../shared-math/linkage/index.ts';
 import { type Route, routeOf, type Turning, turningOf } from '../../shared-math/shaft/index.ts';
 import {
+  type OneWheel,
   summariseTravel,
   sweepTravel,
   sweepTurn,
   type TravelSummary,
   type TravelSweep,
   type TurnSweep,
+  worstOneWheel,
 } from '../../shared-math/sweep/index.ts';
 import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../shared-math/units/index.ts';
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
@@ -93,6 +95,8 @@ export class Workbench {
     return sweepTurn(this.frontEnd, heave, toRadians(roll));
   });
   summary: TravelSummary = $derived(summariseTravel(this.heaveSweep));
+  /** Largest bump steer with each wheel anywhere in its own travel, at the handwheel as it stands. */
+  oneWheel: OneWheel = $derived.by(() => worstOneWheel(this.frontEnd, this.#handwheel));
   /** The axle's poses over the travel, for whatever is tried on them: the aim, the arcs, the figure at the aim. */
   held: HeldTravel = $derived(holdTravel(this.frontEnd));
   aim: AimOutcome = $derived(findAim(this.frontEnd, this.held));

@@ -201,7 +201,16 @@ describe('turn', () => {
     expect(answer.rows[0].handwheel).toBe(answer.right.handwheel);
     expect(answer.rows[40].handwheel).toBe(answer.left.handwheel);
     expect(answer.left.inner).toBeGreaterThan(answer.left.outer);
-    expect(answer.left.circleBetweenWalls).toBeGreaterThan(answer.left.circleBetweenKerbs);
+    expect(answer.left.circleByOuterWheel).toBeLessThan(answer.left.circleBetweenKerbs);
+    expect(answer.left.circleByInnerWheel).toBeGreaterThan(answer.left.circleBetweenKerbs);
+    const { car } = JSON.parse(readFileSync(`projects/${name}`, 'utf8'));
+    if (car.noseAhead === undefined || car.noseWidth === undefined)
+      expect(answer.left.circleBetweenWalls).toBeNull();
+    else expect(answer.left.circleBetweenWalls).toBeGreaterThan(answer.left.circleBetweenKerbs);
+    const straight = answer.rows.filter((row: { meanSteer: number }) => Math.abs(row.meanSteer) < 3);
+    expect(straight.length).toBeGreaterThan(0);
+    for (const row of straight) expect(row.ackermannPercent).toBeNull();
+    expect(answer.parkingEffort.worst.rim).toBeGreaterThanOrEqual(answer.parkingEffort.rim);
   });
 
   test('its rows are those of the sweep at the same poses', async () => {
@@ -233,6 +242,35 @@ describe('aim and check', () => {
     expect(answer.worstBumpSteer.bestSpot).toBeLessThanOrEqual(answer.worstBumpSteer.drawn);
     expect(answer.worstBumpSteer.bestSpot).toBeLessThan(0.01);
   });
+
+  test.each(['projects/wishbone-side-steer.json', 'projects/parallel-leaf-cross-steer.json'])(
+    'aim’s figure with one wheel over a bump is the most that sweep finds within each wheel’s travel: %s',
+    async (path) => {
+      const { worstBumpSteer } = JSON.parse((await toeboard('aim', path)).out);
+      const { travel, axle } = JSON.parse(readFileSync(path, 'utf8'));
+      // Half the distance across of the wheel centres; the demonstrations’ right sides mirror their left ones.
+      const half = axle.left.wheelCentre[1];
+      const { roll } = travel;
+      const swept = await toeboard(
+        'sweep',
+        path,
+        `--heave=${-travel.rebound}:${travel.bump}:${travel.bump / 60}`,
+        `--roll=${-roll}:${roll}:${roll / 10}`,
+      );
+      const inside = (mm: number) => mm >= -travel.rebound - 1e-6 && mm <= travel.bump + 1e-6;
+      const rows = (
+        JSON.parse(swept.out).rows as { heave: number; roll: number; bumpSteer: number }[]
+      ).filter((row) => {
+        const apart = half * Math.sin((row.roll * Math.PI) / 180);
+        return inside(row.heave + apart) && inside(row.heave - apart);
+      });
+      const most = Math.max(...rows.map((row) => Math.abs(row.bumpSteer)));
+      expect(worstBumpSteer.oneWheel).toBeGreaterThan(0.999 * most);
+      // The grid stops up to a step short of the edge on which the figure is largest.
+      expect(worstBumpSteer.oneWheel).toBeLessThan(1.03 * most);
+      expect(worstBumpSteer.oneWheel).toBeGreaterThan(1.1 * worstBumpSteer.drawn);
+    },
+  );
 
   test('check says what it read', async () => {
     expect(JSON.parse((await toeboard('check', good)).out)).toEqual({
@@ -527,6 +565,18 @@ describe('map', () => {
     expectClose(answer.worstBumpSteer[2][1], worst, 1e-9, 'worst');
   });
 
+  test('--each-wheel judges a place with each wheel anywhere in its own travel, as aim does there', async () => {
+    const args = ['map', good, '--window=-900:-700,300:400', '--points', '3'];
+    const heave = JSON.parse((await toeboard(...args)).out);
+    const each = JSON.parse((await toeboard(...args, '--each-wheel')).out);
+    expect([heave.over, each.over]).toEqual(['heave', 'each-wheel']);
+    const steering = structuredClone(rawLayout()['steering']) as { box: Record<string, unknown> };
+    steering.box = { ...steering.box, pitmanBall: [-800, 500, 400], sectorCentre: [-800, 500, 540] };
+    const there = JSON.parse((await toeboard('aim', file('each.json', rawLayout({ steering })))).out);
+    expectClose(each.worstBumpSteer[2][1] / there.worstBumpSteer.oneWheel, 1, 0.01);
+    expectClose(heave.worstBumpSteer[2][1], there.worstBumpSteer.drawn, 1e-9);
+  });
+
   test('--csv gives a line for each place, lowest row first, and names what is hit', async () => {
     const obstacles = [
       {
@@ -582,6 +632,8 @@ describe('tune', () => {
     const answer = JSON.parse(out);
     expect(answer).toMatchObject({ format: 'toeboard-tune', version: 1, seed: 1, improved: true });
     expect(answer.after.worstBumpSteerHeave).toBeLessThan(answer.before.worstBumpSteerHeave / 5);
+    const { out: aimed } = await toeboard('aim', file('aimed.json', answer.proposal));
+    expect(answer.after.worstBumpSteerOneWheel).toBe(JSON.parse(aimed).worstBumpSteer.oneWheel);
     expect(Object.keys(answer.moves)).toEqual(['box-up', 'box-along']);
     expect(answer.moves['box-along']).toBeGreaterThanOrEqual(-120);
     expect(Object.keys(answer.holds)).toEqual(expect.arrayContaining(['reach', 'clearance']));

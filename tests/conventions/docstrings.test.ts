@@ -53,6 +53,7 @@ describe('docstrings', () => {
       'suggestRoute',
       'turnThroughShaft',
       'worstOneWheel',
+      'zeroSlopeLine',
       'countTeeth',
       'fillRow',
       'fillMap',

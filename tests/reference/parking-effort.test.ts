@@ -11,7 +11,7 @@ describe('parking effort by the published sizing formula T = μ W √(B²/8 + E�
     const effort = parkingEffort({
       frontAxleLoad: 1400 * LBF,
       tyreWidth: 6.5 * IN,
-      scrubRadius: 2 * IN,
+      eccentricity: 2 * IN,
       overallRatio: 16,
       handwheelRadius: 7.5 * IN,
       friction: 0.7,
@@ -26,7 +26,7 @@ describe('parking effort by the published sizing formula T = μ W √(B²/8 + E�
     const effort = parkingEffort({
       frontAxleLoad: 2 * 350 * 9.80665,
       tyreWidth: 165,
-      scrubRadius: 60,
+      eccentricity: 60,
       overallRatio: 16,
       handwheelRadius: 190,
       friction: 0.7,
@@ -38,7 +38,7 @@ describe('parking effort by the published sizing formula T = μ W √(B²/8 + E�
     const effort = parkingEffort({
       frontAxleLoad: 4900,
       tyreWidth: 150,
-      scrubRadius: 20,
+      eccentricity: 20,
       overallRatio: 16,
       handwheelRadius: 190,
     });
@@ -66,7 +66,7 @@ describe('parking effort by the published sizing formula T = μ W √(B²/8 + E�
     const { kingpinTorque } = parkingEffort({
       frontAxleLoad: 1000,
       tyreWidth: 1000,
-      scrubRadius: offset * 1000,
+      eccentricity: offset * 1000,
       overallRatio: 1,
       handwheelRadius: 1000,
       friction: 1,

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { leastClearances } from '../../shared-math/clearance/index.ts';
-import { analyse, LIMITS, rowAtCentre } from '../../shared-math/findings/index.ts';
+import { analyse, LIMITS } from '../../shared-math/findings/index.ts';
 import {
   type LayoutDocument,
   parseLayout,
@@ -271,7 +271,7 @@ describe('a tune', () => {
       const analysis = analyse(resolveLayout(document));
       expect(figures.worstHeave).toBe(analysis.heaveSummary.worstBumpSteer);
       expect(figures.worstRoll).toBe(analysis.rollSummary.worstBumpSteer);
-      expect(figures.ratio).toBe(analysis.turn.ratio[rowAtCentre(analysis.turn)]);
+      expect(figures.ratio).toBe(analysis.turn.straightRatio);
       expect(figures.outOfReach).toBe(analysis.extremes!.outOfReach);
     }
   });
@@ -342,7 +342,7 @@ describe('what must hold', () => {
     const layout = resolveLayout(document);
     const { turn, extremes } = analyse(layout);
     return {
-      ratio: Math.abs(turn.ratio[rowAtCentre(turn)]!),
+      ratio: Math.abs(turn.straightRatio),
       lock: Math.min(...[turn.left, turn.right].map((lock) => lockAngles(layout, lock).inner)) / DEGREE,
       tilt: Math.max(...extremes!.tilts.map(({ tilt }) => tilt)) / DEGREE,
     };

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { createState, solveFrontEnd, steerRates } from '../../shared-math/linkage/index.ts';
+import { createState, groundOffsets, solveFrontEnd, steerRates } from '../../shared-math/linkage/index.ts';
 import {
   ackermannOf,
   assistedRimForce,
+  effortOfTurn,
+  groundEccentricity,
   kingpinTrack,
   lockAngles,
   sweepTurn,
@@ -12,6 +14,14 @@ import {
 } from '../../shared-math/sweep/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { CROSS_STEER, frontEndOf, layoutOf, PLAIN_HALF, SIDE_STEER, STEERED } from '../support/layouts.ts';
+
+/** The wheels this much further out, mm, on the same kingpins. */
+const widened = (out: number) => {
+  const [x, y, z] = PLAIN_HALF.wheelCentre as [number, number, number];
+  return {
+    axle: { beam: 'i-beam', left: { ...PLAIN_HALF, wheelCentre: [x, y + out, z] }, right: 'mirror' },
+  };
+};
 
 describe('rates of steer', () => {
   test.each(STEERED)('are the differences of the solved angles: $label', ({ over }) => {
@@ -142,13 +152,39 @@ describe('turning circle and Ackermann along the turn', () => {
     });
     const outer = Math.asin(3.2 / 6.5);
     const lock = { handwheel: 9, cause: 'stop', leftSteer: 38.26 * DEGREE, rightSteer: outer } as const;
-    expectClose((turningCircle(layout, lock)?.betweenKerbs ?? 0) / 1000, 13.225, 1e-9);
+    const circle = turningCircle(layout, lock)!;
+    expectClose(circle.byOuter / 1000, 13.225, 1e-9);
     expectClose(lockAngles(layout, lock).idealInner / DEGREE, 38.26, 1e-2);
+    // The example's pair meets Ackermann: each wheel alone, and both together, roll about one point.
+    expectClose(circle.byInner / 1000, 13.225, 1e-3);
+    expectClose(circle.betweenKerbs / 1000, 13.225, 1e-3);
+  });
+
+  test('with the wheels off Ackermann the circle lies between what each alone would give, at the mean of cotangents', () => {
+    const layout = layoutOf();
+    const { wheelbase, tyreWidth } = layout.car;
+    const lock = { handwheel: 9, cause: 'stop', leftSteer: 34 * DEGREE, rightSteer: 32 * DEGREE } as const;
+    const circle = turningCircle(layout, lock)!;
+    expect(circle.byOuter).toBeLessThan(circle.betweenKerbs);
+    expect(circle.byInner).toBeGreaterThan(circle.betweenKerbs);
+    // The car's middle of the rear axle runs on wheelbase times the mean cotangent; kingpins 1280 mm apart.
+    const middle = (wheelbase * (1 / Math.tan(34 * DEGREE) + 1 / Math.tan(32 * DEGREE))) / 2;
+    const { scrubRadius } = groundOffsets(layout, 'right');
+    expectClose(
+      circle.betweenKerbs / 2,
+      Math.hypot(middle + 640, wheelbase) + scrubRadius + tyreWidth / 2,
+      1e-6,
+    );
+    // A tyre further out needs more room: the scrub radius counts outward.
+    const wider = layoutOf(widened(20));
+    expect(turningCircle(wider, lock)!.betweenKerbs).toBeGreaterThan(circle.betweenKerbs + 35);
+    // Mirrored, to the right.
+    const right = { ...lock, leftSteer: -32 * DEGREE, rightSteer: -34 * DEGREE };
+    expectClose(turningCircle(layout, right)!.betweenKerbs, circle.betweenKerbs, 1e-9);
   });
 
   test('a nose ahead of the axle makes the circle between walls larger than between kerbs', () => {
     const sweep = sweepTurn(frontEndOf(), 0, 0);
-    const plain = turningCircle(layoutOf(), sweep.left)!;
     const car = {
       wheelbase: 2640,
       frontAxleLoad: 4900,
@@ -156,10 +192,18 @@ describe('turning circle and Ackermann along the turn', () => {
       tyreWidth: 150,
       handwheelRadius: 190,
     };
-    const nosed = turningCircle(layoutOf({ car: { ...car, noseAhead: 700, noseWidth: 1500 } }), sweep.left)!;
-    expect(nosed.betweenKerbs).toBe(plain.betweenKerbs);
-    expect(nosed.betweenWalls).toBeGreaterThan(plain.betweenWalls);
-    expect(plain.betweenWalls).toBeGreaterThan(plain.betweenKerbs);
+    const circle = (over: Record<string, number>) =>
+      turningCircle(layoutOf({ car: { ...car, ...over } }), sweep.left)!;
+    const nosed = circle({ noseAhead: 700, noseWidth: 1500 });
+    expect(nosed.betweenKerbs).toBe(circle({}).betweenKerbs);
+    expect(nosed.betweenWalls).toBeGreaterThan(nosed.betweenKerbs);
+    // Half of what the nose is wider on each side counts, by the share of its direction from the turning point.
+    const wider = circle({ noseAhead: 700, noseWidth: 1700 }).betweenWalls! - nosed.betweenWalls!;
+    expect(wider).toBeGreaterThan(2 * 100 * 0.7);
+    expect(wider).toBeLessThan(2 * 100);
+    // Where the nose is not given whole there is no such figure: nobody measured it.
+    for (const over of [{}, { noseAhead: 700 }, { noseWidth: 1500 }])
+      expect(circle(over).betweenWalls).toBeUndefined();
   });
 
   test('the error is zero for an ideal pair and its sign follows the outer wheel', () => {
@@ -192,7 +236,8 @@ describe('two wheel angles against Ackermann', () => {
   test('inner 30° and outer 25.9838° on 50 by 102 in: 1.756° too far, 69.6 per cent (computed four-bar example)', () => {
     for (const side of [1, -1]) {
       const [left, right] = [30 * DEGREE, 25.9838 * DEGREE];
-      const found = side > 0 ? ackermannOf(left, right, 50, 102) : ackermannOf(-right, -left, 50, 102);
+      const car = { track: 50, wheelbase: 102, toeLeft: 0, toeRight: 0 };
+      const found = side > 0 ? ackermannOf(left, right, car) : ackermannOf(-right, -left, car);
       expectClose(found.error / DEGREE, 1.756, 1e-3);
       expectClose(found.idealOuter / DEGREE, side * 24.2275, 1e-3);
       expectClose(found.percent ?? 0, 69.6, 0.05);
@@ -200,8 +245,100 @@ describe('two wheel angles against Ackermann', () => {
   });
 
   test('are not told in per cent where the wheels are nearly straight', () => {
-    expect(ackermannOf(4.9 * DEGREE, 4.8 * DEGREE, 50, 102).percent).toBeUndefined();
-    expect(ackermannOf(0, 0, 50, 102)).toEqual({ idealOuter: 0, error: 0, percent: undefined });
+    const car = { track: 50, wheelbase: 102, toeLeft: 0, toeRight: 0 };
+    expect(ackermannOf(4.9 * DEGREE, 4.8 * DEGREE, car).percent).toBeUndefined();
+    expect(ackermannOf(0, 0, car).percent).toBeUndefined();
+    expectClose(ackermannOf(0, 0, car).error, 0, 1e-15);
+    const sweep = sweepTurn(frontEndOf(), 0, 0);
+    expect(sweep.ackermannPercent[20]).toBeUndefined();
+    expect(sweep.ackermannPercent[40]).toBeGreaterThan(50);
+  });
+
+  test('have static toe taken out: straight ahead there is no error, and toe-in of both wheels alters none', () => {
+    for (const toeIn of [-0.3, 0.1, 0.5]) {
+      const half = { ...PLAIN_HALF, toeIn };
+      const sweep = sweepTurn(
+        frontEndOf({ axle: { beam: 'i-beam', left: half, right: 'mirror' } }),
+        0,
+        0,
+        41,
+      );
+      const plain = sweepTurn(
+        frontEndOf({ axle: { beam: 'i-beam', left: { ...PLAIN_HALF, toeIn: 0 }, right: 'mirror' } }),
+        0,
+        0,
+        41,
+      );
+      const at = sweep.handwheel.findIndex((handwheel) => Math.abs(handwheel) < 1e-9);
+      if (at >= 0) expectClose(sweep.ackermannError[at]! / DEGREE, 0, 1e-9, `toe ${toeIn}`);
+      for (const row of [0, 10, 30, 40])
+        expectClose(
+          sweep.ackermannError[row]! / DEGREE,
+          plain.ackermannError[row]! / DEGREE,
+          0.02,
+          `${toeIn}`,
+        );
+    }
+    // The pair of the example above with a quarter of a degree of toe-in on each wheel: the same error and percentage.
+    const toe = 0.25 * DEGREE;
+    const car = { track: 50, wheelbase: 102, toeLeft: toe, toeRight: toe };
+    const found = ackermannOf(30 * DEGREE - toe, 25.9838 * DEGREE + toe, car);
+    expectClose(found.error / DEGREE, 1.756, 1e-3);
+    expectClose(found.percent ?? 0, 69.6, 0.05);
+    // Where the outer wheel would stand, its toe-in put back.
+    expectClose(found.idealOuter / DEGREE, 24.2275 + 0.25, 1e-3);
+  });
+});
+
+describe('parking effort through the turn', () => {
+  test('counts the contact point’s distance from the kingpin both sideways and fore and aft', () => {
+    const layout = layoutOf();
+    const { scrubRadius, mechanicalTrail } = groundOffsets(layout, 'left');
+    expect(mechanicalTrail).toBeGreaterThan(20);
+    expectClose(groundEccentricity(layout, 'left') ** 2, scrubRadius ** 2 + mechanicalTrail ** 2, 1e-9);
+    const frontEnd = frontEndOf();
+    const { centre } = effortOfTurn(layout, sweepTurn(frontEnd, 0, 0))!;
+    const E = groundEccentricity(layout, 'left');
+    // The handbook's formula by hand: 0.7 of 4900 N, a tyre of 150 mm, in N m.
+    expectClose(centre.kingpinTorque, (0.7 * 4900 * Math.sqrt(150 ** 2 / 8 + E ** 2)) / 1000, 1e-9);
+  });
+
+  test.each(STEERED.filter(({ label }) => label.includes('i-beam')))(
+    'straight ahead by the rate there, and most where the handwheel turns the wheels fastest: $label',
+    ({ over }) => {
+      const frontEnd = frontEndOf(over);
+      const sweep = sweepTurn(frontEnd, 0, 0);
+      const { centre, worst } = effortOfTurn(frontEnd.layout, sweep)!;
+      const state = createState();
+      const mean = (handwheel: number) => {
+        expect(solveFrontEnd(frontEnd, 0, 0, handwheel, state)).toBe('ok');
+        return state.meanSteer;
+      };
+      const step = 1e-4;
+      const rate = (at: number) => (mean(at + step) - mean(at - step)) / (2 * step);
+      // Work in is work out, but for the box's loss of 0.7: torque at the rim times its turn.
+      expectClose(centre.handwheelTorque, (centre.kingpinTorque * Math.abs(rate(0))) / 0.7, 1e-5);
+      const { handwheel } = worst;
+      const inside = handwheel - Math.sign(handwheel) * step;
+      expectClose(worst.handwheelTorque, (worst.kingpinTorque * Math.abs(rate(inside))) / 0.7, 0.02);
+      expect(worst.rimForce).toBeGreaterThanOrEqual(centre.rimForce);
+      // A grid of its own over the whole turn finds nothing heavier, to half a per cent.
+      const [from, to] = [sweep.right.handwheel + step, sweep.left.handwheel - step];
+      for (let i = 0; i <= 300; i += 1) {
+        const torque = (worst.kingpinTorque * Math.abs(rate(from + ((to - from) * i) / 300))) / 0.7;
+        expect(torque).toBeLessThan(1.005 * worst.handwheelTorque);
+      }
+    },
+  );
+
+  test('is one figure, however finely the turn is swept', () => {
+    const frontEnd = frontEndOf();
+    const [coarse, fine] = [21, 401].map(
+      (count) => effortOfTurn(frontEnd.layout, sweepTurn(frontEnd, 0, 0, count))!,
+    );
+    expect(coarse!.centre).toEqual(fine!.centre);
+    expectClose(coarse!.worst.rimForce / fine!.worst.rimForce, 1, 5e-3);
+    expect(effortOfTurn(frontEnd.layout, { ...sweepTurn(frontEnd, 0, 0), count: 0 })).toBeUndefined();
   });
 });
 

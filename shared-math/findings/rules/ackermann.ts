@@ -7,12 +7,11 @@ export const ackermann: Rule = {
   measures: 'Inner and outer wheel at lock against the Ackermann ideal',
   judge({ turn, layout }, speak): Finding[] {
     if (turn.status !== 'ok' || turn.count === 0) return [];
-    const [left, right] = [lockAngles(layout, turn.left), lockAngles(layout, turn.right)];
+    const [left, right] = [lockAngles(layout, turn.left).ackermann, lockAngles(layout, turn.right).ackermann];
     const toLeft = left.inner - left.outer < right.inner - right.outer;
     const worst = toLeft ? left : right;
-    if (!(worst.inner > 0.05)) return [];
+    if (worst.percent === undefined) return [];
     const reversed = worst.inner < worst.outer;
-    const percent = (100 * (worst.inner - worst.outer)) / (worst.inner - worst.idealOuter);
     return [
       {
         rule: 'ackermann',
@@ -21,8 +20,8 @@ export const ackermann: Rule = {
         at: { heave: 0, roll: 0, handwheel: (toLeft ? turn.left : turn.right).handwheel },
         sentence: reversed
           ? `At lock the outer wheel turns ${speak.angle(worst.outer - worst.inner)} further than the inner: Ackermann reversed`
-          : `At lock the inner wheel turns ${speak.angle(worst.inner - worst.outer)} further: ${speak.number(percent, 0)} per cent of Ackermann at equal inner angle`,
-        limit: `ideal ${speak.angle(worst.inner - worst.idealOuter)} further`,
+          : `At lock the inner wheel turns ${speak.angle(worst.inner - worst.outer)} further: ${speak.number(worst.percent, 0)} per cent of Ackermann at equal inner angle`,
+        limit: `ideal ${speak.angle(worst.inner - worst.ideal)} further`,
         source: 'Ackermann condition, as ISO 8855',
         advice: reversed
           ? 'Aim the tie rod arms so that their lines from the kingpins meet near the rear axle.'

@@ -1,18 +1,16 @@
-import { aimAtPlane } from '../../aim/index.ts';
+import { zeroSlopeHeight, zeroSlopeLine } from '../../aim/index.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 
-/** In side steer the frame end of the drag link belongs on the line from the steering-arm ball through the aim. */
+/** In side steer the frame end of the drag link belongs on the zero-slope line, in the plane that the ball stands in. */
 export const aimHeight: Rule = {
   name: 'aim-height',
   measures: 'Height of the pitman ball off the zero-slope line, in side steer',
-  judge({ aim, arrangement, layout }, speak): Finding[] {
-    if (arrangement !== 'side' || !aim.ok) return [];
-    const ball = layout.steering.dragLinkBall;
+  judge({ arrangement, layout, frontEnd }, speak): Finding[] {
+    const line = arrangement === 'side' ? zeroSlopeLine(frontEnd) : undefined;
+    if (!line) return [];
     const pitman = layout.steering.box.pitmanBall;
-    const point = aimAtPlane(aim.value, 1, pitman[1]);
-    if (!point || Math.abs(point[0] - ball[0]) < 1) return [];
-    const wanted = ball[2] + ((pitman[0] - ball[0]) * (point[2] - ball[2])) / (point[0] - ball[0]);
+    const wanted = zeroSlopeHeight(line, pitman[0]);
     const off = pitman[2] - wanted;
     const { value, source } = speak.limit('aimHeight');
     const over = Math.abs(off) > value;
@@ -23,8 +21,8 @@ export const aimHeight: Rule = {
         severity: over ? 'attention' : 'info',
         part: 'steering.box.pitmanBall',
         sentence: over
-          ? `The pitman ball is ${speak.length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the zero-slope line`
-          : 'The pitman ball is on the zero-slope line',
+          ? `The pitman ball is ${speak.length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the zero-slope line in its own plane`
+          : 'The pitman ball is on the zero-slope line in its own plane',
         limit: `limit ${speak.length(value)}`,
         source,
         advice: over ? `${move.words}: no bump steer slope` : '',

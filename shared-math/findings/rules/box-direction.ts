@@ -1,4 +1,3 @@
-import { rowAtCentre } from '../analysis.ts';
 import type { Finding, Rule } from '../finding.ts';
 
 /** A box mounted the wrong way round for its arm steers the car right when the driver turns left. */
@@ -7,7 +6,7 @@ export const boxDirection: Rule = {
   measures: 'Whether left on the handwheel steers left',
   judge({ turn, layout }): Finding[] {
     if (turn.status !== 'ok' || turn.count === 0) return [];
-    const right = (turn.ratio[rowAtCentre(turn)] as number) > 0;
+    const right = turn.straightRatio > 0;
     const [x, y, z] = layout.steering.box.sectorAxis;
     return [
       {

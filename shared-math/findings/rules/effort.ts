@@ -1,3 +1,4 @@
+import { toDegrees } from '../../units/index.ts';
 import type { Finding, Rule } from '../finding.ts';
 
 /** Parking effort at the rim by the published formula: a rough figure. */
@@ -8,18 +9,23 @@ export const effort: Rule = {
     if (!found) return [];
     const { value, source } = speak.limit('rimForce');
     const assisted = layout.steering.box.assist === 'power';
-    const over = found.rimForce > value;
+    const { centre, worst } = found;
+    const over = worst.rimForce > value;
+    const where = `${speak.number(Math.abs(toDegrees(worst.handwheel)), 0)}° of handwheel ${worst.handwheel > 0 ? 'left' : 'right'}`;
     return [
       {
         rule: 'effort',
         severity: over && !assisted ? 'attention' : 'info',
         part: 'steering.box.sectorCentre',
-        sentence: `Parking takes about ${speak.force(found.rimForce)} at the rim${assisted ? ' if the assistance fails' : ''}`,
+        at: { heave: 0, roll: 0, handwheel: worst.handwheel },
+        sentence: `Parking takes about ${speak.force(centre.rimForce)} at the rim straight ahead${
+          worst.handwheel === 0 ? ', nowhere more' : `, at the most ${speak.force(worst.rimForce)}, ${where}`
+        }${assisted ? ', if the assistance fails' : ''}`,
         limit: `limit ${speak.force(value)}`,
         source: `${source}; effort by a hydraulic steering handbook’s formula, good to a third either way`,
         advice:
           over && !assisted
-            ? 'A slower box, a larger handwheel, less scrub, or assistance makes it lighter.'
+            ? 'A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter.'
             : '',
       },
     ];

@@ -22,14 +22,15 @@ export const oneWheelWorst: Rule = {
     const base = {
       rule: 'one-wheel',
       part: 'steering.box.pitmanBall',
-      sentence: `Each wheel on its own: bump steer ${speak.angle(worst, 2)} with ${wheelWords(layout, oneWheel, speak.length)}`,
+      sentence: `Bump steer ${speak.angle(worst, 2)} with ${wheelWords(layout, oneWheel, speak.length)}`,
       at: { heave, roll, handwheel: 0 },
       limit: `limit ${speak.figure(value)}°`,
       source,
     };
     if (worst <= limit) return [{ ...base, severity: 'info', advice: '' }];
     const severity = worst > 2 * limit ? 'stop' : 'attention';
-    const held = holdWheels(travel);
+    // Coarse is enough to find the height; the figure promised there is then found anew.
+    const held = holdWheels(travel, 7, 3);
     const to = held.status === 'ok' ? bestHeight(held, layout.steering.box.pitmanBall).to : undefined;
     const { steering } = layout;
     const mended =

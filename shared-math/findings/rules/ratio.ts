@@ -1,5 +1,4 @@
 import { turnsLockToLock } from '../../sweep/index.ts';
-import { rowAtCentre } from '../analysis.ts';
 import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** Overall ratio at the centre, and turns lock to lock. */
@@ -8,7 +7,7 @@ export const ratio: Rule = {
   measures: 'Overall ratio at the centre and turns of the handwheel lock to lock',
   judge({ turn }, speak): Finding[] {
     if (turn.status !== 'ok' || turn.count === 0) return [];
-    const overall = Math.abs(turn.ratio[rowAtCentre(turn)] as number);
+    const overall = Math.abs(turn.straightRatio);
     const [least, most] = [speak.limit('ratioLeast'), speak.limit('ratioMost')];
     const low = overall < least.value;
     const high = overall > most.value;

@@ -1,4 +1,4 @@
-import { rowAtCentre } from '../../../shared-math/findings/index.ts';
+import { wheelWords } from '../../../shared-math/findings/index.ts';
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import {
   type Lock,
@@ -11,6 +11,7 @@ import {
 import {
   formatDecimal,
   formatDegrees,
+  formatForce,
   formatSpan,
   type Radians,
   toDegrees,
@@ -21,6 +22,7 @@ import type { Matter } from './matter.ts';
 // Figures of the whole car in words, each with its unit.
 
 export const NONE = 'none';
+export const NOT_TOLD = 'not told';
 
 export function angle(radians: Radians, decimals = 1): string {
   return formatDegrees(toDegrees(radians), decimals);
@@ -32,12 +34,22 @@ export function spanBoth(matter: Matter, mm: number): string {
   return `${formatSpan(mm, unit)} (${formatSpan(mm, unit === 'in' ? 'mm' : 'in')})`;
 }
 
-/** Worst bump steer over the travel, and what the front of a tyre moves by it. */
-export function bumpSteer(matter: Matter): { angle: string; atTyre: string } | undefined {
-  const { heaveSummary: summary } = matter.analysis;
+/**
+ * Worst bump steer over the travel, what the front of a tyre moves by it, and the worst with one wheel over a bump, with
+ * where the wheels then stand; not told where the linkage does not reach everywhere in the travel of each wheel.
+ */
+export function bumpSteer(
+  matter: Matter,
+): { angle: string; atTyre: string; oneWheel: string; wheels: string } | undefined {
+  const { heaveSummary: summary, oneWheel } = matter.analysis;
   if (summary.okCount === 0) return undefined;
   return {
     angle: angle(summary.worstBumpSteer, 2),
+    oneWheel: oneWheel.status === 'ok' ? angle(oneWheel.worst, 2) : 'not told',
+    wheels:
+      oneWheel.status === 'ok'
+        ? wheelWords(matter.layout, oneWheel, matter.length)
+        : 'the linkage does not reach everywhere in the travel of each wheel',
     atTyre: matter.length(toeLength(summary.worstBumpSteer, matter.layout.car.tyreRadius)),
   };
 }
@@ -50,7 +62,7 @@ export function turnsWords(turn: TurnSweep): string {
 
 /** Overall ratio straight ahead, handwheel to wheels. */
 export function overallRatio(turn: TurnSweep): string {
-  return steers(turn) ? ratioWords(Math.abs(turn.ratio[rowAtCentre(turn)] as number)) : NONE;
+  return steers(turn) ? ratioWords(Math.abs(turn.straightRatio)) : NONE;
 }
 
 /** The wider of the two turning circles between kerbs, mm; nothing where the wheels do not turn. */
@@ -63,4 +75,15 @@ export function turningCircleOf(layout: Layout, turn: TurnSweep): number | undef
 /** Inner and outer wheel at a lock, and the ideal outer, rad. */
 export function lockWheels(layout: Layout, lock: Lock) {
   return lockAngles(layout, lock);
+}
+
+/** What parking takes at the rim without assistance: straight ahead, and the most on the way to lock. */
+export function parkingWords({ analysis: { effort }, style }: Matter): string {
+  if (!effort) return NOT_TOLD;
+  const { centre, worst } = effort;
+  const most =
+    worst.handwheel === 0
+      ? ''
+      : `, at the most ${formatForce(worst.rimForce, style.unit)} at ${formatDecimal(Math.abs(toDegrees(worst.handwheel)), 0)}° of handwheel ${worst.handwheel > 0 ? 'left' : 'right'}`;
+  return `${formatForce(centre.rimForce, style.unit)} at the rim straight ahead${most}`;
 }

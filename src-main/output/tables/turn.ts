@@ -14,8 +14,11 @@ export const TURN_COLUMNS = [
   'ackermannPercent',
 ] as const;
 
-/** One row of the turn, degrees; the ratio is handwheel over wheels. */
-export function turnRow(sweep: TurnSweep, index: number): Record<(typeof TURN_COLUMNS)[number], number> {
+/** One row of the turn, degrees; the ratio is handwheel over wheels; null where the wheels are too straight for a percentage. */
+export function turnRow(
+  sweep: TurnSweep,
+  index: number,
+): Record<(typeof TURN_COLUMNS)[number], number | null> {
   const degrees = (column: Float64Array) => toDegrees(column[index] as number);
   return {
     handwheel: degrees(sweep.handwheel),
@@ -24,7 +27,7 @@ export function turnRow(sweep: TurnSweep, index: number): Record<(typeof TURN_CO
     meanSteer: degrees(sweep.meanSteer),
     ratio: sweep.ratio[index] as number,
     ackermannError: degrees(sweep.ackermannError),
-    ackermannPercent: sweep.ackermannPercent[index] as number,
+    ackermannPercent: sweep.ackermannPercent[index] ?? null,
   };
 }
 
@@ -34,6 +37,6 @@ export function* turnTable(frontEnd: FrontEnd): Iterable<string> {
   const sweep = sweepTurn(frontEnd, 0, toRadians(0), TURN_POSES);
   for (let i = 0; i < sweep.count; i += 1) {
     const entry = turnRow(sweep, i);
-    yield `${TURN_COLUMNS.map((name) => entry[name]).join(',')}\n`;
+    yield `${TURN_COLUMNS.map((name) => entry[name] ?? '').join(',')}\n`;
   }
 }

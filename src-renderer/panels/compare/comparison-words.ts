@@ -35,6 +35,7 @@ const slopePer = ({ unit }: LengthStyle) => (unit === 'in' ? MM_PER_INCH : 25);
 /** The figures of the comparison in the order of their weight. */
 export const COMPARED_FIGURES: readonly ComparedFigure[] = [
   { what: 'Worst bump steer', of: (figures) => figures.worstBumpSteer, words: degrees(2) },
+  { what: 'One wheel over a bump', of: (figures) => figures.oneWheel, words: degrees(2) },
   {
     what: 'Bump steer slope',
     aside: ({ unit }) => (unit === 'in' ? 'per inch' : 'per 25 mm'),
@@ -66,8 +67,14 @@ export const COMPARED_FIGURES: readonly ComparedFigure[] = [
   },
   {
     what: 'Parking at the rim',
-    aside: () => 'manual',
+    aside: () => 'manual, straight ahead',
     of: (figures) => figures.rimForce,
+    words: (newtons, { unit }) => formatForce(newtons, unit),
+  },
+  {
+    what: 'Parking, most on the way to lock',
+    aside: () => 'manual',
+    of: (figures) => figures.rimForceMost,
     words: (newtons, { unit }) => formatForce(newtons, unit),
   },
   { what: 'Drag link', of: ({ links }) => links.dragLink, words: length },

@@ -1,15 +1,18 @@
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type LinkLengths, linkLengths } from '../../../shared-math/linkage/index.ts';
 import {
+  effortOfTurn,
+  type OneWheel,
   summariseTravel,
   sweepTravel,
   sweepTurn,
   type TravelSweep,
   type TurnSweep,
   turnsLockToLock,
+  worstOneWheel,
 } from '../../../shared-math/sweep/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
-import { effortOf, lockFigures, ratioAtCentre } from '../../document/turn-figures.ts';
+import { lockFigures } from '../../document/turn-figures.ts';
 
 /**
  * What a layout is held against others by, straight ahead and over its own travel. rad, mm, N; nothing where the
@@ -17,6 +20,8 @@ import { effortOf, lockFigures, ratioAtCentre } from '../../document/turn-figure
  */
 export interface VariantFigures {
   readonly worstBumpSteer: number | undefined;
+  /** With each wheel anywhere in its own travel. */
+  readonly oneWheel: number | undefined;
   /** rad per mm, signed. */
   readonly slope: number | undefined;
   /** rad of steer for each rad of roll, signed: above 0 is understeer. */
@@ -30,6 +35,8 @@ export interface VariantFigures {
   readonly circle: number | undefined;
   /** At the rim, without assistance. */
   readonly rimForce: number | undefined;
+  /** At the worst on the way to lock. */
+  readonly rimForceMost: number | undefined;
   readonly links: LinkLengths;
 }
 
@@ -39,6 +46,7 @@ const ROWS = 31;
 export interface SweptAlready {
   readonly heave?: TravelSweep | undefined;
   readonly roll?: TravelSweep | undefined;
+  readonly oneWheel?: OneWheel | undefined;
   readonly turn?: TurnSweep | undefined;
 }
 
@@ -49,20 +57,23 @@ export function variantFigures(layout: Layout, frontEnd: FrontEnd, swept: SweptA
   const heave = summariseTravel(swept.heave ?? sweepTravel(frontEnd, 'heave', -rebound, bump, ROWS, 0));
   const rolled = summariseTravel(swept.roll ?? sweepTravel(frontEnd, 'roll', -full, full, ROWS, 0));
   const turn = swept.turn ?? sweepTurn(frontEnd, 0, 0);
+  const oneWheel = swept.oneWheel ?? worstOneWheel(frontEnd);
   const turns = turn.count > 1;
   const [left, right] = [turn.left, turn.right].map((lock) => lockFigures(layout, lock));
-  const ratio = ratioAtCentre(turn);
+  const effort = effortOfTurn(layout, turn);
   const circles = [left, right].flatMap((end) => end?.circle?.betweenKerbs ?? []);
   return {
     worstBumpSteer: heave.okCount > 0 ? heave.worstBumpSteer : undefined,
+    oneWheel: oneWheel.status === 'ok' ? oneWheel.worst : undefined,
     slope: heave.okCount > 1 ? heave.slopeAtRide : undefined,
     rollSteer: rolled.okCount > 1 ? rolled.slopeAtRide : undefined,
-    ratio: turns && ratio !== undefined ? Math.abs(ratio) : undefined,
+    ratio: turns && Number.isFinite(turn.straightRatio) ? Math.abs(turn.straightRatio) : undefined,
     turns: turns ? turnsLockToLock(turn) : undefined,
     leftLock: turns ? left?.inner : undefined,
     rightLock: turns ? right?.inner : undefined,
     circle: turns && circles.length > 0 ? Math.max(...circles) : undefined,
-    rimForce: turns ? effortOf(layout, turn)?.rimForce : undefined,
+    rimForce: effort?.centre.rimForce,
+    rimForceMost: effort?.worst.rimForce,
     links: linkLengths(frontEnd),
   };
 }

@@ -1,6 +1,7 @@
-import { boxHandwheel, evenColumnYoke, type Motion, ratioOf } from '../../../shared-math/shaft/index.ts';
-import type { TurnSweep } from '../../../shared-math/sweep/index.ts';
-import { ratioAtCentre } from '../../document/turn-figures.ts';
+import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
+import { evenColumnYoke, type Motion, ratioOf } from '../../../shared-math/shaft/index.ts';
+import { type TurnSweep, worstOffEven } from '../../../shared-math/sweep/index.ts';
+import type { Radians } from '../../../shared-math/units/index.ts';
 
 /** What the joints' unevenness comes to at the wheels. rad. */
 export interface WheelsThroughShaft {
@@ -11,28 +12,19 @@ export interface WheelsThroughShaft {
   readonly without: number;
 }
 
-/** Tries for every row of the turn: the joints' ripple comes twice in a turn of the handwheel. */
-const FINER = 8;
-
 /**
- * The steering's turn taken from the box to the rim: with the first yoke put on so that left and right are alike, the box
- * follows the handwheel by the shaft's motion. Over the degree or two between them the steering's ratio hardly changes,
- * so the wheels are off by that angle over the ratio where it stands. Nothing where the wheels do not turn.
+ * The steering's turn at a heave (mm) and roll taken from the box to the rim, with the first yoke put on so that left and
+ * right are alike. Nothing where the linkage makes no turn through the shaft.
  */
-export function wheelsThroughShaft(turn: TurnSweep, motion: Motion): WheelsThroughShaft | undefined {
-  const without = ratioAtCentre(turn);
-  if (without === undefined) return undefined;
-  const yoke = evenColumnYoke(motion, 'slowest');
-  let most = 0;
-  for (let row = 1; row < turn.count; row += 1) {
-    const [from, to] = [turn.handwheel[row - 1] as number, turn.handwheel[row] as number];
-    const [before, after] = [turn.ratio[row - 1] as number, turn.ratio[row] as number];
-    for (let i = 0; i <= FINER; i += 1) {
-      const share = i / FINER;
-      const rim = from + share * (to - from);
-      const rate = (1 - share) / before + share / after;
-      most = Math.max(most, Math.abs((boxHandwheel(motion, yoke, rim) - rim) * rate));
-    }
-  }
-  return { most, ratio: without / ratioOf(motion, yoke, 0), without };
+export function wheelsThroughShaft(
+  frontEnd: FrontEnd,
+  turn: TurnSweep,
+  heave: number,
+  roll: Radians,
+  motion: Motion,
+): WheelsThroughShaft | undefined {
+  const without = turn.straightRatio;
+  const most = worstOffEven(frontEnd, turn, heave, roll, motion);
+  if (most === undefined || !Number.isFinite(without)) return undefined;
+  return { most, ratio: without / ratioOf(motion, evenColumnYoke(motion, 'slowest'), 0), without };
 }

@@ -1,6 +1,6 @@
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type FrontEndState, steerRates } from '../../../shared-math/linkage/index.ts';
-import { ackermannOf, kingpinTrack, type TurnSweep } from '../../../shared-math/sweep/index.ts';
+import { ackermannCar, ackermannOf, type TurnSweep } from '../../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 import type { Column } from '../../curves/curve-data.ts';
 
@@ -43,7 +43,7 @@ function ratioShown(ratio: number): number | undefined {
 }
 
 function figures(layout: Layout, left: number, right: number, ratio: number): TurnNow {
-  const ackermann = ackermannOf(left, right, kingpinTrack(layout), layout.car.wheelbase);
+  const ackermann = ackermannOf(left, right, ackermannCar(layout));
   return {
     leftSteer: toDegrees(left),
     rightSteer: toDegrees(right),

@@ -3,7 +3,7 @@ import { type Place, project, type View } from '../../../shared-math/drawing/ind
 import { transmissionAngles } from '../../../shared-math/joints/index.ts';
 import type { Carrier, Point } from '../../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../../shared-math/linkage/index.ts';
-import { ackermannOf, kingpinTrack } from '../../../shared-math/sweep/index.ts';
+import { ackermannCar, ackermannOf } from '../../../shared-math/sweep/index.ts';
 import { formatDegrees, type Radians, toDegrees } from '../../../shared-math/units/index.ts';
 import type { OverlayInk, OverlayLine } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
@@ -52,12 +52,7 @@ function normals(source: TurnPictureSource): TurnPicture {
   const across = left[1] - right[1];
   const [outer, outerSteer] = side > 0 ? [right, state.right.steer] : [left, state.left.steer];
   const [inner, innerSteer] = side > 0 ? [left, state.left.steer] : [right, state.right.steer];
-  const { idealOuter, error } = ackermannOf(
-    state.left.steer,
-    state.right.steer,
-    kingpinTrack(layout),
-    layout.car.wheelbase,
-  );
+  const { idealOuter, error } = ackermannOf(state.left.steer, state.right.steer, ackermannCar(layout));
   const long = (1 + BEYOND) * across;
   const line = (from: Point, steer: Radians, length: number, ink: OverlayInk): OverlayLine => {
     const ends = [from, normal(from, steer, side, length)].map((end) =>

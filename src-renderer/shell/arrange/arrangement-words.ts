@@ -31,6 +31,15 @@ export function assistedWords(handwheelRadius: number, unit: LengthStyle['unit']
   return `${formatForce(least, unit).replace(/ \w+$/, '')} to ${formatForce(most, unit)}`;
 }
 
+/** "14 lb, at the most 20 lb": parking by hand, straight ahead and on the way to lock. */
+export function parkingWords(
+  { rimForce, rimForceMost }: Pick<ArrangementFigures, 'rimForce' | 'rimForceMost'>,
+  unit: LengthStyle['unit'],
+): string {
+  const [centre, most] = [rimForce, rimForceMost].map((force) => formatForce(force, unit));
+  return most === centre ? `${centre}` : `${centre}, at the most ${most}`;
+}
+
 /** Roll steer with its sense in words: "0.02° understeer". */
 export function rollSteerWords(rollSteer: number): string {
   const size = formatDegrees(Math.abs(rollSteer), 2);
@@ -49,6 +58,10 @@ export function arrangementRows(style: LengthStyle): ArrangementRow[] {
     {
       what: 'Worst bump steer',
       words: ({ worstBumpSteer }) => formatDegrees(worstBumpSteer, 2),
+    },
+    {
+      what: 'One wheel over a bump',
+      words: ({ oneWheel }) => (oneWheel === undefined ? 'not told' : formatDegrees(oneWheel, 2)),
     },
     { what: 'Roll steer, per degree of roll', words: ({ rollSteer }) => rollSteerWords(rollSteer) },
     {

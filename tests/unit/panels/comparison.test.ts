@@ -26,10 +26,14 @@ describe('the figures variants are compared by', () => {
     const figures = figuresOf();
     const analysis = analyse(resolveLayout(document));
     expect(figures.worstBumpSteer).toBe(analysis.heaveSummary.worstBumpSteer);
+    expect(figures.oneWheel).toBe((analysis.oneWheel as { worst: number }).worst);
+    expect(figures.oneWheel).toBeGreaterThan(0);
     expect(figures.slope).toBe(analysis.heaveSummary.slopeAtRide);
     expect(figures.rollSteer).toBe(analysis.rollSummary.slopeAtRide);
     expect(figures.turns).toBe(turnsLockToLock(analysis.turn));
-    expect(figures.rimForce).toBe(analysis.effort?.rimForce);
+    expect(figures.rimForce).toBe(analysis.effort?.centre.rimForce);
+    expect(figures.rimForceMost).toBe(analysis.effort?.worst.rimForce);
+    expect(figures.rimForceMost).toBeGreaterThanOrEqual(figures.rimForce as number);
     const circles = [analysis.turn.left, analysis.turn.right].map(
       (lock) => turningCircle(analysis.layout, lock)?.betweenKerbs ?? 0,
     );

@@ -100,15 +100,18 @@ describe('arrangements in words', () => {
   test('figures with their units', () => {
     const figures = {
       worstBumpSteer: 0.184,
+      oneWheel: 0.271,
       rollSteer: 0,
       overallRatio: 18.84,
       turnsLockToLock: 3.304,
       innerLock: 33.6,
       circleBetweenKerbs: 11_176,
       rimForce: 80,
+      rimForceMost: 130,
     };
     expect(arrangementRows(INCHES).map(({ words }) => words(figures))).toEqual([
       '0.18°',
+      '0.27°',
       'none',
       '18.8 to 1',
       '3.30 turns',

@@ -43,7 +43,7 @@ function threeFigures(matter: Matter): Told[] {
       figure: bump?.angle ?? NONE,
       what: 'bump steer, at the worst',
       plain: bump
-        ? `How far the front wheels steer by themselves while the axle goes through its whole travel of ${whole}.`
+        ? `How far the front wheels steer by themselves while the axle goes through its whole travel of ${whole}; with one wheel over a bump ${bump.oneWheel}.`
         : 'The linkage as drawn does not reach: there is no figure.',
     },
     {

@@ -4,6 +4,7 @@ import {
   formatDecimal,
   formatDegrees,
   formatLength,
+  formatSpan,
   MM_PER_INCH,
   toDegrees,
 } from '../../../../shared-math/units/index.ts';
@@ -22,7 +23,9 @@ import {
   bumpSteer,
   lockWheels,
   NONE,
+  NOT_TOLD,
   overallRatio,
+  parkingWords,
   spanBoth,
   steers,
   turnsWords,
@@ -159,6 +162,7 @@ function travelWords(matter: Matter): string {
   const bind = Math.max(...heave.bind);
   return [
     `Worst bump steer ${bump.angle}, ${bump.atTyre} at the tyre, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
+    `With one wheel over a bump, at the worst ${bump.oneWheel}: ${bump.wheels}.`,
     `Roll steer ${formatDegrees(rollSummary.slopeAtRide, 3)} for each degree of roll.`,
     bind >= BIND_SHOWN_FROM
       ? `Bushings and brackets give ${matter.length(bind)} at the most.`
@@ -196,6 +200,10 @@ function travelTable(matter: Matter): Block {
   );
 }
 
+/** What the circle between kerbs assumes. */
+const CIRCLE_WORDS =
+  'by the mean of both wheels’ cotangents: where Ackermann is not met, the tyres scrub between the circles of each wheel alone';
+
 function turnBlocks(matter: Matter): Block[] {
   const { layout, analysis } = matter;
   const { turn } = analysis;
@@ -210,7 +218,10 @@ function turnBlocks(matter: Matter): Block[] {
       outer: angle(outer),
       ideal: angle(idealOuter),
       kerbs: circle ? spanBoth(matter, circle.betweenKerbs) : NONE,
-      walls: circle ? spanBoth(matter, circle.betweenWalls) : NONE,
+      alone: circle
+        ? `${formatSpan(circle.byInner, matter.style.unit)}, ${formatSpan(circle.byOuter, matter.style.unit)}`
+        : NONE,
+      walls: circle?.betweenWalls === undefined ? NOT_TOLD : spanBoth(matter, circle.betweenWalls),
     };
   });
   const row = (what: string, key: keyof (typeof ends)[number]) => [
@@ -232,12 +243,15 @@ function turnBlocks(matter: Matter): Block[] {
         row('Outer wheel', 'outer'),
         row('Outer wheel, Ackermann', 'ideal'),
         row('Circle between kerbs', 'kerbs'),
+        row('by inner, by outer wheel alone', 'alone'),
         row('Circle between walls', 'walls'),
       ],
     ),
     facts([
       ['Lock to lock', `${turnsWords(turn)} turns`],
       ['Overall ratio, straight ahead', overallRatio(turn)],
+      ['Circles', CIRCLE_WORDS],
+      ['Parking by hand, rough to a third', parkingWords(matter)],
     ]),
   ];
 }

@@ -1,5 +1,7 @@
 import { untrack } from 'svelte';
 import {
+  type HeldTravel,
+  holdWheels,
   judgedPlane,
   type MapKernel,
   PLACE_HIT_FROM,
@@ -63,6 +65,8 @@ export class BoxMap {
   #asked = Number.NEGATIVE_INFINITY;
 
   shown = $state(false);
+  /** Whether places are judged with each wheel anywhere in its own travel, not over heave alone. */
+  eachWheel = $state(false);
   /** Whether the fine map of what is on the board, with what is hit, is still to come. */
   working = $state(false);
   answer: MapAnswer | null = $state.raw(null);
@@ -77,8 +81,9 @@ export class BoxMap {
   view: 'side' | 'front' = $derived.by(() =>
     judgedPlane(this.#bench.frontEnd).kept === 1 ? 'side' : 'front',
   );
+  #held: HeldTravel = $derived.by(() => (this.eachWheel ? holdWheels(this.#bench.held) : this.#bench.held));
   #kernel: MapKernel | undefined = $derived.by(() =>
-    this.#bench.held.status === 'ok' ? prepareMapKernel(this.#bench.held) : undefined,
+    this.#held.status === 'ok' ? prepareMapKernel(this.#held) : undefined,
   );
   /** The spot on the ridge that the slider stands at. */
   slidSpot: MapSpot | undefined = $derived.by(() => {
@@ -108,12 +113,17 @@ export class BoxMap {
   follow(): void {
     const { document, variant } = this.#bench;
     const levels = this.scale.levels.map(toRadians);
-    const { shown } = this;
+    const { shown, eachWheel } = this;
     // The answers change with every question: what is asked must not depend on them.
-    untrack(() => this.#follow(shown ? document : null, variant?.id, levels));
+    untrack(() => this.#follow(shown ? document : null, variant?.id, levels, eachWheel));
   }
 
-  #follow(document: LayoutDocument | null, variant: string | undefined, levels: readonly number[]): void {
+  #follow(
+    document: LayoutDocument | null,
+    variant: string | undefined,
+    levels: readonly number[],
+    eachWheel: boolean,
+  ): void {
     clearTimeout(this.#resting);
     this.#fineAsked = false;
     this.working = document !== null;
@@ -129,6 +139,7 @@ export class BoxMap {
     const question = (fine: boolean): MapQuestion => ({
       document,
       fine,
+      eachWheel,
       levels,
       before: this.answer?.window,
     });

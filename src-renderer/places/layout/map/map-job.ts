@@ -7,6 +7,7 @@ import {
   findAim,
   findBestSpot,
   holdTravel,
+  holdWheels,
   type MapKernel,
   type MapWindow,
   PLACE_OK,
@@ -25,6 +26,8 @@ export interface MapQuestion {
   readonly document: LayoutDocument;
   /** Coarse while a hand drags, fine when it rests; only then is it looked at what is hit. */
   readonly fine: boolean;
+  /** Whether each wheel is anywhere in its own travel, not the heave alone. */
+  readonly eachWheel: boolean;
   /** rad, ascending. */
   readonly levels: readonly number[];
   /** The window shown last. */
@@ -123,8 +126,9 @@ function* lookForHits(frontEnd: FrontEnd, window: MapWindow): Generator<undefine
  */
 export function* mapJob(question: MapQuestion): Generator<MapAnswer | undefined, MapAnswer | undefined> {
   const frontEnd = prepareFrontEnd(resolveLayout(question.document));
-  const travel = holdTravel(frontEnd);
-  const found = findAim(frontEnd, travel);
+  const heave = holdTravel(frontEnd);
+  const found = findAim(frontEnd, heave);
+  const travel = question.eachWheel ? holdWheels(heave) : heave;
   const aim = found.ok ? found.value : undefined;
   const wanted = usualWindow(frontEnd, aim);
   const { pitmanBall } = frontEnd.layout.steering.box;

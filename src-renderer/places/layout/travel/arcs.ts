@@ -6,6 +6,9 @@ import {
   judgedPlane,
   linkArc,
   pathGap,
+  type ZeroSlopeLine,
+  zeroSlopeHeight,
+  zeroSlopeLine,
 } from '../../../../shared-math/aim/index.ts';
 import { type Place, project, type View } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/layout/index.ts';
@@ -19,8 +22,10 @@ export interface Arcs {
   readonly asked: readonly Place[];
   /** What the drag link allows it. */
   readonly allowed: readonly Place[];
-  /** Where the pitman ball would best be in its own plane, and the ball that it aims from. */
-  readonly aim: { readonly at: Place; readonly from: Place } | undefined;
+  /** Where the pitman ball would best be in its own plane. */
+  readonly aim: { readonly at: Place } | undefined;
+  /** Along the zero-slope line in the pitman ball's plane: beside the steering-arm ball, and beside the aim point. */
+  readonly zeroSlope: { readonly from: Place; readonly to: Place } | undefined;
 }
 
 export interface Gap {
@@ -41,6 +46,11 @@ function placesOf(points: Float64Array, view: View): Place[] {
   return places;
 }
 
+/** The place of the zero-slope line straight above or below a point. */
+function on(line: ZeroSlopeLine, [x, y]: Point): Point {
+  return [x, y, zeroSlopeHeight(line, line.plane.axis === 1 ? x : y)];
+}
+
 /** The arcs of a front end. Side steer is judged from the side, cross steer from the front. */
 export function arcsOf(travel: HeldTravel, aim: AimOutcome): Arcs {
   const { frontEnd } = travel;
@@ -50,12 +60,15 @@ export function arcsOf(travel: HeldTravel, aim: AimOutcome): Arcs {
   const stands = travel.status === 'ok';
   const { pitmanBall } = frontEnd.layout.steering.box;
   const at: Point | undefined = aim.ok ? aimAtPlane(aim.value, kept, pitmanBall[kept]) : undefined;
+  const zero = at ? zeroSlopeLine(frontEnd) : undefined;
   return {
     view,
     heave: travel.heave,
     asked: stands ? placesOf(ballPath(frontEnd, count, travel).points, view) : [],
     allowed: stands ? placesOf(linkArc(frontEnd, count, travel).points, view) : [],
-    aim: aim.ok && at ? { at: project(view, at), from: project(view, aim.value.ball) } : undefined,
+    aim: at ? { at: project(view, at) } : undefined,
+    zeroSlope:
+      zero && at ? { from: project(view, zero.through), to: project(view, on(zero, at)) } : undefined,
   };
 }
 

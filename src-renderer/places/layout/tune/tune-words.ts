@@ -88,6 +88,7 @@ export function figureRows(
   return [
     ...row('Bump steer over heave', ({ worstHeave }) => worstHeave, degrees, 'less'),
     ...row('Bump steer over roll', ({ worstRoll }) => worstRoll, degrees, 'less'),
+    ...row('Bump steer, one wheel up', ({ worstOneWheel }) => worstOneWheel, degrees, 'less'),
     ...row('Toe change over heave', ({ toeChange }) => toeChange, degrees, 'less'),
     ...row(
       'Overall ratio',

@@ -159,6 +159,7 @@ describe('words', () => {
     const before = {
       worstHeave: 0.05,
       worstRoll: 0.01,
+      worstOneWheel: 0.04,
       slope: 0,
       toeChange: 0.001,
       ratio: -18,
@@ -170,7 +171,7 @@ describe('words', () => {
       outOfReach: 0,
     };
     const rows = figureRows(
-      { before, after: { ...before, worstHeave: 0.01, innerLock: 0.45, ratio: -17 } },
+      { before, after: { ...before, worstHeave: 0.01, worstOneWheel: 0.06, innerLock: 0.45, ratio: -17 } },
       inches,
       inches,
     );
@@ -178,6 +179,7 @@ describe('words', () => {
     expect(tones).toMatchObject({
       'Bump steer over heave': 'better',
       'Bump steer over roll': 'same',
+      'Bump steer, one wheel up': 'worse',
       'Overall ratio': 'same',
       'Inner wheel at full lock': 'worse',
     });

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type Place, VIEWS, type View } from '../../../../shared-math/drawing/index.ts';
 import { transmissionAngles } from '../../../../shared-math/joints/index.ts';
 import { createState, type FrontEnd, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
-import { ackermannOf, kingpinTrack, sweepTurn } from '../../../../shared-math/sweep/index.ts';
+import { ackermannCar, ackermannOf, sweepTurn } from '../../../../shared-math/sweep/index.ts';
 import { turnPicture } from '../../../../src-renderer/places/turn/turn-marks.ts';
 import { DEGREE, expectClose } from '../../../support/close.ts';
 import { CROSS_STEER, frontEndOf } from '../../../support/layouts.ts';
@@ -48,12 +48,7 @@ describe('the turn on the board', () => {
       // By Ackermann both kingpins' normals meet on the rear axle's line; the wheels stand a little outside of them.
       const [inner, , ideal] = lines.map(({ points }) => acrossAtRearAxle(points, wheelbase));
       expect(Math.abs((ideal as number) - (inner as number))).toBeLessThan(0.12 * Math.abs(inner as number));
-      const { error } = ackermannOf(
-        state.left.steer,
-        state.right.steer,
-        kingpinTrack(frontEnd.layout),
-        wheelbase,
-      );
+      const { error } = ackermannOf(state.left.steer, state.right.steer, ackermannCar(frontEnd.layout));
       expect(texts(notes)).toContain(`outer wheel ${(Math.abs(error) / DEGREE).toFixed(1)}° beyond ideal`);
     },
   );

@@ -139,8 +139,12 @@ const turnsOut = (document: LayoutDocument) => {
   const turns = (turn.left.handwheel - turn.right.handwheel) / (2 * Math.PI);
   return outside(turns, LIMITS.turnsLeast.usual, LIMITS.turnsMost.usual);
 };
+const oneWheel = (document: LayoutDocument) => {
+  const found = analyse(resolveLayout(document)).oneWheel;
+  return found.status === 'ok' ? found.worst : Number.POSITIVE_INFINITY;
+};
 const rimForce = (document: LayoutDocument) =>
-  analyse(resolveLayout(document)).effort?.rimForce ?? Number.POSITIVE_INFINITY;
+  analyse(resolveLayout(document)).effort?.worst.rimForce ?? Number.POSITIVE_INFINITY;
 const steersWrong = (document: LayoutDocument) => -ratioAt(document);
 const nearest = (document: LayoutDocument) =>
   -Math.min(
@@ -360,6 +364,16 @@ const ADVICE: readonly Advised[] = [
     bad: bumpSteer,
   },
   {
+    rule: 'one-wheel',
+    words: /^Raise the box with its arm/,
+    on: TOO_LOW,
+    ways: {
+      remedy: remedyOf('one-wheel'),
+      'half of it': shift('steering.box.sectorCentre', [0, 0, 20]),
+    },
+    bad: oneWheel,
+  },
+  {
     rule: 'bump-steer-slope',
     words: /onto the zero-slope line/,
     on: TOO_LOW,
@@ -565,7 +579,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'effort',
-    words: /^A slower box, a larger handwheel, less scrub, or assistance/,
+    words: /^A slower box, a larger handwheel, less scrub or trail, or assistance/,
     on: raw({ car: HEAVY }),
     ways: {
       slower: set('steering.box.ratio', 20),

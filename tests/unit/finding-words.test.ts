@@ -158,9 +158,11 @@ describe('Ackermann at lock', () => {
           const layout = layoutOf({ axle: { beam: 'i-beam', left, right } });
           const turn = sweepTurn(prepareFrontEnd(layout), 0, 0);
           // By how much the inner wheel leads: in a left lock the left one, in a right lock the right one.
+          // Each wheel is counted from where its toe-in of 0.1° has it straight ahead.
+          const toe = 2 * PLAIN_HALF.toeIn * DEGREE;
           const leads = {
-            left: turn.left.leftSteer - turn.left.rightSteer,
-            right: turn.right.leftSteer - turn.right.rightSteer,
+            left: turn.left.leftSteer - turn.left.rightSteer + toe,
+            right: turn.right.leftSteer - turn.right.rightSteer + toe,
           };
           const worse = leads.left < leads.right ? 'left' : 'right';
           sides.add(worse);

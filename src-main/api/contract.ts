@@ -38,6 +38,26 @@ const openVariant = z.object({
   savedAt: time,
 });
 
+const copyName = z.string().max(200);
+
+const shopCopy = z.object({
+  name: copyName,
+  kind: z.enum(['day', 'update', 'before', 'rescued', 'salvaged', 'file']),
+  at: time,
+  bytes: z.number(),
+});
+
+const copyContents = z.object({
+  customers: z.array(
+    z.object({ name: z.string(), cars: z.array(z.object({ name: z.string(), layouts: z.number() })) }),
+  ),
+  layouts: z.number(),
+  photos: z.number(),
+  parts: z.number(),
+  /** When a layout in it was saved last. */
+  newest: time.optional(),
+});
+
 const limitSchemas = Object.fromEntries(
   LIMIT_NAMES.map((name) => {
     const [least, most] = LIMITS[name].range;
@@ -83,7 +103,12 @@ export const contract = {
 
   'shop.read': {
     input: none,
-    output: z.object({ customers: z.array(customerSummary), binCount: z.number() }),
+    /** `troubles` are sentences about what is broken in the store and left out. */
+    output: z.object({
+      customers: z.array(customerSummary),
+      binCount: z.number(),
+      troubles: z.array(z.string()),
+    }),
   },
 
   'customer.add': { input: z.strictObject({ name, notes: notes.default('') }), output: z.object({ id }) },
@@ -200,10 +225,23 @@ export const contract = {
     input: z.strictObject({ id }),
     output: z.object({ fileName: z.string(), text: z.string() }),
   },
+  /** `damaged` names the layouts that cannot be read and are not in the file; it is there only where there are some. */
   'file.exportCar': {
     input: z.strictObject({ id }),
-    output: z.object({ fileName: z.string(), text: z.string() }),
+    output: z.object({ fileName: z.string(), text: z.string(), damaged: z.array(z.string()).optional() }),
   },
+
+  /**
+   * The whole copies of the shop: of each day with changes, and others; newest first. `trouble` is why the last of a day
+   * could not be made, empty if it was. The shop as a file goes beside the calls (api/shop-routes.ts).
+   */
+  'copies.list': {
+    input: none,
+    output: z.object({ copies: z.array(shopCopy), bytes: z.number(), trouble: z.string() }),
+  },
+  'copies.look': { input: z.strictObject({ name: copyName }), output: copyContents },
+  /** Puts a copy in the place of all that the shop holds, which becomes a copy itself. All of it or nothing. */
+  'copies.restore': { input: z.strictObject({ name: copyName }), output: copyContents },
 
   /**
    * Begins to make something that leaves the board, of a variant as it is stored; with `preview`, pages to look at in
@@ -264,7 +302,11 @@ export interface CallFailure {
     | 'changed-elsewhere'
     | 'refused-document'
     | 'storage-failed'
-    | 'internal';
+    | 'internal'
+    /** By the page itself: nobody answers at its address. */
+    | 'no-answer'
+    /** By the page itself: whoever answers there is not the program that gave it its leave. */
+    | 'not-admitted';
   readonly reason: string;
 }
 

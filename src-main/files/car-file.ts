@@ -5,12 +5,14 @@ import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { type CheckedPhoto, checkPhoto } from './photo-check.ts';
 
 /** The version of the whole-car file that this program writes, and the newest that it reads. */
-const CAR_FILE_VERSION = 1;
+const CAR_FILE_VERSION = 2;
 export const CAR_FILE_FORMAT = 'toeboard-car';
 
 const carFileSchema = z.strictObject({
   format: z.literal(CAR_FILE_FORMAT),
-  version: z.literal(CAR_FILE_VERSION),
+  version: z.literal([1, CAR_FILE_VERSION]),
+  /** Whose car it is; version 1 did not tell. */
+  customer: z.string().trim().min(1).max(200).optional(),
   name: z.string().trim().min(1).max(200),
   notes: z.string().max(20_000).default(''),
   /** Each is read as a layout document of its own, which may be of an older version. */
@@ -26,6 +28,7 @@ const carFileSchema = z.strictObject({
 export interface CarFile {
   readonly format: typeof CAR_FILE_FORMAT;
   readonly version: typeof CAR_FILE_VERSION;
+  readonly customer?: string | undefined;
   readonly name: string;
   readonly notes: string;
   readonly layouts: readonly LayoutDocument[];
@@ -43,8 +46,7 @@ export function photosNamed(layouts: readonly LayoutDocument[]): string[] {
 }
 
 export function carFile(
-  name: string,
-  notes: string,
+  { name, notes, customer }: Pick<CarFile, 'name' | 'notes' | 'customer'>,
   layouts: readonly LayoutDocument[],
   contents: ReadonlyMap<string, Uint8Array> = new Map(),
 ): CarFile {
@@ -52,7 +54,15 @@ export function carFile(
     hash,
     content: Buffer.from(content).toString('base64'),
   }));
-  const file = { format: CAR_FILE_FORMAT, version: CAR_FILE_VERSION, name, notes, layouts } as const;
+  const whose = customer === undefined ? {} : { customer };
+  const file = {
+    format: CAR_FILE_FORMAT,
+    version: CAR_FILE_VERSION,
+    ...whose,
+    name,
+    notes,
+    layouts,
+  } as const;
   return photos.length > 0 ? { ...file, photos } : file;
 }
 
@@ -71,7 +81,7 @@ export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
     });
   const parsed = carFileSchema.safeParse(input);
   if (!parsed.success) return failed(refusalOf(parsed.error, input));
-  const { name, notes } = parsed.data;
+  const { name, notes, customer } = parsed.data;
   const layouts: LayoutDocument[] = [];
   for (const [index, entry] of parsed.data.layouts.entries()) {
     const read = readLayout(entry);
@@ -90,5 +100,13 @@ export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
       return failed({ path: `photos[${index}].content`, reason: 'is not the photo that its hash names' });
     photos.push({ content, facts: facts.value });
   }
-  return succeeded({ format: CAR_FILE_FORMAT, version: CAR_FILE_VERSION, name, notes, layouts, photos });
+  return succeeded({
+    format: CAR_FILE_FORMAT,
+    version: CAR_FILE_VERSION,
+    customer,
+    name,
+    notes,
+    layouts,
+    photos,
+  });
 }

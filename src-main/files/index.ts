@@ -7,7 +7,6 @@ export {
   readDemonstrationShelf,
   readDemonstrations,
 } from './demonstrations.ts';
-export { documentText } from './document-text.ts';
 export { FILE_TEXT_MAX, type ImportedFile, readImport } from './import-file.ts';
 export { type CheckedPhoto, checkPhoto, PHOTO_BYTES_MAX } from './photo-check.ts';
 export { programFolder, programVersion, projectsFolder, rendererFolder } from './program-folder.ts';

@@ -2,6 +2,7 @@ import type { FaultLog } from '../api/dispatch.ts';
 import { createHandlers, type Handlers } from '../api/handlers/index.ts';
 import { type OutputRoutes, outputRoutes } from '../api/output-routes.ts';
 import { type PhotoRoutes, photoRoutes } from '../api/photo-routes.ts';
+import { type ShopRoutes, shopRoutes } from '../api/shop-routes.ts';
 import { programVersion, projectsFolder } from '../files/index.ts';
 import { OutputDesk } from '../output/jobs/index.ts';
 import { openStore } from '../store/index.ts';
@@ -10,6 +11,7 @@ export interface OpenProgram {
   readonly handlers: Handlers;
   readonly photos: PhotoRoutes;
   readonly outputs: OutputRoutes;
+  readonly shop: ShopRoutes;
   /** Where what leaves the board is made. */
   readonly desk: OutputDesk;
   readonly close: () => void;
@@ -24,6 +26,7 @@ export function openProgram(dataFolder: string, log: FaultLog = console.error): 
     handlers: createHandlers({ version: programVersion(), store, outputs: desk, projectsFolder: projects }),
     photos: photoRoutes(store),
     outputs: outputRoutes(desk),
+    shop: shopRoutes(store, log),
     desk,
     close: () => {
       desk.close();

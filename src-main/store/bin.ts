@@ -1,5 +1,6 @@
 import type { Bench } from './database.ts';
 import type { Photos } from './photos.ts';
+import { hasReadableId, readableName, readableTime } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
 export type BinKind = 'customer' | 'car' | 'variant' | 'part';
@@ -46,7 +47,11 @@ export function binIn({ db, now, write }: Bench, photos: Photos) {
   }
 
   return {
-    list: (): BinEntry[] => list.all(),
+    list: (): BinEntry[] =>
+      list
+        .all()
+        .filter(hasReadableId)
+        .map((entry) => ({ ...entry, name: readableName(entry.name), at: readableTime(entry.at) })),
     count: (): number => count.get() ?? 0,
 
     put: (kind: BinKind, id: string): void => write(() => setBinned(kind, id, now())),

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Bench } from './database.ts';
 import { copyName, distinctName } from './names.ts';
+import { readableName, readableNotes } from './readable.ts';
 import { StoreError } from './store-error.ts';
 import type { Variants } from './variants.ts';
 
@@ -36,7 +37,12 @@ export function carsIn({ db, write }: Bench, variants: Variants) {
   function read(id: string): Car {
     const car = shown.get(id);
     if (!car) throw new StoreError('not-found', 'this car is not in the shop');
-    return car;
+    return {
+      ...car,
+      customerName: readableName(car.customerName),
+      name: readableName(car.name),
+      notes: readableNotes(car.notes),
+    };
   }
 
   function requireCustomer(id: string): void {

@@ -3,6 +3,7 @@
 import { join } from 'node:path';
 import { binIn } from './bin.ts';
 import { carsIn } from './cars.ts';
+import { DAYS_BYTES_MOST, DayCopies } from './copies.ts';
 import { customersIn } from './customers.ts';
 import type { Database } from './database.ts';
 import { historyIn } from './history.ts';
@@ -13,12 +14,16 @@ import { photosIn } from './photos.ts';
 import { settingsIn } from './settings.ts';
 import { shelfIn } from './shelf.ts';
 import { shopIn } from './shop.ts';
+import { shopCopies } from './shop-copies.ts';
 import { variantsIn } from './variants.ts';
 
+export type { Contents } from './contents.ts';
+export type { Copy, CopyKind } from './copies.ts';
 export { dataFolder, type Environment } from './data-folder.ts';
 export { HISTORY_MAX } from './history.ts';
 export { DATABASE_FILE } from './open-database.ts';
 export { type PhotoFacts, photoHash } from './photos.ts';
+export type { CheckPhoto } from './shop-file/read-shop.ts';
 export { StoreError, type StoreFailure, storageReason } from './store-error.ts';
 
 export interface StoreOptions {
@@ -27,11 +32,13 @@ export interface StoreOptions {
   readonly migrations?: readonly Migration[];
   /** ms since 1970. */
   readonly now?: () => number;
+  /** Bytes that the copies of the days may take together; a few thousand millions unless told. */
+  readonly copiesBytesMost?: number;
 }
 
-function keeperOf(db: Database, folder: string, now: () => number): Keeper {
+function keeperOf(db: Database, folder: string, now: () => number, onQuiet: () => void): Keeper {
   try {
-    return new Keeper(db, join(folder, DATABASE_FILE), now);
+    return new Keeper(db, join(folder, DATABASE_FILE), now, onQuiet);
   } catch (error) {
     db.close();
     throw error;
@@ -39,9 +46,15 @@ function keeperOf(db: Database, folder: string, now: () => number): Keeper {
 }
 
 /** Opens the store of a data folder. Throws a StoreError of one line if it cannot be used. */
-export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: StoreOptions) {
+export function openStore({
+  folder,
+  migrations = MIGRATIONS,
+  now = Date.now,
+  copiesBytesMost = DAYS_BYTES_MOST,
+}: StoreOptions) {
   const { db, notices } = openDatabase(folder, migrations, now);
-  const keeper = keeperOf(db, folder, now);
+  const days = new DayCopies(db, folder, now, copiesBytesMost);
+  const keeper = keeperOf(db, folder, now, () => void days.keep());
   const bench = { db, now, write: keeper.write };
   const history = historyIn(bench);
   const variants = variantsIn(bench, history);
@@ -60,6 +73,7 @@ export function openStore({ folder, migrations = MIGRATIONS, now = Date.now }: S
     settings: settingsIn(bench),
     shop: shopIn(bench),
     shelf: shelfIn(bench),
+    copies: shopCopies(bench, folder, migrations, days),
     /** Several writes as one: all of them or none. */
     together: <Value>(work: () => Value): Value => keeper.write(work),
     close: (): void => keeper.close(),

@@ -1,11 +1,11 @@
-import { existsSync, mkdirSync, renameSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { existsSync, linkSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
+import { replaceDamaged } from './damage.ts';
 import { APPLICATION_ID, type Database, pragmaNumber } from './database.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migrations/index.ts';
-import { isDamage, StoreError, storageReason } from './store-error.ts';
-import { dateForFileName } from './times.ts';
+import { codeOf, isDamage, StoreError, storageReason } from './store-error.ts';
 
 export const DATABASE_FILE = 'toeboard.sqlite';
 
@@ -52,11 +52,64 @@ function connect(path: string, newest: number): Database {
   }
 }
 
-/** Moves a damaged database out of the way with its log, whole, so that it can still be rescued. */
-function setAside(path: string, now: number): string {
-  const kept = path.replace(/\.sqlite$/, `-damaged-${dateForFileName(now)}.sqlite`);
-  for (const end of ['-wal', '-shm', '']) if (existsSync(path + end)) renameSync(path + end, kept + end);
-  return `The database was damaged and a new one was begun. The damaged one is kept as ${basename(kept)} in the data folder.`;
+/** What a database of this build consists of, as "table customer". */
+function partsOf(db: Database): string[] {
+  return db
+    .prepare<[], string>(
+      "SELECT type || ' ' || name FROM sqlite_schema WHERE type IN ('table', 'view') AND name NOT LIKE 'sqlite_%'",
+    )
+    .pluck()
+    .all();
+}
+
+/** A database whose version says that it is whole and that lacks a table is as damaged as one that cannot be read. */
+function requireParts(db: Database, migrations: readonly Migration[]): void {
+  const model = new BetterSqlite3(':memory:');
+  try {
+    for (const { statements } of migrations) model.exec(statements);
+    const there = new Set(partsOf(db));
+    const missing = partsOf(model).find((part) => !there.has(part));
+    if (missing)
+      throw new BetterSqlite3.SqliteError(`: the ${missing} is missing in it`, 'SQLITE_CORRUPT_MISSING');
+  } finally {
+    model.close();
+  }
+}
+
+/**
+ * Makes a new database aside and puts it at its path whole, so that a file at that path that is empty has lost what it
+ * held. Another program that is first wins.
+ */
+function makeNew(path: string, migrations: readonly Migration[], now: number): void {
+  const aside = `${path}.${process.pid}.new`;
+  rmSync(aside, { force: true });
+  try {
+    const db = new BetterSqlite3(aside);
+    try {
+      migrate(db, migrations, dirname(path), now);
+    } finally {
+      db.close();
+    }
+    try {
+      linkSync(aside, path);
+    } catch (error) {
+      if (existsSync(path)) return;
+      // Not every file system knows links.
+      if (['ENOSPC', 'EDQUOT', 'EACCES', 'EROFS'].includes(codeOf(error))) throw error;
+      renameSync(aside, path);
+    }
+  } finally {
+    rmSync(aside, { force: true });
+  }
+}
+
+function sizeOf(path: string): number {
+  return statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+}
+
+/** Whether files lie there that held a shop: an emptied database, or a log that has lost its database. */
+function isEmptied(path: string): boolean {
+  return existsSync(path) ? sizeOf(path) === 0 : sizeOf(`${path}-wal`) > 0;
 }
 
 export interface OpenedDatabase {
@@ -68,7 +121,8 @@ export interface OpenedDatabase {
 /**
  * Opens the database of a data folder, makes it if there is none, and brings an older one up to date.
  * Throws a StoreError of one line, and changes nothing, if it is newer than this program, another program's, or
- * the folder cannot be used. A damaged one is set aside and said so in the notices.
+ * the folder cannot be used. A damaged one is set aside, and the better of what can be read of it and of the newest copy
+ * put in its place, and said so in the notices.
  */
 export function openDatabase(
   folder: string,
@@ -78,22 +132,28 @@ export function openDatabase(
   const path = join(folder, DATABASE_FILE);
   const notices: string[] = [];
   makeFolder(folder);
-  try {
-    let db: Database;
-    try {
-      db = connect(path, migrations.length);
-    } catch (error) {
-      if (!isDamage(error)) throw error;
-      notices.push(setAside(path, now()));
-      db = connect(path, migrations.length);
-    }
+  const open = (): Database => {
+    if (!existsSync(path)) makeNew(path, migrations, now());
+    const db = connect(path, migrations.length);
     try {
       migrate(db, migrations, join(folder, 'backups'), now());
+      requireParts(db, migrations);
+      return db;
     } catch (error) {
       db.close();
       throw error;
     }
-    return { db, notices };
+  };
+  try {
+    if (isEmptied(path)) notices.push(replaceDamaged(path, ': its file is empty', migrations, now()));
+    try {
+      return { db: open(), notices };
+    } catch (error) {
+      if (!isDamage(error)) throw error;
+      const why = codeOf(error) === 'SQLITE_CORRUPT_MISSING' ? (error as Error).message : '';
+      notices.push(replaceDamaged(path, why, migrations, now()));
+      return { db: open(), notices };
+    }
   } catch (error) {
     if (error instanceof StoreError) throw error;
     const reason = storageReason(error);

@@ -1,4 +1,5 @@
 import type { Bench } from './database.ts';
+import { parsedJson } from './readable.ts';
 
 /** What a person has set. The store keeps names and values; what they mean is the API's business. */
 export function settingsIn({ db, write }: Bench) {
@@ -8,7 +9,12 @@ export function settingsIn({ db, write }: Bench) {
   );
   return {
     read: (): Record<string, unknown> =>
-      Object.fromEntries(all.all().map(({ name, value }) => [name, JSON.parse(value) as unknown])),
+      Object.fromEntries(
+        all.all().flatMap(({ name, value }) => {
+          const stored = parsedJson(value);
+          return stored === undefined ? [] : [[name, stored] as const];
+        }),
+      ),
 
     /** Sets those given; a value of undefined is left as it is. */
     write: (values: Readonly<Record<string, unknown>>): void =>

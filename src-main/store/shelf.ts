@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
-import type { ShelfPart, Shelved } from '../../shared-math/shelf/index.ts';
+import { type ShelfPart, type Shelved, shelfPartSchema } from '../../shared-math/shelf/index.ts';
 import type { Bench } from './database.ts';
+import { hasReadableId, parsedJson } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
 interface Row {
@@ -19,6 +20,15 @@ export function shelfIn({ db, now, write }: Bench) {
   );
   const bin = db.prepare<[number | null, string]>('UPDATE part SET binned_at = ? WHERE id = ?');
 
+  function read(): { shelved: Shelved[]; broken: number } {
+    const rows = all.all();
+    const shelved = rows.filter(hasReadableId).flatMap(({ id, figures }) => {
+      const part = shelfPartSchema.safeParse(parsedJson(figures));
+      return part.success ? [{ id, part: part.data }] : [];
+    });
+    return { shelved, broken: rows.length - shelved.length };
+  }
+
   function add(part: ShelfPart): string {
     const id = randomUUID();
     insert.run(id, part.name, JSON.stringify(part));
@@ -32,8 +42,10 @@ export function shelfIn({ db, now, write }: Bench) {
   }
 
   return {
-    list: (): Shelved[] =>
-      all.all().map(({ id, figures }) => ({ id, part: JSON.parse(figures) as ShelfPart })),
+    list: (): Shelved[] => read().shelved,
+
+    /** How many entries are broken, and so not in the list. */
+    broken: (): number => read().broken,
 
     /** Adds entries in their order and gives their ids. */
     add: (parts: readonly ShelfPart[]): string[] => write(() => parts.map(add)),

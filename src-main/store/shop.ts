@@ -1,4 +1,5 @@
 import type { Bench } from './database.ts';
+import { hasReadableId, readableName, readableNotes, readableTime } from './readable.ts';
 
 export interface VariantSummary {
   readonly id: string;
@@ -36,19 +37,43 @@ export function shopIn({ db }: Bench) {
   const variants = db.prepare<[string], VariantSummary>(
     'SELECT id, name, saved_at AS savedAt FROM shown_variant WHERE car_id = ? ORDER BY made',
   );
+  const unaskable = db
+    .prepare<[], number>(
+      `SELECT count(*) FROM (SELECT id FROM customer UNION ALL SELECT id FROM car UNION ALL SELECT id FROM variant)
+         WHERE length(id) <> 36 OR id GLOB '*[^0-9a-f-]*'`,
+    )
+    .pluck();
+
+  function summary<Row extends { readonly name: string }>(row: Row): Row {
+    return { ...row, name: readableName(row.name) };
+  }
+
   return {
     // In one transaction, so that another window's move is seen whole.
     read: db.transaction((): CustomerSummary[] =>
       customers
         .all()
+        .filter(hasReadableId)
         .map((customer) => ({
-          ...customer,
+          ...summary(customer),
+          notes: readableNotes(customer.notes),
           cars: cars
             .all(customer.id)
-            .map((car) => ({ ...car, variants: variants.all(car.id) }))
+            .filter(hasReadableId)
+            .map((car) => ({
+              ...summary(car),
+              notes: readableNotes(car.notes),
+              variants: variants
+                .all(car.id)
+                .filter(hasReadableId)
+                .map((variant) => ({ ...summary(variant), savedAt: readableTime(variant.savedAt) })),
+            }))
             .toSorted(byName),
         }))
         .toSorted(byName),
     ),
+
+    /** How many customers, cars and layouts are stored under an id by which nobody can ask for them. */
+    unaskable: (): number => unaskable.get() ?? 0,
   };
 }

@@ -4,6 +4,7 @@ import type { Bench } from './database.ts';
 import { storedDocument, storedText } from './documents.ts';
 import type { Edit, History, HistoryState } from './history.ts';
 import { copyName, distinctName } from './names.ts';
+import { readableName, readableTime } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
 export interface OpenVariant {
@@ -97,16 +98,29 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
     return {
       id: row.id,
       carId: row.car_id,
-      carName: row.car_name,
-      customerName: row.customer_name,
+      carName: readableName(row.car_name),
+      customerName: readableName(row.customer_name),
       document,
       revision: row.revision,
-      savedAt: row.saved_at,
+      savedAt: readableTime(row.saved_at),
     };
   }
 
   return {
     namesIn: (carId: string): string[] => ofCar.all(carId).map((row) => row.name),
+    /** As `documentsIn`, but without those that are damaged, whose names are told. */
+    readableIn: (carId: string): { documents: LayoutDocument[]; damaged: string[] } => {
+      const documents: LayoutDocument[] = [];
+      const damaged: string[] = [];
+      for (const row of ofCar.all(carId)) {
+        try {
+          documents.push(storedDocument(row.document, row.name));
+        } catch {
+          damaged.push(readableName(row.name));
+        }
+      }
+      return { documents, damaged };
+    },
     documentsIn: (carId: string): LayoutDocument[] =>
       ofCar.all(carId).map((row) => storedDocument(row.document, row.name)),
 

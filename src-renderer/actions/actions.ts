@@ -1,5 +1,6 @@
 import type { Archive } from '../document/archive.svelte.ts';
 import type { CarClearances } from '../document/clearances.svelte.ts';
+import type { Copies } from '../document/copies.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
@@ -16,6 +17,7 @@ export interface Tools {
   readonly bench: Workbench;
   readonly shop: Shop;
   readonly archive: Archive;
+  readonly copies: Copies;
   readonly shell: Shell;
   readonly shelf: Shelf;
   readonly comparison: Comparison;

@@ -1,8 +1,20 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
-import type { CallHost } from '../../src-main/api/contract.ts';
+import type { CallFailure, CallHost } from '../../src-main/api/contract.ts';
 
 /** What the reader is told about their work: short, and with the reason where it is not safe yet. */
-export type SaveState = 'saved' | 'saving' | 'changed elsewhere' | 'gone' | `not saved: ${string}`;
+export type SaveState =
+  | 'saved'
+  | 'saving'
+  | 'changed elsewhere'
+  | 'gone'
+  /** Nobody answers; it is tried again. */
+  | 'no answer'
+  /** The program there is not this page's, and never will be. */
+  | 'not admitted'
+  /** The store failed; it is tried again. */
+  | `not saved: ${string}`
+  /** Refused for good as it stands; the next change may be taken. */
+  | `refused: ${string}`;
 
 /** One state of the document on its way to the store. Saves of one step (one drag) share a place in the history. */
 export interface SaveJob {
@@ -21,7 +33,8 @@ export const RETRY_LONGEST = 8000;
 
 /**
  * Carries changes to the store, one call at a time and in order. Nothing put in is dropped before the store has
- * it: a failed save stays first in the queue and is tried again, a refused one is reported and kept.
+ * it: a failed save stays first in the queue and is tried again. One that is refused for good is reported and kept until
+ * there is a newer state, which has all of it in itself; it never holds up what comes behind it.
  */
 export class SaveQueue {
   #call: CallHost;
@@ -177,13 +190,44 @@ export class SaveQueue {
       return true;
     }
     this.#failing = true;
-    const { code, reason } = result.failure;
-    this.#held = code === 'changed-elsewhere' || code === 'not-found';
-    if (code === 'changed-elsewhere') this.#onState('changed elsewhere');
-    else if (code === 'not-found') this.#onState('gone');
-    else this.#onState(`not saved: ${reason}`);
-    if (code === 'storage-failed' || code === 'internal') this.#retryLater();
-    return false;
+    return this.#refused(job, result.failure);
+  }
+
+  /** Whether the next one may follow a job that the store did not take. */
+  #refused(job: SaveJob, { code, reason }: CallFailure): boolean {
+    switch (code) {
+      case 'changed-elsewhere':
+      case 'not-found':
+        this.#held = true;
+        this.#onState(code === 'not-found' ? 'gone' : 'changed elsewhere');
+        return false;
+      case 'no-answer':
+        this.#onState('no answer');
+        this.#retryLater();
+        return false;
+      case 'not-admitted':
+        this.#onState('not admitted');
+        return false;
+      case 'storage-failed':
+        this.#onState(`not saved: ${reason}`);
+        this.#retryLater();
+        return false;
+      case 'internal':
+      case 'bad-request':
+      case 'refused-document':
+        if (this.#waiting[0] === job && this.#waiting.length > 1) {
+          this.#waiting.shift();
+          return true;
+        }
+        // A newer state of the same step has taken its place: that one is still to be tried.
+        if (this.#waiting[0] !== job) return true;
+        if (code !== 'internal') this.#onState(`refused: ${reason}`);
+        else {
+          this.#onState(`not saved: ${reason}`);
+          this.#retryLater();
+        }
+        return false;
+    }
   }
 
   #retryLater(): void {

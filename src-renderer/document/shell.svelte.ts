@@ -2,7 +2,7 @@ import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
 /** What lies open around the board. None of it is modal: the board stays in reach. */
-export type DrawerPage = 'cars' | 'history' | 'bin' | 'limits' | 'shelf';
+export type DrawerPage = 'cars' | 'history' | 'bin' | 'limits' | 'shelf' | 'copies';
 
 /** The one form that may stand open in the drawer's list. */
 export interface DrawerForm {

@@ -65,7 +65,10 @@ export class Shop {
     this.#bench.settings = settings.value;
     await Promise.all([this.refresh(), this.#readDemonstration()]);
     const about = await this.#bench.call('program.about', {});
-    if (about.ok) this.notices = about.value.notices.filter((sentence) => !seenBefore().includes(sentence));
+    if (about.ok) {
+      const unseen = about.value.notices.filter((sentence) => !seenBefore().includes(sentence));
+      this.notices = [...unseen, ...this.notices];
+    }
     const last = settings.value.lastVariant;
     if (last && placeOf(this.customers, last)) await this.open(last);
     // Only now, so that no empty sheet flashes up before the layout.
@@ -80,6 +83,8 @@ export class Shop {
     }
     this.customers = shop.value.customers;
     this.binCount = shop.value.binCount;
+    const told = [...this.notices, ...seenBefore()];
+    this.notices = [...this.notices, ...shop.value.troubles.filter((sentence) => !told.includes(sentence))];
     this.trouble = '';
   }
 
@@ -105,6 +110,11 @@ export class Shop {
   }
 
   // Opening ---------------------------------------------------------------------------------------------------
+
+  /** Whether a variant stands in the shop. */
+  has(id: string): boolean {
+    return placeOf(this.customers, id) !== undefined;
+  }
 
   /** Whether the board may be given to another variant: what is drawn on it must be in the store first. */
   async mayLeave(): Promise<boolean> {
@@ -250,9 +260,11 @@ export class Shop {
 
   async exported(kind: 'car' | 'variant', id: string): Promise<OutgoingFile | undefined> {
     await this.#bench.saving.flush();
-    return kind === 'variant'
-      ? this.#bench.ask('Not exported', 'file.exportVariant', { id })
-      : this.#bench.ask('Not exported', 'file.exportCar', { id });
+    if (kind === 'variant') return this.#bench.ask('Not exported', 'file.exportVariant', { id });
+    const file = await this.#bench.ask('Not exported', 'file.exportCar', { id });
+    if (file?.damaged)
+      this.#bench.tell(`Not in the file, because they are damaged in the store: ${file.damaged.join(', ')}.`);
+    return file;
   }
 
   async takeDemonstration(): Promise<boolean> {

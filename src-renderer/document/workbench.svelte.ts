@@ -169,6 +169,8 @@ export class Workbench {
 
   notice = $state('');
   saved: SaveState = $state('saved');
+  /** Whether the host has been without an answer for some seconds. */
+  silent = $state(false);
 
   constructor(call: CallHost) {
     this.call = call;

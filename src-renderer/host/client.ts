@@ -1,4 +1,6 @@
 import type { Call, CallHost, CallResult, Request } from '../../src-main/api/contract.ts';
+import * as doubt from './doubt.ts';
+import { listening } from './silence.ts';
 
 /** What the desktop window's preload hands over; absent in a browser. */
 export interface HostBridge {
@@ -8,6 +10,8 @@ export interface HostBridge {
   /** Tells which item of the native menu was chosen, by the name of its action. Returns how to stop listening. */
   onMenu?(listener: (action: string) => void): (() => void) | undefined;
 }
+
+export { onSilence } from './silence.ts';
 
 declare global {
   interface Window {
@@ -19,13 +23,17 @@ const TOKEN_KEY = 'toeboard-token';
 /** Characters. Browsers let small requests outlive their page, up to 64 kB of them together. */
 const KEEPALIVE_MAX = 30_000;
 
-function lost(reason: string): CallResult<Call> {
-  return { ok: false, failure: { code: 'internal', reason } };
-}
-
-const GONE = 'the program behind this window does not answer';
-const STRANGER =
-  'this window no longer belongs to the running program; start Toeboard again and use its new window';
+const NO_ANSWER: CallResult<Call> = {
+  ok: false,
+  failure: { code: 'no-answer', reason: 'the program behind this window does not answer' },
+};
+const NOT_ADMITTED: CallResult<Call> = {
+  ok: false,
+  failure: {
+    code: 'not-admitted',
+    reason: 'this window does not belong to the program that runs now; use the window that it opened',
+  },
+};
 
 function isResult(value: unknown): value is CallResult<Call> {
   return typeof value === 'object' && value !== null && 'ok' in value;
@@ -61,7 +69,7 @@ function remembered(): string | undefined {
 /** What the host wants to see before it answers anything; nothing where the window itself is leave enough. */
 export function hostHeaders(): Record<string, string> {
   const token = window.toeboardHost ? undefined : remembered();
-  return token ? { authorization: `Bearer ${token}` } : {};
+  return token && !doubt.stands() ? { authorization: `Bearer ${token}` } : {};
 }
 
 async function loopbackHost(): Promise<CallHost> {
@@ -71,20 +79,22 @@ async function loopbackHost(): Promise<CallHost> {
   const token = fresh ?? remembered();
 
   const call = async (name: Call, input: unknown): Promise<CallResult<Call>> => {
-    if (!token) return lost(STRANGER);
+    if (!token) return NOT_ADMITTED;
     const body = JSON.stringify({ name, input });
     try {
+      if (doubt.stands() && !(await doubt.settle(token))) return NOT_ADMITTED;
       const response = await fetch('/rpc', {
         method: 'POST',
         headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
         body,
         keepalive: name === 'variant.save' && body.length < KEEPALIVE_MAX,
       });
-      if (response.status === 401 || response.status === 403) return lost(STRANGER);
+      if (response.status === 401 || response.status === 403) return NOT_ADMITTED;
       const result: unknown = await response.json();
-      return isResult(result) ? result : lost(GONE);
+      return isResult(result) ? result : NO_ANSWER;
     } catch {
-      return lost(GONE);
+      doubt.raise();
+      return NO_ANSWER;
     }
   };
   return call as CallHost;
@@ -94,9 +104,9 @@ function bridgeHost(bridge: HostBridge): CallHost {
   const call = async (name: Call, input: Request<Call>): Promise<CallResult<Call>> => {
     try {
       const result = await bridge.call(name, input);
-      return isResult(result) ? result : lost(GONE);
+      return isResult(result) ? result : NO_ANSWER;
     } catch {
-      return lost(GONE);
+      return NO_ANSWER;
     }
   };
   return call as CallHost;
@@ -104,7 +114,7 @@ function bridgeHost(bridge: HostBridge): CallHost {
 
 /** The one door to the host. Which host it is, nobody past this file knows. Never throws: failures are data. */
 export async function connectHost(): Promise<CallHost> {
-  return window.toeboardHost ? bridgeHost(window.toeboardHost) : loopbackHost();
+  return listening(window.toeboardHost ? bridgeHost(window.toeboardHost) : await loopbackHost());
 }
 
 /** Listens to the native menu, where there is one. */

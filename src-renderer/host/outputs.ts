@@ -1,5 +1,6 @@
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { hostHeaders } from './client.ts';
+import * as doubt from './doubt.ts';
 
 const GONE = 'the program behind this window does not answer';
 
@@ -15,6 +16,7 @@ async function fetched(path: string): Promise<Outcome<Blob, string>> {
     if (!response.ok) return failed('it is no longer kept: make it again');
     return succeeded(await response.blob());
   } catch {
+    doubt.raise();
     return failed(GONE);
   }
 }
@@ -22,6 +24,23 @@ async function fetched(path: string): Promise<Outcome<Blob, string>> {
 /** A page of a preview, or the text of a table. */
 export function fetchPart(job: string, part: number): Promise<Outcome<Blob, string>> {
   return fetched(`/output/${job}/${part}`);
+}
+
+/** The file of the whole shop, with the earlier states of all layouts or without. */
+export function fetchWholeShop(history: boolean): Promise<Outcome<Blob, string>> {
+  return fetched(history ? '/shop/whole' : '/shop/present');
+}
+
+/** Takes the file of a whole shop into the store, as a copy; gives its name. The browser reads it as it is sent. */
+export async function sendWholeShop(file: Blob): Promise<Outcome<string, string>> {
+  try {
+    const response = await fetch('/shop', { method: 'POST', headers: hostHeaders(), body: file });
+    const { name, reason } = (await response.json()) as { name?: string; reason?: string };
+    return name === undefined ? failed(reason ?? GONE) : succeeded(name);
+  } catch {
+    doubt.raise();
+    return failed(GONE);
+  }
 }
 
 /** Hands a file to the person through the browser's own way of saving. */
@@ -49,6 +68,7 @@ export async function deliver(job: string, fileName: string): Promise<Outcome<De
     if (saved.state === 'written') return succeeded({ to: 'disk', path: saved.path ?? fileName });
     return saved.state === 'given-up' ? succeeded({ to: 'nowhere' }) : failed(saved.reason ?? GONE);
   } catch {
+    doubt.raise();
     return failed(GONE);
   }
 }

@@ -1,5 +1,6 @@
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { hostHeaders } from './client.ts';
+import * as doubt from './doubt.ts';
 
 /** A photo as the store took it: its hash and its upright size, px. */
 export interface SentPhoto {
@@ -22,6 +23,7 @@ export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>>
     const response = await fetch('/photo', { method: 'POST', headers: hostHeaders(), body: file });
     return response.ok ? succeeded((await response.json()) as SentPhoto) : failed(await reasonOf(response));
   } catch {
+    doubt.raise();
     return failed(GONE);
   }
 }
@@ -32,6 +34,7 @@ export async function fetchPhoto(hash: string): Promise<Outcome<Blob, string>> {
     const response = await fetch(`/photo/${hash}`, { headers: hostHeaders() });
     return response.ok ? succeeded(await response.blob()) : failed(await reasonOf(response));
   } catch {
+    doubt.raise();
     return failed(GONE);
   }
 }

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { contract } from '../../src-main/api/contract.ts';
 import { Coverage, sessionsOver } from '../support/host-session.ts';
 import { TRANSPORTS } from '../support/host-transports.ts';
+import { copyTests } from './suite/copies.ts';
 import { failureTests } from './suite/failures.ts';
 import { fileTests } from './suite/files.ts';
 import { historyTests } from './suite/history.ts';
@@ -22,6 +23,7 @@ describe.each(TRANSPORTS)('calls by $name', (transport) => {
   variantTests(open);
   historyTests(open);
   fileTests(open);
+  copyTests(open);
   photoTests(open);
   outputTests(open);
   failureTests(open);

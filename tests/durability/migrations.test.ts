@@ -2,8 +2,12 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
-import { LAYOUT_VERSION, type LayoutDocument, parseLayout } from '../../shared-math/layout/index.ts';
-import { documentText } from '../../src-main/files/index.ts';
+import {
+  documentText,
+  LAYOUT_VERSION,
+  type LayoutDocument,
+  parseLayout,
+} from '../../shared-math/layout/index.ts';
 import { APPLICATION_ID } from '../../src-main/store/database.ts';
 import { DATABASE_FILE, openStore } from '../../src-main/store/index.ts';
 import { MIGRATIONS, type Migration } from '../../src-main/store/migrations/index.ts';

@@ -77,7 +77,11 @@ const loopback: Transport = {
           headers: { origin, authorization: `Bearer ${token}` },
           ...(content ? { body: content } : {}),
         }),
-      close: host.close,
+      close: async () => {
+        await host.close();
+        // Until the connections kept for the next request have noticed: it may go to the same port.
+        await new Promise((noticed) => setTimeout(noticed, 50));
+      },
     };
   },
 };

@@ -1,8 +1,7 @@
 import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { hardpoints, type Photo, type Point } from '../../shared-math/layout/index.ts';
-import { documentText } from '../../src-main/files/index.ts';
+import { documentText, hardpoints, type Photo, type Point } from '../../shared-math/layout/index.ts';
 import { carBars, PHOTOGRAPHED, photographedCar, SHOTS, type Shot } from './photo-scene.ts';
 import { pngFile } from './picture-files.ts';
 import { axesOf, photographed } from './pinhole.ts';

@@ -1,13 +1,6 @@
 import { parse } from 'node:path';
-import { refusalLine } from '../../../shared-math/layout/index.ts';
-import {
-  carFile,
-  documentText,
-  FILE_TEXT_MAX,
-  photosNamed,
-  readImport,
-  safeFileName,
-} from '../../files/index.ts';
+import { documentText, refusalLine } from '../../../shared-math/layout/index.ts';
+import { carFile, FILE_TEXT_MAX, photosNamed, readImport, safeFileName } from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
 import type { Received } from '../contract.ts';
 import type { Handlers, Program } from './handlers.ts';
@@ -20,10 +13,11 @@ export function fileHandlers({
 }: Program): Pick<Handlers, 'file.import' | 'file.exportVariant' | 'file.exportCar'> {
   const { customers, cars, variants, photos } = store;
 
-  function customerFor({ carId, customerId }: Received<'file.import'>): string {
+  /** `named` is the customer that the file itself tells of. */
+  function customerFor({ carId, customerId }: Received<'file.import'>, named = IMPORTED): string {
     if (customerId !== undefined) return customerId;
     if (carId !== undefined) return cars.read(carId).customerId;
-    return customers.named(IMPORTED) ?? customers.add(IMPORTED, '');
+    return customers.named(named) ?? customers.add(named, '');
   }
 
   function importFile(input: Received<'file.import'>): { variantIds: string[] } {
@@ -32,9 +26,9 @@ export function fileHandlers({
     const label = `Imported from ${input.fileName}`;
     return store.together(() => {
       if (file.value.kind === 'car') {
-        const { name, notes, layouts } = file.value.car;
+        const { name, notes, layouts, customer } = file.value.car;
         for (const { content, facts } of file.value.car.photos) photos.put(content, facts);
-        const carId = cars.addDistinct(customerFor(input), name, notes);
+        const carId = cars.addDistinct(customerFor(input, customer), name, notes);
         return { variantIds: layouts.map((layout) => variants.add(carId, layout, label)) };
       }
       const { layout } = file.value;
@@ -55,18 +49,18 @@ export function fileHandlers({
       };
     },
     'file.exportCar': ({ id }) => {
-      const { name, notes } = cars.read(id);
-      const layouts = variants.documentsIn(id);
+      const { name, notes, customerName } = cars.read(id);
+      const { documents: layouts, damaged } = variants.readableIn(id);
       const contents = new Map(
         photosNamed(layouts).flatMap((hash) => {
           const photo = photos.read(hash);
           return photo ? [[hash, photo.content] as const] : [];
         }),
       );
-      const text = documentText(carFile(name, notes, layouts, contents));
+      const text = documentText(carFile({ name, notes, customer: customerName }, layouts, contents));
       if (text.length > FILE_TEXT_MAX)
         throw new StoreError('refused-document', `${name}: its photos are too large for one file`);
-      return { fileName: safeFileName(name, 'json'), text };
+      return { fileName: safeFileName(name, 'json'), text, ...(damaged.length > 0 ? { damaged } : {}) };
     },
   };
 }

@@ -1,3 +1,4 @@
+import { copyHandlers } from './copies.ts';
 import { demonstrationHandlers } from './demonstrations.ts';
 import { fileHandlers } from './files.ts';
 import type { Handlers, Program } from './handlers.ts';
@@ -17,6 +18,7 @@ export function createHandlers(program: Program): Handlers {
     ...shelfHandlers(program),
     ...variantHandlers(program),
     ...fileHandlers(program),
+    ...copyHandlers(program),
     ...outputHandlers(program),
     ...demonstrationHandlers(program),
   };

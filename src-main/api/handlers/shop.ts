@@ -14,9 +14,23 @@ type ShopCalls =
   | 'bin.empty';
 
 export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
-  const { shop, customers, cars, bin } = store;
+  const { shop, customers, cars, bin, shelf } = store;
+
+  function troubles(): string[] {
+    const told = (number: number, what: string) =>
+      number === 0
+        ? []
+        : [`${number} ${what} stored in a form that cannot be read, and left out of the lists.`];
+    const things = shop.unaskable();
+    const parts = shelf.broken();
+    return [
+      ...told(things, things === 1 ? 'customer, car or layout is' : 'customers, cars or layouts are'),
+      ...told(parts, parts === 1 ? 'entry of the shelf is' : 'entries of the shelf are'),
+    ];
+  }
+
   return {
-    'shop.read': () => ({ customers: shop.read(), binCount: bin.count() }),
+    'shop.read': () => ({ customers: shop.read(), binCount: bin.count(), troubles: troubles() }),
 
     'customer.add': ({ name, notes }) => ({ id: customers.add(name, notes) }),
     'customer.change': ({ id, ...change }) => done(() => customers.change(id, change)),

@@ -1,5 +1,7 @@
+import { Readable } from 'node:stream';
 import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
 import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
+import { isShopPath, SHOP_PATH, type ShopRoutes } from '../../api/shop-routes.ts';
 import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
@@ -51,16 +53,37 @@ function answerOutput(outputs: OutputRoutes, path: string): Response {
   });
 }
 
-/** Answers a request for a file of the built board, a photo or an output, and nothing else. */
+async function* chunksOf(body: ReadableStream<Uint8Array> | null): AsyncGenerator<Uint8Array> {
+  const reader = body?.getReader();
+  for (let read = await reader?.read(); read && !read.done; read = await reader?.read()) yield read.value;
+}
+
+async function answerShop(shop: ShopRoutes, request: Request, path: string): Promise<Response> {
+  const posting = request.method === 'POST' && path === SHOP_PATH;
+  if (!posting && (request.method !== 'GET' || path === SHOP_PATH))
+    return new Response(null, { status: 405 });
+  const origin = request.headers.get('origin');
+  if (origin !== null && !isBoard(`${origin}/`)) return new Response(null, { status: 403 });
+  const { status, type, content } = posting ? await shop.post(chunksOf(request.body)) : shop.get(path);
+  const stream = Readable.toWeb(Readable.from(content)) as ReadableStream<Uint8Array<ArrayBuffer>>;
+  return new Response(stream, {
+    status,
+    headers: { ...SECURITY_HEADERS, 'content-type': type, 'cache-control': 'no-store' },
+  });
+}
+
+/** Answers a request for a file of the built board, a photo, an output or the whole shop, and nothing else. */
 export async function answerFromBoard(
   rendererFolder: string,
   request: Request,
   photos?: PhotoRoutes,
   outputs?: OutputRoutes,
+  shop?: ShopRoutes,
 ): Promise<Response> {
   const { host, pathname } = new URL(request.url);
   if (host !== HOST) return new Response(null, { status: 404 });
   if (photos && isPhotoPath(pathname)) return answerPhoto(photos, request, pathname);
+  if (shop && isShopPath(pathname)) return answerShop(shop, request, pathname);
   if (request.method !== 'GET') return new Response(null, { status: 405 });
   if (outputs && isOutputPath(pathname)) return answerOutput(outputs, pathname);
   const file = await findStatic(rendererFolder, pathname);
@@ -75,6 +98,7 @@ export function serveBoard(
   rendererFolder: string,
   photos: PhotoRoutes,
   outputs: OutputRoutes,
+  shop: ShopRoutes,
 ): void {
-  protocol.handle(SCHEME, (request) => answerFromBoard(rendererFolder, request, photos, outputs));
+  protocol.handle(SCHEME, (request) => answerFromBoard(rendererFolder, request, photos, outputs, shop));
 }

@@ -56,7 +56,7 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   if (!program) return;
   app.on('will-quit', program.close);
   denyPermissions(session.defaultSession);
-  serveBoard(protocol, rendererFolder, program.photos, program.outputs);
+  serveBoard(protocol, rendererFolder, program.photos, program.outputs, program.shop);
   serveCalls(ipcMain, program.handlers, log);
   serveSaving(electron, program.desk, () => window, log);
 

@@ -1,27 +1,27 @@
-import { randomBytes, timingSafeEqual } from 'node:crypto';
-
-function secret(): string {
-  return randomBytes(32).toString('base64url');
-}
+import { createHmac, timingSafeEqual } from 'node:crypto';
+import { newSecret } from './seats.ts';
 
 /**
  * The codes and the token of one run. A code stands in an address, which other users of the machine can see among
- * the browser's arguments, so each is good for one exchange; the token that it buys is only ever in a page's memory.
+ * the browser's arguments, so each is good for one exchange; the token that it buys is in the memory of pages and, for
+ * the next run to know them by, in a file for its owner alone (seats.ts).
  */
-export function createKeys() {
-  const token = Buffer.from(`Bearer ${secret()}`);
+export function createKeys(secret: string) {
+  const token = Buffer.from(`Bearer ${secret}`);
   const codes = new Set<string>();
   return {
     newCode(): string {
-      const code = secret();
+      const code = newSecret();
       codes.add(code);
       return code;
     },
     /** The token, once for each code. */
     exchange(code: unknown): string | undefined {
-      return typeof code === 'string' && codes.delete(code)
-        ? token.toString().slice('Bearer '.length)
-        : undefined;
+      return typeof code === 'string' && codes.delete(code) ? secret : undefined;
+    },
+    /** Proves to a page that this program, at this address, knows its token, without telling it. */
+    proof(host: string, nonce: string): string {
+      return createHmac('sha256', secret).update(`${host} ${nonce}`).digest('hex');
     },
     /** Whether an authorization header holds the token. */
     admits(header: string | undefined): boolean {

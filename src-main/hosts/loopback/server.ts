@@ -1,14 +1,18 @@
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
 import { dispatch, type FaultLog } from '../../api/dispatch.ts';
 import type { Handlers } from '../../api/handlers/index.ts';
 import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
 import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
+import { isShopPath, SHOP_PATH, type ShopAnswer, type ShopRoutes } from '../../api/shop-routes.ts';
 import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import { createKeys } from './keys.ts';
 import { BODY_MAX, bodyBytes } from './request-body.ts';
+import { keepSeat, newSecret, type Seat, seatsOf } from './seats.ts';
 
 /*
  * The board's page over HTTP, for this machine only. The page is opened at `/#code=CODE`; the part after # is never
@@ -17,6 +21,8 @@ import { BODY_MAX, bodyBytes } from './request-body.ts';
  * takes it out of the address, and calls
  *     POST /rpc       {"name": …, "input": …}, header `authorization: Bearer TOKEN`
  *                                                             → 200 and a CallResult, whether the call succeeded or not
+ * A page whose program was gone for a while first lets whoever answers now prove that it knows the token:
+ *     POST /proof     {"nonce": …}                            → 200 {"proof": HMAC-SHA-256 of "HOST NONCE", hex}
  * Photos go by POST /photo and GET /photo/HASH with the same header (api/photo-routes.ts), what was made by GET
  * /output/JOB (api/output-routes.ts).
  * Everything that is turned away before a call is made gets a status of 4xx and {"reason": one plain sentence}.
@@ -27,7 +33,10 @@ export interface ServerOptions {
   readonly handlers: Handlers;
   readonly photos: PhotoRoutes;
   readonly outputs: OutputRoutes;
+  readonly shop: ShopRoutes;
   readonly rendererFolder: string;
+  /** Where the seat of this run is kept, for the next one to take up its pages. */
+  readonly dataFolder: string;
   readonly log: FaultLog;
   /** Told each time a page has exchanged its code. */
   readonly onExchanged: () => void;
@@ -66,10 +75,38 @@ function parsedBody(text: string): Record<string, unknown> | undefined {
   }
 }
 
-/** Serves the board on 127.0.0.1, on a port the system picks. */
+/** Bytes. What is read of anybody who has no token. */
+const STRANGERS_BODY_MAX = 1000;
+const NONCE = /^[\w-]{16,64}$/;
+
+function listen(server: Server, port: number): Promise<number> {
+  return new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, '127.0.0.1', () => {
+      server.off('error', reject);
+      resolve((server.address() as AddressInfo).port);
+    });
+  });
+}
+
+/** Listens where an earlier run did, if that port is free, so that its pages find this one; else where the system says. */
+async function takeSeat(server: Server, dataFolder: string): Promise<Seat> {
+  for (const seat of seatsOf(dataFolder)) {
+    try {
+      await listen(server, seat.port);
+      return seat;
+    } catch (error) {
+      if (!['EADDRINUSE', 'EACCES'].includes((error as NodeJS.ErrnoException).code ?? '')) throw error;
+    }
+  }
+  // The pages of a port that was lost may have told its new holder their token: it is not used again.
+  return { port: await listen(server, 0), secret: newSecret() };
+}
+
+/** Serves the board on 127.0.0.1. */
 export async function startServer(options: ServerOptions): Promise<LoopbackServer> {
-  const { handlers, photos, outputs, rendererFolder, log, onExchanged } = options;
-  const keys = createKeys();
+  const { handlers, photos, outputs, shop, rendererFolder, dataFolder, log, onExchanged } = options;
+  let keys = createKeys(newSecret());
   let host = '';
 
   async function sendFile(response: ServerResponse, path: string): Promise<void> {
@@ -88,6 +125,13 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     }
   }
 
+  async function prove(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    const nonce = parsedBody(String(await bodyBytes(request, STRANGERS_BODY_MAX)))?.['nonce'];
+    if (typeof nonce !== 'string' || !NONCE.test(nonce))
+      return refuse(response, 400, 'There is no nonce to prove by.');
+    sendJson(response, 200, { proof: keys.proof(host, nonce) });
+  }
+
   async function photo(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
     const { status, type, content } =
       request.method === 'POST' ? photos.post(await bodyBytes(request, PHOTO_BYTES_MAX)) : photos.get(path);
@@ -101,12 +145,20 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     response.end(request.method === 'HEAD' ? undefined : content);
   }
 
+  /** Sent as fast as the other side takes it, and made no faster. */
+  async function sendShop(response: ServerResponse, { status, type, content }: ShopAnswer): Promise<void> {
+    response.writeHead(status, { ...SECURITY_HEADERS, 'content-type': type, 'cache-control': 'no-store' });
+    await pipeline(Readable.from(content), response);
+  }
+
   async function post(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
     if (request.headers.origin !== `http://${host}`)
       return refuse(response, 403, 'Calls are taken from the board only.');
+    if (path === '/proof') return prove(request, response);
     if (path !== '/exchange' && !keys.admits(request.headers.authorization))
       return refuse(response, 401, NO_LEAVE);
     if (path === PHOTO_PATH) return photo(request, response, path);
+    if (path === SHOP_PATH) return sendShop(response, await shop.post(request));
     const text = await bodyBytes(request);
     if (text === undefined)
       return refuse(response, 413, `A call may not be larger than ${BODY_MAX / 1e6} million bytes.`);
@@ -120,7 +172,9 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     const path = (request.url ?? '').replace(/[?#].*$/s, '');
     // Another name for this machine may be another site's, pointed here to borrow our origin.
     if (request.headers.host !== host) return refuse(response, 421, 'This server has another name.');
-    const allowed = ['/rpc', '/exchange', PHOTO_PATH].includes(path) ? ['POST'] : ['GET', 'HEAD'];
+    const allowed = ['/rpc', '/exchange', '/proof', PHOTO_PATH, SHOP_PATH].includes(path)
+      ? ['POST']
+      : ['GET', 'HEAD'];
     if (!allowed.includes(request.method ?? '')) {
       response.setHeader('allow', allowed.join(', '));
       return refuse(response, 405, `Only ${allowed.join(' and ')} here.`);
@@ -128,6 +182,10 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     if (isPhotoPath(path) && request.method !== 'POST') {
       if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
       return photo(request, response, path);
+    }
+    if (isShopPath(path) && request.method === 'GET') {
+      if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
+      return sendShop(response, shop.get(path));
     }
     if (isOutputPath(path)) {
       if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
@@ -145,11 +203,10 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
       else refuse(response, 500, 'Toeboard made a mistake of its own.');
     });
   });
-  await new Promise<void>((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(0, '127.0.0.1', resolve);
-  });
-  host = `127.0.0.1:${(server.address() as AddressInfo).port}`;
+  const seat = await takeSeat(server, dataFolder);
+  keys = createKeys(seat.secret);
+  host = `127.0.0.1:${seat.port}`;
+  keepSeat(dataFolder, seat);
 
   return {
     newAddress: () => `http://${host}/#code=${keys.newCode()}`,

@@ -27,7 +27,9 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
       handlers: program.handlers,
       photos: program.photos,
       outputs: program.outputs,
+      shop: program.shop,
       rendererFolder,
+      dataFolder,
       log,
       onExchanged,
     });

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser } from './browsers.ts';
 
@@ -20,9 +20,20 @@ function isRunning(pid: number): boolean {
   }
 }
 
+/** Whether a browser still runs on the profile: that of a program that was killed may have outlived it. */
+function hasBrowser(folder: string): boolean {
+  try {
+    // On Linux and macOS, Chromium's own lock: a link to HOST-PID.
+    return isRunning(Number(readlinkSync(join(folder, 'SingletonLock')).replace(/^.*-/, '')));
+  } catch {
+    return false;
+  }
+}
+
 /** Takes the folder if no running program holds it. A mark left behind by a killed one counts for nothing. */
 function claimed(folder: string): Profile | undefined {
   mkdirSync(folder, { recursive: true });
+  if (hasBrowser(folder)) return undefined;
   const mark = join(folder, 'in-use');
   for (const attempt of [1, 2]) {
     try {

@@ -94,10 +94,11 @@ export function failureTests(open: OpenSession): void {
 
   test("the program's own mistakes are named as such and leak nothing", async () => {
     const { call, dataFolder } = await open();
-    await begin(call);
-    meddle(dataFolder, `UPDATE customer SET name = ''`);
-    expect(await failure(call, 'shop.read', {})).toBe(
-      'internal: Toeboard made a mistake of its own in shop.read',
+    const { id } = await begin(call);
+    // No save ever counted so far.
+    meddle(dataFolder, 'UPDATE variant SET revision = 9000000000000000000');
+    expect(await failure(call, 'variant.open', { id })).toBe(
+      'internal: Toeboard made a mistake of its own in variant.open',
     );
   });
 }

@@ -27,7 +27,8 @@ export function fileTests(open: OpenSession): void {
     const file = await value(call, 'file.exportCar', { id: carId });
     expect(JSON.parse(file.text)).toEqual({
       format: 'toeboard-car',
-      version: 1,
+      version: 2,
+      customer: 'Odd Fellow',
       name: 'Roadster',
       notes: 'dropped axle',
       layouts: [sampleLayout(), sampleLayout('Arm up', 400)],

@@ -18,6 +18,8 @@ class FakeHost {
   revision = 1;
   readonly saves: Save[] = [];
   refusal: CallFailure | undefined;
+  /** Which saves the refusal is for; all of them unless told. */
+  refuses: (save: Save) => boolean = () => true;
   latency = 5;
 
   readonly call = (async (name: string, input: unknown): Promise<CallResult<'variant.save'>> => {
@@ -25,7 +27,7 @@ class FakeHost {
     const save = input as Save;
     this.saves.push(save);
     await new Promise((resolve) => setTimeout(resolve, this.latency));
-    if (this.refusal) return { ok: false, failure: this.refusal };
+    if (this.refusal && this.refuses(save)) return { ok: false, failure: this.refusal };
     if (save.revision !== this.revision && !save.force)
       return { ok: false, failure: { code: 'changed-elsewhere', reason: 'changed in another window' } };
     this.revision += 1;
@@ -168,7 +170,7 @@ describe('trouble', () => {
   });
 
   test('tries again less and less often', async () => {
-    host.refusal = { code: 'internal', reason: 'no answer' };
+    host.refusal = { code: 'no-answer', reason: 'no answer' };
     queue.put(job(340, 'one'), 0);
     await vi.advanceTimersByTimeAsync(60_000);
     expect(host.saves.length).toBeGreaterThan(6);
@@ -207,12 +209,48 @@ describe('trouble', () => {
     queue.put(job(340, 'one'), 0);
     await vi.advanceTimersByTimeAsync(60_000);
     expect(host.saves).toHaveLength(1);
-    expect(states.at(-1)).toBe('not saved: the drag link has no length');
+    expect(states.at(-1)).toBe('refused: the drag link has no length');
     host.refusal = undefined;
     queue.put(job(330, 'one'));
     await vi.advanceTimersByTimeAsync(1000);
     expect(states.at(-1)).toBe('saved');
     expect(heights().at(-1)).toBe(330);
+  });
+
+  test.each(['bad-request', 'refused-document', 'internal'] as const)(
+    'a save that is refused as %s does not hold up those behind it',
+    async (code) => {
+      host.refuses = (save) => save.document.steering.box.pitmanBall[2] === 340;
+      host.refusal = { code, reason: 'not this one' };
+      queue.put(job(340, 'one'));
+      queue.put(job(330, 'two'));
+      queue.put(job(320, 'three'));
+      await vi.advanceTimersByTimeAsync(SAVE_AFTER + 5 * host.latency);
+      expect(heights()).toEqual([340, 330, 320]);
+      expect(states.at(-1)).toBe('saved');
+      expect(queue.pending).toBe(false);
+    },
+  );
+
+  test('a change after one that was refused for good is saved', async () => {
+    host.refuses = (save) => save.document.steering.box.pitmanBall[2] === 340;
+    host.refusal = { code: 'bad-request', reason: 'not this one' };
+    queue.put(job(340, 'one'), 0);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(states.at(-1)).toBe('refused: not this one');
+    queue.put(job(330, 'two'));
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(heights().at(-1)).toBe(330);
+    expect(states.at(-1)).toBe('saved');
+  });
+
+  test('a window whose program is another now does not try for ever, and says so', async () => {
+    host.refusal = { code: 'not-admitted', reason: 'not yours' };
+    queue.put(job(340, 'one'), 0);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(host.saves).toHaveLength(1);
+    expect(states.at(-1)).toBe('not admitted');
+    expect(queue.pending).toBe(true);
   });
 
   test('the answer to a save of one variant does not touch the next one', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { refusalLine } from '../../../shared-math/layout/index.ts';
-import { carFile, documentText, readImport } from '../../../src-main/files/index.ts';
+import { documentText, refusalLine } from '../../../shared-math/layout/index.ts';
+import { carFile, readImport } from '../../../src-main/files/index.ts';
 import { impossibleLayout, sampleLayout } from '../../support/host-sample.ts';
 
 function refusalOf(input: unknown): string {
@@ -9,7 +9,10 @@ function refusalOf(input: unknown): string {
   return refusalLine(read.failure);
 }
 
-const CAR = carFile('Roadster', 'dropped axle', [sampleLayout(), sampleLayout('Arm up', 400)]);
+const CAR = carFile({ name: 'Roadster', notes: 'dropped axle' }, [
+  sampleLayout(),
+  sampleLayout('Arm up', 400),
+]);
 
 describe('a file', () => {
   test('is taken for what it says it is', () => {
@@ -36,10 +39,10 @@ describe('a file', () => {
     ['null', /^not a layout document/],
     [{ format: 'something-else' }, /^format: expected "toeboard-layout"/],
     [
-      { ...CAR, version: 2 },
-      /^version: this file is version 2, newer than this program reads \(1\); use a newer Toeboard$/,
+      { ...CAR, version: 3 },
+      /^version: this file is version 3, newer than this program reads \(2\); use a newer Toeboard$/,
     ],
-    [{ ...CAR, version: '1' }, /^version: expected 1, found the text "1"$/],
+    [{ ...CAR, version: '1' }, /^version: expected 1 or 2, found the text "1"$/],
     [{ ...CAR, name: 7 }, /^name: expected text, found 7$/],
     [{ ...CAR, name: ' ' }, /^name: must not be empty$/],
     [{ ...CAR, owner: 'x' }, /^unknown key "owner"$/],

@@ -1,0 +1,52 @@
+import { checkPhoto } from '../files/index.ts';
+import { type Store, StoreError, storageReason } from '../store/index.ts';
+import type { FaultLog } from './dispatch.ts';
+
+/*
+ * The whole shop goes between the board and its host as one file, beside the calls of the contract, the same over both
+ * hosts, of any size: neither side holds it in memory.
+ *     GET  /shop/whole      → 200 the file, with the earlier states of all layouts
+ *     GET  /shop/present    → 200 the file, without them
+ *     POST /shop  the file  → 200 {"name"}: it is a copy of the shop now; or 422 {"reason": …} if it is refused
+ * Who may ask is the host's business and settled before.
+ */
+
+export interface ShopAnswer {
+  readonly status: number;
+  readonly type: string;
+  readonly content: Iterable<Uint8Array>;
+}
+
+export interface ShopRoutes {
+  get(path: string): ShopAnswer;
+  post(content: AsyncIterable<Uint8Array>): Promise<ShopAnswer>;
+}
+
+export const SHOP_PATH = '/shop';
+
+export function isShopPath(path: string): boolean {
+  return path === SHOP_PATH || path.startsWith(`${SHOP_PATH}/`);
+}
+
+function json(status: number, value: object): ShopAnswer {
+  return { status, type: 'application/json; charset=utf-8', content: [Buffer.from(JSON.stringify(value))] };
+}
+
+export function shopRoutes({ copies }: Store, log: FaultLog = console.error): ShopRoutes {
+  return {
+    get: (path) => {
+      if (path !== '/shop/whole' && path !== '/shop/present')
+        return json(404, { reason: 'there is no such file here' });
+      return { status: 200, type: 'application/x-ndjson', content: copies.file(path === '/shop/whole') };
+    },
+    post: async (content) => {
+      try {
+        return json(200, { name: await copies.takeFile(content, checkPhoto) });
+      } catch (error) {
+        if (error instanceof StoreError) return json(422, { reason: error.message });
+        log(error);
+        return json(500, { reason: storageReason(error) ?? 'Toeboard made a mistake of its own' });
+      }
+    },
+  };
+}

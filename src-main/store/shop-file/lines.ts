@@ -1,0 +1,69 @@
+import { z } from 'zod';
+import { readLayout, refusalLine } from '../../../shared-math/layout/index.ts';
+import { shelfPartSchema } from '../../../shared-math/shelf/index.ts';
+
+/*
+ * The file of a whole shop: one JSON value a line, in an order in which what holds comes before what is held. The first
+ * line tells what the file is, the last how many lines are before it and the SHA-256 of all their bytes (FIPS 180-4),
+ * so that a file that was cut off or changed on its way is known. Photos are in base64.
+ */
+export const SHOP_FORMAT = 'toeboard-shop';
+export const SHOP_VERSION = 1;
+
+const id = z.string().regex(/^[0-9a-f-]{36}$/);
+const name = z.string().max(200);
+const notes = z.string().max(20_000);
+const time = z.number().int().min(0);
+const binned = time.nullable();
+/** Of the document of an earlier state: it is read as one when it is looked at. */
+const stateText = z.string().max(2_000_000);
+
+export const headSchema = z.strictObject({
+  format: z.literal(SHOP_FORMAT),
+  version: z.literal(SHOP_VERSION),
+  made: time,
+  /** Whether the earlier states of the layouts are in it. */
+  history: z.boolean(),
+});
+
+const document = z.unknown().superRefine((input, context) => {
+  const read = readLayout(input);
+  if (!read.ok) context.addIssue({ code: 'custom', message: refusalLine(read.failure) });
+});
+
+/** Every line between the first and the last holds one of these, under its name. */
+export const lineSchema = z.union([
+  z.strictObject({ customer: z.strictObject({ id, name, notes, binned }) }),
+  z.strictObject({ car: z.strictObject({ id, customer: id, name, notes, binned }) }),
+  z.strictObject({
+    layout: z.strictObject({
+      id,
+      car: id,
+      name,
+      revision: z.number().int().min(1),
+      saved: time,
+      binned,
+      document,
+    }),
+  }),
+  z.strictObject({
+    state: z.strictObject({
+      layout: id,
+      step: z.string().max(64),
+      label: z.string().max(200),
+      at: time,
+      text: stateText,
+    }),
+  }),
+  z.strictObject({ part: z.strictObject({ id, figures: shelfPartSchema, binned }) }),
+  z.strictObject({ setting: z.strictObject({ name: z.string().min(1).max(60), value: z.unknown() }) }),
+  z.strictObject({
+    photo: z.strictObject({ hash: z.string().regex(/^[0-9a-f]{64}$/), added: time, content: z.base64() }),
+  }),
+]);
+
+export const endSchema = z.strictObject({
+  end: z.strictObject({ lines: z.number().int().min(1), sha256: z.string().regex(/^[0-9a-f]{64}$/) }),
+});
+
+export type ShopLine = z.output<typeof lineSchema>;

@@ -1,0 +1,93 @@
+import { createHash } from 'node:crypto';
+import BetterSqlite3 from 'better-sqlite3';
+import type { Database } from '../database.ts';
+import { parsedJson } from '../readable.ts';
+import { SHOP_FORMAT, SHOP_VERSION } from './lines.ts';
+
+export interface ShopWish {
+  /** Whether the earlier states of every layout go along. */
+  readonly history: boolean;
+  /** ms since 1970. */
+  readonly made: number;
+}
+
+interface CustomerRow {
+  readonly id: string;
+  readonly name: string;
+  readonly notes: string;
+  readonly binned: number | null;
+}
+interface LayoutRow {
+  readonly id: string;
+  readonly car: string;
+  readonly name: string;
+  readonly revision: number;
+  readonly saved: number;
+  readonly binned: number | null;
+  readonly document: string;
+}
+interface PartRow {
+  readonly id: string;
+  readonly figures: string;
+  readonly binned: number | null;
+}
+interface PhotoRow {
+  readonly hash: string;
+  readonly added: number;
+  readonly content: Buffer;
+}
+
+function* values(db: Database, { history, made }: ShopWish): Generator<object> {
+  yield { format: SHOP_FORMAT, version: SHOP_VERSION, made, history };
+  const customers = db.prepare<[], CustomerRow>(
+    'SELECT id, name, notes, binned_at AS binned FROM customer ORDER BY made',
+  );
+  for (const customer of customers.iterate()) yield { customer };
+  const cars = db.prepare<[], CustomerRow & { customer: string }>(
+    'SELECT id, customer_id AS customer, name, notes, binned_at AS binned FROM car ORDER BY made',
+  );
+  for (const car of cars.iterate()) yield { car };
+  const layouts = db.prepare<[], LayoutRow>(
+    'SELECT id, car_id AS car, name, revision, saved_at AS saved, binned_at AS binned, document FROM variant ORDER BY made',
+  );
+  for (const layout of layouts.iterate()) {
+    const document = parsedJson(layout.document);
+    if (document !== undefined) yield { layout: { ...layout, document } };
+  }
+  const states = db.prepare(
+    'SELECT variant_id AS layout, step, label, at, document AS text FROM history ORDER BY id',
+  );
+  if (history) for (const state of states.iterate()) yield { state };
+  const parts = db.prepare<[], PartRow>('SELECT id, figures, binned_at AS binned FROM part ORDER BY made');
+  for (const part of parts.iterate()) yield { part: { ...part, figures: parsedJson(part.figures) } };
+  const settings = db.prepare<[], { name: string; value: string }>('SELECT name, value FROM setting');
+  for (const { name, value } of settings.iterate()) yield { setting: { name, value: parsedJson(value) } };
+  const photos = db.prepare<[], PhotoRow>(
+    'SELECT hash, added_at AS added, content FROM photo ORDER BY added_at',
+  );
+  for (const { hash, added, content } of photos.iterate())
+    yield { photo: { hash, added, content: content.toString('base64') } };
+}
+
+/**
+ * The whole shop as the bytes of one file, made as they are asked for: of one moment, however long that takes and
+ * whatever is saved meanwhile. No more than one line is in memory.
+ */
+export function* writeShop(path: string, wish: ShopWish): Generator<Buffer> {
+  const db = new BetterSqlite3(path, { readonly: true, fileMustExist: true });
+  try {
+    // The first read after this fixes the moment; it holds while the transaction does.
+    db.exec('BEGIN');
+    const hash = createHash('sha256');
+    let lines = 0;
+    for (const value of values(db, wish)) {
+      const line = Buffer.from(`${JSON.stringify(value)}\n`);
+      hash.update(line);
+      lines += 1;
+      yield line;
+    }
+    yield Buffer.from(`${JSON.stringify({ end: { lines, sha256: hash.digest('hex') } })}\n`);
+  } finally {
+    db.close();
+  }
+}

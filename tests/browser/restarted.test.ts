@@ -1,0 +1,167 @@
+import { readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { join } from 'node:path';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
+import { openStore } from '../../src-main/store/index.ts';
+import { launchBrowser } from '../support/browser-launch.ts';
+import { pointButton, saved, withSample } from '../support/browser-page.ts';
+import { testFolder } from '../support/host-folder.ts';
+import { ADDRESS, type RunningProgram, startProgram } from '../support/host-process.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+
+let browser: Browser;
+beforeAll(async () => {
+  browser = await launchBrowser();
+});
+afterAll(async () => {
+  await browser?.close();
+});
+
+const startHost = (folder: string) =>
+  startProgram('src-main/loopback-main.ts', [], { env: { TOEBOARD_DATA: folder } });
+
+/** A program of its own with one layout in its shop, and its page. */
+async function openBoard() {
+  const folder = testFolder();
+  const store = openStore({ folder });
+  withSample(sampleLayout('Arm down'))(store);
+  store.close();
+  const host = startHost(folder);
+  const [address] = await host.says(ADDRESS);
+  const context: BrowserContext = await browser.newContext({
+    locale: 'en-GB',
+    viewport: { width: 1280, height: 720 },
+  });
+  context.setDefaultTimeout(60_000);
+  onTestFinished(() => context.close());
+  await context.addInitScript(() => sessionStorage.setItem('toeboard-column', 'points'));
+  const page = await context.newPage();
+  await page.goto(address);
+  await pointButton(page, 'Pitman ball').click();
+  return { folder, host, page, context, address };
+}
+
+async function kill(host: RunningProgram): Promise<void> {
+  host.child.kill('SIGKILL');
+  await host.ended;
+}
+
+async function typeHeight(page: Page, text: string): Promise<void> {
+  await page.getByRole('textbox', { name: 'Pitman ball, above ground' }).click();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type(text);
+  await page.keyboard.press('Enter');
+}
+
+function storedHeight(folder: string): number | undefined {
+  const store = openStore({ folder });
+  try {
+    const id = store.shop.read()[0]?.cars[0]?.variants[0]?.id ?? '';
+    return store.variants.open(id).document.steering.box.pitmanBall[2];
+  } finally {
+    store.close();
+  }
+}
+
+// Each starts programs of its own, on machines that may be slow.
+describe('a program that is killed behind its page', { timeout: 180_000 }, () => {
+  test('and started again takes the page up, with what was drawn in between', async () => {
+    const { folder, host, page } = await openBoard();
+    await typeHeight(page, '350 mm');
+    await saved(page);
+    await kill(host);
+    await typeHeight(page, '355 mm');
+    const notice = page.getByRole('alert').filter({ hasText: 'does not answer' });
+    await notice.waitFor();
+    if (process.env['TOEBOARD_PICTURES'])
+      await page.screenshot({ path: join(process.env['TOEBOARD_PICTURES'], 'killed.png') });
+    await typeHeight(page, '360 mm');
+    const again = startHost(folder);
+    await again.says(ADDRESS);
+    await saved(page);
+    await expect.poll(() => notice.count()).toBe(0);
+    expect(storedHeight(folder)).toBe(360);
+    // And it goes on as if nothing had been.
+    await typeHeight(page, '340 mm');
+    await saved(page);
+    expect(storedHeight(folder)).toBe(340);
+  });
+
+  test('leaves a page that can hand over its layout as a file by itself', async () => {
+    const { host, page } = await openBoard();
+    await kill(host);
+    await typeHeight(page, '355 mm');
+    const notice = page.getByRole('alert').filter({ hasText: 'does not answer' });
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      notice.getByRole('button', { name: 'Save a copy as a file' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toBe('Sample car - Arm down.json');
+    const document = JSON.parse(readFileSync(await download.path(), 'utf8'));
+    expect(document.steering.box.pitmanBall[2]).toBe(355);
+  });
+
+  test('tells two windows apart that both have something to save', async () => {
+    const { folder, host, page, context } = await openBoard();
+    const [, once = ''] = await host.says(/To open it once more: (\S+)/);
+    const other = await context.newPage();
+    await other.goto(once);
+    await pointButton(other, 'Pitman ball').click();
+    await kill(host);
+    await typeHeight(page, '355 mm');
+    await typeHeight(other, '365 mm');
+    await Promise.all([page, other].map((each) => each.getByText('does not answer').waitFor()));
+    const again = startHost(folder);
+    await again.says(ADDRESS);
+    // One is first; the other is asked, and nothing is overwritten unseen.
+    const asked = page
+      .getByText('changed in another window')
+      .or(other.getByText('changed in another window'));
+    await expect
+      .poll(
+        async () =>
+          (await page.getByText('changed in another window').count()) +
+          (await other.getByText('changed in another window').count()),
+        { timeout: 60_000 },
+      )
+      .toBe(1);
+    expect(await asked.count()).toBeLessThanOrEqual(1);
+    expect([355, 365]).toContain(storedHeight(folder));
+  });
+
+  test('is not mistaken for another that has come to its address, and no promise is made', async () => {
+    const { host, page, address } = await openBoard();
+    await kill(host);
+    const heard: (string | undefined)[] = [];
+    const stranger = createServer((request, response) => {
+      heard.push(request.headers.authorization);
+      response.writeHead(200, { 'content-type': 'application/json' });
+      response.end('{"ok": true, "value": {"revision": 2, "savedAt": 0}, "proof": "00"}');
+    });
+    await typeHeight(page, '355 mm');
+    await page.getByRole('alert').filter({ hasText: 'does not answer' }).waitFor();
+    await new Promise<void>((done) => stranger.listen(Number(new URL(address).port), '127.0.0.1', done));
+    onTestFinished(() => void stranger.close(() => {}));
+    onTestFinished(() => stranger.closeAllConnections());
+    const notice = page.getByRole('alert').filter({ hasText: 'cannot save any more' });
+    await notice.waitFor();
+    expect(await notice.textContent()).not.toMatch(/again|later/);
+    await notice.getByRole('button', { name: 'Save a copy as a file' }).waitFor();
+    expect(heard.length).toBeGreaterThan(0);
+    expect(heard.filter((header) => header !== undefined)).toEqual([]);
+  });
+
+  test('that hangs instead is told after five seconds', async () => {
+    const { host, page } = await openBoard();
+    host.child.kill('SIGSTOP');
+    onTestFinished(() => void host.child.kill('SIGCONT'));
+    await typeHeight(page, '355 mm');
+    const notice = page.getByRole('alert').filter({ hasText: 'has not answered for 5 seconds' });
+    await notice.waitFor({ timeout: 30_000 });
+    await notice.getByRole('button', { name: 'Save a copy as a file' }).waitFor();
+    host.child.kill('SIGCONT');
+    await saved(page);
+    await expect.poll(() => notice.count()).toBe(0);
+  });
+});

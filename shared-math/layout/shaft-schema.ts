@@ -4,12 +4,26 @@ import { length, point } from './measures.ts';
 // The steering shaft in the layout document: column end, joints, intermediate shafts and supports, box input, and
 // how their ends fit one another. mm and degrees; axes point from the handwheel toward the box.
 
-/** A spline as it is told apart: form of its teeth, full count, diametral pitch (per inch), outside diameter. */
+/**
+ * A spline as it is told apart: form of its teeth, full count, outside diameter, and of involutes the pitch: diametral
+ * (per inch) of inch forms, the module in mm of metric ones.
+ */
 export const splineShape = {
-  form: z.enum(['involute-30', 'involute-45', 'serrated', 'unidentified']),
+  form: z.enum([
+    'involute-30',
+    'involute-37.5',
+    'involute-45',
+    'metric-30',
+    'metric-37.5',
+    'metric-45',
+    'reference-30',
+    'serrated',
+    'unidentified',
+  ]),
   /** Around the whole circle, those that a flat or a blank takes away counted in. */
   teeth: z.number().int().min(6).max(200),
   pitch: z.number().positive().max(200).optional(),
+  module: z.number().positive().max(20).optional(),
   diameter: length,
 };
 const flats = { diameter: length, acrossFlats: length };

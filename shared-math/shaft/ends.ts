@@ -2,7 +2,7 @@ import type { JointSide, ShaftDocument, ShaftEnd, ShaftStock } from '../layout/i
 import type { LengthStyle } from '../units/index.ts';
 import type { Route } from './route.ts';
 import { LOOSE_FROM, TIGHT_FROM } from './usual.ts';
-import { endForSide, endWords, sideForEnd, sideWords, sizeWords } from './words.ts';
+import { endForSide, endWords, sideForEnd, sideWords, sizeWords, toothSizeWords } from './words.ts';
 
 /** Which end of a joint, shaft or stock: the one nearer the column, or nearer the box. */
 export type Toward = 'column' | 'box';
@@ -50,8 +50,16 @@ export function stockEnd(stock: ShaftStock, toward: Toward): ShaftEnd {
       acrossFlats: stock.acrossFlats,
       length: stock.formed,
     };
-  const { form, teeth, pitch, diameter, formed } = stock;
-  return { kind: 'spline', form, teeth, diameter, length: formed, ...(pitch === undefined ? {} : { pitch }) };
+  const { form, teeth, pitch, module, diameter, formed } = stock;
+  return {
+    kind: 'spline',
+    form,
+    teeth,
+    diameter,
+    length: formed,
+    ...(pitch === undefined ? {} : { pitch }),
+    ...(module === undefined ? {} : { module }),
+  };
 }
 
 /** Every meeting of a shaft, from column to box. */
@@ -137,13 +145,15 @@ function splineVerdict(
     return {
       problem: `the teeth are of different forms: ${endWords(end, style)} into ${sideWords(into, style)}`,
     };
+  const [own, other] = [toothSizeWords(end), toothSizeWords(into)];
   if (end.pitch !== undefined && into.pitch !== undefined && end.pitch !== into.pitch)
     return {
       problem: `pitch ${end.pitch}/${2 * end.pitch} does not go into ${into.pitch}/${2 * into.pitch}`,
     };
+  if (own !== '' && other !== '' && own !== other) return { problem: `${own} does not go into ${other}` };
   const size = sizeProblem('a spline of', into.diameter, end.diameter, style);
   if (size) return { problem: size };
-  const pitched = end.form === 'serrated' || (end.pitch !== undefined && into.pitch !== undefined);
+  const pitched = end.form === 'serrated' || (own !== '' && other !== '');
   if (known && pitched) return FITS;
   return {
     status: 'trial-fit',

@@ -92,6 +92,7 @@ export {
   type RouteTask,
   type RouteWishes,
   type Suggestion,
+  rankedRoutes,
   suggestRoute,
   suggestRoutes,
   supportsFor,

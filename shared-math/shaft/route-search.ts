@@ -71,9 +71,16 @@ const COSTS_PER_MM = { first: 0.02, last: 0.5 } as const;
 /** Share at which all angles together count beside the worst one, so that the others are small too. */
 const ALL_ANGLES = 1e-4;
 
-/** What the search makes small: the worst angle, with a price on every millimetre that is lacking. */
-function cost(space: RouteSpace, centres: readonly Point[], lacking: number, perMm: number): number {
-  const { angles, short: tight } = measureTrial(space, centres);
+/** What the search makes small: the worst angle as each joint weighs it, with a price on every millimetre that is lacking. */
+function cost(
+  space: RouteSpace,
+  weights: readonly number[],
+  centres: readonly Point[],
+  lacking: number,
+  perMm: number,
+): number {
+  const { angles: seen, short: tight } = measureTrial(space, centres);
+  const angles = seen.map((angle, i) => angle * (weights[i] as number));
   let short = lacking + tight;
   for (let i = 1; i < centres.length; i += 1)
     short += Math.max(space.leastShaft - distance(centres[i] as Point, centres[i - 1] as Point), 0);
@@ -146,13 +153,18 @@ const FINE = 2;
 
 /**
  * The route of two or three joints with the least worst angle that is clear, by the simplex method from a lattice of
- * starts on every side of what is in the way. The first and last joint stay on the column's and the box's axes. No
- * randomness.
+ * starts on every side of what is in the way. The first and last joint stay on the column's and the box's axes. Each
+ * joint's angle counts by its own weight, as a joint of a kind that may bend further weighs less. No randomness.
+ * Shapes:   `weights` has one entry for each joint, in order from the column; all 1 compares plain angles.
  */
-export function searchRoute(space: RouteSpace, joints: 2 | 3): RouteTrial {
+export function searchRoute(
+  space: RouteSpace,
+  joints: 2 | 3,
+  weights: readonly number[] = new Array<number>(joints).fill(1),
+): RouteTrial {
   const by = (perMm: number) => (x: readonly number[]) => {
     const { centres, lacking } = placed(space, x);
-    return cost(space, centres, lacking, perMm);
+    return cost(space, weights, centres, lacking, perMm);
   };
   const [rough, strict] = [by(COSTS_PER_MM.first), by(COSTS_PER_MM.last)];
   const spread = (range: readonly [number, number]) => Math.max((range[1] - range[0]) / 5, 5);

@@ -56,6 +56,10 @@ export interface RouteProposal {
   readonly shaft: ShaftDocument;
   readonly route: Route;
   readonly worstAngle: Radians;
+  /** The largest share that a joint's angle has of the limit of its own kind; over 1 is past it. */
+  readonly worstShare: number;
+  /** How many pieces are bought and fitted: joints, a double one counted twice, shafts between them, supports. */
+  readonly parts: number;
   /** Every joint is within the limit of its kind. */
   readonly withinLimits: boolean;
   /** Room between surfaces at the narrowest place, and what is there; infinite where nothing stands near. */
@@ -89,9 +93,11 @@ export const ROUTE_JOINTS = [1, 2, 3] as const;
 export type RouteJoints = (typeof ROUTE_JOINTS)[number];
 
 /**
- * The route with so many joints that has the least worst angle and keeps clear.
- * The first and last joint slide on the column's and the box's axes. A joint beyond a single one's limit becomes a
- * double one where that is enough. Clocked best, and with the supports that are called for.
+ * The route with so many joints that keeps clear, with the fewest double joints, and of those the least share of each
+ * joint's own limit at the joint that has most of its own.
+ * The first and last joint slide on the column's and the box's axes. Single joints alone are tried first; where one of them
+ * would be past its limit, one double joint in each place, then two, and so on, each searched anew, since a double joint
+ * takes the bend off the others. Clocked best, and with the supports that are called for.
  * Frame:    vehicle. Units: mm, rad.
  * Outcomes: a proposal, or why there is none.
  * Source:   own search; the usual figures are common practice, no published source.
@@ -109,7 +115,58 @@ export function suggestRoute(task: RouteTask, joints: RouteJoints, wishes: Route
     clearanceOf: task.clearanceOf ?? clearanceOf(task.obstacles ?? []),
   };
   if (joints === 1) return { joints, outcome: oneJoint(task, space, limits) };
-  return { joints, outcome: proposalOf(task, searchRoute(space, joints), limits) };
+  return { joints, outcome: fewestDoubles(task, space, joints, limits) };
+}
+
+/** Every way to make so many of the joints double. */
+function kindPatterns(joints: number, doubles: number): JointKind[][] {
+  return Array.from({ length: 2 ** joints }, (_, bits) =>
+    Array.from({ length: joints }, (_, i): JointKind => ((bits >> i) & 1 ? 'double' : 'single')),
+  ).filter((kinds) => kinds.filter((kind) => kind === 'double').length === doubles);
+}
+
+const shareOf = (angles: readonly number[], kinds: readonly JointKind[], limits: JointLimits) =>
+  Math.max(...angles.map((angle, i) => angle / limits[kinds[i] as JointKind]));
+
+function fewestDoubles(
+  task: RouteTask,
+  space: RouteSpace,
+  joints: 2 | 3,
+  limits: JointLimits,
+): Outcome<RouteProposal, NoRoute> {
+  let best: { trial: RouteTrial; kinds: JointKind[]; share: number } | undefined;
+  for (let doubles = 0; doubles <= joints; doubles += 1) {
+    for (const kinds of kindPatterns(joints, doubles)) {
+      const weights = kinds.map((kind) => limits.single / limits[kind]);
+      const trial = searchRoute(space, joints, weights);
+      // Room is dearer than any angle: what is not clear with single joints is with none.
+      if (trial.spare < 0 && doubles === 0) return proposalOf(task, trial, kinds, limits);
+      const share = shareOf(trial.angles, kinds, limits);
+      if (trial.spare >= 0 && (!best || share < best.share)) best = { trial, kinds, share };
+    }
+    if (best && best.share <= 1) break;
+  }
+  const { trial, kinds } = best as NonNullable<typeof best>;
+  return proposalOf(task, trial, kinds, limits);
+}
+
+/**
+ * Suggestions in the order in which they are worth a look: those within every joint's limit, by the number of parts and then
+ * by the share of the limits; then those past one, by the share; last the numbers of joints with which there is none.
+ */
+export function rankedRoutes(suggestions: readonly Suggestion[]): Suggestion[] {
+  const rank = ({ outcome }: Suggestion): readonly number[] => {
+    if (!outcome.ok) return [2, 0, 0];
+    const { withinLimits, parts, worstShare } = outcome.value;
+    return withinLimits ? [0, parts, worstShare] : [1, worstShare, parts];
+  };
+  return suggestions
+    .map((suggestion) => ({ suggestion, rank: rank(suggestion) }))
+    .sort((a, b) => {
+      const first = a.rank.findIndex((value, i) => value !== b.rank[i]);
+      return first < 0 ? 0 : (a.rank[first] as number) - (b.rank[first] as number);
+    })
+    .map(({ suggestion }) => suggestion);
 }
 
 /** The routes with one, two and three joints, as `suggestRoute` finds each. */
@@ -126,18 +183,18 @@ function oneJoint(task: RouteTask, space: RouteSpace, limits: JointLimits): Outc
   const inside = (value: number, [least, most]: readonly [number, number]) => value >= least && value <= most;
   if (!inside(fromColumn, space.columnSlide) || !inside(fromBox, space.boxSlide))
     return failed({ kind: 'out-of-slide' });
-  return proposalOf(task, measureTrial(space, [meeting.centre]), limits);
+  const trial = measureTrial(space, [meeting.centre]);
+  const [angle] = trial.angles as [Radians];
+  return proposalOf(task, trial, [angle > limits.single && angle <= limits.double ? 'double' : 'single'], limits);
 }
 
 function proposalOf(
   task: RouteTask,
   trial: RouteTrial,
+  kinds: readonly JointKind[],
   limits: JointLimits,
 ): Outcome<RouteProposal, NoRoute> {
   if (trial.spare < 0) return failed({ kind: 'not-clear', lacking: -trial.spare, name: trial.nearest.name });
-  const kinds = trial.angles.map(
-    (angle): JointKind => (angle > limits.single && angle <= limits.double ? 'double' : 'single'),
-  );
   const end = ({ end, axis, fit }: RouteTask['column']) => ({ end, axis, ...(fit ? { fit } : {}) });
   const bare: ShaftDocument = {
     column: end(task.column),
@@ -158,11 +215,19 @@ function proposalOf(
     shaft,
     route,
     worstAngle: Math.max(...trial.angles),
+    worstShare: shareOf(trial.angles, kinds, limits),
+    parts: partsOf(shaft),
     withinLimits: route.joints.every(({ angle, limit }) => angle <= limit),
     nearest: trial.nearest,
     motion: turning.value.best,
     support: supportCheck(shaft),
   });
+}
+
+/** Joints, a double one counted twice, shafts and supports. */
+function partsOf({ joints, shafts, supports }: ShaftDocument): number {
+  const doubles = joints.filter(({ kind }) => kind === 'double').length;
+  return joints.length + doubles + shafts.length + supports.length;
 }
 
 /** Supports where they are called for: beside the middle joints first, each on the longer of its two shafts. */

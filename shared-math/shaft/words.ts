@@ -17,7 +17,12 @@ export function sizeWords(mm: number, style: LengthStyle): string {
 
 const FORM_WORDS: Record<SplineForm, string> = {
   'involute-30': 'involute 30°',
+  'involute-37.5': 'involute 37.5°',
   'involute-45': 'involute 45°',
+  'metric-30': 'metric involute 30°',
+  'metric-37.5': 'metric involute 37.5°',
+  'metric-45': 'metric involute 45°',
+  'reference-30': 'involute 30° to a reference diameter',
   serrated: 'serrated',
   unidentified: 'form not identified',
 };
@@ -26,13 +31,20 @@ interface SplineFacts {
   readonly form: SplineForm;
   readonly teeth: number;
   readonly pitch?: number | undefined;
+  readonly module?: number | undefined;
   readonly diameter: number;
+}
+
+/** "48/96 pitch", "module 1"; empty where neither is given. */
+export function toothSizeWords({ pitch, module }: Pick<SplineFacts, 'pitch' | 'module'>): string {
+  if (pitch !== undefined) return `${pitch}/${2 * pitch} pitch`;
+  return module === undefined ? '' : `module ${module}`;
 }
 
 /** "spline of 36 teeth on 13/16 in, 48/96 pitch, involute 45°". */
 export function splineWords(spline: SplineFacts, style: LengthStyle): string {
-  const pitch = spline.pitch === undefined ? '' : `${spline.pitch}/${2 * spline.pitch} pitch, `;
-  return `spline of ${spline.teeth} teeth on ${sizeWords(spline.diameter, style)}, ${pitch}${FORM_WORDS[spline.form]}`;
+  const size = toothSizeWords(spline);
+  return `spline of ${spline.teeth} teeth on ${sizeWords(spline.diameter, style)}, ${size && `${size}, `}${FORM_WORDS[spline.form]}`;
 }
 
 /** "double-D 3/4 in, 0.560 in across the flats". */

@@ -33,7 +33,12 @@ export const PART_KINDS: readonly PartKind[] = KIND_WORDS.map(([kind]) => kind);
 
 const SPLINE_FORMS: Choices = [
   ['involute-30', 'involute 30°'],
+  ['involute-37.5', 'involute 37.5°'],
   ['involute-45', 'involute 45°'],
+  ['metric-30', 'metric involute 30°'],
+  ['metric-37.5', 'metric involute 37.5°'],
+  ['metric-45', 'metric involute 45°'],
+  ['reference-30', 'involute 30° to a reference diameter'],
   ['serrated', 'serrated'],
   ['unidentified', 'not identified'],
 ];
@@ -72,6 +77,7 @@ function splineOf(kind: PartKind, title: string, path: string): Column[] {
     column([kind], `${title} spline`, `${path}.form`, SPLINE_FORMS, OPTIONAL),
     column([kind], `${title} teeth`, `${path}.teeth`, 'whole', told),
     column([kind], `${title} pitch`, `${path}.pitch`, 'number', { ...OPTIONAL, ...told }),
+    column([kind], `${title} module`, `${path}.module`, 'number', { ...OPTIONAL, ...told }),
     column([kind], `${title} diameter`, `${path}.diameter`, 'length', told),
   ];
 }
@@ -93,6 +99,7 @@ function endOf(index: 0 | 1): Column[] {
     end('spline', 'form', SPLINE_FORMS, where(...splined)),
     end('teeth', 'teeth', 'whole', where(...splined)),
     end('pitch', 'pitch', 'number', { ...OPTIONAL, ...where(...splined) }),
+    end('module', 'module', 'number', { ...OPTIONAL, ...where(...splined) }),
     end('diameter', 'diameter', 'length', where(...splined)),
     end('depth of bore', 'depth', 'length', OPTIONAL),
     end('face to centre', 'reach', 'length', OPTIONAL),
@@ -154,6 +161,7 @@ export const COLUMNS: readonly Column[] = [
   column(['stock'], 'stock spline', 'stock.form', SPLINE_FORMS, stockWhen('splined')),
   column(['stock'], 'stock teeth', 'stock.teeth', 'whole', stockWhen('splined')),
   column(['stock'], 'stock pitch', 'stock.pitch', 'number', { ...OPTIONAL, ...stockWhen('splined') }),
+  column(['stock'], 'stock module', 'stock.module', 'number', { ...OPTIONAL, ...stockWhen('splined') }),
   column(
     ['stock'],
     'formed ends',
@@ -208,6 +216,10 @@ export const COLUMNS: readonly Column[] = [
   column(['arm'], 'arm hole spline', 'hole.form', SPLINE_FORMS, { when: ['hole.kind', ['spline']] }),
   column(['arm'], 'arm hole teeth', 'hole.teeth', 'whole', { when: ['hole.kind', ['spline']] }),
   column(['arm'], 'arm hole pitch', 'hole.pitch', 'number', { ...OPTIONAL, when: ['hole.kind', ['spline']] }),
+  column(['arm'], 'arm hole module', 'hole.module', 'number', {
+    ...OPTIONAL,
+    when: ['hole.kind', ['spline']],
+  }),
   column(['arm'], 'arm hole diameter', 'hole.diameter', 'length', {
     when: ['hole.kind', ['spline', 'bore']],
   }),

@@ -25,6 +25,7 @@ interface Spline {
   readonly form: string;
   readonly teeth: number;
   readonly pitch?: number | undefined;
+  readonly module?: number | undefined;
   readonly diameter: number;
 }
 
@@ -35,7 +36,8 @@ function sameSpline(a: Spline, b: Spline): boolean {
     a.teeth === b.teeth &&
     near(a.diameter, b.diameter, SAME_SIZE) &&
     (!known || a.form === b.form) &&
-    (a.pitch === undefined || b.pitch === undefined || a.pitch === b.pitch)
+    (a.pitch === undefined || b.pitch === undefined || a.pitch === b.pitch) &&
+    (a.module === undefined || b.module === undefined || a.module === b.module)
   );
 }
 

@@ -25,10 +25,11 @@ const EXTERNAL_MINOR_CERTAIN_TO = 12;
 
 /**
  * Dimensions of an involute spline by its formulas: N teeth of diametral pitch P (per inch): D = N/P, base D cos φ,
- * circular pitch π/P, space π/2P, external major (N+1)/P; at 30° also internal minor (N-1)/P, internal major (N+1.35)/P
- * flat or (N+1.8)/P fillet root, external minor (N-1.35)/P or (N-1.8)/P. Read the standard before cutting.
+ * circular pitch π/P, space π/2P at 30° and (π/2 + 0.1)/P at 37.5° and 45°, external major (N+1)/P; at 30° also internal
+ * minor (N-1)/P, internal major (N+1.35)/P flat or (N+1.8)/P fillet root, external minor (N-1.35)/P or (N-1.8)/P; at
+ * 37.5°, fillet root only, internal minor (N-0.8)/P and major (N+1.6)/P. Read the standard before cutting.
  * Units:    mm; pitch per inch.
- * Source:   ANSI B92.1-1970 (R1993) / SAE J498, from a public copy of the formulas.
+ * Source:   ANSI B92.1-1970 (R1993) / SAE J498, from public copies of the formulas.
  * Checked:  tests/reference/splines.test.ts.
  */
 export function involuteDimensions(
@@ -42,14 +43,15 @@ export function involuteDimensions(
   const standard = pitch <= INVOLUTE_RANGES[30].mostFlatRoot || root === 'fillet';
   const hasForm = angle === 30 && standard;
   const depth = root === 'flat' ? 1.35 : 1.8;
+  const filleted = angle === 37.5 && root === 'fillet';
   return {
     pitchDiameter,
     baseDiameter: pitchDiameter * Math.cos((angle * Math.PI) / 180),
     circularPitch: over(Math.PI),
-    spaceWidth: over(Math.PI / 2),
+    spaceWidth: over(Math.PI / 2 + (angle === 30 ? 0 : 0.1)),
     externalMajor: over(teeth + 1),
-    internalMinor: angle === 30 ? over(teeth - 1) : undefined,
-    internalMajor: hasForm ? over(teeth + depth) : undefined,
+    internalMinor: angle === 30 ? over(teeth - 1) : filleted ? over(teeth - 0.8) : undefined,
+    internalMajor: hasForm ? over(teeth + depth) : filleted ? over(teeth + 1.6) : undefined,
     externalMinor: hasForm ? over(teeth - depth) : undefined,
     externalMinorCertain: pitch <= EXTERNAL_MINOR_CERTAIN_TO,
     formClearance: Math.min(Math.max(0.001 * pitchDiameter, 0.002 * MM_PER_INCH), 0.01 * MM_PER_INCH),

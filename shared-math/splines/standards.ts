@@ -11,13 +11,44 @@ export const SERRATED_STANDARD = 'SAE J500';
  */
 export const STANDARD_PITCHES = [2.5, 3, 4, 5, 6, 8, 10, 12, 16, 20, 24, 32, 40, 48, 64, 80, 128] as const;
 
-/** Pitches in which each pressure angle is standard: 30° to 48/96 (flat root to 32/64), 45° from 10/20 to 128/256. */
+/**
+ * Pitches in which each pressure angle is standard: 30° to 48/96 (flat root to 32/64), 37.5° to 48/96, 45° from 10/20
+ * to 128/256.
+ */
 export const INVOLUTE_RANGES = {
   30: { least: 2.5, most: 48, mostFlatRoot: 32 },
+  37.5: { least: 2.5, most: 48, mostFlatRoot: undefined },
   45: { least: 10, most: 128, mostFlatRoot: undefined },
 } as const;
 
 export type PressureAngle = keyof typeof INVOLUTE_RANGES;
+export const PRESSURE_ANGLES = [30, 37.5, 45] as const satisfies readonly PressureAngle[];
+
+/**
+ * Metric side-fit involutes of ISO 4156: outside diameter of the shaft m (z + crest), from two public copies of the
+ * formulas; modules from the standard's abstract, mm.
+ */
+export const METRIC_STANDARD = 'ISO 4156';
+export const METRIC_CRESTS: Readonly<Record<PressureAngle, number>> = { 30: 1, 37.5: 0.9, 45: 0.8 };
+const COARSE = [0.5, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 4, 5, 6, 8, 10] as const;
+export const METRIC_MODULES: Readonly<Record<PressureAngle, readonly number[]>> = {
+  30: COARSE,
+  37.5: COARSE,
+  45: [0.25, 0.5, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.5],
+};
+
+/**
+ * Involutes of DIN 5480, 30°, made to a reference diameter dB: dB = m (z + 1.1 + 2x), crest dB - 0.2 m, the shift x between
+ * -0.05 and 0.45: from public copies. The modules and the reference diameters, mm, from memory.
+ */
+export const REFERENCE_STANDARD = 'DIN 5480';
+export const REFERENCE_MODULES = [0.5, 0.6, 0.8, 1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10] as const;
+export const REFERENCE_DIAMETERS = [
+  6, 7, 8, 9, 10, 12, 14, 15, 16, 17, 18, 20, 22, 24, 25, 26, 28, 30, 32, 34, 35, 36, 37, 38, 40, 42, 44, 45,
+  46, 47, 48, 50, 52, 55, 58, 60, 62, 65, 68, 70, 72, 75, 78, 80, 82, 85, 88, 90, 92, 95, 98, 100, 105, 110,
+  120, 130, 140, 150,
+] as const;
+export const REFERENCE_SHIFT = { least: -0.05, most: 0.45 } as const;
 
 /**
  * Shafts with serrated ends, straight-sided: a size's name, its serrations, and the table's figures in inches: pitch

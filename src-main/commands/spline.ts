@@ -34,6 +34,7 @@ function* answer(options: Options): Answer {
     outsideDiameter,
     counted: (whole ?? half) as number,
     over: half === undefined ? ('circle' as const) : ('half' as const),
+    otherHalf: wholeOf(options, 'other-half'),
     missing: wholeOf(options, 'missing') ?? 0,
     uncertainty: lengthOf(options, 'caliper', CALIPER_UNCERTAINTY),
   };
@@ -46,7 +47,11 @@ function* answer(options: Options): Answer {
       version: 1,
       measured: measure,
       ...identity,
-      candidates: candidates.map(({ pitch, ...candidate }) => ({ ...candidate, pitch: pitch ?? null })),
+      candidates: candidates.map(({ pitch, module, ...candidate }) => ({
+        ...candidate,
+        pitch: pitch ?? null,
+        module: module ?? null,
+      })),
       neighbours: neighbours.map(({ first, second, ...pair }) => ({
         between: [candidates[first]?.name, candidates[second]?.name],
         ...pair,
@@ -59,12 +64,13 @@ function* answer(options: Options): Answer {
 
 export const spline: Command = {
   name: 'spline',
-  usage: 'spline --diameter LENGTH (--count TEETH | --half TEETH) [--missing TEETH] [--caliper LENGTH]',
+  usage:
+    'spline --diameter LENGTH (--count TEETH | --half TEETH [--other-half TEETH]) [--missing TEETH] [--caliper LENGTH]',
   about:
     'What standard a spline may be, from its outside diameter (inches, or with mm) and its count around or over half.',
   run(args) {
     const { words, values } = takeArguments(args, {
-      values: ['diameter', 'count', 'half', 'missing', 'caliper'],
+      values: ['diameter', 'count', 'half', 'other-half', 'missing', 'caliper'],
       flags: [],
     });
     if (words.length > 0) throw new UsageError(`"${words[0]}" is not expected`);

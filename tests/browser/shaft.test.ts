@@ -93,6 +93,9 @@ describe('the route', () => {
     const before = shaftIn(board, LONG);
     await page.getByRole('button', { name: 'Suggest routes' }).click();
     const route = page.locator('[data-route="3"]');
+    // The kinds are named, and each joint's angle beside its own limit, before the route is taken.
+    await route.getByText(/^Joint 3, (single|double)$/).waitFor({ timeout: 30_000 });
+    await route.getByText(/^3 single joints, 2 shafts, /).waitFor();
     await route.getByRole('button', { name: 'Show it on the board' }).click({ timeout: 30_000 });
     await route.getByRole('button', { name: 'Hide it again' }).waitFor();
     await route.getByRole('button', { name: 'Take this route' }).click();
@@ -167,11 +170,15 @@ describe('a spline', () => {
     await saved(page);
     const involute = { kind: 'spline', form: 'involute-45', teeth: 36, pitch: 48 };
     expect(shaftIn(board, SIDE).column.fit).toMatchObject(involute);
-    // A trade name that fits no standard pitch is not guessed at.
+    // 35 teeth of 48/96 are 3/4 in: half a count leaves that open, both halves counted do not.
     await typed(page, 'Over the teeth', '3/4 in');
-    await typed(page, 'Teeth counted', '15');
     await page.getByText('Count once more, all the way round').waitFor();
-    await typed(page, 'Teeth counted', '13');
+    await typed(page, /^Teeth counted on the other half/, '18');
+    await page.getByText(/^36 teeth on 0\.7500 in is nearest to .* trial-fit/).waitFor();
+    await page.locator('[data-candidate^="36 teeth"]').getByText('0.0208 in under: trial-fit').first().waitFor();
+    await typed(page, /^Teeth counted on the other half/, '');
+    await typed(page, 'Over the teeth', '0.71 in');
+    await typed(page, 'Teeth counted', '15');
     await page.getByText('No standard involute form fits').waitFor();
   });
 
@@ -194,8 +201,23 @@ describe('a spline', () => {
     if (!box) throw new Error('the photo shows');
     const click = (x: number, y: number) =>
       page.mouse.click(box.x + (x / image.width) * box.width, box.y + (y / image.height) * box.height);
+    await page.getByText('Click the middle of the shaft’s end.').waitFor();
     await click(circle.x + 1.5, circle.y - 1);
-    await click(circle.x + circle.radius, circle.y);
+    await page.getByText('Now click the rim, over the teeth, in three places spread around it.').waitFor();
+    const onRim = (degrees: number) =>
+      click(
+        circle.x + circle.radius * Math.cos((degrees * Math.PI) / 180),
+        circle.y + circle.radius * Math.sin((degrees * Math.PI) / 180),
+      );
+    await onRim(0);
+    // A click that went astray is taken back; two on the rim are not counted on yet.
+    await click(circle.x, circle.y);
+    await page.getByText(/take the last one back/).waitFor();
+    await page.getByRole('button', { name: 'Take the last click back' }).click();
+    await onRim(120);
+    await page.getByText('1 more on the rim, spread around it').waitFor();
+    expect(await page.locator('[data-photo-count]').count()).toBe(0);
+    await onRim(240);
     await page.locator('[data-photo-count="30"]').waitFor();
     await page.getByText('One blank in the rhythm').waitFor();
     await page
@@ -279,7 +301,19 @@ test('everything is reached by keys, and has no serious fault for those who cann
   // By keys alone: the mark begins in the picture's middle, near enough the centre; then out to the rim.
   await page.getByRole('button', { name: /^Photo of the shaft’s end/ }).focus();
   await page.keyboard.press('Enter');
-  for (let gone = 0; gone < circle.radius - 2; gone += 4) await page.keyboard.press('ArrowRight');
+  const go = async (key: string, far: number) => {
+    for (let gone = 0; gone < far - 2; gone += 4) await page.keyboard.press(key);
+  };
+  await go('ArrowRight', circle.radius);
+  await page.keyboard.press('Enter');
+  // A place in between, set too early, is taken back by its key.
+  await go('ArrowLeft', circle.radius);
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Backspace');
+  await go('ArrowUp', circle.radius);
+  await page.keyboard.press('Enter');
+  await go('ArrowDown', circle.radius);
+  await go('ArrowLeft', circle.radius);
   await page.keyboard.press('Enter');
   await page.locator('[data-photo-count="24"]').waitFor();
   expect(await violations(page), 'a find and a count').toEqual([]);

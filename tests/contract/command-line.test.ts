@@ -422,9 +422,24 @@ describe('spline', () => {
   });
 
   test('where nothing standard fits it says so and asks for a trial fit', async () => {
-    const answer = await answered('--diameter', '0.7225', '--count', '30');
-    expect(answer).toMatchObject({ tradeName: '3/4-30', verdict: 'trial-fit', candidates: [] });
+    const answer = await answered('--diameter', '0.71', '--count', '30');
+    expect(answer).toMatchObject({ verdict: 'trial-fit', candidates: [] });
     expect(answer.sentence).toMatch(/Trial-fit/);
+  });
+
+  test('a full count stands, also as two halves; a misread caliper still names the nearest form', async () => {
+    for (const count of [
+      ['--count', '36'],
+      ['--half', '18', '--other-half', '18'],
+    ]) {
+      const answer = await answered('--diameter', '3/4', ...count);
+      expect(answer).toMatchObject({ teeth: 36, verdict: 'trial-fit' });
+      expect(answer.candidates[0]).toMatchObject({ teeth: 36, pitch: 48, module: null, fit: 'under' });
+    }
+    const over = await answered('--diameter', '25.1 mm', '--count', '24');
+    expect(over.candidates).toContainEqual(
+      expect.objectContaining({ module: 1, form: 'metric-30', note: '0.0039 in over: measure again' }),
+    );
   });
 
   test('a measure that is none is one line, exit 1', async () => {

@@ -8,17 +8,24 @@ import {
   STANDARD_PITCHES,
   serrationAngle,
   sharpPoints,
+  standardSplines,
 } from '../../shared-math/splines/index.ts';
 import { expectClose } from '../support/close.ts';
 
 const IN = 25.4;
 const INCHES = { unit: 'in', fraction: 0 } as const;
 
-function identified(inches: number, counted: number, over: 'circle' | 'half' = 'circle'): SplineIdentity {
+function identified(
+  inches: number,
+  counted: number,
+  over: 'circle' | 'half' = 'circle',
+  otherHalf?: number,
+): SplineIdentity {
   const measure = {
     outsideDiameter: inches * IN,
     counted,
     over,
+    otherHalf,
     missing: 0,
     uncertainty: CALIPER_UNCERTAINTY,
   };
@@ -75,14 +82,28 @@ describe('involute splines by the formulas of ANSI B92.1-1970 (R1993) / SAE J498
     expectClose(involuteDimensions(60, 2.5, 30, 'flat').formClearance / IN, 0.01, 1e-12);
   });
 
-  test('at 45° only what both angles share is told', () => {
-    const { externalMajor, baseDiameter, internalMajor, internalMinor, externalMinor } = involuteDimensions(
+  // Another public copy of the standard's equations: space (0.5π + 0.1)/P at 37.5° and 45°, and at 37.5° internal major
+  // (N + 1.6)/P, internal minor (N - 0.8)/P; external major (N + 1)/P at every angle. Products computed here, inches.
+  test('36 teeth, pitch 48 at 37.5°', () => {
+    const { spaceWidth, internalMajor, internalMinor, externalMajor, baseDiameter } = involuteDimensions(
       36,
       48,
-      45,
+      37.5,
       'fillet',
     );
+    expectClose(spaceWidth / IN, 0.0348, 5.1e-5);
+    expectClose((internalMajor as number) / IN, 0.7833, 5.1e-5);
+    expectClose((internalMinor as number) / IN, 0.7333, 5.1e-5);
+    expectClose(externalMajor / IN, 0.7708, 5.1e-5);
+    expectClose(baseDiameter / IN, 0.595, 5.1e-5);
+    expect(involuteDimensions(36, 48, 37.5, 'flat').internalMajor).toBeUndefined();
+  });
+
+  test('at 45° only what both angles share is told', () => {
+    const { externalMajor, baseDiameter, internalMajor, internalMinor, externalMinor, spaceWidth } =
+      involuteDimensions(36, 48, 45, 'fillet');
     expectClose(externalMajor / IN, 37 / 48, 1e-12);
+    expectClose(spaceWidth / IN, 0.0348, 5.1e-5);
     expectClose(baseDiameter / IN, 0.75 * Math.SQRT1_2, 1e-12);
     expect([internalMajor, internalMinor, externalMinor]).toEqual([undefined, undefined, undefined]);
   });
@@ -132,38 +153,106 @@ describe('what a measured spline may be', () => {
     expect(STANDARD_PITCHES).toContain(32);
     expect(candidates.map(({ teeth, pitch, form }) => [teeth, pitch, form])).toEqual([
       [23, 32, 'involute-30'],
+      [23, 32, 'involute-37.5'],
       [23, 32, 'involute-45'],
     ]);
-    // Diameter and count are the same at both pressure angles, and do not interchange (from memory).
+    // Diameter and count are the same at all three pressure angles, and do not interchange (from memory).
     expect(verdict).toBe('choose');
     expect(tradeName).toBe('3/4-23');
   });
 
-  // Trade facts, measured by others: nominal is not measured, and a name proves no form. The pitch by the formula is
-  // on no list, so the answer is a trial fit and never a conversion.
-  test.each([
-    ['13/16-36', 0.8, 0.805, 36, 46.1],
-    ['3/4-30', 0.72, 0.725, 30, 42.9],
-    ['3/4-48', 0.742, 0.747, 48, 65.8],
-  ])('"%s", %d to %d in over the teeth: unidentified, trial fit', (name, least, most, teeth, pitch) => {
-    for (const inches of [least, (least + most) / 2, most]) {
-      const { verdict, tradeName, sentence, candidates } = identified(inches, teeth);
-      expect(verdict).toBe('trial-fit');
-      expect(tradeName).toBe(name);
-      expect(sentence).toMatch(/Trial-fit the mating part before ordering/);
-      expect(candidates.filter((entry) => entry.countDifference === 0 && entry.pitch)).toEqual([]);
+  // (36 + 1)/48 in is 0.7708 in: a full count of 36 on a nominal 3/4 in stands 0.0208 in under its own form, while 35
+  // teeth would be 36/48 in, 3/4 exactly. The count that was made wins. That ends sold by a nominal size measure under
+  // the standard: common practice, no published source.
+  test('a full count on a nominal size is not sent to the neighbouring count that happens to fit', () => {
+    const halves = identified(0.75, 18, 'half', 18);
+    for (const { teeth, verdict, candidates, sentence } of [identified(0.75, 36), halves]) {
+      expect({ teeth, verdict }).toEqual({ teeth: 36, verdict: 'trial-fit' });
+      expect(candidates[0]).toMatchObject({ teeth: 36, pitch: 48, fit: 'under' });
+      expect(candidates[0]!.note).toBe('0.0208 in under: trial-fit');
+      expect(sentence).toMatch(/^36 teeth on 0\.7500 in is nearest to 36 teeth, 48\/96 pitch.*trial-fit/);
+      const neighbours = candidates.filter((entry) => entry.teeth === 35);
+      expect(neighbours.map(({ note }) => note)).toContain('only if the count is 35, not 36');
+      expect(candidates.findIndex((entry) => entry.teeth !== 36)).toBe(3);
     }
-    expectClose(identified((least + most) / 2, teeth).pitchByFormula, pitch, 0.05);
+    // One half alone leaves an odd count open.
+    expect(identified(0.75, 18, 'half')).toMatchObject({ teeth: 36, verdict: 'recount' });
+    expect(identified(0.75, 18, 'half').candidates[0]).toMatchObject({ teeth: 35, pitch: 48 });
+    expect(identified(0.75, 18, 'half', 17)).toMatchObject({ teeth: 35, verdict: 'choose' });
   });
 
-  test('the serrated form of 3/4-48 is named, with the caution that it is not an involute', () => {
-    const { candidates, warnings } = identified(0.7445, 48);
+  test('a caliper that reads 0.1 mm over still finds the nearest forms, and is asked again', () => {
+    const outsideDiameter = (37 / 48) * IN + 0.1;
+    const measure = { outsideDiameter, counted: 36, over: 'circle', missing: 0, uncertainty: 0.05 } as const;
+    const outcome = identifySpline(measure, { unit: 'mm', fraction: 0 });
+    if (!outcome.ok) throw new Error(outcome.failure);
+    const { verdict, candidates, sentence } = outcome.value;
+    expect(verdict).toBe('measure-again');
+    expect(candidates.slice(0, 3).map(({ pitch, note }) => [pitch, note])).toEqual([
+      [48, '0.10 mm over: measure again'],
+      [48, '0.10 mm over: measure again'],
+      [48, '0.10 mm over: measure again'],
+    ]);
+    expect(sentence).toContain('0.10 mm over: measure again');
+  });
+
+  test('where nothing is near it says so, and where the list ends', () => {
+    // 30 teeth of 40/80 are 31/40 in, of 48/96 31/48 in: 0.71 in lies far from both.
+    const { verdict, candidates, sentence, warnings } = identified(0.71, 30);
+    expect(verdict).toBe('trial-fit');
+    expect(candidates).toEqual([]);
+    expect(sentence).toMatch(/would be pitch 43\.7, which is not on the list.*Trial-fit the mating part/);
+    expect(warnings.join(' ')).toMatch(/The list ends here: .*ISO 4156.*DIN 5480.*SAE J500/);
+  });
+
+  // Formulas m (z + 1), m (z + 0.9), m (z + 0.8) found in two public copies of ISO 4156; the products computed here, mm.
+  test.each([
+    [24, 1, 'metric-30', 25],
+    [24, 1, 'metric-37.5', 24.9],
+    [24, 1, 'metric-45', 24.8],
+    [35, 0.5, 'metric-30', 18],
+    [26, 0.75, 'metric-45', 20.1],
+  ] as const)(
+    'ISO 4156: %d teeth of module %d, %s, are %d mm over the teeth',
+    (teeth, module, form, size) => {
+      const entry = [...standardSplines(teeth)].find((each) => each.form === form && each.module === module);
+      expectClose(entry!.outsideDiameter, size, 1e-9);
+      expect(entry!.standard).toBe('ISO 4156');
+      const found = identified(size / IN, teeth).candidates;
+      expect(found.find((each) => each.form === form && each.module === module)).toMatchObject({
+        fit: 'fits',
+      });
+    },
+  );
+
+  // A public calculation sheet of DIN 5480 prints shaft 6 x 0.8 x 6 with crest 5.84 and x m 0.16; 120 x 3 x 38 and
+  // 25 x 1 x 24 are printed in public copies, 30 x 1 x 28 in a public generator's example: crest dB - 0.2 m.
+  test.each([
+    [6, 0.8, 6, 5.84],
+    [120, 3, 38, 119.4],
+    [25, 1, 24, 24.8],
+    [30, 1, 28, 29.8],
+  ])('DIN 5480: reference diameter %d, module %d, %d teeth', (reference, module, teeth, crest) => {
+    const entry = [...standardSplines(teeth)].find(
+      ({ name }) => name === `${teeth} teeth, reference diameter ${reference}, module ${module}`,
+    );
+    expect(entry).toMatchObject({ form: 'reference-30', standard: 'DIN 5480', module });
+    expectClose(entry!.outsideDiameter, crest, 1e-9);
+  });
+
+  test('the serrated form of 48 on a nominal 3/4 in is named, with the caution that it is not an involute', () => {
+    const { candidates, warnings, verdict } = identified(0.7445, 48);
+    expect(verdict).toBe('trial-fit');
     expect(candidates[0]).toMatchObject({ form: 'serrated', standard: 'SAE J500', teeth: 48 });
     expect(warnings.join(' ')).toMatch(/do not go together with an involute of the same count/);
   });
 
-  test('half the circle of 13/16-36: 18 counted are 36', () => {
+  test('half the circle counted is doubled: 18 are 36', () => {
     // Counting half and doubling: common practice.
-    expect(identified(0.8025, 18, 'half')).toMatchObject({ teeth: 36, tradeName: '13/16-36' });
+    expect(identified(37 / 48, 18, 'half')).toMatchObject({
+      teeth: 36,
+      tradeName: '3/4-36',
+      verdict: 'choose',
+    });
   });
 });

@@ -52,9 +52,17 @@ const facts = {
 };
 const maybe = <Value>(arbitrary: fc.Arbitrary<Value>) => fc.option(arbitrary, { nil: undefined });
 const spline = fc.record({
-  form: fc.constantFrom('involute-30', 'involute-45', 'serrated', 'unidentified'),
+  form: fc.constantFrom(
+    'involute-30',
+    'involute-37.5',
+    'involute-45',
+    'reference-30',
+    'serrated',
+    'unidentified',
+  ),
   teeth: fc.integer({ min: 6, max: 200 }),
   pitch: maybe(fc.constantFrom(24, 32, 48, 64)),
+  module: maybe(fc.constantFrom(0.5, 0.75, 1)),
   diameter: length,
 });
 const end = fc.constantFrom(DOUBLE_D_SIDE, SCREW_SIDE, WELD_SIDE, SPLINE_SIDE, {

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readLayout } from '../../shared-math/layout/index.ts';
+import { failed, succeeded } from '../../shared-math/outcome.ts';
 import {
   clearanceOf,
   type RouteObstacle,
   type RouteProposal,
   type RouteTask,
+  rankedRoutes,
   routeObstacles,
   routeOf,
   type Suggestion,
@@ -370,5 +372,35 @@ describe('suggested routes', () => {
     expect(narrow.worstAngle).toBeLessThanOrEqual(found(byList, 2).worstAngle + 1e-6);
     const strict = found(suggestRoutes(TASK, { limits: { single: 10 * DEGREE, double: 60 * DEGREE } }), 2);
     expect(strict.shaft.joints.some(({ kind }) => kind === 'double')).toBe(true);
+  });
+
+  test('past a single joint’s limit one double joint does, and the bend goes to it', () => {
+    // The column points 66° away from the box's axis in the same plane: two singles of 30° are 60°, six too few.
+    const turned = (degrees: number): Vector => [Math.cos(degrees * DEGREE), 0, Math.sin(degrees * DEGREE)];
+    const task: RouteTask = {
+      column: { end: [-1000, 300, 900], axis: turned(-66) },
+      box: { end: [-400, 300, 500], axis: turned(0) },
+    };
+    const { shaft, route, worstShare, withinLimits, parts } = found(suggestRoutes(task), 2);
+    expect(withinLimits).toBe(true);
+    expect(shaft.joints.map(({ kind }) => kind).sort()).toEqual(['double', 'single']);
+    // In one plane the two angles make 66° together at the least; shared 30 to 70 each has 0.66 of its limit.
+    expectClose(worstShare, 0.66, 0.01);
+    const degrees = route.joints.map(({ angle, kind }) => [kind, angle / DEGREE] as const);
+    expectClose(degrees.find(([kind]) => kind === 'single')![1], 19.8, 0.4);
+    expectClose(degrees.find(([kind]) => kind === 'double')![1], 46.2, 0.4);
+    expect(parts).toBe(2 + 1 + shaft.shafts.length + shaft.supports.length);
+  });
+
+  test('ranked: within the limits first, fewer parts before less of a limit, none last', () => {
+    const route = (joints: 1 | 2 | 3, withinLimits: boolean, parts: number, worstShare: number): Suggestion => ({
+      joints,
+      outcome: succeeded({ withinLimits, parts, worstShare } as RouteProposal),
+    });
+    const none: Suggestion = { joints: 1, outcome: failed({ kind: 'locked' }) };
+    const order = (list: readonly Suggestion[]) => rankedRoutes(list).map(({ joints }) => joints);
+    expect(order([none, route(2, true, 4, 0.9), route(3, true, 6, 0.5)])).toEqual([2, 3, 1]);
+    expect(order([none, route(2, false, 4, 1.1), route(3, true, 6, 0.5)])).toEqual([3, 2, 1]);
+    expect(order([route(1, true, 4, 0.8), route(2, true, 4, 0.7), route(3, true, 6, 0.1)])).toEqual([2, 1, 3]);
   });
 });

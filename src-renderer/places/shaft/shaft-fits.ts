@@ -1,6 +1,6 @@
 import type { JointSide, ShaftEnd, ShaftStock } from '../../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
-import { parseLength } from '../../../shared-math/units/index.ts';
+import { MM_PER_INCH, parseLength } from '../../../shared-math/units/index.ts';
 
 // Ends, joint ends and stock as forms to be filled in: what each kind is called, which figures it has, and usual ones to
 // begin with (common practice, no published source: the mate is measured before anything is ordered).
@@ -9,7 +9,7 @@ import { parseLength } from '../../../shared-math/units/index.ts';
 export interface FitField {
   readonly path: string;
   readonly words: string;
-  readonly type: 'length' | 'count' | 'pitch' | 'form' | 'ends' | 'material';
+  readonly type: 'length' | 'count' | 'pitch' | 'module' | 'form' | 'ends' | 'material';
   /** May be left out. */
   readonly optional?: boolean;
 }
@@ -22,7 +22,12 @@ export interface FitKind<Value> {
 
 export const FORM_CHOICES = [
   ['involute-30', 'involute, 30°'],
+  ['involute-37.5', 'involute, 37.5°'],
   ['involute-45', 'involute, 45°'],
+  ['metric-30', 'metric, 30°'],
+  ['metric-37.5', 'metric, 37.5°'],
+  ['metric-45', 'metric, 45°'],
+  ['reference-30', 'reference diameter, 30°'],
   ['serrated', 'serrated, straight-sided'],
   ['unidentified', 'not identified yet'],
 ] as const;
@@ -56,6 +61,7 @@ const SPLINE = [
   field('form', 'Teeth', 'form'),
   field('teeth', 'Count, all around', 'count'),
   field('pitch', 'Pitch, per inch', 'pitch', true),
+  field('module', 'Module, mm', 'module', true),
   field('diameter', 'Over the teeth'),
 ];
 const BORE = field('bore', 'Bore');
@@ -71,7 +77,8 @@ const BOLT = [
 const SCREW = [field('screw.diameter', 'Set screw'), field('screw.fromFace', 'Screw from the face')];
 
 const DD = { diameter: 19.05, acrossFlats: 14.22 } as const;
-const TEETH = { form: 'involute-45', teeth: 36, pitch: 48, diameter: 19.58 } as const;
+/** One form of the inch standard, as large as its formula has it: (36 + 1)/48 in. */
+const TEETH = { form: 'involute-45', teeth: 36, pitch: 48, diameter: (37 / 48) * MM_PER_INCH } as const;
 const SIDE = { depth: 32, reach: 44 } as const;
 const USUAL_BOLT = { diameter: 9.525, fromFace: 16, offset: 11.5 } as const;
 const USUAL_SCREW = { diameter: 9.525, fromFace: 14 } as const;
@@ -158,6 +165,30 @@ export function fieldValue(fit: Fit, path: string): number | string | undefined 
   return typeof value === 'number' || typeof value === 'string' ? value : undefined;
 }
 
+/** How the size of a form's teeth is given: inch forms by their pitch, metric ones by their module, serrations not at all. */
+function toothSizes(form: string): readonly ('pitch' | 'module')[] {
+  if (form === 'serrated') return [];
+  if (form === 'unidentified') return ['pitch', 'module'];
+  return form.startsWith('involute') ? ['pitch'] : ['module'];
+}
+
+/** Without the tooth size that a form does not have. */
+function withoutSize({ pitch, module, ...rest }: Record<string, unknown>, form: string) {
+  const sizes = toothSizes(form);
+  return {
+    ...rest,
+    ...(pitch !== undefined && sizes.includes('pitch') ? { pitch } : {}),
+    ...(module !== undefined && sizes.includes('module') ? { module } : {}),
+  };
+}
+
+/** The fields that a part has to fill in: of a spline only the tooth size that its form has. */
+export function fieldsOf(fit: Fit, fields: readonly FitField[]): readonly FitField[] {
+  if (!('teeth' in fit)) return fields;
+  const sizes: readonly string[] = toothSizes(fit.form);
+  return fields.filter(({ type }) => (type !== 'pitch' && type !== 'module') || sizes.includes(type));
+}
+
 /** A copy with a field's value set, or left out. Of a bolt or screw that is not there yet the other figures are usual ones. */
 export function withField<Value extends Fit>(
   fit: Value,
@@ -170,7 +201,8 @@ export function withField<Value extends Fit>(
     const usual = group === 'bolt' ? USUAL_BOLT : USUAL_SCREW;
     return { ...fit, [group]: { ...usual, ...(record[group] as object | undefined), [key]: value } };
   }
-  const { [group]: _, ...rest } = record;
+  const { [group]: _, ...others } = record;
+  const rest = group === 'form' ? withoutSize(others, String(value)) : others;
   return (value === undefined || value === '' ? rest : { ...rest, [group]: value }) as unknown as Value;
 }
 
@@ -181,6 +213,12 @@ export function asKind<Value extends Fit>(was: Value | undefined, usual: Value):
   const old = was as unknown as Record<string, unknown>;
   for (const key of Object.keys(usual)) if (key !== 'kind' && old[key] !== undefined) kept[key] = old[key];
   const merged = { ...usual, ...kept } as Record<string, unknown>;
+  // A spline's teeth are kept whole: a pitch that was not known is not made up from the usual one.
+  if ('teeth' in old && 'teeth' in merged)
+    for (const key of ['pitch', 'module'] as const) {
+      if (old[key] === undefined) delete merged[key];
+      else merged[key] = old[key];
+    }
   const across = (fit: Record<string, unknown>) => (fit['bore'] ?? fit['diameter']) as number;
   const flats = merged['acrossFlats'];
   // Flats that would not cut the round that was kept are made in proportion to it.
@@ -198,7 +236,7 @@ export function readField(
   unit: 'in' | 'mm',
 ): Outcome<number | undefined, string> {
   if (typed.trim() === '') return optional ? succeeded(undefined) : failed('a figure is needed here');
-  if (type === 'count' || type === 'pitch') {
+  if (type === 'count' || type === 'pitch' || type === 'module') {
     if (!/^\d{1,3}(\.\d+)?(\/\d{1,3})?$/.test(typed.trim())) return failed('a number is expected');
     const value = Number.parseFloat(typed);
     return type === 'count' && !Number.isInteger(value) ? failed('teeth come whole') : succeeded(value);
@@ -225,7 +263,7 @@ export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide
       ? { kind: 'double-d-set-screw', ...size, screw: was.screw ?? USUAL_SCREW }
       : { kind: 'double-d-pinch-bolt', ...size, bolt: (was && 'bolt' in was && was.bolt) || USUAL_BOLT };
   }
-  const { form, teeth, pitch, diameter } = end;
+  const { form, teeth, pitch, module, diameter } = end;
   const bolt = (was && 'bolt' in was && was.bolt) || USUAL_BOLT;
   return {
     kind: 'spline-pinch-bolt',
@@ -233,6 +271,7 @@ export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide
     teeth,
     diameter,
     ...(pitch === undefined ? {} : { pitch }),
+    ...(module === undefined ? {} : { module }),
     ...room,
     bolt,
   };
@@ -243,13 +282,14 @@ export function stockFor(side: JointSide): ShaftStock {
   if (side.kind === 'weld') return { kind: 'round', diameter: side.bore - BORE_OVER };
   if ('acrossFlats' in side)
     return { kind: 'double-d', diameter: side.bore - BORE_OVER, acrossFlats: side.acrossFlats - BORE_OVER };
-  const { form, teeth, pitch, diameter } = side;
+  const { form, teeth, pitch, module, diameter } = side;
   return {
     kind: 'splined',
     form,
     teeth,
     diameter,
     ...(pitch === undefined ? {} : { pitch }),
+    ...(module === undefined ? {} : { module }),
     ends: 'both',
     formed: Math.max(45, side.depth ?? 0),
   };

@@ -1,3 +1,4 @@
+import type { ShaftDocument } from '../../../shared-math/layout/index.ts';
 import type { FitStatus, NoRoute, SupportCheck } from '../../../shared-math/shaft/index.ts';
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
@@ -38,4 +39,21 @@ export function noRouteSentence(reason: NoRoute, length: (mm: number) => string)
     case 'locked':
       return 'The best that was found folds a joint until it locks.';
   }
+}
+
+const some = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`;
+
+/** What a route takes to build: "1 single joint, 1 double joint, 1 shaft, 1 support". */
+export function partsWords({ joints, shafts, supports }: ShaftDocument): string {
+  const doubles = joints.filter(({ kind }) => kind === 'double').length;
+  const singles = joints.length - doubles;
+  const kinds = [
+    ...(singles > 0 ? [some(singles, 'single joint')] : []),
+    ...(doubles > 0 ? [some(doubles, 'double joint')] : []),
+  ];
+  return [
+    ...kinds,
+    ...(shafts.length > 0 ? [some(shafts.length, 'shaft')] : []),
+    ...(supports.length > 0 ? [some(supports.length, 'support')] : []),
+  ].join(', ');
 }

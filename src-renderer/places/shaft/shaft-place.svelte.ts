@@ -62,6 +62,8 @@ export interface SplineFields {
   readonly outsideDiameter: number | undefined;
   readonly counted: number | undefined;
   readonly over: 'circle' | 'half';
+  /** Counted over the other half, to be sure. */
+  readonly otherHalf: number | undefined;
   readonly missing: number;
 }
 
@@ -84,6 +86,7 @@ export class ShaftPlace {
     outsideDiameter: undefined,
     counted: undefined,
     over: 'half',
+    otherHalf: undefined,
     missing: 0,
   });
 
@@ -102,8 +105,10 @@ export class ShaftPlace {
   /** Nothing until both caliper and count are there. */
   identity = $derived.by(() => {
     const { outsideDiameter, counted, over, missing } = this.spline;
+    const otherHalf = over === 'half' ? this.spline.otherHalf : undefined;
     if (outsideDiameter === undefined || counted === undefined) return undefined;
-    const measure = { outsideDiameter, counted, over, missing, uncertainty: CALIPER_UNCERTAINTY };
+    const uncertainty = CALIPER_UNCERTAINTY;
+    const measure = { outsideDiameter, counted, over, otherHalf, missing, uncertainty };
     return identifySpline(measure, this.#bench.lengthStyle);
   });
 
@@ -221,6 +226,7 @@ export class ShaftPlace {
         form: found?.form ?? 'unidentified',
         teeth: found?.teeth ?? identity.value.teeth,
         ...(found?.pitch === undefined ? {} : { pitch: found.pitch }),
+        ...(found?.module === undefined ? {} : { module: found.module }),
         diameter: Math.round(outsideDiameter * 1000) / 1000,
         ...(shaft[part].fit?.length === undefined ? {} : { length: shaft[part].fit?.length }),
       }),

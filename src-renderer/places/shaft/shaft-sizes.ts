@@ -33,23 +33,27 @@ const DOUBLE_D_SIZES: readonly UsualSize[] = (
   size: { diameter: inches(diameter), acrossFlats: inches(acrossFlats) },
 }));
 
-/** One form of the involute standard, and stubs that the trade names by size and count, with what a caliper reads on them. */
-const SPLINE_SIZES: readonly UsualSize[] = [
-  {
-    words: '36 teeth, 48/96 pitch, 45°',
-    size: { form: 'involute-45', teeth: 36, pitch: 48, diameter: inches(37 / 48) },
+/** Counts, pitches and angles of the inch standard that come out near 3/4 and 1 in; what a form is, not who sells it. */
+const SPLINE_FORMS = [
+  [36, 48, 45],
+  [35, 48, 45],
+  [29, 40, 45],
+  [23, 32, 30],
+  [47, 48, 45],
+  [31, 32, 30],
+] as const;
+
+/** Forms of the inch standard, as large as its formula has them: (N + 1)/P. */
+const SPLINE_SIZES: readonly UsualSize[] = SPLINE_FORMS.map(([teeth, pitch, angle]) => ({
+  words: `${teeth} teeth, ${pitch}/${2 * pitch} pitch, ${angle}°`,
+  size: {
+    form: `involute-${angle}`,
+    teeth,
+    pitch,
+    module: undefined,
+    diameter: inches((teeth + 1) / pitch),
   },
-  ...(
-    [
-      ['13/16-36', 36, 0.802],
-      ['3/4-30', 30, 0.722],
-      ['3/4-48', 48, 0.745],
-    ] as const
-  ).map(([words, teeth, diameter]) => ({
-    words: `${words}, by trade name`,
-    size: { form: 'unidentified', teeth, pitch: undefined, diameter: inches(diameter) },
-  })),
-];
+}));
 
 /** The usual sizes of a part's kind, as its own fields have them: a joint's bore is a little over its shaft. */
 export function usualSizes(fit: Fit): readonly UsualSize[] {

@@ -27,6 +27,7 @@ import {
 import {
   asKind,
   END_KINDS,
+  fieldsOf,
   readField,
   SIDE_KINDS,
   STOCK_KINDS,
@@ -103,6 +104,27 @@ describe('usual ends', () => {
       ok: true,
       value: 48,
     });
+  });
+});
+
+describe('a spline of another form', () => {
+  const { usual, fields } = STOCK_KINDS.splined;
+
+  test('gives its tooth size by pitch or by module, never by both', () => {
+    const types = (fit: typeof usual) => fieldsOf(fit, fields).map(({ type }) => type);
+    expect(types(usual)).toContain('pitch');
+    expect(types(usual)).not.toContain('module');
+    const metric = withField(withField(usual, 'form', 'metric-30'), 'module', 1);
+    expect(types(metric)).toContain('module');
+    expect(types(metric)).not.toContain('pitch');
+    expect('pitch' in metric).toBe(false);
+    expect(withField(metric, 'form', 'involute-30')).not.toHaveProperty('module');
+    expect(types(withField(usual, 'form', 'serrated'))).not.toContain('pitch');
+  });
+
+  test('keeps a pitch that is not known unknown when the kind of end changes', () => {
+    const { pitch: _, ...unknown } = { ...SIDE_KINDS.spline.usual, form: 'unidentified' as const };
+    expect(asKind<JointSide>(unknown, SIDE_KINDS['spline-pinch-bolt'].usual)).not.toHaveProperty('pitch');
   });
 });
 

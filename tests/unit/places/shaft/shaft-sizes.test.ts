@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { identifySpline } from '../../../../shared-math/splines/index.ts';
 import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import {
   END_KINDS,
@@ -8,6 +9,7 @@ import {
   stockFor,
 } from '../../../../src-renderer/places/shaft/shaft-fits.ts';
 import { usualSizeOf, usualSizes, withSize } from '../../../../src-renderer/places/shaft/shaft-sizes.ts';
+import { expectClose } from '../../../support/close.ts';
 
 const FITS: readonly (readonly [string, Fit])[] = [END_KINDS, SIDE_KINDS, STOCK_KINDS].flatMap((kinds, i) =>
   Object.values(kinds).map(
@@ -41,13 +43,27 @@ test('flats and bores are cut in proportion: a joint of a size takes the shaft o
 });
 
 // ANSI B92.1 / SAE J498: an external spline's major diameter is (N + 1)/P inches.
-test('the involute one is as large as its standard has it', () => {
-  const involute = usualSizes(END_KINDS.spline.usual).filter(({ size }) => size['form'] === 'involute-45');
-  expect(involute).not.toEqual([]);
-  for (const { size } of involute) {
-    const { teeth, pitch, diameter } = size as { teeth: number; pitch: number; diameter: number };
-    expect(diameter).toBeCloseTo(((teeth + 1) / pitch) * MM_PER_INCH, 9);
-  }
+test('every splined one is as large as its standard has it, and is found again by what a caliper reads on it', () => {
+  const splined = FITS.filter(([, fit]) => 'teeth' in fit);
+  expect(splined.length).toBeGreaterThanOrEqual(4);
+  for (const [, fit] of splined)
+    for (const { size } of [...usualSizes(fit), { size: fit as unknown as Record<string, never> }]) {
+      const { form, teeth, pitch, diameter } = size as {
+        form: string;
+        teeth: number;
+        pitch: number;
+        diameter: number;
+      };
+      expectClose(diameter, ((teeth + 1) / pitch) * MM_PER_INCH, 1e-9);
+      const found = identifySpline(
+        { outsideDiameter: diameter, counted: teeth, over: 'circle', missing: 0, uncertainty: 0.05 },
+        { unit: 'mm', fraction: 0 },
+      );
+      if (!found.ok) throw new Error(found.failure);
+      expect(['match', 'choose']).toContain(found.value.verdict);
+      const own = found.value.candidates.find((each) => each.form === form && each.pitch === pitch);
+      expect(own).toMatchObject({ teeth, fit: 'fits' });
+    }
 });
 
 test('a size of its own is none of them', () => {

@@ -185,7 +185,12 @@ function oneJoint(task: RouteTask, space: RouteSpace, limits: JointLimits): Outc
     return failed({ kind: 'out-of-slide' });
   const trial = measureTrial(space, [meeting.centre]);
   const [angle] = trial.angles as [Radians];
-  return proposalOf(task, trial, [angle > limits.single && angle <= limits.double ? 'double' : 'single'], limits);
+  return proposalOf(
+    task,
+    trial,
+    [angle > limits.single && angle <= limits.double ? 'double' : 'single'],
+    limits,
+  );
 }
 
 function proposalOf(

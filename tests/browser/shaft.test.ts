@@ -175,7 +175,11 @@ describe('a spline', () => {
     await page.getByText('Count once more, all the way round').waitFor();
     await typed(page, /^Teeth counted on the other half/, '18');
     await page.getByText(/^36 teeth on 0\.7500 in is nearest to .* trial-fit/).waitFor();
-    await page.locator('[data-candidate^="36 teeth"]').getByText('0.0208 in under: trial-fit').first().waitFor();
+    await page
+      .locator('[data-candidate^="36 teeth"]')
+      .getByText('0.0208 in under: trial-fit')
+      .first()
+      .waitFor();
     await typed(page, /^Teeth counted on the other half/, '');
     await typed(page, 'Over the teeth', '0.71 in');
     await typed(page, 'Teeth counted', '15');

@@ -393,7 +393,12 @@ describe('suggested routes', () => {
   });
 
   test('ranked: within the limits first, fewer parts before less of a limit, none last', () => {
-    const route = (joints: 1 | 2 | 3, withinLimits: boolean, parts: number, worstShare: number): Suggestion => ({
+    const route = (
+      joints: 1 | 2 | 3,
+      withinLimits: boolean,
+      parts: number,
+      worstShare: number,
+    ): Suggestion => ({
       joints,
       outcome: succeeded({ withinLimits, parts, worstShare } as RouteProposal),
     });
@@ -401,6 +406,8 @@ describe('suggested routes', () => {
     const order = (list: readonly Suggestion[]) => rankedRoutes(list).map(({ joints }) => joints);
     expect(order([none, route(2, true, 4, 0.9), route(3, true, 6, 0.5)])).toEqual([2, 3, 1]);
     expect(order([none, route(2, false, 4, 1.1), route(3, true, 6, 0.5)])).toEqual([3, 2, 1]);
-    expect(order([route(1, true, 4, 0.8), route(2, true, 4, 0.7), route(3, true, 6, 0.1)])).toEqual([2, 1, 3]);
+    expect(order([route(1, true, 4, 0.8), route(2, true, 4, 0.7), route(3, true, 6, 0.1)])).toEqual([
+      2, 1, 3,
+    ]);
   });
 });

@@ -10,4 +10,15 @@ export interface Equivalent {
 }
 
 /** Kept short: a long list would say that the tests are weak. A run fails where an entry no longer holds. */
-export const EQUIVALENT: readonly Equivalent[] = [];
+const LENGTHS = 'shared-math/units/lengths.ts';
+
+export const EQUIVALENT: readonly Equivalent[] = [
+  {
+    file: LENGTHS,
+    is: 'denominator !== undefined',
+    becomes: 'true',
+    why: 'Number(undefined) is NaN, which is not 0 either',
+  },
+  { file: LENGTHS, is: 'inches < 0', becomes: 'inches <= 0', why: 'at 0 there are no parts, and no sign' },
+  { file: LENGTHS, is: 'mm < 0', becomes: 'mm <= 0', why: 'at 0 there are no inches, and no sign' },
+];

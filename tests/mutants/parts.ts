@@ -36,7 +36,7 @@ export const PARTS = {
       ...reference('cardan-joint', 'shaft-chain', 'shaft-strength'),
     ],
   },
-  findings: { folder: 'findings', tests: unit('advice', 'finding-words', 'limits') },
+  findings: { folder: 'findings', tests: unit('finding-words', 'finding-limits', 'limits', 'advice') },
 } as const satisfies Record<string, Part>;
 
 export type PartName = keyof typeof PARTS;

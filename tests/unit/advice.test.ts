@@ -2,15 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { findAim, findBestSpot, holdTravel } from '../../shared-math/aim/index.ts';
-import {
-  analyse,
-  type Finding,
-  findings,
-  LIMITS,
-  RULES,
-  withClearances,
-} from '../../shared-math/findings/index.ts';
-import { gridExtremes } from '../../shared-math/joints/index.ts';
+import { analyse, type Finding, findings, RULES, withClearances } from '../../shared-math/findings/index.ts';
 import {
   distance,
   type LayoutDocument,
@@ -18,9 +10,6 @@ import {
   parseLayout,
   resolveLayout,
 } from '../../shared-math/layout/index.ts';
-import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
-import { lockAngles, sweepTravel, sweepTurn } from '../../shared-math/sweep/index.ts';
-import { DEGREE } from '../support/close.ts';
 import {
   all,
   between,
@@ -34,6 +23,32 @@ import {
   tipBack,
 } from '../support/edits.ts';
 import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER } from '../support/layouts.ts';
+import {
+  BALL,
+  bind,
+  bumpSteer,
+  bumpSteerAtBestHeight,
+  casterChange,
+  casterOut,
+  countOf,
+  frontEndOf,
+  judged,
+  lockOut,
+  locksApart,
+  nearest,
+  oneWheel,
+  ratioOut,
+  reversedAckermann,
+  rimForce,
+  rollOversteer,
+  slope,
+  steersWrong,
+  tilt,
+  toeOut,
+  transmission,
+  turnsOut,
+  twist,
+} from '../support/measures.ts';
 
 // An advice, taken, makes its finding better: for each that names a way, what a builder does who takes it at its word,
 // and how bad the thing then is, by figures of the solved car and not by what the finding says.
@@ -49,112 +64,6 @@ function demonstration(name: string): LayoutDocument {
   if (!outcome.ok) throw new Error(outcome.failure.reason);
   return outcome.value;
 }
-
-const frontEndOf = (document: LayoutDocument) => prepareFrontEnd(resolveLayout(document));
-function solved(document: LayoutDocument, heave: number, roll: number, handwheel = 0) {
-  const state = createState();
-  const status = solveFrontEnd(frontEndOf(document), heave, roll, handwheel, state);
-  return { ...state, status };
-}
-const sweep = (document: LayoutDocument, along: 'heave' | 'roll') => {
-  const { bump, rebound, roll } = document.travel;
-  const [from, to] = along === 'heave' ? [-rebound, bump] : [-roll * DEGREE, roll * DEGREE];
-  return sweepTravel(frontEndOf(document), along, from, to, 31, 0);
-};
-const largest = (values: ArrayLike<number>) => Math.max(...Array.from(values, Math.abs));
-/** How far a value is out of a range. */
-const outside = (value: number, least: number, most: number) => Math.max(least - value, value - most, 0);
-
-const BALL = 'steering.box.pitmanBall';
-
-// How bad it is: less is better.
-const bumpSteer = (document: LayoutDocument) => largest(sweep(document, 'heave').bumpSteer);
-const bumpSteerAtBestHeight = (document: LayoutDocument) =>
-  Math.min(...Array.from({ length: 33 }, (_, i) => bumpSteer(shift(BALL, [0, 0, 10 * (i - 16)])(document))));
-const bind = (document: LayoutDocument) =>
-  Math.max(largest(sweep(document, 'heave').bind), largest(sweep(document, 'roll').bind));
-const slope = (document: LayoutDocument) =>
-  Math.abs(solved(document, 0.5, 0).meanSteer - solved(document, -0.5, 0).meanSteer);
-/** Mean steer into a left turn as the frame leans out of it: right side down on the frame, so left wheel down on it. */
-const rollOversteer = (document: LayoutDocument) =>
-  solved(document, 0, -1 * DEGREE).meanSteer - solved(document, 0, 0).meanSteer;
-const toeOut = ({ axle: { left, right }, car }: LayoutDocument) => {
-  const toe = left.toeIn + (right === 'mirror' ? left : right).toeIn;
-  const total = 2 * car.tyreRadius * Math.sin((toe / 2) * DEGREE) * 2;
-  return outside(total, LIMITS.toeLeast.usual, LIMITS.toeMost.usual);
-};
-const casterOut = (document: LayoutDocument) => {
-  const { left, right } = solved(document, 0, 0);
-  return Math.max(
-    ...[left, right].map(({ caster }) =>
-      outside(caster / DEGREE, LIMITS.casterLeast.usual, LIMITS.casterMost.usual),
-    ),
-  );
-};
-const casterChange = (document: LayoutDocument) => {
-  const drawn = solved(document, 0, 0).left.caster;
-  return largest(sweep(document, 'heave').leftCaster.map((caster) => caster - drawn));
-};
-const twist = (document: LayoutDocument) =>
-  Math.abs(solved(document, 0, document.travel.roll * DEGREE).axle.twist);
-const turnOf = (document: LayoutDocument) => sweepTurn(frontEndOf(document), 0, 0);
-const locks = (document: LayoutDocument) => {
-  const turn = turnOf(document);
-  return [turn.left, turn.right].map((lock) => lockAngles(resolveLayout(document), lock));
-};
-const lockOut = (document: LayoutDocument) =>
-  Math.max(
-    ...locks(document).map(({ inner }) =>
-      outside(inner / DEGREE, LIMITS.lockLeast.usual, LIMITS.lockMost.usual),
-    ),
-  );
-const locksApart = (document: LayoutDocument) => {
-  const [left, right] = locks(document);
-  return Math.abs(left!.inner - right!.inner);
-};
-const reversedAckermann = (document: LayoutDocument) =>
-  Math.max(...locks(document).map(({ inner, outer }) => outer - inner));
-const transmission = (document: LayoutDocument) => {
-  const turn = turnOf(document);
-  const { pitmanTransmission, steeringArmTransmission } = gridExtremes(
-    frontEndOf(document),
-    { right: turn.right.handwheel, left: turn.left.handwheel },
-    5,
-    21,
-  );
-  return -Math.min(pitmanTransmission.angle, steeringArmTransmission.angle);
-};
-const tilt = (document: LayoutDocument) => {
-  const { tilts } = gridExtremes(frontEndOf(document), { right: -3, left: 3 }, 5, 5);
-  return Math.max(...tilts.map((entry) => entry.tilt));
-};
-const ratioAt = (document: LayoutDocument) => {
-  const step = 0.01;
-  return (2 * step) / (solved(document, 0, 0, step).meanSteer - solved(document, 0, 0, -step).meanSteer);
-};
-const ratioOut = (document: LayoutDocument) =>
-  outside(Math.abs(ratioAt(document)), LIMITS.ratioLeast.usual, LIMITS.ratioMost.usual);
-const turnsOut = (document: LayoutDocument) => {
-  const turn = turnOf(document);
-  const turns = (turn.left.handwheel - turn.right.handwheel) / (2 * Math.PI);
-  return outside(turns, LIMITS.turnsLeast.usual, LIMITS.turnsMost.usual);
-};
-const oneWheel = (document: LayoutDocument) => {
-  const found = analyse(resolveLayout(document)).oneWheel;
-  return found.status === 'ok' ? found.worst : Number.POSITIVE_INFINITY;
-};
-const rimForce = (document: LayoutDocument) =>
-  analyse(resolveLayout(document)).effort?.worst.rimForce ?? Number.POSITIVE_INFINITY;
-const steersWrong = (document: LayoutDocument) => -ratioAt(document);
-const nearest = (document: LayoutDocument) =>
-  -Math.min(
-    ...(withClearances(analyse(resolveLayout(document))).clearances?.pairs.map((pair) => pair.distance) ??
-      []),
-  );
-const judged = (document: LayoutDocument) =>
-  findings(analyse(resolveLayout(document)), { unit: 'in', fraction: 16 });
-const countOf = (rule: string) => (document: LayoutDocument) =>
-  judged(document).filter((finding) => finding.rule === rule && finding.severity !== 'info').length;
 
 // What a builder does.
 const toe = (by: number): Edit =>
@@ -235,6 +144,7 @@ const FAR_BEHIND = remedyOf('bump-steer-worst')(
   }),
 );
 const TOO_LOW = demonstration('hairpins-box-too-low');
+const PLAIN_CAR = rawLayout()['car'] as Record<string, unknown>;
 const HEAVY = {
   wheelbase: 2640,
   frontAxleLoad: 12_000,
@@ -602,6 +512,28 @@ const ADVICE: readonly Advised[] = [
     bad: countOf('effort'),
   },
   {
+    rule: 'tyre-and-ground',
+    words: /set the tyre radius to 13 in;/,
+    on: raw({ car: { ...PLAIN_CAR, tyreRadius: 406.4 } }),
+    ways: { set: set('car.tyreRadius', 13 * 25.4), remedy: remedyOf('tyre-and-ground') },
+    bad: ({ car, axle }) => Math.abs(axle.left.wheelCentre[2] - car.tyreRadius),
+  },
+  {
+    rule: 'driver-side',
+    words: /^Take the steering to the right, or say that the driver sits on the left/,
+    on: raw({ car: { ...PLAIN_CAR, driverSide: 'right' } }),
+    ways: {
+      'steering to the right': set('steering', {
+        ...SIDE_STEER,
+        dragLinkTo: 'right',
+        dragLinkBall: [0, -484, 395],
+        box: { ...SIDE_STEER.box, sectorCentre: [-800, -500, 490], pitmanBall: [-800, -500, 350] },
+      }),
+      'driver on the left': set('car.driverSide', 'left'),
+    },
+    bad: countOf('driver-side'),
+  },
+  {
     rule: 'clearance',
     words: /^Move one of the two, or end the turn or the travel sooner/,
     on: raw({
@@ -635,6 +567,7 @@ const ADVICE: readonly Advised[] = [
 
 /** Rules whose advice names no way to go: it asks for a look, or is done by its remedy, which `findings.test.ts` takes. */
 const NO_WAY = [
+  'shaft-box-input',
   'tape',
   'out-of-reach',
   'shaft-joint-angle',

@@ -1,0 +1,122 @@
+import {
+  analyse,
+  findings,
+  LIMITS,
+  type ShopLimits,
+  withClearances,
+} from '../../shared-math/findings/index.ts';
+import { gridExtremes } from '../../shared-math/joints/index.ts';
+import { type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
+import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import { lockAngles, sweepTravel, sweepTurn } from '../../shared-math/sweep/index.ts';
+import { DEGREE } from './close.ts';
+import { shift } from './edits.ts';
+
+// How good or bad a layout is, by figures of the solved car and not by what a finding says of it. rad and mm.
+
+export const BALL = 'steering.box.pitmanBall';
+
+export const frontEndOf = (document: LayoutDocument) => prepareFrontEnd(resolveLayout(document));
+export function solved(document: LayoutDocument, heave: number, roll: number, handwheel = 0) {
+  const state = createState();
+  const status = solveFrontEnd(frontEndOf(document), heave, roll, handwheel, state);
+  return { ...state, status };
+}
+export const sweep = (document: LayoutDocument, along: 'heave' | 'roll') => {
+  const { bump, rebound, roll } = document.travel;
+  const [from, to] = along === 'heave' ? [-rebound, bump] : [-roll * DEGREE, roll * DEGREE];
+  return sweepTravel(frontEndOf(document), along, from, to, 31, 0);
+};
+export const largest = (values: ArrayLike<number>) => Math.max(...Array.from(values, Math.abs));
+/** How far a value is out of a range. */
+export const outside = (value: number, least: number, most: number) =>
+  Math.max(least - value, value - most, 0);
+
+// How bad it is: less is better.
+export const bumpSteer = (document: LayoutDocument) => largest(sweep(document, 'heave').bumpSteer);
+export const bumpSteerAtBestHeight = (document: LayoutDocument) =>
+  Math.min(...Array.from({ length: 33 }, (_, i) => bumpSteer(shift(BALL, [0, 0, 10 * (i - 16)])(document))));
+export const bind = (document: LayoutDocument) =>
+  Math.max(largest(sweep(document, 'heave').bind), largest(sweep(document, 'roll').bind));
+export const slope = (document: LayoutDocument) =>
+  Math.abs(solved(document, 0.5, 0).meanSteer - solved(document, -0.5, 0).meanSteer);
+/** Mean steer into a left turn as the frame leans out of it: right side down on the frame, so left wheel down on it. */
+export const rollOversteer = (document: LayoutDocument) =>
+  solved(document, 0, -1 * DEGREE).meanSteer - solved(document, 0, 0).meanSteer;
+export const toeOut = ({ axle: { left, right }, car }: LayoutDocument) => {
+  const toe = left.toeIn + (right === 'mirror' ? left : right).toeIn;
+  const total = 2 * car.tyreRadius * Math.sin((toe / 2) * DEGREE) * 2;
+  return outside(total, LIMITS.toeLeast.usual, LIMITS.toeMost.usual);
+};
+export const casterOut = (document: LayoutDocument) => {
+  const { left, right } = solved(document, 0, 0);
+  return Math.max(
+    ...[left, right].map(({ caster }) =>
+      outside(caster / DEGREE, LIMITS.casterLeast.usual, LIMITS.casterMost.usual),
+    ),
+  );
+};
+export const casterChange = (document: LayoutDocument) => {
+  const drawn = solved(document, 0, 0).left.caster;
+  return largest(sweep(document, 'heave').leftCaster.map((caster) => caster - drawn));
+};
+export const twist = (document: LayoutDocument) =>
+  Math.abs(solved(document, 0, document.travel.roll * DEGREE).axle.twist);
+export const turnOf = (document: LayoutDocument) => sweepTurn(frontEndOf(document), 0, 0);
+export const locks = (document: LayoutDocument) => {
+  const turn = turnOf(document);
+  return [turn.left, turn.right].map((lock) => lockAngles(resolveLayout(document), lock));
+};
+export const lockOut = (document: LayoutDocument) =>
+  Math.max(
+    ...locks(document).map(({ inner }) =>
+      outside(inner / DEGREE, LIMITS.lockLeast.usual, LIMITS.lockMost.usual),
+    ),
+  );
+export const locksApart = (document: LayoutDocument) => {
+  const [left, right] = locks(document);
+  return Math.abs(left!.inner - right!.inner);
+};
+export const reversedAckermann = (document: LayoutDocument) =>
+  Math.max(...locks(document).map(({ inner, outer }) => outer - inner));
+export const transmission = (document: LayoutDocument, heaves = 5, turns = 21) => {
+  const turn = turnOf(document);
+  const { pitmanTransmission, steeringArmTransmission } = gridExtremes(
+    frontEndOf(document),
+    { right: turn.right.handwheel, left: turn.left.handwheel },
+    heaves,
+    turns,
+  );
+  return -Math.min(pitmanTransmission.angle, steeringArmTransmission.angle);
+};
+export const tilt = (document: LayoutDocument, right = -3, left = 3, heaves = 5, turns = 5) => {
+  const { tilts } = gridExtremes(frontEndOf(document), { right, left }, heaves, turns);
+  return Math.max(...tilts.map((entry) => entry.tilt));
+};
+export const ratioAt = (document: LayoutDocument) => {
+  const step = 0.01;
+  return (2 * step) / (solved(document, 0, 0, step).meanSteer - solved(document, 0, 0, -step).meanSteer);
+};
+export const ratioOut = (document: LayoutDocument) =>
+  outside(Math.abs(ratioAt(document)), LIMITS.ratioLeast.usual, LIMITS.ratioMost.usual);
+export const turnsOut = (document: LayoutDocument) => {
+  const turn = turnOf(document);
+  const turns = (turn.left.handwheel - turn.right.handwheel) / (2 * Math.PI);
+  return outside(turns, LIMITS.turnsLeast.usual, LIMITS.turnsMost.usual);
+};
+export const oneWheel = (document: LayoutDocument) => {
+  const found = analyse(resolveLayout(document)).oneWheel;
+  return found.status === 'ok' ? found.worst : Number.POSITIVE_INFINITY;
+};
+export const rimForce = (document: LayoutDocument) =>
+  analyse(resolveLayout(document)).effort?.worst.rimForce ?? Number.POSITIVE_INFINITY;
+export const steersWrong = (document: LayoutDocument) => -ratioAt(document);
+export const nearest = (document: LayoutDocument) =>
+  -Math.min(
+    ...(withClearances(analyse(resolveLayout(document))).clearances?.pairs.map((pair) => pair.distance) ??
+      []),
+  );
+export const judged = (document: LayoutDocument, shop: ShopLimits = {}) =>
+  findings(analyse(resolveLayout(document)), { unit: 'in', fraction: 16 }, shop);
+export const countOf = (rule: string) => (document: LayoutDocument) =>
+  judged(document).filter((finding) => finding.rule === rule && finding.severity !== 'info').length;

@@ -3,7 +3,9 @@ import type { Layout, Point } from '../layout/index.ts';
 import {
   formatDecimal,
   formatDegrees,
+  formatForce,
   formatLength,
+  formatLoad,
   type LengthStyle,
   MM_PER_INCH,
   toDegrees,
@@ -61,15 +63,14 @@ export interface Speech {
   readonly angle: (radians: number, decimals?: number) => string;
   readonly perInch: (radiansPerMm: number) => string;
   readonly force: (newtons: number) => string;
+  /** What a scale shows. */
+  readonly load: (newtons: number) => string;
   readonly number: (value: number, decimals: number) => string;
   /** A limit's figure as it was set: no more decimals than it has, two at most. */
   readonly figure: (value: number) => string;
   /** A shop's limit in its own unit, and where it comes from. */
   readonly limit: (name: LimitName) => { value: number; source: string };
 }
-
-/** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
-const NEWTONS_PER_POUND = 4.4482216152605;
 
 export function speech(style: LengthStyle, shop: ShopLimits): Speech {
   return {
@@ -80,10 +81,8 @@ export function speech(style: LengthStyle, shop: ShopLimits): Speech {
       style.unit === 'in'
         ? `${formatDecimal(toDegrees(slope) * MM_PER_INCH, 2)}° per inch`
         : `${formatDecimal(toDegrees(slope) * 25, 2)}° per 25 mm`,
-    force: (newtons) =>
-      style.unit === 'in'
-        ? `${formatDecimal(newtons / NEWTONS_PER_POUND, 0)} lb`
-        : `${formatDecimal(newtons, 0)} N`,
+    force: (newtons) => formatForce(newtons, style.unit),
+    load: (newtons) => formatLoad(newtons, style.unit),
     number: formatDecimal,
     figure: (value) => String(Number(formatDecimal(value, 2))),
     limit: (name) => limitInForce(name, shop),

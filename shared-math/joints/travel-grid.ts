@@ -38,8 +38,10 @@ export interface GridExtremes {
   /** The most that the drag link and tie rod are stretched toward the end of their reach: |C|/R, 1 is dead. */
   readonly dragLinkReach: { readonly reach: number; readonly at: GridPose };
   readonly tieRodReach: { readonly reach: number; readonly at: GridPose };
-  /** Poses of the grid that a link cannot reach. */
+  /** Poses of the grid that a link cannot reach, or in which the axle finds no place. */
   readonly outOfReach: number;
+  /** The same by what fails: the drag link, the tie rod, or what locates the axle. */
+  readonly missedBy: Readonly<Record<'drag-link' | 'tie-rod' | 'axle', number>>;
   readonly poses: number;
 }
 
@@ -164,6 +166,7 @@ export function gridExtremes(
   const tilts = joints.map(() => new Largest());
   const [pitman, arm, dragLink, tieRod] = [new Largest(), new Largest(), new Largest(), new Largest()];
   let outOfReach = 0;
+  const missedBy = { 'drag-link': 0, 'tie-rod': 0, axle: 0 };
   let poses = 0;
 
   const state = createState();
@@ -176,6 +179,7 @@ export function gridExtremes(
     if (!poseAxle(frontEnd, heave, rolled, state)) {
       poses += handwheels.length;
       outOfReach += handwheels.length;
+      missedBy.axle += handwheels.length;
       continue;
     }
     const kingpin = drivenKingpin(frontEnd, state);
@@ -185,6 +189,7 @@ export function gridExtremes(
       const handwheel = handwheels[k] as number;
       if (steerAxle(frontEnd, handwheel, state) !== 'ok') {
         outOfReach += 1;
+        missedBy[state.failure === 'tie-rod' ? 'tie-rod' : 'drag-link'] += 1;
         continue;
       }
       for (let j = 0; j < joints.length; j += 1) {
@@ -225,6 +230,7 @@ export function gridExtremes(
     dragLinkReach: { reach: Math.max(dragLink.value, 0), at: dragLink.at() },
     tieRodReach: { reach: Math.max(tieRod.value, 0), at: tieRod.at() },
     outOfReach,
+    missedBy,
     poses,
   };
 }

@@ -1,5 +1,6 @@
 import type { Layout, Refusal } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { formatLoad } from '../units/index.ts';
 import { springRateOf } from './spring-rate.ts';
 
 /** m/s², the standard acceleration of free fall (ISO 80000-3). */
@@ -101,11 +102,12 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
   const track = left.wheelCentre[1] - right.wheelCentre[1];
   const mass = layout.car.frontAxleLoad / GRAVITY;
   const load = `the front axle load of ${layout.car.frontAxleLoad} N`;
+  const both = (kg: number) => `${Number(kg.toFixed(1))} kg (${formatLoad(kg * GRAVITY, 'in')})`;
   const { sprungMass: sprung } = ride;
   if (sprung !== undefined && ride.unsprungMass === undefined && sprung >= mass)
     return failed({
       path: 'ride.sprungMass',
-      reason: `${sprung} kg is more than ${load} leaves for the springs to carry (${Math.round(mass)} kg with the axle itself)`,
+      reason: `${both(sprung)} is more than ${load} leaves for the springs to carry: ${both(mass)} with the axle itself`,
     });
   const unsprungMass = take(
     'unsprungMass',
@@ -117,7 +119,7 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
   if (sprungMass <= 0)
     return failed({
       path: 'ride.unsprungMass',
-      reason: `${unsprungMass} kg is all that ${load} comes to: nothing is left for the springs to carry`,
+      reason: `${both(unsprungMass)} is all that ${load} comes to, ${both(mass)}: nothing is left for the springs to carry`,
     });
 
   const omega = 2 * Math.PI * USUAL_RIDE.frequency;

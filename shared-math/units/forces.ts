@@ -4,6 +4,16 @@ import type { LengthUnit } from './lengths.ts';
 /** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
 const NEWTONS_PER_POUND = 4.4482216152605;
 
+/** N that the weight of a kilogram presses with, by the standard acceleration of free fall. */
+const NEWTONS_PER_KILOGRAM = 9.80665;
+
+/** What a scale under the wheels shows: whole pounds with inches, whole kilograms with millimetres: "1102 lb", "500 kg". */
+export function formatLoad(newtons: number, unit: LengthUnit): string {
+  return unit === 'in'
+    ? `${formatDecimal(newtons / NEWTONS_PER_POUND, 0)} lb`
+    : `${formatDecimal(newtons / NEWTONS_PER_KILOGRAM, 0)} kg`;
+}
+
 /** A force in whole pounds for those who measure in inches, else in whole newtons: "36 lb", "160 N". */
 export function formatForce(newtons: number, unit: LengthUnit): string {
   return unit === 'in'

@@ -1,7 +1,8 @@
 // Units at the edges: lengths and angles read and written as people write them. Inside are mm and radians.
 export { type Degrees, formatDecimal, formatDegrees, type Radians, toDegrees, toRadians } from './angles.ts';
-export { formatForce } from './forces.ts';
+export { formatForce, formatLoad } from './forces.ts';
 export {
+  formatFine,
   formatLength,
   formatSpan,
   type LengthStyle,

@@ -136,6 +136,11 @@ export function formatLength(mm: number, style: LengthStyle): string {
     : `${inchFraction(inches, style.fraction)} in`;
 }
 
+/** A length below what a rule shows, to a thousandth of an inch or a hundredth of a millimetre: "0.051 in", "1.29 mm". */
+export function formatFine(mm: number, unit: LengthUnit): string {
+  return unit === 'in' ? `${formatDecimal(mm / MM_PER_INCH, 3)} in` : `${formatDecimal(mm, 2)} mm`;
+}
+
 /** A length of car size and beyond, to the inch or centimetre: "36 ft 4 in", "11.08 m". */
 export function formatSpan(mm: number, unit: LengthUnit): string {
   if (unit === 'mm') return `${formatDecimal(mm / 1000, 2)} m`;

@@ -24,16 +24,24 @@ const FORCE: Record<string, number> = {
   lbf: 4.4482216152605,
 };
 
-/** Reads a load in newtons, or as a weight in pounds or kilograms: "4900", "4900 N", "1100 lb", "500 kg". */
-export function parseForce(text: string): Outcome<number, string> {
+/**
+ * Reads a load in newtons, or as a weight in pounds or kilograms: "4900 N", "1100 lb", "500 kg"; a bare number is in the
+ * unit that the field shows.
+ */
+export function parseForce(text: string, bare: 'n' | 'lb' | 'kg'): Outcome<number, string> {
   const match = /^(.+?)\s*([a-z]*)$/.exec(text.trim().toLowerCase());
   const value = numberIn(match?.[1]?.trim() ?? '');
-  const factor = FORCE[match?.[2] || 'n'];
+  const factor = FORCE[match?.[2] || bare];
   if (value === undefined || factor === undefined)
     return failed(
       text.trim() === ''
         ? 'a load is missing'
-        : `"${text.trim()}" is not a load; write for example 4900 N, 1100 lb or 500 kg`,
+        : `"${text.trim()}" is not a load; write for example 1100 lb, 500 kg or 4900 N`,
     );
   return succeeded(value * factor);
+}
+
+/** Reads what a scale shows; a bare number is pounds with inches and kilograms with millimetres. N. */
+export function parseLoad(text: string, unit: 'in' | 'mm'): Outcome<number, string> {
+  return parseForce(text, unit === 'in' ? 'lb' : 'kg');
 }

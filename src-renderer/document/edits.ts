@@ -5,6 +5,7 @@ import {
   readLayout,
   withOriginsKept,
 } from '../../shared-math/layout/index.ts';
+import type { LengthStyle } from '../../shared-math/units/index.ts';
 import {
   EMPTY_HISTORY,
   type History,
@@ -31,6 +32,8 @@ export interface EditedBoard {
   /** Written at every step, for those who show what can be undone. */
   history: History<LayoutDocument>;
   readonly points: readonly Hardpoint[];
+  /** The unit in which refusals are told; absent, the document's own. */
+  readonly lengthStyle?: LengthStyle;
   readonly saving: {
     put(job: SaveJob, delay?: number): void;
     hasSent(step: string): boolean;
@@ -170,7 +173,12 @@ export class Edits {
     const { document: taken } = this.#board;
     const read = taken ? readEdited(taken, withOriginsKept(taken, document)) : readLayout(document);
     if (read.ok) return read.value;
-    this.refusal = refusalSentence(read.failure, this.#board.points, this.#board.document ?? undefined);
+    this.refusal = refusalSentence(
+      read.failure,
+      this.#board.points,
+      this.#board.document ?? undefined,
+      this.#board.lengthStyle,
+    );
     this.#board.tell(`Not changed. ${this.refusal}.`);
     return undefined;
   }

@@ -6,6 +6,7 @@ import {
   type Refusal,
   refusalLine,
 } from '../../shared-math/layout/index.ts';
+import { formatLength, formatLoad, type LengthStyle } from '../../shared-math/units/index.ts';
 
 /** What the fields of the document are called on the screen. */
 const FIELDS: Record<string, string> = {
@@ -89,11 +90,32 @@ function bodyPlace(path: string, document: LayoutDocument): string | undefined {
   return field ? `${name}, ${field}` : name;
 }
 
+/** Fields of the document whose value is a length, mm, beside hardpoints and bodies. */
+const LENGTHS =
+  /^car\.(wheelbase|tyreRadius|tyreWidth|handwheelRadius|noseAhead|noseWidth)$|^travel\.(bump|rebound)$|^lateral\.height$|^ride\.(spring\.(settles|thickness|width|length)|springBase|damperBase|sprungHeight)$/;
+
+/** A bound and what was found, which the document has in its own units, as the reader reads and types them. */
+function measured(reason: string, place: string, isPlace: boolean, style: LengthStyle): string {
+  const isAngle = /turn$/.test(place);
+  const words =
+    place === 'car.frontAxleLoad' || place === 'ride.spring.load'
+      ? (value: number) => formatLoad(value, style.unit)
+      : (isPlace && !isAngle) || LENGTHS.test(place)
+        ? (value: number) => formatLength(value, style)
+        : undefined;
+  if (!words) return reason;
+  return reason.replaceAll(
+    /\b(at least|at most|more than|found) (-?\d+(?:\.\d+)?)(?![\d.])/g,
+    (_, bound: string, value: string) => `${bound} ${words(Number(value))}`,
+  );
+}
+
 /** A refusal of an edit as a sentence about the thing on the board, without its full stop. */
 export function refusalSentence(
   refusal: Refusal,
   points: readonly Hardpoint[],
   document?: LayoutDocument,
+  style?: LengthStyle,
 ): string {
   // Numbers that stand in a list are joined by points in the names of hardpoints.
   const place = refusal.path.replace(/\[\d\]$/, '').replaceAll(/\[(\d+)\]/g, '.$1');
@@ -102,9 +124,10 @@ export function refusalSentence(
   const body = document && bodyPlace(refusal.path, document);
   const name = ball && stud ? `Stud of ${ball.toLowerCase()}` : (ball ?? FIELDS[place] ?? body);
   if (!name) return refusalLine(refusal);
+  const inUnit = style ? measured(refusal.reason, place, !!ball || !!body, style) : refusal.reason;
   const reason = INSIDE.reduce(
     (text, [code, words]) => text.replaceAll(code, words),
-    refusal.reason.replaceAll(/\bjoints\[(\d+)\]/g, (_, index: string) => `joint ${Number(index) + 1}`),
+    inUnit.replaceAll(/\bjoints\[(\d+)\]/g, (_, index: string) => `joint ${Number(index) + 1}`),
   );
   return `${name}: ${reason}`;
 }

@@ -161,12 +161,12 @@ describe('ride', () => {
       [
         'light',
         { sprungMass: 600 },
-        'ride.sprungMass: 600 kg is more than the front axle load of 4900 N leaves for the springs to carry (500 kg with the axle itself)',
+        'ride.sprungMass: 600 kg (1323 lb) is more than the front axle load of 4900 N leaves for the springs to carry: 499.7 kg (1102 lb) with the axle itself',
       ],
       [
         'heavy',
         { unsprungMass: 800 },
-        'ride.unsprungMass: 800 kg is all that the front axle load of 4900 N comes to: nothing is left for the springs to carry',
+        'ride.unsprungMass: 800 kg (1764 lb) is all that the front axle load of 4900 N comes to, 499.7 kg (1102 lb): nothing is left for the springs to carry',
       ],
       [
         'stiff',

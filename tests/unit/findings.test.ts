@@ -230,6 +230,12 @@ const CASES: Record<
 };
 
 const SHAFT_CASES: typeof CASES = {
+  plausible: {
+    // 610 typed for mm and taken in inches.
+    trips: raw({ lateral: { kind: 'bar', axle: [-72, -520, 352], frame: [-72, 610 * 25.4, 370] } }),
+    passes: raw(GOOD),
+    severity: 'attention',
+  },
   'tyre-and-ground': {
     trips: raw({ car: { ...(rawLayout()['car'] as object), tyreRadius: 406.4 } }),
     passes: raw(),
@@ -343,6 +349,82 @@ test('the tape speaks of the car on the photo: a ball that was moved since is a 
     photos: car.photos.map((photo, i) => (i === 0 ? { ...photo, lengths: [], notes } : photo)),
   };
   expect(of(judged(noted), 'tape').map(({ severity }) => severity)).toEqual(['attention']);
+});
+
+describe('a figure in the other unit', () => {
+  const told = (document: LayoutDocument, style: typeof INCHES | { unit: 'mm'; fraction: 16 } = INCHES) =>
+    of(findings(analyse(resolveLayout(document)), style), 'plausible')[0]!;
+
+  test('is doubted by the name of the point, with what may have been meant, and the remedy sets that', () => {
+    const slip = CASES['plausible']!.trips;
+    const found = told(slip);
+    expect(found.part).toBe('lateral.frame');
+    expect(found.sentence).toBe('Lateral bar, frame end stands 610 in left: no part of a front end is there');
+    expect(found.advice).toBe('Was 24 in or 610 mm meant? Set it to that.');
+    expect(told(slip, { unit: 'mm', fraction: 16 }).advice).toBe(
+      'Was 610 mm or 24.02 in meant? Set it to that.',
+    );
+    expect((mended(slip, found).lateral as unknown as { frame: number[] }).frame[1]).toBeCloseTo(610, 9);
+  });
+
+  test('a wheelbase of 104 that was taken as mm is asked back as inches', () => {
+    const found = told(withValue(raw(GOOD), 'car.wheelbase', 104), { unit: 'mm', fraction: 16 });
+    expect(found.advice).toBe('Was 2641.6 mm or 104 in meant? Set it to that.');
+    expect(mended(withValue(raw(GOOD), 'car.wheelbase', 104), found).car.wheelbase).toBeCloseTo(2641.6, 9);
+  });
+
+  test('a load of 1100 that was taken as newtons is asked back as pounds', () => {
+    const light = withValue(raw(GOOD), 'car.frontAxleLoad', 1100);
+    const found = told(light);
+    expect(found.sentence).toBe('Load on the front axle 247 lb: no such car carries so little there');
+    expect(found.advice).toBe('Was 1100 lb meant? Set it to that.');
+    expect(of(judged(mended(light, found)), 'plausible')).toEqual([]);
+  });
+
+  test('is not seen in any demonstration', () => {
+    for (const name of [
+      'hairpins-side-steer',
+      'hairpins-box-too-low',
+      'wishbone-side-steer',
+      'four-bar-cross-steer',
+      'parallel-leaf-cross-steer',
+    ])
+      expect(of(judged(demonstration(name)), 'plausible')).toEqual([]);
+  });
+});
+
+describe('what does not reach is named', () => {
+  const reach = (document: LayoutDocument) =>
+    of(findings(analyse(resolveLayout(document)), INCHES), 'out-of-reach')[0]!;
+
+  test('a lateral bar with both ends on one side: its cause, not the pitman arm', () => {
+    const short = raw({ lateral: { kind: 'bar', axle: [-72, -520, 352], frame: [-72, -460, 352] } });
+    const found = reach(short);
+    expect([found.severity, found.part]).toEqual(['stop', 'lateral.frame']);
+    expect(found.sentence).toMatch(/^The lateral bar does not let the axle through its travel/);
+    expect(found.advice).toMatch(/^Both its ends are on one side of the car/);
+    // Done as it says, all is reached.
+    expect(reach(moveHardpoint(short, 'lateral.frame', [-72, 420, 352])).severity).toBe('info');
+  });
+
+  test('the drag link, or the tie rod too, each with the poses in which it fails', () => {
+    // A short drag link beside the wheel: its pitman arm leaves it behind.
+    const close = raw({ steering: box({ sectorCentre: [-160, 500, 400], pitmanBall: [-60, 490, 395] }) });
+    const alone = reach(close);
+    expect([alone.severity, alone.part]).toEqual(['stop', 'steering.dragLinkBall']);
+    expect(alone.sentence).toMatch(
+      /^The drag link does not reach: \d+ of \d+ poses of travel and turn are out of reach$/,
+    );
+    // Drag link and steering arm as usual, turned so far that the tie rod comes to its end on one side.
+    const both = reach(raw({ steering: box({ pitmanBall: [-800, 500, 190], sectorTravel: 80 }) }));
+    expect(both.sentence).toMatch(/^The drag link does not reach: .*, \d+ of them by the tie rod$/);
+    const rod = reach(raw({ steering: { ...SIDE_STEER, dragLinkBall: [0, 560, 395] } }));
+    expect([rod.part, rod.sentence]).toEqual([
+      'axle.left.tieRodBall',
+      expect.stringMatching(/^The tie rod does not reach/),
+    ]);
+    expect(rod.advice).not.toMatch(/pitman/);
+  });
 });
 
 describe('the steering shaft', () => {

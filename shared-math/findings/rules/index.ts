@@ -19,6 +19,7 @@ import { leafFixedInFront } from './leaf-fixed-in-front.ts';
 import { lock } from './lock.ts';
 import { oneWheelWorst } from './one-wheel.ts';
 import { outOfReach } from './out-of-reach.ts';
+import { plausible } from './plausible.ts';
 import { ratio } from './ratio.ts';
 import { rollSteer } from './roll-steer.ts';
 import { boxInput } from './shaft/box-input.ts';
@@ -37,6 +38,7 @@ import { tyreAndGround } from './tyre-and-ground.ts';
 export const RULES: readonly Rule[] = [
   outOfReach,
   tyreAndGround,
+  plausible,
   boxDirection,
   driverSide,
   bumpSteerWorst,

@@ -71,7 +71,7 @@ function parsed(name: LimitName, text: string, style: LengthStyle): Outcome<numb
     case 'length':
       return parseLength(plain, style.unit);
     case 'force':
-      return parseForce(style.unit === 'in' && /^[+-]?[\d.,]+$/.test(plain) ? `${plain} lb` : plain);
+      return parseForce(plain, style.unit === 'in' ? 'lb' : 'n');
     case 'ratio':
       return parsePlain(plain);
     case 'turns':

@@ -64,13 +64,13 @@ describe('other typed figures', () => {
   });
 
   test('a load in the unit of the scale it was read from', () => {
-    expect(parseForce('4900')).toEqual({ ok: true, value: 4900 });
-    expect(parseForce('4.9 kN')).toEqual({ ok: true, value: 4900 });
-    const pounds = parseForce('1000 lb');
+    expect(parseForce('4900', 'n')).toEqual({ ok: true, value: 4900 });
+    expect(parseForce('4.9 kN', 'lb')).toEqual({ ok: true, value: 4900 });
+    const pounds = parseForce('1000 lb', 'kg');
     expectClose(pounds.ok ? pounds.value : 0, 4448.2216, 1e-4);
-    const kilograms = parseForce('500kg');
+    const kilograms = parseForce('500kg', 'lb');
     expectClose(kilograms.ok ? kilograms.value : 0, 4903.325, 1e-9);
-    for (const text of ['', 'heavy', '12 stone', 'NaN N']) expect(parseForce(text).ok, text).toBe(false);
+    for (const text of ['', 'heavy', '12 stone', 'NaN N']) expect(parseForce(text, 'n').ok, text).toBe(false);
   });
 });
 

@@ -22,6 +22,7 @@ export interface RimEllipse {
 
 type Spot = readonly [x: number, y: number];
 
+/** The rim of an end seen square on: a circle. Pixels. */
 export function circularRim({ x, y, radius }: MarkedCircle): RimEllipse {
   return { x, y, xx: radius, xy: 0, yy: radius };
 }

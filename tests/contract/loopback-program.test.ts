@@ -1,4 +1,4 @@
-import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { findBrowser, noWindowReason } from '../../src-main/hosts/loopback/browsers.ts';
@@ -149,6 +149,12 @@ describe('the browser for the window', () => {
     expect(claimProfile(folder).folder).toBe(first.folder);
     // The mark of a program that was killed.
     writeFileSync(join(second.folder, 'in-use'), '999999999');
-    expect(claimProfile(folder).folder).toBe(second.folder);
+    const again = claimProfile(folder);
+    expect(again.folder).toBe(second.folder);
+    again.release();
+    // A browser that has outlived its program holds the profile by a link of its own to HOST-PID.
+    if (process.platform === 'win32') return;
+    symlinkSync(`some-host-${process.pid}`, join(second.folder, 'SingletonLock'));
+    expect(claimProfile(folder).folder).toBe(join(folder, 'browser', '3'));
   });
 });

@@ -23,12 +23,17 @@ test('a save that is looked after, beside the same save without a look at the fi
     rmSync(folder, { recursive: true, force: true });
   });
   const car = store.cars.add(store.customers.add('Odd Fellow', ''), 'Roadster', '');
-  const bench = { db: store.db, now: Date.now, write: <Value>(work: () => Value) => transaction(store.db, work) };
+  const bench = {
+    db: store.db,
+    now: Date.now,
+    write: <Value>(work: () => Value) => transaction(store.db, work),
+  };
   const plain = variantsIn(bench, historyIn(bench));
   const ways = { looked: store.variants, plain };
   const times: Record<keyof typeof ways, number[]> = { looked: [], plain: [] };
   const ids = { looked: '', plain: '' };
-  for (const way of ['looked', 'plain'] as const) ids[way] = store.variants.add(car, sampleLayout(way), 'Begun');
+  for (const way of ['looked', 'plain'] as const)
+    ids[way] = store.variants.add(car, sampleLayout(way), 'Begun');
   // Turn by turn, so that a noisy machine troubles both alike.
   for (let revision = 1; revision <= SAVES; revision += 1)
     for (const way of revision % 2 === 0 ? (['looked', 'plain'] as const) : (['plain', 'looked'] as const)) {

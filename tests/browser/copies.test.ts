@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
@@ -35,9 +35,10 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     const { page, context } = board;
     await bringChecker(context);
     await page.reload();
-    await typeHeight(page, '350 mm');
-    // The copy of the day is made in the first quiet seconds.
-    await page.waitForTimeout(4000);
+    // That a layout was opened is remembered, which is a change: the copy of the day is made in the first quiet seconds.
+    const backups = join(board.dataFolder, 'backups');
+    const kept = () => existsSync(backups) && readdirSync(backups).some((name) => name.endsWith('.sqlite'));
+    await expect.poll(kept, { timeout: 60_000 }).toBe(true);
     await typeHeight(page, '360 mm');
     await openCopies(page);
     await page.getByRole('button', { name: /^Look inside the copy of today/ }).click();
@@ -47,7 +48,7 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     await page.getByRole('button', { name: 'Bring this copy back…' }).click();
     await page.getByRole('button', { name: 'Put it in the place of the shop' }).click();
     await page.getByText('The copy is back.').waitFor();
-    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(346);
     // What was there before can be had again.
     await page.getByText('before another copy was brought back').waitFor();
     // The board shows what is in the store, and goes on saving.

@@ -1,44 +1,20 @@
 import { untrack } from 'svelte';
-import {
-  placeAtRide,
-  placeInPose,
-  project,
-  roomFor,
-  VIEW_AXES,
-  type View,
-} from '../../shared-math/drawing/index.ts';
-import { limitInForce } from '../../shared-math/findings/index.ts';
+import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
-import { carryPoint } from '../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
 import { standPoints } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
-import type { Comparison } from '../panels/compare/comparison.svelte.ts';
-import type { Studies } from '../places/layout/studies.svelte.ts';
-import { studiesCanvas } from '../places/layout/studies-canvas.svelte.ts';
-import type { AxlePull } from '../places/road/axle-pull.svelte.ts';
-import { roadCanvas } from '../places/road/road-canvas.svelte.ts';
-import type { RoadRun } from '../places/road/road-run.svelte.ts';
-import { shaftPicture } from '../places/shaft/shaft-marks.ts';
-import { turnPicture } from '../places/turn/turn-marks.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
+import type { Contribution } from './contributor.ts';
 import { gapDimension } from './gap-dimension.ts';
 import { gridSteps } from './grid.ts';
 import { gridPicture } from './grid-painter.ts';
 import { readPalette } from './inks.ts';
 import { NotePlacing, segmentsOf } from './note-placing.ts';
-import {
-  arcMarks,
-  arcNotes,
-  handlesOf,
-  notesOf,
-  type OverlaySource,
-  projectionLines,
-  snapLines,
-} from './overlay-picture.ts';
+import { handlesOf, notesOf, type OverlaySource, projectionLines, snapLines } from './overlay-picture.ts';
 import { offerTestHook } from './test-hook.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
@@ -58,28 +34,6 @@ function whereIs(workbench: Workbench, at: Point, shown: View): string {
       return `${workbench.length(at[axis] * way.sign)} ${way.label.split(' ')[0]}`;
     })
     .join(' · ');
-}
-
-const shownOthers = (comparison: Comparison) => (comparison.ghosts ? comparison.others : []);
-
-/** Seen from above, side steer and cross steer both show where they run. */
-const namingView = (shown: readonly View[]): View => (shown.includes('top') ? 'top' : (shown[0] ?? 'side'));
-
-/** Letters of a variant's name on the board. */
-const NAME_MOST = 30;
-
-/** The other variants on the board by letter and name, and where their pitman balls stand in a view. */
-function otherNames(comparison: Comparison, view: View) {
-  const at = new Float64Array(3);
-  return shownOthers(comparison)
-    .filter(({ state }) => state.status === 'ok')
-    .map(({ id, letter, frontEnd, state }) => {
-      carryPoint(frontEnd, state, 'pitman', frontEnd.layout.steering.box.pitmanBall, at);
-      const name = comparison.nameOf(id);
-      const short = name.length > NAME_MOST ? `${name.slice(0, NAME_MOST - 1).trimEnd()}…` : name;
-      const ball: Point = [at[0] as number, at[1] as number, at[2] as number];
-      return { view, at: project(view, ball), name: `${letter} ${short}` };
-    });
 }
 
 /** The chosen and the hovered rail or obstacle, named in the view that was pointed at; one whose point is named is not. */
@@ -103,12 +57,6 @@ function namedBodies(workbench: Workbench, view: BoardView): OverlaySource['bodi
 /** A structure without its rails, what is in the way and the steering shaft. */
 const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle|shaft)-\S+ ?/g, '');
 
-/** What the travel says on the board: the two arcs, the gap between them, the aim. */
-const travelled = (source: OverlaySource) => ({ ...arcMarks(source), notes: arcNotes(source) });
-
-/** A drive has nothing to say that would not move too fast to read: its figures stand beside its curves. */
-const NOTHING_ABOUT = { lines: [], marks: [], notes: [] };
-
 /** Calls back whenever the window comes to a screen of another density; stops when what it gives back is called. */
 function onDensityChange(tell: () => void): () => void {
   let query: MediaQueryList | undefined;
@@ -129,15 +77,7 @@ function onDensityChange(tell: () => void): () => void {
  * An attachment that puts the canvas into an element and keeps it showing the workbench. Nodes are made once for a
  * structure; after that every effect only writes into what is there.
  */
-export function boardCanvas(
-  workbench: Workbench,
-  view: BoardView,
-  comparison: Comparison,
-  studies: Studies,
-  road: RoadRun,
-  axlePull: AxlePull,
-  colours: () => readonly string[],
-) {
+export function boardCanvas(workbench: Workbench, view: BoardView, contributions: readonly Contribution[]) {
   return (element: HTMLDivElement) => {
     const stage = new BoardStage(element, readPalette(element));
     const notes = new NotePlacing();
@@ -209,30 +149,39 @@ export function boardCanvas(
       stage.carNodes.update(drawing, placed);
     });
 
-    const driven = roadCanvas(stage, view, workbench, comparison, road, axlePull);
+    /** The first answer that there is. */
+    const first = <Answer>(ask: (each: Contribution) => Answer | undefined): Answer | undefined => {
+      for (const each of contributions) {
+        const answer = ask(each);
+        if (answer !== undefined) return answer;
+      }
+      return undefined;
+    };
+    const ground = $derived(first((each) => each.ground?.()));
+    $effect(() => stage.showRoad(ground));
+    $effect(() => {
+      const answers = contributions.map((each) => each.otherCars?.());
+      stage.otherCars.show(answers.findLast((answer) => answer !== undefined) ?? []);
+    });
+    $effect(() => stage.showUnder(first((each) => each.underlay?.())));
+    $effect(() => {
+      const proposed = first((each) => each.proposed?.());
+      stage.proposed.show(proposed?.frontEnd, proposed?.state, proposed?.links);
+    });
+    // What is written finds its room again once there is something new to keep off.
+    for (const each of contributions)
+      $effect(() => {
+        if (each.settles?.()) untrack(settle);
+      });
 
     $effect(() => {
-      const shown = !workbench.atRide && !driven.onRoad();
+      const shown = !workbench.atRide && !ground;
       stage.showGhost(shown);
       if (!shown) return;
       placedAtRide = roomed(placedAtRide);
       placeAtRide(view.drawing, placedAtRide);
       stage.ghostNodes.update(view.drawing, placedAtRide);
     });
-
-    const turned = ({ shown, onBoard }: OverlaySource) => ({
-      ...turnPicture({
-        frontEnd: workbench.frontEnd,
-        state: workbench.poseState,
-        shown,
-        transmissionLeast: limitInForce('transmissionLeast', workbench.settings.limits).value,
-        onBoard,
-      }),
-      marks: [],
-    });
-
-    const ABOUT = { travel: travelled, turn: turned, road: () => NOTHING_ABOUT };
-    const studied = studiesCanvas(stage, view, workbench, studies, colours, settle);
 
     $effect(() => {
       stage.lookFrom(view.camera, view.sheet, view.shown);
@@ -275,17 +224,11 @@ export function boardCanvas(
         chosenView: workbench.enlarged ?? workbench.lastView,
         guides: view.guides,
         guideView: workbench.lastView,
-        // Worked out only where they are shown.
-        get arcs() {
-          return view.arcs;
-        },
-        get gap() {
-          return view.gap;
-        },
-        others: otherNames(comparison, namingView(view.shown)),
         bodies: namedBodies(workbench, view),
         bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
         scale: view.camera.scale,
+        weight: view.weight,
+        measure: (text, strong) => stage.measure(text, strong),
         onBoard: (shown, place) => view.onBoard(shown, place),
         length: (mm) => workbench.length(mm),
         fineLength: (mm) => formatLength(mm, fineStyle(workbench.lengthStyle)),
@@ -299,27 +242,20 @@ export function boardCanvas(
         onBoard: source.onBoard,
         length: source.length,
       });
-      // Below the board stand the curves of the travel, or of the turn; on it what belongs to them.
-      const about = ABOUT[workbench.lookedAt](source);
-      const arrows = studied.arrows(source);
-      const shaft = shaftPicture({
-        route: workbench.route,
-        shown: view.shown,
-        chosen: source.chosen,
-        hovered: source.hovered,
-        chosenView: source.chosenView,
-        hoverView: source.hoverView,
-        weight: view.weight,
-        onBoard: source.onBoard,
-      });
+      const parts = contributions.flatMap((each) => each.overlay?.(source) ?? []);
       const written = notes.place(
-        [...between.notes, ...studied.notes(source), ...notesOf(source), ...shaft.notes, ...about.notes],
-        (text, strong) => stage.measure(text, strong),
+        [
+          ...between.notes,
+          ...parts.flatMap(({ firstNotes = [] }) => firstNotes),
+          ...notesOf(source),
+          ...parts.flatMap((part) => part.notes ?? []),
+        ],
+        source.measure,
         () => ({
           bounds: source.bounds,
           rects: [
             ...handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
-            ...arrows.rects,
+            ...parts.flatMap(({ rects = [] }) => rects),
           ],
           segments: view.shown.flatMap((shown) =>
             segmentsOf(stage.carNodes.linesOf(shown), (place) => view.onBoard(shown, place)),
@@ -331,16 +267,13 @@ export function boardCanvas(
         lines: [
           ...projectionLines(source),
           ...snapLines(source),
-          ...shaft.lines,
-          ...about.lines,
+          ...parts.flatMap(({ lines = [] }) => lines),
           ...written.lines,
-          ...arrows.lines,
           ...between.lines,
-          ...driven.handLines(),
         ],
-        marks: [...about.marks, ...shaft.marks, ...between.marks],
+        marks: [...parts.flatMap(({ marks = [] }) => marks), ...between.marks],
         handles,
-        texts: [...written.texts, ...arrows.texts],
+        texts: [...written.texts, ...parts.flatMap((part) => part.texts ?? [])],
       });
     });
 
@@ -350,18 +283,10 @@ export function boardCanvas(
         const box = element.getBoundingClientRect();
         return handle && { x: box.x + handle.x, y: box.y + handle.y };
       },
-      otherAt: (letter) => {
-        const names = otherNames(comparison, namingView(view.shown));
-        const other = names.find(({ name }) => name.startsWith(`${letter} `));
-        if (!other) return undefined;
-        const [x, y] = view.onBoard(other.view, other.at);
-        const box = element.getBoundingClientRect();
-        return { x: box.x + x, y: box.y + y };
-      },
-      mapAt: (across, up) => {
-        const { view: on, shown } = studies.map;
-        if (!shown || !view.shown.includes(on)) return undefined;
-        const [x, y] = view.onBoard(on, [on === 'side' ? -across : across, -up]);
+      spotAt: (name, ...asked) => {
+        const spot = first((each) => each.spots?.[name])?.(...(asked as never[]));
+        if (!spot || !view.shown.includes(spot.view)) return undefined;
+        const [x, y] = view.onBoard(spot.view, spot.at);
         const box = element.getBoundingClientRect();
         return { x: box.x + x, y: box.y + y };
       },

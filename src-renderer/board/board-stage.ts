@@ -4,7 +4,6 @@ import { Layer } from 'konva/lib/Layer.js';
 import { Shape as Node } from 'konva/lib/Shape.js';
 import { Stage } from 'konva/lib/Stage.js';
 import { type Drawing, type Sheet, VIEWS, type View } from '../../shared-math/drawing/index.ts';
-import { MapPainter, type MapPicture, type ToBoard } from '../places/layout/map/map-painter.ts';
 import type { Camera, Size } from './camera.ts';
 import { CarNodes, type DrawnWith } from './car-nodes.ts';
 import { type GridPicture, paintGrid } from './grid-painter.ts';
@@ -53,8 +52,7 @@ export class BoardStage {
   readonly road: RoadGround;
   readonly otherCars: OtherCars;
   readonly proposed: ProposedCar;
-  readonly #mapPainter = new MapPainter();
-  #map: { readonly picture: MapPicture; readonly toBoard: ToBoard } | undefined;
+  #under: ((context: CanvasRenderingContext2D, palette: Palette) => void) | undefined;
   #grid: GridPicture | undefined;
   #picture: OverlayPicture = EMPTY_PICTURE;
   readonly #measured = new Map<string, { width: number; height: number }>();
@@ -97,10 +95,7 @@ export class BoardStage {
       }),
       new Node({
         ...plain,
-        sceneFunc: (context) => {
-          const map = this.#map;
-          if (map) this.#mapPainter.paint(context._context, map.picture, map.toBoard, this.#palette);
-        },
+        sceneFunc: (context) => this.#under?.(context._context, this.#palette),
       }),
     );
     this.#over.add(
@@ -115,7 +110,7 @@ export class BoardStage {
     this.#palette = palette;
     this.#painter = new OverlayPainter(palette);
     this.#measured.clear();
-    const inks = this.#map ? seeThroughInks(palette) : carInks(palette);
+    const inks = this.#under ? seeThroughInks(palette) : carInks(palette);
     Object.assign(this.#carWith, { inks, weight: palette.weight });
     Object.assign(this.#ghostWith, { inks: ghostInks(palette), weight: palette.weight });
     this.road.ink(palette);
@@ -155,14 +150,14 @@ export class BoardStage {
     this.#sheet.batchDraw();
   }
 
-  /** Lays a map under the car, or takes it away. */
-  showMap(picture: MapPicture | undefined, toBoard: ToBoard = (x, y) => [x, y]): void {
-    if (!picture && !this.#map) return;
-    if (!picture !== !this.#map) {
-      this.#carWith.inks = picture ? seeThroughInks(this.#palette) : carInks(this.#palette);
+  /** Lays something under the car, which can then be seen through; or takes it away. */
+  showUnder(under: ((context: CanvasRenderingContext2D, palette: Palette) => void) | undefined): void {
+    if (!under && !this.#under) return;
+    if (!under !== !this.#under) {
+      this.#carWith.inks = under ? seeThroughInks(this.#palette) : carInks(this.#palette);
       this.#car.layer.batchDraw();
     }
-    this.#map = picture && { picture, toBoard };
+    this.#under = under;
     this.#sheet.batchDraw();
   }
 

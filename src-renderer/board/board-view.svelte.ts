@@ -7,7 +7,6 @@ import {
   moved,
   type Place,
   placeAtRide,
-  placeInPose,
   project,
   roomFor,
   type Sheet,
@@ -18,11 +17,7 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
-import { standPoints } from '../document/stand.ts';
 import type { Workbench } from '../document/workbench.svelte.ts';
-import { type Arcs, arcsOf, type Gap, gapOf } from '../places/layout/travel/arcs.ts';
-import type { AxlePull } from '../places/road/axle-pull.svelte.ts';
-import { type DrawnHold, drawnHolds, type HeldIn, holdOf, holdUnder } from '../places/road/holds.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
   between,
@@ -34,7 +29,15 @@ import {
   toScreen,
   zoomedAt,
 } from './camera.ts';
-import { type Gesture, type Grip, type Hands, idle, type Signal } from './gestures/index.ts';
+import {
+  type Gesture,
+  type Graspable,
+  type Grip,
+  type Hands,
+  type Hold,
+  idle,
+  type Signal,
+} from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
 import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
@@ -58,7 +61,7 @@ const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } }
 /** What the board shows of the workbench and what hands do to it; knows nothing of the canvas. */
 export class BoardView implements Hands {
   readonly #bench: Workbench;
-  readonly #axlePull: AxlePull;
+  #graspable: readonly Graspable[] = [];
   #gesture: Gesture = idle;
   #frame = 0;
   /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
@@ -75,17 +78,6 @@ export class BoardView implements Hands {
   hoverView: View = $state('side');
   /** Rails and obstacles as they are drawn, in the order of painting. */
   bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing));
-  /** What can be pulled, where it stands now; worked out when a pointer looks for it. */
-  holds: readonly DrawnHold[] = $derived.by(() => {
-    const { frontEnd, poseState, stand } = this.#bench;
-    const placed = roomFor(this.drawing);
-    if (poseState.status === 'ok') placeInPose(this.drawing, frontEnd, poseState, placed);
-    else placeAtRide(this.drawing, placed);
-    standPoints(placed, stand);
-    return drawnHolds(this.drawing, placed);
-  });
-  /** What the pointer pulls, and the pose (mm, degrees) in which it took hold. */
-  grip: (HeldIn & { readonly heave: number; readonly roll: number }) | undefined = $state.raw();
   /** Where a pointer was looked for last; nothing once it has left the board. */
   #pointed: Place | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
@@ -96,8 +88,6 @@ export class BoardView implements Hands {
   drawing: Drawing = $derived.by(() => drawLayout(this.#bench.layout));
   structure = $derived(structureOf(this.drawing));
   shown: readonly View[] = $derived.by(() => (this.#bench.enlarged ? [this.#bench.enlarged] : VIEWS));
-  arcs: Arcs = $derived.by(() => arcsOf(this.#bench.held, this.#bench.aim));
-  gap: Gap | undefined = $derived.by(() => gapOf(this.#bench.frontEnd, this.arcs, this.#bench.pose.heave));
   handles: readonly Handle[] = $derived.by(() => this.#handles());
   /** Where the grids of neighbouring views part, mm of the sheet. */
   gridGaps = $derived.by(() => {
@@ -110,9 +100,13 @@ export class BoardView implements Hands {
     };
   });
 
-  constructor(bench: Workbench, axlePull: AxlePull) {
+  constructor(bench: Workbench) {
     this.#bench = bench;
-    this.#axlePull = axlePull;
+  }
+
+  /** Gives the hand more to take hold of than points. */
+  grasps(graspable: readonly Graspable[]): void {
+    this.#graspable = graspable;
   }
 
   // Places ---------------------------------------------------------------------------------------------------
@@ -262,30 +256,26 @@ export class BoardView implements Hands {
     return undefined;
   }
 
-  holdAt(x: number, y: number): HeldIn | undefined {
+  #heldAt(x: number, y: number): { readonly hold: Hold; readonly by: Graspable } | undefined {
     if (this.#bodyAt([x, y])) return undefined;
     for (const view of this.shown) {
       const at = toScreen(this.camera, this.sheet.origin[view]);
       const { scale } = this.camera;
       const place: Place = [(x - at[0]) / scale, (y - at[1]) / scale];
-      const held = holdUnder(this.holds, view, place);
-      if (held) return holdOf(held, view, place, this.#bench.layout);
+      for (const by of this.#graspable) {
+        const hold = by.at(this.drawing, view, place);
+        if (hold) return { hold, by };
+      }
     }
     return undefined;
   }
 
-  /** Up is up on the sheet in every view: seen from above there is no other way to show it. Over shows from ahead. */
-  takeHold(hold: HeldIn): Grip | undefined {
-    const { heave, roll } = this.#bench.pose;
-    if (!this.#axlePull.take(hold)) return undefined;
-    this.grip = { ...hold, heave, roll };
-    const { scale } = this.camera;
-    const across = hold.view === 'front' ? 1 / scale : 0;
-    return {
-      moveTo: (right, down) => this.#axlePull.pull(-down / scale, right * across),
-      putDown: () => this.#axlePull.letGo(),
-      giveBack: () => this.#axlePull.giveBack(),
-    };
+  holdAt(x: number, y: number): Hold | undefined {
+    return this.#heldAt(x, y)?.hold;
+  }
+
+  takeHold(hold: Hold): Grip | undefined {
+    return hold.take(this.camera.scale);
   }
 
   handleAt(x: number, y: number, kind: 'mouse' | 'pen' | 'touch'): Handle | undefined {
@@ -301,8 +291,8 @@ export class BoardView implements Hands {
     const view = handle?.view ?? body?.view;
     if (view && this.hoverView !== view) this.hoverView = view;
     const free = !handle && !body && this.#pointed !== undefined;
-    const offered = free && this.#pointed ? (this.holdAt(...this.#pointed)?.held ?? null) : null;
-    if (this.#axlePull.offered !== offered) this.#axlePull.offered = offered;
+    const offered = free && this.#pointed ? this.#heldAt(...this.#pointed) : undefined;
+    for (const each of this.#graspable) each.offer(offered?.by === each ? offered.hold : undefined);
   }
 
   /** The pointer is off the board. */

@@ -7,10 +7,11 @@ import type { Camera } from './camera.ts';
  */
 export interface BoardHook {
   handleAt(view: View, hardpoint: string): { readonly x: number; readonly y: number } | undefined;
-  /** The pitman ball of another variant that is drawn beside the open one, by its letter. */
-  otherAt(letter: string): { readonly x: number; readonly y: number } | undefined;
-  /** A place of the map, mm; nothing while no map is shown. */
-  mapAt(across: number, up: number): { readonly x: number; readonly y: number } | undefined;
+  /** Something that a contributor has on the board, by its name and what it is asked by; nothing while it is not shown. */
+  spotAt(
+    name: string,
+    ...asked: readonly (string | number)[]
+  ): { readonly x: number; readonly y: number } | undefined;
   camera(): Camera;
   /** All that is written over the drawing, in no order. */
   written(): readonly string[];

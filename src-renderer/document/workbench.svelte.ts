@@ -61,6 +61,7 @@ export class Workbench {
   readonly #pose: CarPose;
   readonly #edits: Edits;
   #clearing: ReturnType<typeof setTimeout> | undefined;
+  #fitted: (() => void) | undefined;
 
   /** The variant that is open: its names and where it belongs. Its document is `document`. */
   variant: Omit<OpenVariant, 'document'> | null = $state.raw(null);
@@ -155,8 +156,6 @@ export class Workbench {
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 
-  /** Counts the wishes to see the whole sheet; the board fits itself whenever this changes. */
-  fitWishes = $state(0);
   /** The view that fills the board, or nothing where all three stand on the sheet. */
   enlarged: ViewName | null = $state(null);
 
@@ -283,7 +282,14 @@ export class Workbench {
 
   /** Fits the drawing to the board. */
   fit(): void {
-    this.fitWishes += 1;
+    this.#fitted?.();
+  }
+  /** The board's own way to fit the drawing; gives back how to take it away again. */
+  onFit(fit: () => void): () => void {
+    this.#fitted = fit;
+    return () => {
+      if (this.#fitted === fit) this.#fitted = undefined;
+    };
   }
   /** Lets one view fill the board, or puts all three back on the sheet; wholly in sight either way. */
   enlarge(view: ViewName | null): void {

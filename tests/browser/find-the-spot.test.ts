@@ -31,10 +31,10 @@ async function showMap(page: Page): Promise<void> {
 
 /** Where a place of the map stands, mm; page px. */
 async function mapAt(page: Page, across: number, up: number): Promise<Spot> {
-  const spot = await page.evaluate(([x, z]) => (window.toeboardBoard as BoardHook | undefined)?.mapAt(x, z), [
-    across,
-    up,
-  ] as const);
+  const spot = await page.evaluate(
+    ([x, z]) => (window.toeboardBoard as BoardHook | undefined)?.spotAt('map', x, z),
+    [across, up] as const,
+  );
   if (!spot) throw new Error('No map is shown');
   return spot;
 }

@@ -59,5 +59,8 @@ export function written(page: Page): Promise<readonly string[]> {
 
 /** Where the pitman ball of a variant beside the open one is drawn; nothing where it is not. */
 export function otherBall(page: Page, letter: string): Promise<Spot | undefined> {
-  return page.evaluate((of) => (window.toeboardBoard as BoardHook | undefined)?.otherAt(of), letter);
+  return page.evaluate(
+    (of) => (window.toeboardBoard as BoardHook | undefined)?.spotAt('variant', of),
+    letter,
+  );
 }

@@ -1,4 +1,4 @@
-import type { HeldIn } from '../../places/road/holds.ts';
+import type { Drawing, Place, View } from '../../../shared-math/drawing/index.ts';
 import type { Handle } from '../handles.ts';
 
 /** A pointer's news, in px of the board. */
@@ -30,6 +30,20 @@ export interface Grip {
   giveBack(): void;
 }
 
+/** Something of the drawing under the pointer that a hand can take hold of. */
+export interface Hold {
+  /** Nothing where it cannot be taken after all. `scale`: px per mm. */
+  take(scale: number): Grip | undefined;
+}
+
+/** Finds what can be taken hold of though it is no point. */
+export interface Graspable {
+  /** At a place of a view's own plane, mm. */
+  at(drawing: Drawing, view: View, place: Place): Hold | undefined;
+  /** What a pointer at rest could take; nothing once there is nothing. */
+  offer(hold: Hold | undefined): void;
+}
+
 /** What gestures do to the board. */
 export interface Hands {
   handleAt(x: number, y: number, kind: PointerNews['kind']): Handle | undefined;
@@ -37,9 +51,9 @@ export interface Hands {
   select(handle: Handle | undefined): void;
   /** Nothing where the point cannot be moved. */
   takeUp(handle: Handle): Grip | undefined;
-  /** The tyre or beam under a place that has no handle; what can be pulled on its springs. */
-  holdAt(x: number, y: number): HeldIn | undefined;
-  takeHold(hold: HeldIn): Grip | undefined;
+  /** What can be taken hold of at a place that has no handle. */
+  holdAt(x: number, y: number): Hold | undefined;
+  takeHold(hold: Hold): Grip | undefined;
   panBy(right: number, down: number): void;
   zoomAt(x: number, y: number, factor: number): void;
 }

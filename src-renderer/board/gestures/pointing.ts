@@ -1,7 +1,6 @@
-import type { HeldIn } from '../../places/road/holds.ts';
 import type { Handle } from '../handles.ts';
 import { dragging } from './dragging.ts';
-import type { Gesture, PointerNews } from './gesture.ts';
+import type { Gesture, Hold, PointerNews } from './gesture.ts';
 import { idle } from './idle.ts';
 import { panning } from './panning.ts';
 import { pinching } from './pinching.ts';
@@ -9,8 +8,8 @@ import { pinching } from './pinching.ts';
 /** px that a press may tremble before it is a drag; a finger trembles more than a mouse. */
 const TREMBLE = { mouse: 3, pen: 4, touch: 9 };
 
-/** Pressed and not moved yet: it may become a choice, a drag of the point, a pull on the axle, or a move of the paper. */
-export function pointing(start: PointerNews, handle: Handle | undefined, hold?: HeldIn): Gesture {
+/** Pressed and not moved yet: it may become a choice, a drag of the point, a pull on what is under it, or a move of the paper. */
+export function pointing(start: PointerNews, handle: Handle | undefined, hold?: Hold): Gesture {
   const self: Gesture = {
     name: 'pointing',
     on(signal, hands) {

@@ -4,12 +4,12 @@ import {
   type Gesture,
   type Grip,
   type Hands,
+  type Hold,
   idle,
   type PointerNews,
   type Signal,
 } from '../../../src-renderer/board/gestures/index.ts';
 import type { Handle } from '../../../src-renderer/board/handles.ts';
-import type { HeldIn } from '../../../src-renderer/places/road/holds.ts';
 
 const PITMAN: Hardpoint = {
   id: 'steering.box.pitmanBall',
@@ -17,7 +17,7 @@ const PITMAN: Hardpoint = {
   carrier: 'pitman',
   at: [0, 0, 0],
 };
-const TYRE: HeldIn = { held: 'left', view: 'front', at: [700, -330], y: 710, z: 330, sideways: true };
+const TYRE: Hold = { take: () => undefined };
 const HANDLE: Handle = { view: 'side', point: PITMAN, x: 100, y: 100 };
 
 /** A board without a canvas: one handle at 100, 100, a tyre from 500 on to the right, and a list of what was done. */
@@ -43,12 +43,12 @@ class PlainHands implements Hands {
       giveBack: () => void this.done.push('give back'),
     };
   }
-  holdAt(x: number): HeldIn | undefined {
+  holdAt(x: number): Hold | undefined {
     return x >= 500 ? TYRE : undefined;
   }
-  takeHold({ held }: HeldIn): Grip | undefined {
+  takeHold(hold: Hold): Grip | undefined {
     if (this.refuses) return undefined;
-    this.done.push(`take hold of ${held}`);
+    this.done.push(hold === TYRE ? 'take hold of the tyre' : 'take hold of another');
     return {
       moveTo: (right, down) => void this.done.push(`pull ${right},${down}`),
       putDown: () => void this.done.push('let go'),
@@ -122,7 +122,13 @@ describe('a pull', () => {
     send(down(510, 100), move(511, 101));
     expect(gesture.name).toBe('pointing');
     send(move(510, 80), move(510, 60), up(510, 60));
-    expect(hands.done).toEqual(['hover nothing', 'take hold of left', 'pull 0,-20', 'pull 0,-40', 'let go']);
+    expect(hands.done).toEqual([
+      'hover nothing',
+      'take hold of the tyre',
+      'pull 0,-20',
+      'pull 0,-40',
+      'let go',
+    ]);
     expect(gesture.name).toBe('idle');
   });
 

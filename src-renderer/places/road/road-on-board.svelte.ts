@@ -1,16 +1,17 @@
 import { project } from '../../../shared-math/drawing/index.ts';
 import type { Road, RoadProfile } from '../../../shared-math/ride/index.ts';
 import { MM_PER_INCH, toRadians } from '../../../shared-math/units/index.ts';
-import type { BoardStage } from '../../board/board-stage.ts';
 import type { BoardView } from '../../board/board-view.svelte.ts';
+import { type Contribution, piece } from '../../board/contributor.ts';
 import type { OtherCar } from '../../board/other-cars.ts';
 import type { OverlayLine } from '../../board/overlay.ts';
 import type { RoadPicture } from '../../board/road-ground.ts';
-import { LEVEL } from '../../document/stand.ts';
 import type { Workbench } from '../../document/workbench.svelte.ts';
 import { COMPARE_DASHES } from '../../look/compare.ts';
 import type { Comparison } from '../../panels/compare/comparison.svelte.ts';
+import { AxleGrasp } from './axle-grasp.svelte.ts';
 import type { AxlePull } from './axle-pull.svelte.ts';
+import PullReadout from './PullReadout.svelte';
 import type { RoadRun } from './road-run.svelte.ts';
 
 /** mm that the road is drawn ahead of the axle and behind it, and from one of its points to the next. */
@@ -69,18 +70,9 @@ function pictureOf(run: RoadRun, workbench: Workbench, left: Float64Array, right
   };
 }
 
-/** The variants beside the open one as they stand now: in its pose, or where the road has brought each of them. */
-function othersNow(comparison: Comparison, run: RoadRun, onRoad: boolean): OtherCar[] {
+/** The variants beside the open one where the road has brought each of them. */
+function othersOnRoad(comparison: Comparison, run: RoadRun): OtherCar[] {
   if (!comparison.ghosts) return [];
-  if (!onRoad)
-    return comparison.others.map(({ id, frontEnd, state, letter }) => ({
-      id,
-      frontEnd,
-      state,
-      dash: COMPARE_DASHES[letter],
-      stand: LEVEL,
-      whole: false,
-    }));
   return run.others.map(({ other, driven }) => ({
     id: other.id,
     frontEnd: other.frontEnd,
@@ -91,8 +83,12 @@ function othersNow(comparison: Comparison, run: RoadRun, onRoad: boolean): Other
 }
 
 /** From where the hand's point of the axle has come to where the hand is: what the springs hold back. */
-function handLines(axlePull: AxlePull, workbench: Workbench, view: BoardView): OverlayLine[] {
-  const { grip } = view;
+function handLines(
+  axlePull: AxlePull,
+  { grip }: AxleGrasp,
+  workbench: Workbench,
+  view: BoardView,
+): OverlayLine[] {
   if (!grip || !axlePull.hold || axlePull.byKeys || !view.shown.includes(grip.view)) return [];
   const { heave, roll } = workbench.pose;
   const given = heave - grip.heave + grip.y * toRadians(roll - grip.roll);
@@ -103,27 +99,25 @@ function handLines(axlePull: AxlePull, workbench: Workbench, view: BoardView): O
   return [{ points: [x, y, toX, toY], ink: 'steel' }];
 }
 
-/** What a drive over a road and a hand on the axle put on the canvas. To be called where effects may be made. */
-export function roadCanvas(
-  stage: BoardStage,
-  view: BoardView,
-  workbench: Workbench,
-  comparison: Comparison,
-  run: RoadRun,
-  axlePull: AxlePull,
-) {
-  const left = new Float64Array(COUNT);
-  const right = new Float64Array(COUNT);
-  /** While a hand pulls, the frame stands still on the board as in every pose, and the tyres take the ground along. */
-  const onRoad = () => workbench.lookedAt === 'road' && !axlePull.active;
-
-  $effect(() => {
-    stage.showRoad(onRoad() ? pictureOf(run, workbench, left, right) : undefined);
-  });
-
-  $effect(() => {
-    stage.otherCars.show(othersNow(comparison, run, onRoad()));
-  });
-
-  return { onRoad, handLines: () => handLines(axlePull, workbench, view) };
-}
+/** A drive over a road, and a hand on the axle, on the board. */
+export const roadOnBoard =
+  (workbench: Workbench, comparison: Comparison, run: RoadRun, axlePull: AxlePull) =>
+  (view: BoardView): Contribution => {
+    const left = new Float64Array(COUNT);
+    const right = new Float64Array(COUNT);
+    const grasp = new AxleGrasp(workbench, axlePull);
+    /** While a hand pulls, the frame stands still on the board as in every pose, and the tyres take the ground along. */
+    const onRoad = () => workbench.lookedAt === 'road' && !axlePull.active;
+    return {
+      id: 'road',
+      ground: () => (onRoad() ? pictureOf(run, workbench, left, right) : undefined),
+      otherCars: () => (onRoad() ? othersOnRoad(comparison, run) : undefined),
+      // A drive has nothing to say that would not move too fast to read: its figures stand beside its curves.
+      overlay: () => ({ lines: handLines(axlePull, grasp, workbench, view) }),
+      graspable: grasp,
+      cursor: () => (axlePull.offered === null ? undefined : 'ns-resize'),
+      wantsKeys: () => axlePull.byKeys,
+      help: 'P takes hold of the axle: arrow keys up and down pull it on its springs, Shift P lets go, Escape puts it to rest.',
+      above: piece(PullReadout, { workbench, axlePull }),
+    };
+  };

@@ -1,0 +1,49 @@
+import type { BoardView } from '../../board/board-view.svelte.ts';
+import type { Contribution } from '../../board/contributor.ts';
+import type { OverlaySource } from '../../board/overlay-picture.ts';
+import { solvePose } from '../../document/reach.ts';
+import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { Studies } from './studies.svelte.ts';
+import { type Arrows, effectArrows, proposalNotes, triedNotes } from './study-notes.ts';
+
+const NO_ARROWS: Arrows = { lines: [], texts: [], rects: [] };
+
+/** What a search proposes and what a small step does, on the board. */
+export const studiesOnBoard =
+  (workbench: Workbench, studies: Studies) =>
+  (view: BoardView): Contribution => {
+    const { map, tuning, effects } = studies;
+
+    function arrows({ handles, chosen, chosenView, measure }: OverlaySource): Arrows {
+      const told = effects.last;
+      const own = handles.filter(({ point }) => point.id === chosen);
+      const handle = own.find((each) => each.view === chosenView) ?? own[0];
+      // On the map the same is told everywhere at once, and away from ride height the arrows would not hold.
+      if (!told || !handle || map.shown || tuning.proposal || !workbench.atRide) return NO_ARROWS;
+      return effectArrows(told, handle, view.weight, workbench.enlarged !== null, (text) =>
+        measure(text, true),
+      );
+    }
+
+    return {
+      id: 'studies',
+      overlay: (source) => ({
+        ...arrows(source),
+        firstNotes: [
+          ...proposalNotes(tuning.proposed, source.shown, source.onBoard),
+          ...triedNotes(studies.tried, source.shown, source.onBoard),
+        ],
+      }),
+      settles: () => Boolean(effects.current),
+      proposed: () => {
+        const frontEnd = tuning.proposed ?? studies.tried;
+        return (
+          frontEnd && {
+            frontEnd,
+            state: solvePose(frontEnd, workbench.pose),
+            links: JSON.stringify(frontEnd.layout.lateral) !== JSON.stringify(workbench.layout.lateral),
+          }
+        );
+      },
+    };
+  };

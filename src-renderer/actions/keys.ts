@@ -1,17 +1,7 @@
+import type { Action, Focus, KeyPress, KeyUse, Stroke } from '../controls/action.ts';
 import type { Arrow } from '../document/nudge.ts';
-import { ACTIONS, type Action, type Stroke, type Tools } from './actions.ts';
-
-/** What of a keyboard event decides; a plain object in tests. */
-export interface KeyPress {
-  readonly key: string;
-  readonly ctrlKey: boolean;
-  readonly metaKey: boolean;
-  readonly altKey: boolean;
-  readonly shiftKey: boolean;
-}
-
-/** Where the press goes first: into text, into a control that has its own use for arrows, or nowhere special. */
-export type Focus = 'text' | 'arrows' | 'board';
+import type { Workbench } from '../document/workbench.svelte.ts';
+import type { Actions } from './actions.ts';
 
 function isStroke(press: KeyPress, stroke: Stroke): boolean {
   const mod = press.ctrlKey || press.metaKey;
@@ -26,9 +16,9 @@ function isStroke(press: KeyPress, stroke: Stroke): boolean {
  * The action that a press asks for. While text is typed, letters belong to the text, and so does undo: a field
  * takes back its own typing.
  */
-export function actionFor(press: KeyPress, focus: Focus): Action | undefined {
+export function actionFor(press: KeyPress, focus: Focus, { list }: Actions): Action | undefined {
   if (focus === 'text') return undefined;
-  return ACTIONS.find((action) => action.strokes.some((stroke) => isStroke(press, stroke)));
+  return list.find((action) => action.strokes.some((stroke) => isStroke(press, stroke)));
 }
 
 const ARROWS: readonly string[] = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'];
@@ -50,30 +40,26 @@ export function focusOf(target: EventTarget | null): Focus {
   return target.closest('[role="tablist"], [role="menu"], [role="slider"]') ? 'arrows' : 'board';
 }
 
-/** mm of one press of an arrow while the axle is in the hand; with Shift, and without. */
-const PULL = { small: 6.35, large: 25.4 };
-
-/** What a press does to the hand that holds the axle; nothing where there is none, or the key is another's. */
-function pulls(press: KeyPress, focus: Focus, { axlePull }: Tools): boolean {
-  if (!axlePull.byKeys || focus !== 'board' || press.ctrlKey || press.metaKey || press.altKey) return false;
-  if (press.key !== 'ArrowUp' && press.key !== 'ArrowDown') return false;
-  axlePull.pull(
-    axlePull.pulled.up + (press.key === 'ArrowUp' ? 1 : -1) * (press.shiftKey ? PULL.large : PULL.small),
-  );
-  return true;
-}
-
-/** Answers a key press: an action, a nudge of the selected point, or nothing. Tells whether it was used. */
-export function pressed(press: KeyPress, focus: Focus, tools: Tools): boolean {
-  const action = actionFor(press, focus);
+/**
+ * Answers a key press: an action, what a place makes of it, a nudge of the selected point, or nothing. Returns whether
+ * it was used.
+ */
+export function pressed(
+  press: KeyPress,
+  focus: Focus,
+  actions: Actions,
+  workbench: Pick<Workbench, 'inHand' | 'nudge'>,
+  uses: readonly KeyUse[] = [],
+): boolean {
+  const action = actionFor(press, focus, actions);
   if (action) {
-    if (action.enabled(tools)) action.run(tools);
+    if (action.enabled()) action.run();
     return true;
   }
-  if (pulls(press, focus, tools)) return true;
+  if (uses.some((use) => use(press, focus))) return true;
   const arrow = nudgeFor(press, focus);
-  if (arrow && tools.bench.inHand) {
-    tools.bench.nudge(arrow, press.shiftKey);
+  if (arrow && workbench.inHand) {
+    workbench.nudge(arrow, press.shiftKey);
     return true;
   }
   return false;

@@ -1,5 +1,4 @@
 import { COMPARE_DASHES } from '../look/compare.ts';
-import type { OtherVariant } from '../panels/compare/comparison.svelte.ts';
 import type { Column } from './curve-data.ts';
 import type { CurveInk } from './curve-ink.ts';
 
@@ -14,7 +13,7 @@ export interface OtherCurve {
 }
 
 export function otherCurve(
-  other: Pick<OtherVariant, 'letter'>,
+  other: { readonly letter: keyof typeof COMPARE_DASHES },
   whose: string,
   column: Column,
   now: number | undefined,

@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import type { Reply } from '../../src-main/api/contract.ts';
 import type { Shop } from './shop.svelte.ts';
 import type { Workbench } from './workbench.svelte.ts';
@@ -55,3 +56,6 @@ export class Archive {
     await Promise.all([this.readHistory(), this.#shop.refresh()]);
   }
 }
+
+/** The one of the page, for its components. */
+export const [getArchive, setArchive] = createContext<Archive>();

@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import type { Clearance, Clearances } from '../../shared-math/clearance/index.ts';
 import type { LayoutDocument, Point } from '../../shared-math/layout/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
@@ -142,3 +143,6 @@ export class CarClearances {
     return gap !== undefined && gap.from === pair.onA && gap.to === pair.onB;
   }
 }
+
+/** The one of the page, for its components. */
+export const [getCarClearances, setCarClearances] = createContext<CarClearances>();

@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import type { Reply } from '../../src-main/api/contract.ts';
 import { fetchWholeShop, handOverBlob, sendWholeShop } from '../host/outputs.ts';
 import type { Shop } from './shop.svelte.ts';
@@ -94,3 +95,6 @@ export class Copies {
     }
   }
 }
+
+/** The one of the page, for its components. */
+export const [getCopies, setCopies] = createContext<Copies>();

@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
@@ -74,3 +75,6 @@ export class Shell {
     requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-row="${kind}-${id}"]`)?.focus());
   }
 }
+
+/** The one of the page, for its components. */
+export const [getShell, setShell] = createContext<Shell>();

@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { Call, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { type Customer, isMissing, placeOf } from './find.ts';
@@ -277,3 +278,6 @@ export class Shop {
     return (await this.#bench.ask('Not read', 'demonstration.read', { file }))?.document;
   }
 }
+
+/** The one of the page, for its components. */
+export const [getShop, setShop] = createContext<Shop>();

@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
 import { jointLimits } from '../../shared-math/findings/index.ts';
 import {
@@ -367,3 +368,6 @@ export class Workbench {
     return formatDegrees(degrees, decimals);
   }
 }
+
+/** The one of the page, for its components. */
+export const [getWorkbench, setWorkbench] = createContext<Workbench>();

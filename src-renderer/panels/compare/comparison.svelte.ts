@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import { type Layout, type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type FrontEndState, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import {
@@ -157,3 +158,6 @@ export class Comparison implements Stage {
     if (this.#read === before) this.#read = again;
   }
 }
+
+/** The one of the page, for its components. */
+export const [getComparison, setComparison] = createContext<Comparison>();

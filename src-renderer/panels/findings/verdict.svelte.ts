@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import { type Analysis, analyse, type Finding, findings } from '../../../shared-math/findings/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 import type { CarClearances } from '../../document/clearances.svelte.ts';
@@ -124,3 +125,6 @@ export class Verdict {
     }
   }
 }
+
+/** The one of the page, for its components. */
+export const [getVerdict, setVerdict] = createContext<Verdict>();

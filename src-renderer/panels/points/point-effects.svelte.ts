@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import { type Sensitivity, USUAL_STEP } from '../../../shared-math/tune/index.ts';
 import type { Workbench } from '../../document/workbench.svelte.ts';
@@ -62,3 +63,6 @@ export class PointEffects {
     }, RESTS_AFTER);
   }
 }
+
+/** The one of the page, for its components. */
+export const [getPointEffects, setPointEffects] = createContext<PointEffects>();

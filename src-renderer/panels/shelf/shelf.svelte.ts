@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import { type ShelfPart, type Shelved, wordOf } from '../../../shared-math/shelf/index.ts';
 import type { OutgoingFile } from '../../document/shop.svelte.ts';
 import type { Workbench } from '../../document/workbench.svelte.ts';
@@ -139,3 +140,6 @@ export function foundOn(
     return wanted.every((word) => text.includes(word));
   });
 }
+
+/** The one of the page, for its components. */
+export const [getShelf, setShelf] = createContext<Shelf>();

@@ -4,7 +4,7 @@ import type { OverlaySource } from '../../board/overlay-picture.ts';
 import { solvePose } from '../../document/reach.ts';
 import type { Workbench } from '../../document/workbench.svelte.ts';
 import type { Studies } from './studies.svelte.ts';
-import { type Arrows, effectArrows, proposalNotes, triedNotes } from './study-notes.ts';
+import { type Arrows, effectArrows, proposalNotes } from './study-notes.ts';
 
 const NO_ARROWS: Arrows = { lines: [], texts: [], rects: [] };
 
@@ -29,14 +29,11 @@ export const studiesOnBoard =
       id: 'studies',
       overlay: (source) => ({
         ...arrows(source),
-        firstNotes: [
-          ...proposalNotes(tuning.proposed, source.shown, source.onBoard),
-          ...triedNotes(studies.tried, source.shown, source.onBoard),
-        ],
+        firstNotes: proposalNotes(tuning.proposed, source.shown, source.onBoard),
       }),
       settles: () => Boolean(effects.current),
       proposed: () => {
-        const frontEnd = tuning.proposed ?? studies.tried;
+        const frontEnd = tuning.proposed;
         return (
           frontEnd && {
             frontEnd,

@@ -1,4 +1,4 @@
-import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
+import { createContext } from 'svelte';
 import type { Workbench } from '../../document/workbench.svelte.ts';
 import { Courier, type WorkerLine } from '../../jobs/courier.ts';
 import { PointEffects } from '../../panels/points/point-effects.svelte.ts';
@@ -15,8 +15,6 @@ export class Studies {
   readonly tuning: Tuning;
   readonly effects: PointEffects;
   readonly tolerance: ToleranceView;
-  /** A steering shaft that is looked at on the board before it is taken, with the layout around it. */
-  tried: FrontEnd | undefined = $state.raw();
 
   constructor(bench: Workbench, startWorker: () => WorkerLine) {
     const quick = new Courier(startWorker);
@@ -26,3 +24,6 @@ export class Studies {
     this.tolerance = new ToleranceView(bench, quick);
   }
 }
+
+/** The one of the page, for its components. */
+export const [getStudies, setStudies] = createContext<Studies>();

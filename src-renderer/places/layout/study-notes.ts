@@ -1,15 +1,13 @@
-import { type Place, project, type View } from '../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Place, View } from '../../../shared-math/drawing/index.ts';
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import type { Sensitivity } from '../../../shared-math/tune/index.ts';
 import type { Rect } from '../../board/labels.ts';
 import type { OverlayLine, OverlayText } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
+import { type OnBoard, proposedAt } from '../../board/proposed-note.ts';
 import { bumpChange, bumpOf } from '../../panels/points/effect-words.ts';
 import type { BoxMap } from './map/box-map.svelte.ts';
 import { bumpWords } from './map/map-words.ts';
-
-type OnBoard = (view: View, place: Place) => Place;
 
 /** What is written on the map: the best spot with its figure. */
 export function mapNotes(map: BoxMap, shown: readonly View[], onBoard: OnBoard): Note[] {
@@ -32,33 +30,9 @@ export function mapNotes(map: BoxMap, shown: readonly View[], onBoard: OnBoard):
   ];
 }
 
-/** The name of what is proposed, beside a point of it. */
-function proposedAt(point: Point | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {
-  const view = (['side', 'front', 'top'] as const).find((each) => shown.includes(each));
-  if (!point || !view) return [];
-  const [x, y] = onBoard(view, project(view, point));
-  return [
-    {
-      id: `proposed ${view}`,
-      view,
-      x,
-      y,
-      clear: 9,
-      toward: 30,
-      lines: [{ text: 'proposed', ink: 'steel', strong: true }],
-    },
-  ];
-}
-
 /** The name of the proposed car, at its pitman ball. */
 export const proposalNotes = (proposed: FrontEnd | undefined, shown: readonly View[], onBoard: OnBoard) =>
   proposedAt(proposed?.layout.steering.box.pitmanBall, shown, onBoard);
-
-/** The name of a shaft that is looked at, at the joint in its middle. */
-export function triedNotes(tried: FrontEnd | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {
-  const joints = tried?.layout.shaft?.joints ?? [];
-  return proposedAt(joints[Math.floor(joints.length / 2)]?.centre, shown, onBoard);
-}
 
 /** px at weight 1: where an arrow begins from its point, how long it is, its barbs, and where its figure stands. */
 const ARROW = { from: 15, length: 15, barb: 4.5, text: 5 } as const;

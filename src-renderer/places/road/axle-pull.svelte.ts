@@ -1,3 +1,4 @@
+import { createContext } from 'svelte';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 import { LEVEL } from '../../document/stand.ts';
 import type { Workbench } from '../../document/workbench.svelte.ts';
@@ -159,3 +160,6 @@ export class AxlePull {
     });
   };
 }
+
+/** The one of the page, for its components. */
+export const [getAxlePull, setAxlePull] = createContext<AxlePull>();

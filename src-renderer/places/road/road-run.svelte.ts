@@ -1,4 +1,4 @@
-import { untrack } from 'svelte';
+import { createContext, untrack } from 'svelte';
 import type { LayoutDocument, Refusal } from '../../../shared-math/layout/index.ts';
 import {
   FLAT_ROAD,
@@ -249,3 +249,6 @@ export class RoadRun {
     this.open = false;
   }
 }
+
+/** The one of the page, for its components. */
+export const [getRoadRun, setRoadRun] = createContext<RoadRun>();

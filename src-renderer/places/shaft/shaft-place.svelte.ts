@@ -77,6 +77,8 @@ export class ShaftPlace {
 
   open = $state(false);
   page: ShaftPage = $state('route');
+  /** A shaft that is looked at on the board before it is taken, with the layout around it. */
+  onBoard: FrontEnd | undefined = $state.raw();
   searching = $state(false);
   suggestions: readonly Suggestion[] | null = $state.raw(null);
   /** Number of joints of the suggestion that is looked at on the board. */

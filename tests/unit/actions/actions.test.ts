@@ -1,14 +1,26 @@
 import { describe, expect, test } from 'vitest';
 import { MENU } from '../../../src-main/hosts/electron/menu.ts';
-import { ACTIONS, actionNamed, perform, type Tools } from '../../../src-renderer/actions/actions.ts';
-import {
-  actionFor,
-  type Focus,
-  type KeyPress,
-  nudgeFor,
-  pressed,
-  strokeText,
-} from '../../../src-renderer/actions/keys.ts';
+import { Actions } from '../../../src-renderer/actions/actions.ts';
+import { documentActions } from '../../../src-renderer/actions/document-actions.ts';
+import { actionFor, nudgeFor, pressed, strokeText } from '../../../src-renderer/actions/keys.ts';
+import { shellActions } from '../../../src-renderer/actions/shell-actions.ts';
+import type { Focus, KeyPress } from '../../../src-renderer/controls/action.ts';
+import { layoutActions } from '../../../src-renderer/places/layout/layout-actions.ts';
+import { roadActions } from '../../../src-renderer/places/road/road-actions.ts';
+import { pullsByKeys } from '../../../src-renderer/places/road/road-keys.ts';
+
+/** The page's own actions upon stand-ins that have only what a test gives them. */
+function actionsOn({ bench = {}, axlePull = {} }: { bench?: object; axlePull?: object } = {}): Actions {
+  const nothing = {} as never;
+  return new Actions([
+    ...documentActions(bench as never, nothing),
+    ...shellActions(bench as never, nothing),
+    ...layoutActions(bench as never, nothing, nothing),
+    ...roadActions(bench as never, nothing, axlePull as never),
+  ]);
+}
+const ALL = actionsOn();
+const ACTIONS = ALL.list;
 
 const press = (key: string, more: Partial<KeyPress> = {}): KeyPress => ({
   key,
@@ -19,7 +31,7 @@ const press = (key: string, more: Partial<KeyPress> = {}): KeyPress => ({
   ...more,
 });
 const meant = (key: string, more: Partial<KeyPress> = {}, focus: Focus = 'board') =>
-  actionFor(press(key, more), focus)?.id;
+  actionFor(press(key, more), focus, ALL)?.id;
 
 describe('the table of actions', () => {
   test('no two actions share a name, an id or a stroke', () => {
@@ -31,7 +43,7 @@ describe('the table of actions', () => {
   test('every action that the native menu sends is known, and each of its lines says what the table says', () => {
     const items = MENU.flatMap(({ items }) => items).filter((item) => item.action !== undefined);
     expect(items.length).toBeGreaterThan(5);
-    for (const item of items) expect(actionNamed(item.action ?? '')?.id, item.label).toBe(item.action);
+    for (const item of items) expect(ALL.named(item.action ?? '')?.id, item.label).toBe(item.action);
   });
 
   test('what cannot be done is not done', () => {
@@ -42,10 +54,10 @@ describe('the table of actions', () => {
       undo: () => log.push('undo'),
       redo: () => log.push('redo'),
     };
-    const tools = { bench } as unknown as Tools;
-    perform('undo', tools);
-    perform('redo', tools);
-    perform('no such action', tools);
+    const actions = actionsOn({ bench });
+    actions.perform('undo');
+    actions.perform('redo');
+    actions.perform('no such action');
     expect(log).toEqual(['redo']);
   });
 });
@@ -86,16 +98,16 @@ describe('keys', () => {
   test('an arrow nudges the selected point, further with Shift, and is not used without one', () => {
     const nudges: [string, boolean][] = [];
     const bench = { inHand: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
-    const axlePull = { byKeys: false };
-    const tools = { bench, axlePull } as unknown as Tools;
-    expect(pressed(press('ArrowLeft'), 'board', tools)).toBe(true);
-    expect(pressed(press('ArrowLeft', { shiftKey: true }), 'board', tools)).toBe(true);
+    const pulls = pullsByKeys({ byKeys: false } as never);
+    const arrow = (more: Partial<KeyPress>, on: object) =>
+      pressed(press('ArrowLeft', more), 'board', ALL, on as never, [pulls]);
+    expect(arrow({}, bench)).toBe(true);
+    expect(arrow({ shiftKey: true }, bench)).toBe(true);
     expect(nudges).toEqual([
       ['ArrowLeft', false],
       ['ArrowLeft', true],
     ]);
-    const without = { bench: { inHand: undefined }, axlePull } as unknown as Tools;
-    expect(pressed(press('ArrowLeft'), 'board', without)).toBe(false);
+    expect(arrow({}, { inHand: undefined })).toBe(false);
   });
 
   test('P takes hold of the axle and Shift P lets go', () => {
@@ -104,10 +116,10 @@ describe('keys', () => {
     for (const key of ['g', ',', '.', 'Enter']) expect(meant(key)).toBeUndefined();
     const done: string[] = [];
     const axlePull = { hold: null as object | null, letGo: () => done.push('let go') };
-    const tools = { axlePull } as unknown as Tools;
-    perform('let-go', tools);
+    const actions = actionsOn({ axlePull });
+    actions.perform('let-go');
     axlePull.hold = {};
-    perform('let-go', tools);
+    actions.perform('let-go');
     expect(done).toEqual(['let go']);
   });
 
@@ -120,15 +132,16 @@ describe('keys', () => {
       letGo: () => done.push('let go'),
     };
     const bench = { inHand: { id: 'x' }, nudge: () => done.push('nudge') };
-    const tools = { bench, axlePull } as unknown as Tools;
+    const answer = (key: string, shiftKey: boolean, focus: Focus) =>
+      pressed(press(key, { shiftKey }), focus, ALL, bench as never, [pullsByKeys(axlePull as never)]);
     for (const [key, shiftKey] of [
       ['ArrowUp', false],
       ['ArrowDown', true],
     ] as const)
-      expect(pressed(press(key, { shiftKey }), 'board', tools)).toBe(true);
-    expect(pressed(press('Enter'), 'board', tools)).toBe(false);
+      expect(answer(key, shiftKey, 'board')).toBe(true);
+    expect(answer('Enter', false, 'board')).toBe(false);
     expect(done).toEqual([31.75, 0]);
-    expect(pressed(press('ArrowUp'), 'arrows', tools)).toBe(false);
+    expect(answer('ArrowUp', false, 'arrows')).toBe(false);
   });
 
   test('strokes are written as the keyboard at hand writes them', () => {

@@ -1,0 +1,88 @@
+import type { Action } from '../controls/action.ts';
+import type { Shell } from '../document/shell.svelte.ts';
+import type { Workbench } from '../document/workbench.svelte.ts';
+
+/** What can be opened around the board. */
+export function shellActions(workbench: Workbench, shell: Shell): Action[] {
+  const drawn = () => workbench.document !== null;
+  return [
+    {
+      id: 'cars',
+      name: 'Cars and variants',
+      strokes: [{ key: 'c' }, { key: 'o', mod: true }],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('cars'),
+    },
+    {
+      id: 'history',
+      name: 'History of this variant',
+      strokes: [{ key: 'h' }],
+      enabled: drawn,
+      run: () => shell.toggleDrawer('history'),
+    },
+    {
+      id: 'limits',
+      name: 'Limits that the verdict holds to',
+      strokes: [{ key: 'l' }],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('limits'),
+    },
+    {
+      id: 'shelf',
+      name: 'Shelf of this shop',
+      strokes: [{ key: 'k' }],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('shelf'),
+    },
+    {
+      id: 'new-variant',
+      name: 'New variant of this car',
+      strokes: [{ key: 'n' }],
+      enabled: () => true,
+      run: () => {
+        if (workbench.variant) shell.showForm('add', 'car', workbench.variant.carId);
+        else shell.drawer = 'cars';
+      },
+    },
+    {
+      id: 'compare',
+      name: 'Compare with other variants of this car',
+      strokes: [{ key: 'v' }],
+      enabled: drawn,
+      run: () => {
+        shell.arranged = null;
+        shell.column = 'compare';
+      },
+    },
+    {
+      id: 'arrange',
+      name: 'Choose an arrangement for this car',
+      strokes: [{ key: 'a' }],
+      enabled: drawn,
+      run: () => {
+        if (workbench.variant && workbench.document)
+          shell.arrange({
+            carId: workbench.variant.carId,
+            carName: workbench.variant.carName,
+            document: workbench.document,
+          });
+      },
+    },
+    {
+      id: 'import',
+      name: 'Import files',
+      strokes: [{ key: 'i', mod: true }],
+      enabled: () => true,
+      run: () => shell.chooseFiles({}),
+    },
+    {
+      id: 'keys',
+      name: 'This list of keys',
+      strokes: [{ key: '?' }],
+      enabled: () => true,
+      run: () => {
+        shell.keysShown = !shell.keysShown;
+      },
+    },
+  ];
+}

@@ -1,0 +1,23 @@
+import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
+import type { Point } from '../../shared-math/layout/index.ts';
+import type { Note } from './overlay-picture.ts';
+
+export type OnBoard = (view: View, place: Place) => Place;
+
+/** The name of what is proposed, beside a point of it. */
+export function proposedAt(point: Point | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {
+  const view = (['side', 'front', 'top'] as const).find((each) => shown.includes(each));
+  if (!point || !view) return [];
+  const [x, y] = onBoard(view, project(view, point));
+  return [
+    {
+      id: `proposed ${view}`,
+      view,
+      x,
+      y,
+      clear: 9,
+      toward: 30,
+      lines: [{ text: 'proposed', ink: 'steel', strong: true }],
+    },
+  ];
+}

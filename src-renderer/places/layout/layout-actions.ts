@@ -1,0 +1,36 @@
+import type { Action } from '../../controls/action.ts';
+import type { Shell } from '../../document/shell.svelte.ts';
+import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { Studies } from './studies.svelte.ts';
+
+/** What the board works out about a layout. */
+export function layoutActions(workbench: Workbench, studies: Studies, shell: Shell): Action[] {
+  const drawn = () => workbench.document !== null;
+  return [
+    {
+      id: 'map',
+      name: 'Where can the ball go? Map of bump steer',
+      strokes: [{ key: 'm' }],
+      enabled: drawn,
+      run: () => studies.map.toggle(),
+    },
+    {
+      id: 'tune',
+      name: 'Tune: let the board look for the best',
+      strokes: [{ key: 'b' }],
+      enabled: drawn,
+      run: () => {
+        shell.column = 'tune';
+      },
+    },
+    {
+      id: 'tolerance',
+      name: 'Tolerance band on the steer curve, or not',
+      strokes: [{ key: 'w' }],
+      enabled: drawn,
+      run: () => {
+        studies.tolerance.shown = !studies.tolerance.shown;
+      },
+    },
+  ];
+}

@@ -1,0 +1,54 @@
+import { getPerform } from '../../controls/action.ts';
+import { getShell } from '../../document/shell.svelte.ts';
+import { getShop } from '../../document/shop.svelte.ts';
+import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { compareOnBoard } from '../../panels/compare/compare-on-board.ts';
+import { getComparison } from '../../panels/compare/comparison.svelte.ts';
+import { setPointEffects } from '../../panels/points/point-effects.svelte.ts';
+import { type Place, placePiece } from '../place.ts';
+import { layoutActions } from './layout-actions.ts';
+import { mapOnBoard } from './map/map-on-board.svelte.ts';
+import SideColumn from './SideColumn.svelte';
+import { startLayoutWorker } from './start-layout-worker.ts';
+import { Studies, setStudies } from './studies.svelte.ts';
+import { studiesOnBoard } from './studies-on-board.ts';
+import CurveStrip from './travel/CurveStrip.svelte';
+import { travelOnBoard } from './travel/travel-on-board.svelte.ts';
+
+/** The car, its points and how it behaves over its travel: the place that the board opens in. */
+export function layoutPlace(): Place {
+  const workbench = getWorkbench();
+  const shop = getShop();
+  const comparison = getComparison();
+  const perform = getPerform();
+  const studies = new Studies(workbench, startLayoutWorker);
+  setStudies(studies);
+  setPointEffects(studies.effects);
+  $effect(() => studies.map.follow());
+  $effect(() => studies.tuning.follow());
+  $effect(() => studies.effects.follow());
+  $effect(() => studies.tolerance.follow());
+  return {
+    id: 'layout',
+    name: 'Layout',
+    column: placePiece(SideColumn, {}),
+    strip: placePiece(CurveStrip, {
+      workbench,
+      comparison,
+      studies,
+      keepTolerance: (tolerance: number) => void shop.changeSettings({ tolerance }),
+    }),
+    contributors: [
+      mapOnBoard(workbench, studies.map, () => perform('tune')),
+      studiesOnBoard(workbench, studies),
+      travelOnBoard(workbench),
+      compareOnBoard(comparison),
+    ],
+    actions: layoutActions(workbench, studies, getShell()),
+    escape: () => {
+      if (!studies.map.shown) return false;
+      studies.map.toggle();
+      return true;
+    },
+  };
+}

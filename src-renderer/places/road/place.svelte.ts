@@ -1,0 +1,50 @@
+import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { getComparison } from '../../panels/compare/comparison.svelte.ts';
+import { type Place, placePiece } from '../place.ts';
+import { AxlePull, setAxlePull } from './axle-pull.svelte.ts';
+import DrivePanel from './DrivePanel.svelte';
+import RoadPage from './RoadPage.svelte';
+import RoadStrip from './RoadStrip.svelte';
+import { RideLine } from './ride-line.ts';
+import { roadActions } from './road-actions.ts';
+import { pullsByKeys } from './road-keys.ts';
+import { roadOnBoard } from './road-on-board.svelte.ts';
+import { RoadRun, setRoadRun } from './road-run.svelte.ts';
+import { startRideWorker } from './start-ride-worker.ts';
+
+/** A drive over a road, and a hand that pulls the axle on its springs. */
+export function roadPlace(): Place {
+  const workbench = getWorkbench();
+  const comparison = getComparison();
+  const line = new RideLine(startRideWorker);
+  const axlePull = new AxlePull(workbench, line);
+  const road = new RoadRun(workbench, comparison, line);
+  setAxlePull(axlePull);
+  setRoadRun(road);
+  $effect(() => road.follow());
+  return {
+    id: 'road',
+    name: 'Road',
+    column: placePiece(RoadPage, {}),
+    pose: placePiece(DrivePanel, {}),
+    strip: placePiece(RoadStrip, { workbench, comparison, road }),
+    contributors: [roadOnBoard(workbench, comparison, road, axlePull)],
+    actions: roadActions(workbench, road, axlePull),
+    keyUses: [pullsByKeys(axlePull)],
+    files: {
+      takes: ({ name }) => /\.(csv|tsv|txt)$/i.test(name),
+      take: ([file]) => {
+        if (file) void road.bring(file);
+      },
+    },
+    escape: () => {
+      if (!axlePull.active) return false;
+      axlePull.giveBack();
+      return true;
+    },
+    entered: () => {
+      road.open = true;
+    },
+    left: () => road.leave(),
+  };
+}

@@ -1,0 +1,22 @@
+import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { Courier } from '../../jobs/courier.ts';
+import { type Place, placePiece } from '../place.ts';
+import ShaftPage from './ShaftPage.svelte';
+import ShaftStrip from './ShaftStrip.svelte';
+import { shaftOnBoard } from './shaft-on-board.ts';
+import { ShaftPlace } from './shaft-place.svelte.ts';
+import { startShaftWorker } from './start-shaft-worker.ts';
+
+/** The steering shaft from the column to the box. */
+export function shaftPlace(): Place {
+  const workbench = getWorkbench();
+  const place = new ShaftPlace(workbench, new Courier(startShaftWorker));
+  $effect(() => place.follow());
+  return {
+    id: 'shaft',
+    name: 'Shaft',
+    column: placePiece(ShaftPage, { place }),
+    strip: placePiece(ShaftStrip, { workbench, place }),
+    contributors: [shaftOnBoard(workbench, place)],
+  };
+}

@@ -1,0 +1,34 @@
+import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { type Place, placePiece } from '../place.ts';
+import { startPhotoWorker } from './start-photo-worker.ts';
+import TracePage from './TracePage.svelte';
+import { Trace } from './trace.svelte.ts';
+import { traceOnBoard } from './trace-on-board.ts';
+
+/** Photos under the drawing, and points and outlines taken from them. */
+export function tracePlace(): Place {
+  const workbench = getWorkbench();
+  const trace = new Trace(workbench, startPhotoWorker);
+  return {
+    id: 'trace',
+    name: 'Trace',
+    column: placePiece(TracePage, { trace }),
+    contributors: [traceOnBoard(workbench, trace)],
+    files: {
+      takes: (file) => file.type.startsWith('image/'),
+      take: (files) => void trace.bring(files),
+    },
+    escape: () => {
+      if (!trace.open || !trace.tool) return false;
+      trace.use(null);
+      return true;
+    },
+    entered: () => {
+      trace.open = true;
+    },
+    left: () => {
+      trace.open = false;
+      trace.use(null);
+    },
+  };
+}

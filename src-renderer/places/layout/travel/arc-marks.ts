@@ -124,4 +124,3 @@ function aimNote(source: ArcSource, from: Place, at: Place): Note {
     ],
   };
 }
-

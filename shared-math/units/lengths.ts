@@ -39,7 +39,6 @@ const TERM = new RegExp(
 /** Prime marks and typographic minus, quotes and fraction slash, as keyboards and pasted text bring them. */
 function plain(text: string): string {
   return text
-    .trim()
     .toLowerCase()
     .replaceAll(/[’‘′]/g, "'")
     .replaceAll(/[“”″]|''/g, '"')
@@ -94,7 +93,7 @@ export function parseLength(text: string, unit: LengthUnit): Outcome<number, str
       return failed(`"${text.trim()}" mixes units; write one length`);
     smallest = size;
     total += quantity * size;
-    rest = rest.slice(matched.length).replace(/^\s*-?\s*/, '');
+    rest = rest.slice(matched.length).replace(/^\s*-/, '');
   }
   if (!Number.isFinite(total) || total > COORDINATE_MAX)
     return failed(`"${text.trim()}" is longer than ${COORDINATE_MAX / 1000} metres`);

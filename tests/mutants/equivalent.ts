@@ -9,9 +9,11 @@ export interface Equivalent {
   readonly why: string;
 }
 
-/** Kept short: a long list would say that the tests are weak. A run fails where an entry no longer holds. */
+const VERDICT = 'shared-math/words/verdict-words.ts';
+const TURN_WORDS = 'shared-math/words/turn-words.ts';
 const LENGTHS = 'shared-math/units/lengths.ts';
 
+/** Kept short: a long list would say that the tests are weak. A run names the entries that no longer hold. */
 export const EQUIVALENT: readonly Equivalent[] = [
   {
     file: LENGTHS,
@@ -21,4 +23,24 @@ export const EQUIVALENT: readonly Equivalent[] = [
   },
   { file: LENGTHS, is: 'inches < 0', becomes: 'inches <= 0', why: 'at 0 there are no parts, and no sign' },
   { file: LENGTHS, is: 'mm < 0', becomes: 'mm <= 0', why: 'at 0 there are no inches, and no sign' },
+  {
+    file: VERDICT,
+    is: 'pose.heave > 0',
+    becomes: 'pose.heave >= 0',
+    why: 'asked only where it is off 0',
+  },
+  { file: VERDICT, is: 'pose.roll > 0', becomes: 'pose.roll >= 0', why: 'asked only where it is off 0' },
+  {
+    file: VERDICT,
+    is: 'pose.handwheel > 0',
+    becomes: 'pose.handwheel >= 0',
+    why: 'asked only where it is off 0',
+  },
+  {
+    file: TURN_WORDS,
+    is: 'degrees > 0',
+    becomes: 'degrees >= 0',
+    times: 2,
+    why: 'asked only where it is off 0',
+  },
 ];

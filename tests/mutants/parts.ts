@@ -24,7 +24,7 @@ export const PARTS = {
   sweep: {
     folder: 'sweep',
     tests: [
-      ...unit('turn', 'travel', 'turning-circle', 'shaft-turn'),
+      ...unit('turn', 'travel', 'turning-circle', 'one-wheel', 'shaft-turn'),
       ...reference('ackermann', 'parking-effort', 'toe-and-kingpin'),
     ],
   },

@@ -68,6 +68,8 @@ async function run(wish: Wish, { again, every, cores }: Choice): Promise<boolean
   if (patterns.length === 0) return true;
   const tempDirName = mkdtempSync(join(tmpdir(), 'toeboard-mutants-'));
   const started = Date.now();
+  // As they are now: the run takes a copy, and they may be worked on meanwhile.
+  const sources = new Map(globSync(wish.pattern).map((file) => [resolve(file), readFileSync(file, 'utf8')]));
   const results = await new Stryker({
     testRunner: 'lean',
     plugins: [join(import.meta.dirname, 'lean-runner.ts')],
@@ -86,7 +88,7 @@ async function run(wish: Wish, { again, every, cores }: Choice): Promise<boolean
   rmSync(tempDirName, { recursive: true, force: true });
   const minutes = (Date.now() - started) / 60_000;
 
-  const mutants = results.flatMap((result) => mutantOf(result, readFileSync(result.fileName, 'utf8'), root));
+  const mutants = results.flatMap((result) => mutantOf(result, sources.get(result.fileName) ?? '', root));
   mkdirSync(join(root, 'out/mutants'), { recursive: true });
   if (every === 1) writeFileSync(reportOf(wish), JSON.stringify(mutants, null, 1));
   const tally = tallyOf(mutants, EQUIVALENT);

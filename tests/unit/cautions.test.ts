@@ -38,6 +38,10 @@ describe('cautions', () => {
       'assistance',
     ]);
     expect(at('axle.left.wheelCentre', { steering: { ...SIDE_STEER, stopAngle: 32 } })).toEqual([]);
+    // Of the point itself, not of one that is called after it, nor of another point of a power-assisted car.
+    expect(at('axle.left.wheelCentre', { steering: { ...CROSS_STEER, stopAngle: 32 } })).toEqual([]);
+    expect(at('axle.left.wheelCentreCap')).toEqual([]);
+    expect(at('steering.box.sectorCentreCap')).toEqual([]);
   });
 
   test('are silent where nothing of the kind is chosen', () => {

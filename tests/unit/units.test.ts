@@ -46,6 +46,10 @@ describe('lengths as people write them (an inch is 25.4 mm exactly, internationa
     expect(read('10', 'mm')).toBe(10);
     expect(read('3 1/2', 'mm')).toBe(3.5);
     expect(read('10"', 'mm')).toBe(254);
+    expect(read('7”', 'mm')).toBe(177.8);
+    expect(read("7''", 'mm')).toBe(177.8);
+    // After feet a bare number is in inches, whatever is asked for.
+    expect(read("1' 6", 'mm')).toBe(457.2);
   });
 
   test.each([
@@ -132,6 +136,8 @@ describe('lengths as people write them (an inch is 25.4 mm exactly, internationa
     ["1' 6''", 457.2],
     ["1'-6''", 457.2],
     ["1' - 6", 457.2],
+    ["1'6-1/2", 469.9],
+    ["1' -6-1/2", 469.9],
     ['1 ft 6', 457.2],
     ["1'6.5", 469.9],
     ['2½"', 63.5],

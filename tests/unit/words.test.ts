@@ -5,6 +5,7 @@ import {
   ASSIST_WORDS,
   BEAM_WORDS,
   CAUTION,
+  DRIVER_WORDS,
   gapWords,
   groundsOf,
   handwheelWords,
@@ -22,14 +23,19 @@ import {
   wordsOf,
 } from '../../shared-math/words/index.ts';
 import { DEGREE } from '../support/close.ts';
+import { LATERALS, LOCATIONS } from '../support/layouts.ts';
 
 const inches = (mm: number) => `${Math.round(mm / 25.4)} in`;
 
 describe('the kinds of a car, in a builder’s words', () => {
-  const lists = { LOCATION_WORDS, LATERAL_WORDS, BEAM_WORDS, SIDE_WORDS, ASSIST_WORDS } as Record<
-    string,
-    readonly (readonly [string, string])[]
-  >;
+  const lists = {
+    LOCATION_WORDS,
+    LATERAL_WORDS,
+    BEAM_WORDS,
+    SIDE_WORDS,
+    DRIVER_WORDS,
+    ASSIST_WORDS,
+  } as Record<string, readonly (readonly [string, string])[]>;
   test.each(Object.entries(lists))('%s: each has words of its own, and its value finds them', (_, list) => {
     expect(list.length).toBeGreaterThan(1);
     expect(new Set(list.map(([, words]) => words)).size).toBe(list.length);
@@ -37,6 +43,18 @@ describe('the kinds of a car, in a builder’s words', () => {
       expect(words).toMatch(/^\p{L}[\p{L}\p{P} ]+$/u);
       expect(wordsOf(list, value)).toBe(words);
     }
+  });
+
+  test('there are words for what a layout can have, and for nothing else', () => {
+    const values = Object.values(lists).map((list) => list.map(([value]) => value).sort());
+    expect(values).toEqual([
+      Object.keys(LOCATIONS).sort(),
+      Object.keys(LATERALS).sort(),
+      ['i-beam', 'tube'],
+      ['left', 'right'],
+      ['left', 'right'],
+      ['manual', 'power'],
+    ]);
   });
 
   test('say what the value is called', () => {
@@ -52,6 +70,8 @@ describe('the kinds of a car, in a builder’s words', () => {
       [BEAM_WORDS, 'tube', 'tube'],
       [SIDE_WORDS, 'left', 'left'],
       [SIDE_WORDS, 'right', 'right'],
+      [DRIVER_WORDS, 'left', 'left'],
+      [DRIVER_WORDS, 'right', 'right'],
       [ASSIST_WORDS, 'manual', 'manual'],
       [ASSIST_WORDS, 'power', 'power'],
     ] as const)

@@ -4,11 +4,17 @@
 export interface Part {
   /** Below shared-math. */
   readonly folder: string;
+  /** Of the folder, where it is more than one part: these files alone, or all but these. */
+  readonly only?: readonly string[];
+  readonly but?: readonly string[];
   readonly tests: readonly string[];
 }
 
 const unit = (...names: string[]) => names.map((name) => `tests/unit/${name}.test.ts`);
 const reference = (...names: string[]) => names.map((name) => `tests/reference/${name}.test.ts`);
+
+/** Where a way for the steering shaft is looked for: its tests take longer. */
+const ROUTES = ['layout-obstacles.ts', 'obstacles.ts', 'route-search.ts', 'suggest.ts'];
 
 export const PARTS = {
   units: { folder: 'units', tests: unit('units') },
@@ -31,15 +37,25 @@ export const PARTS = {
   aim: { folder: 'aim', tests: unit('aim', 'map') },
   shaft: {
     folder: 'shaft',
+    but: ROUTES,
     tests: [
-      ...unit('shaft', 'shaft-points', 'shaft-turn'),
+      ...unit('shaft', 'shaft-points', 'shaft-turn', 'drawing/shaft'),
       ...reference('cardan-joint', 'shaft-chain', 'shaft-strength'),
     ],
   },
+  routes: { folder: 'shaft', only: ROUTES, tests: unit('shaft-routes') },
   findings: { folder: 'findings', tests: unit('finding-words', 'finding-limits', 'limits', 'advice') },
 } as const satisfies Record<string, Part>;
 
 export type PartName = keyof typeof PARTS;
+
+/** The files of a part, or one of them, as Stryker's `mutate` takes them. */
+export function patternsOf(part: PartName, file: string): string[] {
+  const { folder, only, but } = PARTS[part] as Part;
+  const at = (name: string) => `shared-math/${folder}/${name}`;
+  if (file !== '') return [at(file)];
+  return only ? only.map(at) : [at('**/*.ts'), ...(but ?? []).map((name) => `!${at(name)}`)];
+}
 
 export function isPart(name: string): name is PartName {
   return Object.hasOwn(PARTS, name);

@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { Stryker } from '@stryker-mutator/core';
 import { EQUIVALENT } from './equivalent.ts';
-import { isPart, PARTS, type PartName } from './parts.ts';
+import { isPart, PARTS, type PartName, patternsOf } from './parts.ts';
 import { type Mutant, mutantOf, shares, tallyOf } from './tally.ts';
 
 // npm run mutants [-- PART | PART/FILE …] [--again | --every N] [--cores N]
@@ -28,14 +28,13 @@ interface Choice {
 interface Wish {
   readonly name: string;
   readonly part: PartName;
-  readonly pattern: string;
+  readonly patterns: readonly string[];
 }
 
 function wishOf(name: string): Wish | undefined {
   const [part = '', ...file] = name.split('/');
   if (!isPart(part)) return undefined;
-  const folder = `shared-math/${PARTS[part].folder}`;
-  return { name, part, pattern: file.length > 0 ? `${folder}/${file.join('/')}` : `${folder}/**/*.ts` };
+  return { name, part, patterns: patternsOf(part, file.join('/')) };
 }
 
 const reportOf = ({ name }: Wish) => join(root, 'out/mutants', `${name.replaceAll('/', '-')}.json`);
@@ -49,9 +48,14 @@ function leftAlive(wish: Wish): string[] {
   return [...new Set(alive.map(({ file, stretch }) => `${file}:${stretch}`))];
 }
 
+function filesOf({ patterns }: Wish): string[] {
+  const left = patterns.filter((one) => one.startsWith('!')).map((one) => one.slice(1));
+  return patterns.filter((one) => !one.startsWith('!')).flatMap((one) => globSync(one, { exclude: left }));
+}
+
 /** Each Nth line of a part's files; mutants that reach over several lines are not among them. */
 const sampled = (wish: Wish, every: number): string[] =>
-  globSync(wish.pattern)
+  filesOf(wish)
     .sort()
     .flatMap((file) => {
       const lines = readFileSync(file, 'utf8').split('\n').length;
@@ -64,12 +68,12 @@ const sampled = (wish: Wish, every: number): string[] =>
 
 async function run(wish: Wish, { again, every, cores }: Choice): Promise<boolean> {
   process.env['MUTANTS_PART'] = wish.part;
-  const patterns = again ? leftAlive(wish) : every > 1 ? sampled(wish, every) : [wish.pattern];
+  const patterns = again ? leftAlive(wish) : every > 1 ? sampled(wish, every) : [...wish.patterns];
   if (patterns.length === 0) return true;
   const tempDirName = mkdtempSync(join(tmpdir(), 'toeboard-mutants-'));
   const started = Date.now();
   // As they are now: the run takes a copy, and they may be worked on meanwhile.
-  const sources = new Map(globSync(wish.pattern).map((file) => [resolve(file), readFileSync(file, 'utf8')]));
+  const sources = new Map(filesOf(wish).map((file) => [resolve(file), readFileSync(file, 'utf8')]));
   const results = await new Stryker({
     testRunner: 'lean',
     plugins: [join(import.meta.dirname, 'lean-runner.ts')],

@@ -19,7 +19,16 @@ import {
 } from '../../shared-math/pose/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { COMBINATIONS, frontEndOf, LATERALS, LOCATIONS, layoutOf, PLAIN_HALF } from '../support/layouts.ts';
-import { isJoined, rawResiduals, toRawPose } from '../support/raw-equations.ts';
+import { isJoined, rawResiduals, solveByRegistry, toRawPose } from '../support/raw-equations.ts';
+
+/** Numbers from 0 to 1 that are the same every time (a linear congruence, Numerical Recipes; from memory). */
+function seeded(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 1_664_525 + 1_013_904_223) % 2 ** 32;
+    return state / 2 ** 32;
+  };
+}
 
 describe('the descent to the pose', () => {
   test.each(COMBINATIONS)('comes to one place from near and from far: $label', ({ over }) => {
@@ -60,6 +69,27 @@ describe('the descent to the pose', () => {
       expect([...near]).toEqual(new Array(POSE_SIZE).fill(0));
     }
   });
+
+  test.each(['hairpins', 'wishbone'] as const)(
+    'comes there from nearly anywhere: where a plain step would raise the sum it is damped (%s)',
+    (kind) => {
+      const model = prepareAxle(layoutOf({ location: LOCATIONS[kind], lateral: LATERALS.bar }));
+      const joined = model.unknowns === 4;
+      const near = new Float64Array(POSE_SIZE);
+      solveAxle(model, 40, 0.02, near);
+      const random = seeded(1);
+      let arrived = 0;
+      for (let i = 0; i < 60; i += 1) {
+        // Up to 300 mm, 1 rad of yaw and 1.5 rad of pitch off: from half of these plain steps do not arrive.
+        const [x, y, yaw, left, right] = [600, 600, 2, 3, 3].map((wide) => (random() - 0.5) * wide);
+        const far = Float64Array.from([x!, y!, yaw!, left!, joined ? left! : right!, 0, 0, 40, 0.02]);
+        const code = solveAxle(model, 40, 0.02, far);
+        if (code === POSE_OK && far.slice(0, 5).every((value, at) => Math.abs(value - near[at]!) < 1e-6))
+          arrived += 1;
+      }
+      expect(arrived).toBeGreaterThanOrEqual(56);
+    },
+  );
 
   test('a long way in one call is walked in steps from neighbour to neighbour', () => {
     // Rods of 200 mm: at 190 mm of heave they stand nearly upright, and pulled there at once the axle could fall over.
@@ -142,6 +172,32 @@ describe('an axle is free where the least singular value is below a thousandth o
     };
     for (const share of [0.3, 0.9, 0.99]) expect(codeAt(free * share), `${share}`).toBe(POSE_AXLE_FREE);
     for (const share of [1.01, 1.1, 3, 10]) expect(codeAt(held * share), `${share}`).toBe(POSE_OK);
+  });
+});
+
+describe('leaves that stand askew', () => {
+  // Outside check: ml-levenberg-marquardt on the raw equations. Eyes off the seat's line to either side, fixed ahead and
+  // behind, the seat off the axle's line.
+  const ahead = { fixedEye: [470, 360, 365], seat: [30, 410, 320], shackleEye: [-600, 450, 372] };
+  const behind = { fixedEye: [-600, 450, 372], seat: [-20, 390, 325], shackleEye: [470, 360, 365] };
+  test.each([
+    ['fixed ahead', ahead],
+    ['fixed behind', behind],
+  ])('are posed as the raw equations have them: %s', (_, left) => {
+    const over = { location: { kind: 'parallel-leaf', left, right: 'mirror' }, lateral: LATERALS.bar };
+    const state = createState();
+    for (const [heave, degrees] of [
+      [70, 0],
+      [-50, 2.5],
+    ] as const) {
+      expect(poseAxle(frontEndOf(over), heave, degrees * DEGREE, state)).toBe(true);
+      const other = solveByRegistry(layoutOf(over), heave, degrees * DEGREE);
+      expectClose(state.axle.x, other.x, 2e-4, 'x');
+      expectClose(state.axle.y, other.y, 2e-4, 'y');
+      expectClose(state.axle.yaw, other.yaw, 2e-6, 'yaw');
+      expectClose(state.axle.pitch, (other.left + other.right) / 2, 2e-6, 'pitch');
+      expectClose(state.axle.twist, other.left - other.right, 2e-6, 'twist');
+    }
   });
 });
 

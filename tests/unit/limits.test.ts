@@ -81,6 +81,8 @@ describe('the pose of a finding', () => {
         'turns-unequal',
         'ackermann',
         'caster-change',
+        'effort',
+        'one-wheel',
       ]),
     );
     const { bump, rebound, roll } = layout.travel;

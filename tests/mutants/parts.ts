@@ -23,7 +23,7 @@ export const PARTS = {
   linkage: {
     folder: 'linkage',
     tests: [
-      ...unit('linkage-doors', 'linkage'),
+      ...unit('linkage-doors', 'pose-descent', 'linkage'),
       ...reference('axle-arcs', 'leaf-arc', 'spatial-link', 'textbook-four-bar', 'toe-and-kingpin'),
     ],
   },

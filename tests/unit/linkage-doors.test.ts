@@ -68,6 +68,7 @@ test.each([
   ['across, box on the right', [-148, 628, 352], [-150, -258, 362], 'cross'],
   ['as far along as across', [0, 500, 395], [-300, 200, 350], 'side'],
   ['a little more across', [0, 500, 395], [-300, 199, 350], 'cross'],
+  ['both well ahead of the axle', [300, 484, 395], [280, -300, 350], 'cross'],
   // Height does not count.
   ['steep', [0, 484, 395], [-200, 484, 900], 'side'],
 ] as const)('which way a drag link runs: %s', (_, ball, pitman, way) => {
@@ -173,6 +174,42 @@ describe('in a solved pose', () => {
       expectClose(Math.atan2(sine, cosine), turn, 1e-9, `${side} spindle`);
       expect(turn).toBeGreaterThan(0.1);
     }
+  });
+
+  test('in bump and roll the frame stays, the kingpin goes along, and a swept arm keeps the link’s length', () => {
+    const box = { ...SIDE_STEER.box, pitmanBall: [-750, 470, 362] };
+    const frontEnd = frontEndOf({ axle, steering: { ...SIDE_STEER, box } });
+    const state = createState();
+    const out = new Float64Array(3);
+    const carried = (carrier: Carrier, at: Point): Point => {
+      carryPoint(frontEnd, state, carrier, at, out);
+      return [out[0]!, out[1]!, out[2]!];
+    };
+    const { dragLinkBall, box: drawn } = frontEnd.layout.steering;
+    for (const [heave, roll, handwheel] of [
+      [50, 0.05, 2],
+      [-60, -0.05, -3],
+      [0, 0, 5],
+    ] as const) {
+      expect(solveFrontEnd(frontEnd, heave, roll, handwheel, state)).toBe('ok');
+      expect(carried('frame', [1, 2, 3])).toEqual([1, 2, 3]);
+      const link = minus(carried('pitman', drawn.pitmanBall), carried('spindle-left', dragLinkBall));
+      expectClose(Math.hypot(...link), Math.hypot(...minus(drawn.pitmanBall, dragLinkBall)), 1e-9, 'link');
+      for (const [side, inward] of [
+        ['left', -1],
+        ['right', 1],
+      ] as const) {
+        const { kingpinTop, kingpinBottom } = frontEnd.layout.axle[side];
+        const u = minus(carried(`axle-${side}`, kingpinTop), carried(`axle-${side}`, kingpinBottom));
+        expectClose(state[side].caster, Math.atan2(-u[0], u[2]), 1e-12, `${side} caster`);
+        expectClose(state[side].kingpinInclination, Math.atan2(inward * u[1], u[2]), 1e-12, side);
+      }
+    }
+    const free = frontEndOf({
+      location: { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' },
+    });
+    expect(solveFrontEnd(free, 10, 0.01, 4, state)).toBe('no-pose');
+    expect(state).toMatchObject({ failure: 'axle-free', heave: 10, roll: 0.01, handwheel: 4 });
   });
 
   test('a drag link that reaches no more says by how much; the wheels then keep no figures to be taken', () => {

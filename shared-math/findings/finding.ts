@@ -1,12 +1,14 @@
 import type { GridPose } from '../joints/index.ts';
 import type { Layout, Point } from '../layout/index.ts';
 import {
+  degreesBeside,
   formatDecimal,
   formatDegrees,
   formatForce,
   formatLength,
   formatLoad,
   type LengthStyle,
+  lengthBeside,
   MM_PER_INCH,
   toDegrees,
 } from '../units/index.ts';
@@ -61,6 +63,10 @@ export interface Speech {
   readonly style: LengthStyle;
   readonly length: (mm: number) => string;
   readonly angle: (radians: number, decimals?: number) => string;
+  /** A length that does not read as one of the others unless it is that: its limit, or 0; mm. */
+  readonly lengthBeside: (mm: number, others: readonly number[]) => string;
+  /** An angle that does not read as one of the others unless it is that; rad. */
+  readonly angleBeside: (radians: number, others: readonly number[], decimals?: number) => string;
   readonly perInch: (radiansPerMm: number) => string;
   readonly force: (newtons: number) => string;
   /** What a scale shows. */
@@ -77,6 +83,9 @@ export function speech(style: LengthStyle, shop: ShopLimits): Speech {
     style,
     length: (mm) => formatLength(mm, style),
     angle: (radians, decimals = 1) => formatDegrees(toDegrees(radians), decimals),
+    lengthBeside: (mm, others) => lengthBeside(mm, others, style),
+    angleBeside: (radians, others, decimals = 1) =>
+      degreesBeside(toDegrees(radians), others.map(toDegrees), decimals),
     perInch: (slope) =>
       style.unit === 'in'
         ? `${formatDecimal(toDegrees(slope) * MM_PER_INCH, 2)}° per inch`

@@ -11,3 +11,5 @@ export {
   parseAngle,
   parseLength,
 } from './lengths.ts';
+export { formatToe, formatToeLength } from './toe.ts';
+export { degreesBeside, lengthBeside, toldApart } from './told-apart.ts';

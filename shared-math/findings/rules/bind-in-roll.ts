@@ -31,7 +31,7 @@ export const bindInRoll: Rule = {
         sentence:
           worst < BIND_SHOWN_FROM
             ? 'The links bind nowhere in travel and roll'
-            : `The links must give ${speak.length(worst)} in ${speak.number(layout.travel.roll, 0)}° of roll and full travel`,
+            : `The links must give ${speak.lengthBeside(worst, [value, 0])} in ${speak.figure(layout.travel.roll)}° of roll or full travel`,
         limit: `limit ${speak.length(value)}`,
         source,
         advice: over

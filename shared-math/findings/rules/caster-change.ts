@@ -2,6 +2,9 @@ import { ROW_OK } from '../../sweep/index.ts';
 import { toRadians } from '../../units/index.ts';
 import { type Finding, locationPart, type Rule } from '../finding.ts';
 
+/** rad. A change too small for the tenth of a degree that caster is set to. */
+const NO_CHANGE = toRadians(0.05);
+
 /** How far the links tip the axle over the travel. */
 export const casterChange: Rule = {
   name: 'caster-change',
@@ -23,13 +26,19 @@ export const casterChange: Rule = {
     const change = Math.max(high - drawn, drawn - low);
     const { value, source } = speak.limit('casterChange');
     const over = change > toRadians(value);
+    const falls = drawn - low > high - drawn;
+    const end = falls ? low : high;
+    const where = falls ? lowAt : highAt;
     return [
       {
         rule: 'caster-change',
         severity: over ? 'attention' : 'info',
         part: locationPart(layout),
         at: { heave: high - drawn > drawn - low ? highAt : lowAt, roll: 0, handwheel: 0 },
-        sentence: `Caster changes ${speak.angle(change)} over the travel (${speak.angle(low)} to ${speak.angle(high)})`,
+        sentence:
+          change < NO_CHANGE
+            ? `Caster stays at ${speak.angle(drawn)} over the travel`
+            : `Caster ${falls ? 'falls' : 'rises'} by ${speak.angleBeside(change, [toRadians(value)])}, from ${speak.angle(drawn)} at ride height to ${speak.angle(end)} at ${speak.length(Math.abs(where))} of ${where < 0 ? 'droop' : 'bump'}`,
         limit: `limit ${speak.figure(value)}° either way`,
         source,
         advice: over ? 'Longer rods tip the axle less; equal parallel bars do not tip it.' : '',

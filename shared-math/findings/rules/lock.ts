@@ -13,6 +13,8 @@ export const lock: Rule = {
     const [few, many] = [speak.limit('lockLeast'), speak.limit('lockMost')];
     const low = least < toRadians(few.value);
     const high = most > toRadians(many.value);
+    const bounds = [few.value, many.value].map(toRadians);
+    const told = (angle: number) => speak.angleBeside(angle, bounds);
     const findings: Finding[] = [
       {
         rule: 'lock',
@@ -23,7 +25,7 @@ export const lock: Rule = {
           roll: 0,
           handwheel: (inner[0] === (high ? most : least) ? turn.left : turn.right).handwheel,
         },
-        sentence: `Inner wheel turns ${speak.angle(inner[0]!, 0)} to the left, ${speak.angle(inner[1]!, 0)} to the right`,
+        sentence: `Inner wheel turns ${told(inner[0]!)} to the left, ${told(inner[1]!)} to the right`,
         limit: `usual ${speak.figure(few.value)}° to ${speak.figure(many.value)}°`,
         source: sourceOf(few, many),
         advice: low

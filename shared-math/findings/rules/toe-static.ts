@@ -1,4 +1,5 @@
 import { toeLength } from '../../sweep/index.ts';
+import { formatToe, formatToeLength } from '../../units/index.ts';
 import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** Total toe-in as drawn, as a length over the tyres' diameter. */
@@ -13,6 +14,7 @@ export const toeStatic: Rule = {
     );
     const least = speak.limit('toeLeast');
     const most = speak.limit('toeMost');
+    const band = (mm: number) => formatToeLength(mm, speak.style.unit);
     const out =
       total < least.value
         ? 'Add toe-in at the tie rod.'
@@ -24,11 +26,8 @@ export const toeStatic: Rule = {
         rule: 'toe-static',
         severity: out ? 'attention' : 'info',
         part: 'axle.left.tieRodBall',
-        sentence:
-          total < 0
-            ? `Toe-out ${speak.length(-total)} at the tyres`
-            : `Toe-in ${speak.length(total)} at the tyres`,
-        limit: `usual ${speak.length(least.value)} to ${speak.length(most.value)}`,
+        sentence: `${total < 0 ? 'Toe-out' : 'Toe-in'} ${formatToe(Math.abs(total), Math.abs(axle.left.toeIn + axle.right.toeIn), speak.style.unit)}, front to rear of the tyres`,
+        limit: `usual ${band(least.value)} to ${band(most.value)}`,
         source: sourceOf(least, most),
         advice: out,
       },

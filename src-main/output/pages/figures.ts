@@ -13,6 +13,7 @@ import {
   formatDegrees,
   formatForce,
   formatSpan,
+  formatToeLength,
   type Radians,
   toDegrees,
 } from '../../../shared-math/units/index.ts';
@@ -35,7 +36,7 @@ export function spanBoth(matter: Matter, mm: number): string {
 }
 
 /**
- * Worst bump steer over the travel, what the front of a tyre moves by it, and the worst with one wheel over a bump, with
+ * Worst bump steer over the travel, how far its front comes in or out against its rear, and the worst with one wheel over a bump, with
  * where the wheels then stand; not told where the linkage does not reach everywhere in the travel of each wheel.
  */
 export function bumpSteer(
@@ -50,7 +51,7 @@ export function bumpSteer(
       oneWheel.status === 'ok'
         ? wheelWords(matter.layout, oneWheel, matter.length)
         : 'the linkage does not reach everywhere in the travel of each wheel',
-    atTyre: matter.length(toeLength(summary.worstBumpSteer, matter.layout.car.tyreRadius)),
+    atTyre: `${formatToeLength(toeLength(summary.worstBumpSteer, matter.layout.car.tyreRadius), matter.style.unit)} front to rear of the tyre`,
   };
 }
 

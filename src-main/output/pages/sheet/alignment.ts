@@ -1,6 +1,6 @@
 import { createState, groundOffsets, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
 import { kingpinTrack, toeLength } from '../../../../shared-math/sweep/index.ts';
-import { formatDegrees } from '../../../../shared-math/units/index.ts';
+import { formatDegrees, formatToe, toDegrees } from '../../../../shared-math/units/index.ts';
 import { type Block, heading } from '../../flow/block.ts';
 import { facts, table } from '../../flow/table.ts';
 import { angle } from '../figures.ts';
@@ -29,7 +29,11 @@ export function alignment(matter: Matter): Block[] {
   );
   const total =
     status === 'ok'
-      ? both(toeLength(state.left.toeIn, car.tyreRadius) + toeLength(state.right.toeIn, car.tyreRadius))
+      ? formatToe(
+          toeLength(state.left.toeIn, car.tyreRadius) + toeLength(state.right.toeIn, car.tyreRadius),
+          toDegrees(state.totalToeIn),
+          matter.style.unit,
+        )
       : 'none';
   return [
     table(
@@ -40,7 +44,7 @@ export function alignment(matter: Matter): Block[] {
       ],
       rows,
     ),
-    facts([['Total toe-in, over the tyre’s diameter', total]], 0.58),
+    facts([['Total toe-in, front to rear of the tyres', total]], 0.5),
     heading('The car'),
     facts(
       [

@@ -118,7 +118,7 @@ function glance(leaves: Leaves, matter: Matter, area: Area): void {
       bump?.angle ?? NONE,
       '',
       bump
-        ? `worst bump steer over the travel, ${bump.atTyre} at the tyre; one wheel over a bump ${bump.oneWheel}`
+        ? `worst bump steer over the travel, ${bump.atTyre}; one wheel over a bump ${bump.oneWheel}`
         : 'the linkage does not reach',
     ],
     [turnsWords(turn), 'turns', 'of the handwheel from lock to lock'],

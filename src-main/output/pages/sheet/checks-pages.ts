@@ -1,6 +1,6 @@
 import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
 import { toeLength } from '../../../../shared-math/sweep/index.ts';
-import { formatLength } from '../../../../shared-math/units/index.ts';
+import { formatToe, toDegrees } from '../../../../shared-math/units/index.ts';
 import {
   ARMS,
   ASSISTANCE,
@@ -137,7 +137,10 @@ function measuredBlocks(matter: Matter): Block[] {
     ...(datum.top === undefined ? [] : [['Frame top above ground, at the axle', length(datum.top)] as const]),
     ...(settled
       ? ([
-          ['Total toe-in, over the tyre’s diameter', formatLength(toe, { ...matter.style, fraction: 0 })],
+          [
+            'Total toe-in, front to rear of the tyres',
+            formatToe(toe, toDegrees(state.totalToeIn), matter.style.unit),
+          ],
           ['Caster, left', angle(state.left.caster)],
           ['Caster, right', angle(state.right.caster)],
           ['Camber, left', angle(state.left.camber)],

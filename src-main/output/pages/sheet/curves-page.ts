@@ -3,8 +3,8 @@ import { BIND_SHOWN_FROM } from '../../../../shared-math/tolerances.ts';
 import {
   formatDecimal,
   formatDegrees,
-  formatLength,
   formatSpan,
+  formatToeLength,
   MM_PER_INCH,
   toDegrees,
 } from '../../../../shared-math/units/index.ts';
@@ -161,7 +161,7 @@ function travelWords(matter: Matter): string {
       : `${angle(heaveSummary.slopeAtRide * 25, 3)} per 25 mm`;
   const bind = Math.max(...heave.bind);
   return [
-    `Worst bump steer ${bump.angle}, ${bump.atTyre} at the tyre, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
+    `Worst bump steer ${bump.angle}, ${bump.atTyre}, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
     `With one wheel over a bump, at the worst ${bump.oneWheel}: ${bump.wheels}.`,
     `Roll steer ${formatDegrees(rollSummary.slopeAtRide, 3)} for each degree of roll.`,
     bind >= BIND_SHOWN_FROM
@@ -182,7 +182,7 @@ function travelTable(matter: Matter): Block {
       heaveWords(matter, heave),
       angle(sweep.bumpSteer[i] as number, 3),
       angle(toe, 3),
-      formatLength(2 * toeLength(toe / 2, layout.car.tyreRadius), { ...style, fraction: 0 }),
+      formatToeLength(2 * toeLength(toe / 2, layout.car.tyreRadius), style.unit),
       angle(sweep.leftCaster[i] as number, 2),
       angle(sweep.rightCaster[i] as number, 2),
     ];
@@ -192,7 +192,7 @@ function travelTable(matter: Matter): Block {
       { head: 'Travel', width: 1.7 },
       { head: 'Bump steer', width: 1.1, align: 'right' },
       { head: 'Total toe-in', width: 1.1, align: 'right' },
-      { head: 'at the tyre', width: 1, align: 'right' },
+      { head: 'front to rear', width: 1, align: 'right' },
       { head: 'Caster left', width: 1, align: 'right' },
       { head: 'Caster right', width: 1, align: 'right' },
     ],

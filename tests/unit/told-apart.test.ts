@@ -44,7 +44,11 @@ test('toe has one form, and two toes that a tape tells apart read apart', () => 
 });
 
 /** The findings of one rule on a layout, in inches. */
-function told(rule: string, over: Parameters<typeof rawLayout>[0], style: typeof INCHES | typeof MM = INCHES) {
+function told(
+  rule: string,
+  over: Parameters<typeof rawLayout>[0],
+  style: typeof INCHES | typeof MM = INCHES,
+) {
   const layout = resolveLayout(documentOf(rawLayout(over)));
   return findings(analyse(layout, prepareFrontEnd(layout)), style).filter((one) => one.rule === rule);
 }
@@ -52,7 +56,9 @@ function told(rule: string, over: Parameters<typeof rawLayout>[0], style: typeof
 test('toe beyond its band does not read as a toe within it', () => {
   // 0.29° of total toe over a tyre of 330 mm radius: 2 · 330 · sin(0.29°) = 3.341 mm, 0.132 in; the band ends at 0.125 in.
   const raw = rawLayout() as unknown as { axle: { left: { toeIn: number } } };
-  const [toe] = told('toe-static', { axle: { ...raw.axle, left: { ...raw.axle.left, toeIn: 0.145 } } } as Parameters<typeof rawLayout>[0]);
+  const [toe] = told('toe-static', {
+    axle: { ...raw.axle, left: { ...raw.axle.left, toeIn: 0.145 } },
+  } as Parameters<typeof rawLayout>[0]);
   expect(toe?.advice).toMatch(/Take toe-in off/);
   const [, figure] =
     /^Toe-in ([\d.]+) in \([\d.]+ mm, 0\.29°\), front to rear of the tyres$/.exec(toe?.sentence ?? '') ?? [];

@@ -1,15 +1,14 @@
 import type { GridPose } from '../joints/index.ts';
 import type { Layout, Point } from '../layout/index.ts';
 import {
+  decimalBeside,
   degreesBeside,
   formatDecimal,
-  formatDegrees,
-  formatForce,
-  formatLength,
   formatLoad,
   type LengthStyle,
   lengthBeside,
   MM_PER_INCH,
+  setLength,
   toDegrees,
 } from '../units/index.ts';
 import type { Analysis } from './analysis.ts';
@@ -57,43 +56,60 @@ export interface Rule {
   judge(analysis: Analysis, speak: Speech): Finding[];
 }
 
-/** Figures and limits in the reader's unit. */
+/**
+ * Figures and limits in the reader's unit. No figure reads as 0 unless it is that; each takes the others that it is read
+ * beside, its limit first of all, and reads as none of them unless it is that.
+ */
 export interface Speech {
   /** For words that are made where no rule is. */
   readonly style: LengthStyle;
-  readonly length: (mm: number) => string;
-  readonly angle: (radians: number, decimals?: number) => string;
-  /** A length that does not read as one of the others unless it is that: its limit, or 0; mm. */
-  readonly lengthBeside: (mm: number, others: readonly number[]) => string;
-  /** An angle that does not read as one of the others unless it is that; rad. */
-  readonly angleBeside: (radians: number, others: readonly number[], decimals?: number) => string;
-  readonly perInch: (radiansPerMm: number) => string;
-  readonly force: (newtons: number) => string;
-  /** What a scale shows. */
+  /** mm. */
+  readonly length: (mm: number, others?: readonly number[]) => string;
+  /** rad. */
+  readonly angle: (radians: number, decimals?: number, others?: readonly number[]) => string;
+  /** rad per mm. */
+  readonly perInch: (slope: number, others?: readonly number[]) => string;
+  /** N. */
+  readonly force: (newtons: number, others?: readonly number[]) => string;
+  /** What a scale shows, N. */
   readonly load: (newtons: number) => string;
-  readonly number: (value: number, decimals: number) => string;
-  /** A limit's figure as it was set: no more decimals than it has, two at most. */
+  readonly number: (value: number, decimals: number, others?: readonly number[]) => string;
+  /** A figure as it was set, a limit's above all: no more decimals than it has, four at most. */
   readonly figure: (value: number) => string;
+  /** A length as it was set, mm. */
+  readonly setLength: (mm: number) => string;
+  /** A force as it was set, N: to a tenth. */
+  readonly setForce: (newtons: number) => string;
   /** A shop's limit in its own unit, and where it comes from. */
   readonly limit: (name: LimitName) => { value: number; source: string };
 }
 
+/** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
+const NEWTONS_PER_POUND = 4.4482216152605;
+/** mm that a slope is told over, to readers of millimetres. */
+const METRIC_INCH = 25;
+
 export function speech(style: LengthStyle, shop: ShopLimits): Speech {
+  const inches = style.unit === 'in';
+  const slopeOver = inches ? MM_PER_INCH : METRIC_INCH;
+  const perForce = inches ? NEWTONS_PER_POUND : 1;
   return {
     style,
-    length: (mm) => formatLength(mm, style),
-    angle: (radians, decimals = 1) => formatDegrees(toDegrees(radians), decimals),
-    lengthBeside: (mm, others) => lengthBeside(mm, others, style),
-    angleBeside: (radians, others, decimals = 1) =>
-      degreesBeside(toDegrees(radians), others.map(toDegrees), decimals),
-    perInch: (slope) =>
-      style.unit === 'in'
-        ? `${formatDecimal(toDegrees(slope) * MM_PER_INCH, 2)}° per inch`
-        : `${formatDecimal(toDegrees(slope) * 25, 2)}° per 25 mm`,
-    force: (newtons) => formatForce(newtons, style.unit),
+    length: (mm, others = []) => lengthBeside(mm, [...others, 0], style),
+    angle: (radians, decimals = 1, others = []) =>
+      degreesBeside(toDegrees(radians), [...others.map(toDegrees), 0], decimals),
+    perInch: (slope, others = []) => {
+      const told = (one: number) => toDegrees(one) * slopeOver;
+      return `${degreesBeside(told(slope), [...others.map(told), 0], 2)} per ${inches ? 'inch' : '25 mm'}`;
+    },
+    force: (newtons, others = []) =>
+      `${decimalBeside(newtons / perForce, [...others.map((other) => other / perForce), 0], 0)} ${inches ? 'lb' : 'N'}`,
     load: (newtons) => formatLoad(newtons, style.unit),
-    number: formatDecimal,
-    figure: (value) => String(Number(formatDecimal(value, 2))),
+    number: (value, decimals, others = []) => decimalBeside(value, [...others, 0], decimals),
+    figure: (value) => String(Number(formatDecimal(value, 4))),
+    setForce: (newtons) =>
+      `${String(Number(formatDecimal(newtons / perForce, 1)))} ${inches ? 'lb' : 'N'}`,
+    setLength: (mm) => setLength(mm, style),
     limit: (name) => limitInForce(name, shop),
   };
 }

@@ -24,6 +24,7 @@ export {
   type ShopLimits,
 } from './limits.ts';
 export { RULES } from './rules/index.ts';
+export { steerWay } from './steer-way.ts';
 export { wheelWords } from './wheel-words.ts';
 
 const WEIGHT: Record<Severity, number> = { stop: 0, attention: 1, info: 2 };

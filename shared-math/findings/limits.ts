@@ -40,14 +40,14 @@ export const LIMITS = {
     source: PRACTICE,
   },
   toeLeast: {
-    words: 'Total toe-in at the tyre, at least',
+    words: 'Total toe-in front to rear of the tyres, at least',
     usual: 0.8,
     range: [-25, 25],
     unit: 'length',
     source: PRACTICE,
   },
   toeMost: {
-    words: 'Total toe-in at the tyre, at most',
+    words: 'Total toe-in front to rear of the tyres, at most',
     usual: 3.2,
     range: [-25, 25],
     unit: 'length',

@@ -90,6 +90,8 @@ export interface TravelSummary {
   /** Largest |bump steer|. */
   readonly worstBumpSteer: number;
   readonly worstAt: number;
+  /** Bump steer at `worstAt`, signed: above 0 the fronts of the wheels go left. */
+  readonly worstSteer: number;
   /** d meanSteer / d travel at ride height, rad per mm or per rad. */
   readonly slopeAtRide: number;
   readonly okCount: number;
@@ -98,6 +100,7 @@ export interface TravelSummary {
 export function summariseTravel(sweep: TravelSweep): TravelSummary {
   let worstBumpSteer = 0;
   let worstAt = 0;
+  let worstSteer = 0;
   let okCount = 0;
   for (let i = 0; i < sweep.count; i += 1) {
     if (sweep.status[i] !== ROW_OK) continue;
@@ -106,9 +109,10 @@ export function summariseTravel(sweep: TravelSweep): TravelSummary {
     if (size > worstBumpSteer) {
       worstBumpSteer = size;
       worstAt = sweep.at[i] as number;
+      worstSteer = sweep.bumpSteer[i] as number;
     }
   }
-  return { worstBumpSteer, worstAt, slopeAtRide: slopeAtZero(sweep), okCount };
+  return { worstBumpSteer, worstAt, worstSteer, slopeAtRide: slopeAtZero(sweep), okCount };
 }
 
 /**

@@ -12,4 +12,4 @@ export {
   parseLength,
 } from './lengths.ts';
 export { formatToe, formatToeLength } from './toe.ts';
-export { degreesBeside, lengthBeside, toldApart } from './told-apart.ts';
+export { decimalBeside, degreesBeside, lengthBeside, setLength } from './told-apart.ts';

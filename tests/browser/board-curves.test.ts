@@ -88,10 +88,10 @@ describe('the figures', () => {
   test('follow the unit', async () => {
     const { page } = await openSample();
     expect(await figure(page, 'slope')).toMatch(/° per inch$/);
-    expect(await figure(page, 'worst')).toMatch(/ in at the tyre$/);
+    expect(await figure(page, 'worst')).toMatch(/ in front to rear of the tyre$/);
     await page.keyboard.press('u');
     await expect.poll(() => figure(page, 'slope')).toMatch(/° per 25 mm$/);
-    expect(await figure(page, 'worst')).toMatch(/ mm at the tyre$/);
+    expect(await figure(page, 'worst')).toMatch(/ mm front to rear of the tyre$/);
   });
 
   test('say where the linkage does not reach, and the curve has a gap instead of a guess', async () => {

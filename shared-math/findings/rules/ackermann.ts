@@ -20,8 +20,8 @@ export const ackermann: Rule = {
         at: { heave: 0, roll: 0, handwheel: (toLeft ? turn.left : turn.right).handwheel },
         sentence: reversed
           ? `At lock the outer wheel turns ${speak.angle(worst.outer - worst.inner)} further than the inner: Ackermann reversed`
-          : `At lock the inner wheel turns ${speak.angle(worst.inner - worst.outer)} further: ${speak.number(worst.percent, 0)} per cent of Ackermann at equal inner angle`,
-        limit: `ideal ${speak.angle(worst.inner - worst.ideal)} further`,
+          : `At lock the inner wheel turns ${speak.angle(worst.inner - worst.outer, 1, [worst.inner - worst.ideal])} further: ${speak.number(worst.percent, 0, [100])} per cent of Ackermann at equal inner angle`,
+        limit: `ideal ${speak.angle(worst.inner - worst.ideal, 1, [worst.inner - worst.outer])} further`,
         source: 'Ackermann condition, as ISO 8855',
         advice: reversed
           ? 'Aim the tie rod arms so that their lines from the kingpins meet near the rear axle.'

@@ -2,6 +2,9 @@ import { zeroSlopeHeight, zeroSlopeLine } from '../../aim/index.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 
+/** mm. As near to the line as that line is found. */
+const ON = 0.5;
+
 /** In side steer the frame end of the drag link belongs on the zero-slope line, in the plane that the ball stands in. */
 export const aimHeight: Rule = {
   name: 'aim-height',
@@ -20,10 +23,11 @@ export const aimHeight: Rule = {
         rule: 'aim-height',
         severity: over ? 'attention' : 'info',
         part: 'steering.box.pitmanBall',
-        sentence: over
-          ? `The pitman ball is ${speak.length(Math.abs(off))} ${off > 0 ? 'above' : 'below'} the zero-slope line in its own plane`
-          : 'The pitman ball is on the zero-slope line in its own plane',
-        limit: `limit ${speak.length(value)}`,
+        sentence:
+          Math.abs(off) < ON
+            ? 'The pitman ball is on the zero-slope line in its own plane'
+            : `The pitman ball is ${speak.length(Math.abs(off), [value])} ${off > 0 ? 'above' : 'below'} the zero-slope line in its own plane`,
+        limit: `limit ${speak.setLength(value)}`,
         source,
         advice: over ? `${move.words}: no bump steer slope` : '',
         ...(over ? { remedy: move.remedy } : {}),

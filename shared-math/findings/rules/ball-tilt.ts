@@ -19,8 +19,8 @@ export const ballTilt: Rule = {
       at,
       sentence:
         tilt > limit
-          ? `${joint.name} tilts ${speak.angle(tilt)}`
-          : `Balls tilt ${speak.angle(tilt)} at most (${joint.name.toLowerCase()})`,
+          ? `${joint.name} tilts ${speak.angle(tilt, 1, [limit])}`
+          : `Balls tilt ${speak.angle(tilt, 1, [limit])} at most (${joint.name.toLowerCase()})`,
       limit: `limit ${speak.figure(value)}°`,
       source,
       advice: tilt > limit ? 'Turn its stud square to the link, or use a ball with more room.' : '',

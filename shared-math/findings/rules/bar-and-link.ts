@@ -3,6 +3,12 @@ import { toRadians } from '../../units/index.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 
+/** rad. Nearer to parallel than a tenth of a degree nobody builds. */
+const PARALLEL = toRadians(0.05);
+
+/** mm. Lengths that no tape tells apart. */
+const ALIKE = 0.1;
+
 /** In cross steer the lateral bar swings the axle as the drag link swings its ball: alike, nothing steers. */
 export const barAndLink: Rule = {
   name: 'bar-and-link',
@@ -30,7 +36,9 @@ export const barAndLink: Rule = {
       severity: !sameSide || skew ? 'attention' : 'info',
       part: 'lateral.frame',
       sentence: sameSide
-        ? `Lateral bar and drag link are ${speak.angle(apart)} from parallel`
+        ? apart < PARALLEL
+          ? 'Lateral bar and drag link are parallel'
+          : `Lateral bar and drag link are ${speak.angle(apart, 1, [toRadians(angle.value)])} from parallel`
         : 'Lateral bar and drag link have their frame ends on opposite sides',
       limit: `limit ${speak.figure(angle.value)}°`,
       source: angle.source,
@@ -53,7 +61,11 @@ export const barAndLink: Rule = {
       rule: 'bar-and-link',
       severity: over ? 'attention' : 'info',
       part: 'lateral.axle',
-      sentence: `Lateral bar ${speak.length(a)}, drag link ${speak.length(b)}`,
+      sentence: `Lateral bar ${speak.length(a, [b])}, drag link ${speak.length(b, [a])}${
+        Math.abs(a - b) < ALIKE
+          ? ': of one length'
+          : `: ${speak.number(100 * unlike, 1, [100 * length.value])} per cent apart`
+      }`,
       limit: `limit ${speak.figure(100 * length.value)} per cent apart`,
       source: length.source,
       advice: over

@@ -20,7 +20,7 @@ export const beamTwist: Rule = {
         severity: over ? 'attention' : 'info',
         part: locationPart(layout),
         at: { heave: 0, roll: toRadians(layout.travel.roll), handwheel: 0 },
-        sentence: `A roll of ${speak.number(layout.travel.roll, 0)}° twists the I-beam ${speak.angle(twist)}`,
+        sentence: `A roll of ${speak.figure(layout.travel.roll)}° twists the I-beam ${speak.angle(twist, 1, [toRadians(value)])}`,
         limit: `limit ${speak.figure(value)}°`,
         source,
         advice: over ? 'Bring the rod pivots nearer to the middle of the car, or make the rods longer.' : '',

@@ -31,8 +31,8 @@ export const bindInRoll: Rule = {
         sentence:
           worst < BIND_SHOWN_FROM
             ? 'The links bind nowhere in travel and roll'
-            : `The links must give ${speak.lengthBeside(worst, [value, 0])} in ${speak.figure(layout.travel.roll)}° of roll or full travel`,
-        limit: `limit ${speak.length(value)}`,
+            : `The links must give ${speak.length(worst, [value])} in ${speak.figure(layout.travel.roll)}° of roll or full travel`,
+        limit: `limit ${speak.setLength(value)}`,
         source,
         advice: over
           ? tubeOnRods

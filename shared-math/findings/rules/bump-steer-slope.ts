@@ -16,7 +16,7 @@ export const bumpSteerSlope: Rule = {
         rule: 'bump-steer-slope',
         severity: over ? (slope > 3 * limit ? 'stop' : 'attention') : 'info',
         part: 'steering.box.pitmanBall',
-        sentence: `Bump steer starts at ${speak.perInch(slope)}`,
+        sentence: `Bump steer starts at ${speak.perInch(slope, [limit])}`,
         limit: `limit ${speak.perInch(limit)}`,
         source,
         advice: over ? 'Bring the pitman ball onto the zero-slope line.' : '',

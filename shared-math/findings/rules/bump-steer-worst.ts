@@ -4,8 +4,12 @@ import type { Analysis } from '../analysis.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { bestHeight } from '../height-search.ts';
+import { steerWay } from '../steer-way.ts';
 
 const PART = 'steering.box.pitmanBall';
+
+/** rad. Less than this no reading of the angle shows. */
+const NONE = toRadians(0.005);
 
 /** Share of the way to the aim point that is tried, to see whether going there helps. */
 const STEP = 0.1;
@@ -41,7 +45,7 @@ export const bumpSteerWorst: Rule = {
     const base = {
       rule: 'bump-steer-worst',
       part: PART,
-      sentence: `Bump steer ${speak.angle(worst, worst < 0.0035 ? 2 : 1)} at ${speak.length(Math.abs(heaveSummary.worstAt))} of ${where}`,
+      sentence: worst < NONE ? 'The wheels do not steer themselves over the travel' : `Bump steer ${speak.angle(worst, 2, [limit])} ${steerWay(heaveSummary.worstSteer)} at ${speak.length(Math.abs(heaveSummary.worstAt))} of ${where}`,
       at: { heave: heaveSummary.worstAt, roll: 0, handwheel: 0 },
       limit: `limit ${speak.figure(value)}°`,
       source,

@@ -38,7 +38,7 @@ export const casterChange: Rule = {
         sentence:
           change < NO_CHANGE
             ? `Caster stays at ${speak.angle(drawn)} over the travel`
-            : `Caster ${falls ? 'falls' : 'rises'} by ${speak.angleBeside(change, [toRadians(value)])}, from ${speak.angle(drawn)} at ride height to ${speak.angle(end)} at ${speak.length(Math.abs(where))} of ${where < 0 ? 'droop' : 'bump'}`,
+            : `Caster ${falls ? 'falls' : 'rises'} by ${speak.angle(change, 1, [toRadians(value)])}, from ${speak.angle(drawn)} at ride height to ${speak.angle(end)} at ${speak.length(Math.abs(where))} of ${where < 0 ? 'droop' : 'bump'}`,
         limit: `limit ${speak.figure(value)}° either way`,
         source,
         advice: over ? 'Longer rods tip the axle less; equal parallel bars do not tip it.' : '',

@@ -23,7 +23,7 @@ export const casterStatic: Rule = {
         rule: 'caster-static',
         severity: out ? 'attention' : 'info',
         part: `axle.${side}.kingpinTop`,
-        sentence: `Caster ${speak.angle(caster)}${Math.abs(left - right) > 1e-4 ? ` on the ${side}` : ''}`,
+        sentence: `Caster ${speak.angle(caster, 1, [least.value, most.value].map(toRadians))}${Math.abs(left - right) > 1e-4 ? ` on the ${side}` : ''}`,
         limit: `usual ${speak.figure(least.value)}° to ${speak.figure(most.value)}°`,
         source: sourceOf(least, most),
         advice: out

@@ -56,25 +56,22 @@ export const clearance: Rule = {
           part: 'steering.dragLinkBall',
           ...(nearest ? placeOf(nearest) : {}),
           sentence: nearest
-            ? `Nothing comes too near: the ${nearest.nameOfA} keeps ${speak.length(nearest.distance)} from the ${nearest.nameOfB}`
+            ? `Nothing comes too near: the ${nearest.nameOfA} keeps ${speak.length(nearest.distance, [limits[nearest.limit].value])} from the ${nearest.nameOfB}`
             : `Nothing that moves comes within ${speak.length(clearances.within)} of anything`,
-          limit: `limit ${speak.length(limits[nearest?.limit ?? 'moving'].value)}`,
+          limit: `limit ${speak.setLength(limits[nearest?.limit ?? 'moving'].value)}`,
           source: limits[nearest?.limit ?? 'moving'].source,
           advice: '',
         },
       ];
     return under.map((pair) => {
       const hits = pair.distance <= 0;
-      const words = speak.length(pair.distance);
-      // What rounds away in the reader's unit is no distance to speak of.
-      const near = words === speak.length(0) ? 'all but touches' : `comes within ${words} of`;
-      const gap = hits ? 'hits' : near;
+      const gap = hits ? 'hits' : `comes within ${speak.length(pair.distance, [limits[pair.limit].value])} of`;
       return {
         rule: 'clearance',
         severity: hits && !pair.assumed ? 'stop' : 'attention',
         ...placeOf(pair),
         sentence: `${capitalised(pair.nameOfA)} ${gap} the ${pair.nameOfB} at ${placeWords(pair, speak)}`,
-        limit: `limit ${speak.length(limits[pair.limit].value)}`,
+        limit: `limit ${speak.setLength(limits[pair.limit].value)}`,
         source: limits[pair.limit].source,
         advice: pair.assumed
           ? 'Measure it on the car: one of the two is drawn as such parts are usually made.'

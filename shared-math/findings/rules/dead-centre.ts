@@ -18,7 +18,7 @@ export const deadCentre: Rule = {
         severity: near ? (worst.angle < toRadians(value) / 2 ? 'stop' : 'attention') : 'info',
         part: atPitman ? 'steering.box.pitmanBall' : 'steering.dragLinkBall',
         at: worst.at,
-        sentence: `Drag link and ${atPitman ? 'pitman' : 'steering'} arm come to ${speak.angle(worst.angle, 0)} of a straight line, at ${speak.angle(Math.abs(worst.at.handwheel), 0)} of handwheel`,
+        sentence: `Drag link and ${atPitman ? 'pitman' : 'steering'} arm come to ${speak.angle(worst.angle, 0, [toRadians(value)])} of a straight line, at ${speak.angle(Math.abs(worst.at.handwheel), 0)} of handwheel`,
         limit: `at least ${speak.figure(value)}°`,
         source,
         advice: near

@@ -14,7 +14,7 @@ export const lock: Rule = {
     const low = least < toRadians(few.value);
     const high = most > toRadians(many.value);
     const bounds = [few.value, many.value].map(toRadians);
-    const told = (angle: number) => speak.angleBeside(angle, bounds);
+    const told = (angle: number) => speak.angle(angle, 1, bounds);
     const findings: Finding[] = [
       {
         rule: 'lock',

@@ -22,7 +22,7 @@ export const oneWheelWorst: Rule = {
     const base = {
       rule: 'one-wheel',
       part: 'steering.box.pitmanBall',
-      sentence: `Bump steer ${speak.angle(worst, 2)} with ${wheelWords(layout, oneWheel, speak.length)}`,
+      sentence: `Bump steer ${speak.angle(worst, 2, [limit])} with ${wheelWords(layout, oneWheel, speak.length)}`,
       at: { heave, roll, handwheel: 0 },
       limit: `limit ${speak.figure(value)}°`,
       source,

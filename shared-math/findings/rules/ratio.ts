@@ -20,7 +20,7 @@ export const ratio: Rule = {
         rule: 'ratio',
         severity: low || high ? 'attention' : 'info',
         part: 'steering.box.sectorCentre',
-        sentence: `Overall ratio ${speak.number(overall, 1)} to 1 at the centre`,
+        sentence: `Overall ratio ${speak.number(overall, 1, [least.value, most.value])} to 1 at the centre`,
         limit: `usual ${speak.figure(least.value)} to ${speak.figure(most.value)}`,
         source: sourceOf(least, most),
         advice: low
@@ -33,7 +33,7 @@ export const ratio: Rule = {
         rule: 'ratio',
         severity: outOfTurns ? 'attention' : 'info',
         part: 'steering.box.sectorCentre',
-        sentence: `The handwheel goes ${speak.number(turns, 1)} turns lock to lock`,
+        sentence: `The handwheel goes ${speak.number(turns, 1, [few.value, many.value])} turns lock to lock`,
         limit: `${speak.figure(few.value)} to ${speak.figure(many.value)}`,
         source: sourceOf(few, many),
         advice: outOfTurns

@@ -30,7 +30,7 @@ export const rollSteer: Rule = {
     const slope = rollSummary.slopeAtRide;
     const over = slope < -toRadians(value) / toRadians(1);
     const raise = over && slopeRaised(layout, TRIED) > slopeRaised(layout, -TRIED);
-    const size = `${speak.number(Math.abs(slope), 2)}° for each degree`;
+    const size = `${speak.number(Math.abs(slope), 2, [value])}° for each degree`;
     const kind = Math.abs(slope) < 0.005 ? 'neutral' : slope > 0 ? 'understeer' : 'oversteer';
     return [
       {

@@ -31,8 +31,8 @@ export const tape: Rule = {
           rule: 'tape',
           severity: 'attention',
           part: ends?.from ?? photo.anchor?.point ?? 'axle.left.wheelCentre',
-          sentence: `${row.words} is ${speak.length(check.tape)} by the tape and ${speak.length(check.traced)} on ${photo.name}`,
-          limit: `off by ${speak.length(Math.abs(check.difference))}; clicking explains ${speak.length(check.explained)}`,
+          sentence: `${row.words} is ${speak.length(check.tape, [check.traced])} by the tape and ${speak.length(check.traced, [check.tape])} on ${photo.name}`,
+          limit: `off by ${speak.length(Math.abs(check.difference), [check.explained])}; clicking explains ${speak.length(check.explained, [Math.abs(check.difference)])}`,
           source: 'a pixel off at each end of the length and of what the scale rests on',
           advice: 'Look at the photo’s scale and straightening again, or measure again',
         });

@@ -26,7 +26,7 @@ export const toeStatic: Rule = {
         rule: 'toe-static',
         severity: out ? 'attention' : 'info',
         part: 'axle.left.tieRodBall',
-        sentence: `${total < 0 ? 'Toe-out' : 'Toe-in'} ${formatToe(Math.abs(total), Math.abs(axle.left.toeIn + axle.right.toeIn), speak.style.unit)}, front to rear of the tyres`,
+        sentence: `${total < 0 ? 'Toe-out' : 'Toe-in'} ${formatToe(Math.abs(total), Math.abs(axle.left.toeIn + axle.right.toeIn), speak.style.unit, [least.value, most.value].map(Math.abs))}, front to rear of the tyres`,
         limit: `usual ${band(least.value)} to ${band(most.value)}`,
         source: sourceOf(least, most),
         advice: out,

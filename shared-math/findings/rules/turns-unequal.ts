@@ -20,7 +20,7 @@ export const turnsUnequal: Rule = {
         severity: over ? 'attention' : 'info',
         part: 'steering.box.pitmanBall',
         at: { heave: 0, roll: 0, handwheel: (left < right ? turn.left : turn.right).handwheel },
-        sentence: `Left lock ${speak.angle(left)}, right lock ${speak.angle(right)}: ${speak.angleBeside(Math.abs(left - right), [toRadians(value), 0])} apart`,
+        sentence: `Left lock ${speak.angle(left, 1, [right])}, right lock ${speak.angle(right, 1, [left])}: ${speak.angle(Math.abs(left - right), 1, [toRadians(value)])} apart`,
         limit: `limit ${speak.figure(value)}° apart`,
         source,
         advice: over

@@ -15,7 +15,7 @@ function groundSentence(
   const many = what.endsWith('s');
   const verb = gap > 0 ? (many ? 'reach' : 'reaches') : many ? 'hang' : 'hangs';
   const where = gap > 0 ? 'into the ground' : 'above the ground';
-  return `${what} ${verb} ${length(Math.abs(gap))} ${where}: wheel centre ${length(height)} up, tyre radius ${length(radius)}`;
+  return `${what} ${verb} ${length(Math.abs(gap), [LIMIT])} ${where}: wheel centre ${length(height, [radius])} up, tyre radius ${length(radius, [height])}`;
 }
 
 /** Whether the tyres stand on the ground from which every height of the drawing counts. */
@@ -45,7 +45,7 @@ export function tyresOffGround(layout: Layout, speak: Speech): Finding[] {
         car.tyreRadius,
         speak.length,
       ),
-      limit: `limit ${speak.length(LIMIT)}`,
+      limit: `limit ${speak.setLength(LIMIT)}`,
       source: 'geometry: every height is measured from the ground that the tyres stand on',
       advice: alike
         ? `If the height is right, set the tyre radius to ${speak.length(height)}; if the radius is right, type it again: the axle goes to it.`

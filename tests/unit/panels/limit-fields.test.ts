@@ -68,7 +68,7 @@ describe('a limit as it is typed', () => {
     expect(typed('ratioMost', 'quick')).toBe('"quick" is not a number');
     expect(typed('casterLeast', '9')).toBe('it cannot be more than “Caster, at most”, 8°');
     expect(typed('toeMost', '0.5', MM)).toBe(
-      'it cannot be less than “Total toe-in at the tyre, at least”, 0.8 mm',
+      'it cannot be less than “Total toe-in front to rear of the tyres, at least”, 0.8 mm',
     );
   });
 

@@ -88,22 +88,20 @@ export const shaftClearance: Rule = {
           severity: 'info',
           part: jointPart(0),
           sentence: 'The steering shaft keeps clear of rails and of what is in the way',
-          limit: `limit ${speak.length(value)}`,
+          limit: `limit ${speak.setLength(value)}`,
           source,
           advice: '',
         },
       ];
     return nearest.map(({ stretch, distance, wanted, obstacle }): Finding => {
       const what = capitalised(stretch.name);
-      const words = speak.length(distance);
-      const how =
-        distance <= 0 ? 'hits' : words === speak.length(0) ? 'all but touches' : `comes within ${words} of`;
+      const how = distance <= 0 ? 'hits' : `comes within ${speak.length(distance, [wanted])} of`;
       return {
         rule: 'shaft-clearance',
         severity: distance <= 0 ? 'stop' : 'attention',
         part: jointPart(stretch.joint),
         sentence: `${what} ${how} the ${within(obstacle.name)}`,
-        limit: `limit ${speak.length(wanted)}${wanted > value ? ', with more room beside an exhaust' : ''}`,
+        limit: `limit ${speak.setLength(wanted)}${wanted > value ? ', with more room beside an exhaust' : ''}`,
         source,
         advice: 'Lead the shaft around it with the joints, or move one of the two.',
       };

@@ -6,6 +6,9 @@ import { jointPart, judgedShaft, PRACTICE, piecePart } from './judged.ts';
 /** rad. What is lost by less than this nobody feels, however far off the clock is. */
 const SWING_TOLD: Radians = toRadians(0.2);
 
+/** rad. Less than this no reading of the angle shows. */
+const EVEN: Radians = toRadians(0.005);
+
 /** The shaft whose clock is farthest from the best, and how far; ears are the same after half a turn. */
 function farthest({ clocks, bestClocks }: Turning): { readonly index: number; readonly off: Radians } {
   let index = 0;
@@ -43,18 +46,21 @@ export const shaftClocking: Rule = {
     const { motion, best, bestClocks } = turning.value;
     const { index, off } = farthest(turning.value);
     const wrong = off > CLOCK_NOTICED && motion.swing - best.swing > SWING_TOLD;
-    const swing = speak.angle(motion.swing);
+    const left = best.swing < EVEN ? 'nothing' : speak.angle(best.swing, 1, [motion.swing]);
+    const swing = speak.angle(motion.swing, 1, [best.swing]);
     return [
       {
         rule: 'shaft-clocking',
         severity: wrong ? 'attention' : 'info',
         part: piecePart(index),
         sentence: wrong
-          ? `Shaft ${index + 1} is clocked ${speak.angle(off, 0)} off its best: the box swings ${swing} over a turn, where ${speak.angle(best.swing)} would be left`
-          : `The box’s input swings ${swing} over a turn of the handwheel`,
+          ? `Shaft ${index + 1} is clocked ${speak.angle(off, 0, [CLOCK_NOTICED])} off its best: the box swings ${swing} over a turn, where ${left} would be left`
+          : motion.swing < EVEN
+            ? 'The box’s input turns evenly with the handwheel'
+            : `The box’s input swings ${swing} over a turn of the handwheel`,
         limit: wrong ? `noticed from ${speak.angle(CLOCK_NOTICED, 0)} off` : '',
         source: PRACTICE,
-        advice: wrong ? `Set the best clocking: ${speak.angle(best.swing)} of swing.` : '',
+        advice: wrong ? `Set the best clocking: ${left} of swing.` : '',
         ...(wrong
           ? {
               remedy: {

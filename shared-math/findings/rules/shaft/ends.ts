@@ -32,8 +32,8 @@ export const shaftAxis: Rule = {
           rule: 'shaft-axis',
           severity: 'attention',
           part: jointPart(joint),
-          sentence: `Joint ${joint + 1} lies ${speak.length(off)} off ${axisWords}`,
-          limit: `limit ${speak.length(OFF_AXIS)}`,
+          sentence: `Joint ${joint + 1} lies ${speak.length(off, [OFF_AXIS])} off ${axisWords}`,
+          limit: `limit ${speak.setLength(OFF_AXIS)}`,
           source: 'geometry: the joint sits on that shaft',
           advice: slides
             ? `Bring joint ${joint + 1} back onto the axis.`

@@ -30,7 +30,7 @@ export const shaftJointAngle: Rule = {
           rule: 'shaft-joint-angle',
           severity: 'info',
           part: jointPart(worst),
-          sentence: `Joint ${worst + 1} stands at ${speak.angle(joints[worst]?.angle ?? 0)}, nearest to its limit of the shaft’s joints`,
+          sentence: `Joint ${worst + 1} stands at ${speak.angle(joints[worst]?.angle ?? 0, 1, [joints[worst]?.limit ?? 0])}, nearest to its limit of the shaft’s joints`,
           ...limitOf(judged, worst, speak),
           advice: '',
         },
@@ -38,14 +38,14 @@ export const shaftJointAngle: Rule = {
     }
     const double = speak.limit('jointDouble').value;
     return over.map((joint): Finding => {
-      const { kind, angle } = joints[joint] as (typeof joints)[number];
+      const { kind, angle, limit } = joints[joint] as (typeof joints)[number];
       const single = kind === 'single' && judged.shaft.joints[joint]?.limit === undefined;
       const doubles = single && toDegrees(angle) <= double;
       return {
         rule: 'shaft-joint-angle',
         severity: 'stop',
         part: jointPart(joint),
-        sentence: `Joint ${joint + 1} stands at ${speak.angle(angle)}, too much for a ${kind} joint`,
+        sentence: `Joint ${joint + 1} stands at ${speak.angle(angle, 1, [limit])}, too much for a ${kind} joint`,
         ...limitOf(judged, joint, speak),
         advice: doubles
           ? 'Take a double joint there, or move it so that its shafts run straighter.'

@@ -67,8 +67,8 @@ export const shaftSpan: Rule = {
         rule: 'shaft-span',
         severity: 'attention',
         part: piecePart(index),
-        sentence: `Shaft ${index + 1} runs ${speak.length(length)} without a bearing${at.length > 0 ? ` of its ${speak.length(whole)}` : ''}`,
-        limit: `limit ${speak.length(value)}`,
+        sentence: `Shaft ${index + 1} runs ${speak.length(length, [value, whole])} without a bearing${at.length > 0 ? ` of its ${speak.length(whole, [length])}` : ''}`,
+        limit: `limit ${speak.setLength(value)}`,
         source,
         advice: 'Put a support bearing in the middle of that stretch.',
         remedy: {

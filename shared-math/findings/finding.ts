@@ -22,6 +22,9 @@ export type Remedy =
   | { readonly kind: 'move'; readonly id: string; readonly to: Point }
   | { readonly kind: 'set'; readonly path: string; readonly value: unknown };
 
+/** mm. A gap that no feeler tells from none. */
+export const ALL_BUT_TOUCHES = 0.05;
+
 /** One sentence of judgement with its measured value, its limit and the limit's source. */
 export interface Finding {
   readonly rule: string;
@@ -69,6 +72,8 @@ export interface Speech {
   readonly angle: (radians: number, decimals?: number, others?: readonly number[]) => string;
   /** rad per mm. */
   readonly perInch: (slope: number, others?: readonly number[]) => string;
+  /** A slope as it was set, rad per mm. */
+  readonly setPerInch: (slope: number) => string;
   /** N. */
   readonly force: (newtons: number, others?: readonly number[]) => string;
   /** What a scale shows, N. */
@@ -91,24 +96,24 @@ const METRIC_INCH = 25;
 
 export function speech(style: LengthStyle, shop: ShopLimits): Speech {
   const inches = style.unit === 'in';
-  const slopeOver = inches ? MM_PER_INCH : METRIC_INCH;
+  const overInch = (slope: number) => toDegrees(slope) * (inches ? MM_PER_INCH : METRIC_INCH);
+  const slopeWords = inches ? 'per inch' : 'per 25 mm';
+  const figure = (value: number) => String(Number(formatDecimal(value, 4)));
   const perForce = inches ? NEWTONS_PER_POUND : 1;
   return {
     style,
     length: (mm, others = []) => lengthBeside(mm, [...others, 0], style),
     angle: (radians, decimals = 1, others = []) =>
       degreesBeside(toDegrees(radians), [...others.map(toDegrees), 0], decimals),
-    perInch: (slope, others = []) => {
-      const told = (one: number) => toDegrees(one) * slopeOver;
-      return `${degreesBeside(told(slope), [...others.map(told), 0], 2)} per ${inches ? 'inch' : '25 mm'}`;
-    },
+    perInch: (slope, others = []) =>
+      `${degreesBeside(overInch(slope), [...others.map(overInch), 0], 2)} ${slopeWords}`,
+    setPerInch: (slope) => `${figure(overInch(slope))}° ${slopeWords}`,
     force: (newtons, others = []) =>
       `${decimalBeside(newtons / perForce, [...others.map((other) => other / perForce), 0], 0)} ${inches ? 'lb' : 'N'}`,
     load: (newtons) => formatLoad(newtons, style.unit),
     number: (value, decimals, others = []) => decimalBeside(value, [...others, 0], decimals),
-    figure: (value) => String(Number(formatDecimal(value, 4))),
-    setForce: (newtons) =>
-      `${String(Number(formatDecimal(newtons / perForce, 1)))} ${inches ? 'lb' : 'N'}`,
+    figure,
+    setForce: (newtons) => `${String(Number(formatDecimal(newtons / perForce, 1)))} ${inches ? 'lb' : 'N'}`,
     setLength: (mm) => setLength(mm, style),
     limit: (name) => limitInForce(name, shop),
   };

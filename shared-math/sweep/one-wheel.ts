@@ -36,7 +36,14 @@ export function heaveEnds(travel: WheelTravel, sine: number): { readonly from: n
 
 /** The largest |bump steer| with each wheel anywhere in its own travel, and the pose in which it is met. */
 export type OneWheel =
-  | { readonly status: 'ok'; readonly worst: number; readonly heave: number; readonly roll: number }
+  | {
+      readonly status: 'ok';
+      readonly worst: number;
+      /** The same with its sign: above 0 the fronts of the wheels go left. */
+      readonly steer: number;
+      readonly heave: number;
+      readonly roll: number;
+    }
   | { readonly status: Exclude<PoseStatus, 'ok'>; readonly heave: number; readonly roll: number };
 
 /** Places looked at along the heave that is left at a roll, and rolls to each side. */
@@ -72,11 +79,13 @@ export function worstOneWheel(frontEnd: FrontEnd, handwheel: Radians = 0): OneWh
     const { from, to } = heaveEnds(travel, sine);
     return from + u * (to - from);
   };
+  let steer = 0;
   const steerAt = (u: number, sine: number): number => {
     const heave = heaveAt(u, sine);
     const roll = Math.asin(sine) as Radians;
     const status = poseAxle(frontEnd, heave, roll, state) ? steerAxle(frontEnd, handwheel, state) : 'no-pose';
-    if (status === 'ok') return Math.abs(state.meanSteer - ride.meanSteer);
+    steer = state.meanSteer - ride.meanSteer;
+    if (status === 'ok') return Math.abs(steer);
     failed ??= { status, heave, roll };
     return -1;
   };
@@ -120,9 +129,12 @@ export function worstOneWheel(frontEnd: FrontEnd, handwheel: Radians = 0): OneWh
       }
       if (top.worst > found.worst) found = top;
     }
+  steerAt(found.u, found.sine);
+  if (failed) return failed;
   return {
     status: 'ok',
     worst: found.worst,
+    steer,
     heave: heaveAt(found.u, found.sine),
     roll: Math.asin(found.sine),
   };

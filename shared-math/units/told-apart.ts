@@ -61,8 +61,8 @@ export function lengthBeside(mm: number, others: readonly number[], style: Lengt
   );
 }
 
-/** mm. A length is as good as its fraction within this: 1/64 in is fifteen times as much. */
-const AS_GOOD = 0.026;
+/** mm. Half a thousandth of an inch: nearer than this a length is its fraction. */
+const AS_GOOD = 0.0125;
 
 /** A length as it was set, as a limit is: in the reader's fraction where it is that, else in thousandths or hundredths. */
 export function setLength(mm: number, style: LengthStyle): string {

@@ -9,9 +9,11 @@ export function pairWords({ nameOfA, nameOfB }: Clearance): string {
   return `${capitalised(nameOfA)} – ${nameOfB}`;
 }
 
-/** How near two parts come: "3/8 in", or that they hit or touch; what rounds away is no distance to speak of. */
+/** mm. Nearer than this two parts touch, for all that a tape or a feeler tells. */
+const TOUCH = 0.05;
+
+/** How near two parts come: "3/8 in", or that they hit or touch. `length` writes no length as 0 that is not 0. */
 export function gapWords({ distance }: Pick<Clearance, 'distance'>, length: (mm: number) => string): string {
   if (distance <= 0) return 'hits';
-  const words = length(distance);
-  return words === length(0) ? 'touches' : words;
+  return distance < TOUCH ? 'touches' : length(distance);
 }

@@ -23,6 +23,7 @@ export {
   STOPS,
 } from './cautions.ts';
 export { gapWords, pairWords } from './gap-words.ts';
+export { linkWords } from './link-words.ts';
 export { handwheelWords, lockWords, placeInTurn, ratioWords, turnsWords } from './turn-words.ts';
 export {
   groundsOf,

@@ -85,6 +85,7 @@ function* asText(result: TuneResult): Answer {
   yield line('Bump steer over heave', (figures) => figures.worstBumpSteerHeave, 3, '°');
   yield line('Bump steer over roll', (figures) => figures.worstBumpSteerRoll, 3, '°');
   yield line('One wheel over a bump', (figures) => figures.worstBumpSteerOneWheel, 3, '°');
+  yield line('Toe change over heave', (figures) => figures.toeChange, 3, '°');
   yield line('Overall ratio', (figures) => figures.overallRatio, 2, ' to 1');
   yield line('Inner wheel at full lock', (figures) => figures.innerLock, 1, '°');
   yield line('Circle between kerbs', (figures) => figures.circleBetweenKerbs, 0, ' mm');

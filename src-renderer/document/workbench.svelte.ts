@@ -34,7 +34,7 @@ import {
   type TurnSweep,
   worstOneWheel,
 } from '../../shared-math/sweep/index.ts';
-import { formatDegrees, formatLength, type LengthStyle, toRadians } from '../../shared-math/units/index.ts';
+import { formatDegrees, type LengthStyle, lengthBeside, toRadians } from '../../shared-math/units/index.ts';
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
@@ -360,9 +360,9 @@ export class Workbench {
     return undefined;
   }
 
-  /** A length in the reader's unit, with its unit. */
+  /** A length in the reader's unit, with its unit; finer where it would read as 0 and is not. */
   length(mm: number): string {
-    return formatLength(mm, this.lengthStyle);
+    return lengthBeside(mm, [0], this.lengthStyle);
   }
   degrees(degrees: number, decimals = 1): string {
     return formatDegrees(degrees, decimals);

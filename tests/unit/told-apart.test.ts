@@ -2,9 +2,18 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { analyse, findings, LIMITS } from '../../shared-math/findings/index.ts';
 import { resolveLayout } from '../../shared-math/layout/index.ts';
-import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
-import { degreesBeside, formatToe, formatToeLength, lengthBeside } from '../../shared-math/units/index.ts';
-import { documentOf, rawLayout } from './../support/layouts.ts';
+import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import {
+  degreesBeside,
+  formatToe,
+  formatToeLength,
+  lengthBeside,
+  setLength,
+} from '../../shared-math/units/index.ts';
+import { linkWords } from '../../shared-math/words/index.ts';
+import { COMPARED_FIGURES, differenceWords } from '../../src-renderer/panels/compare/comparison-words.ts';
+import { variantFigures } from '../../src-renderer/panels/compare/variant-figures.ts';
+import { CROSS_STEER, documentOf, rawLayout } from './../support/layouts.ts';
 
 // Rounding never makes a figure read as the limit, or as the nought, that it is not.
 
@@ -74,4 +83,69 @@ test('caster’s change says which way and from where to where, and its figures 
   );
   if (!match) expect(caster?.sentence).toMatch(/^Caster stays at /);
   else expect(Math.abs(Math.abs(Number(match[4]) - Number(match[3])) - Number(match[2]))).toBeLessThan(0.11);
+});
+
+test('bump steer says which way the fronts of the wheels go at the worst', () => {
+  const ways = new Set<string>();
+  const raw = rawLayout() as { steering: { box: object } };
+  // The box behind the axle, ahead of it, and across the car.
+  for (const steering of [
+    raw.steering,
+    {
+      ...raw.steering,
+      box: { ...raw.steering.box, sectorCentre: [800, 500, 490], pitmanBall: [800, 500, 350] },
+    },
+    CROSS_STEER,
+  ]) {
+    const over = { steering };
+    const layout = resolveLayout(documentOf(rawLayout(over)));
+    const frontEnd = prepareFrontEnd(layout);
+    for (const rule of ['bump-steer-worst', 'one-wheel']) {
+      const [finding] = told(rule, over);
+      if (!finding?.at) throw new Error(rule);
+      const { heave, roll } = finding.at;
+      // Above 0 a wheel's front points left (ISO 8855).
+      const [ride, there] = [createState(), createState()];
+      expect(solveFrontEnd(frontEnd, 0, 0, 0, ride)).toBe('ok');
+      expect(solveFrontEnd(frontEnd, heave, roll, 0, there)).toBe('ok');
+      const way = there.meanSteer > ride.meanSteer ? 'left' : 'right';
+      expect(finding.sentence).toMatch(new RegExp(`^Bump steer [\\d.]+° to the ${way} `));
+      ways.add(way);
+    }
+  }
+  expect(ways.size).toBe(2);
+});
+
+test('a limit reads as it was set', () => {
+  expect(setLength(12.7, INCHES)).toBe('1/2 in');
+  // 1 mm is 0.039 in, and no sixteenth.
+  expect(setLength(1, INCHES)).toBe('0.039 in');
+  expect(setLength(1.25, MM)).toBe('1.25 mm');
+});
+
+test('a link is told in mm too where a sixteenth of it turns the wheel by a quarter of a degree', () => {
+  // 1/16 in over an arm of 6 in: 1/96 rad, 0.6°; of 1/64 in a quarter of that.
+  expect(linkWords(885.8, 152.4, INCHES)).toBe('34 7/8 in (885.8 mm)');
+  expect(linkWords(885.8, 152.4, { unit: 'in', fraction: 64 })).toBe('34 7/8 in');
+  // A quarter of a degree is 1/229.2 rad: an arm of 229.2 / 16 = 14.3 in is as long as that.
+  expect(linkWords(885.8, 14.2 * 25.4, INCHES)).toMatch(/ mm\)$/);
+  expect(linkWords(885.8, 14.4 * 25.4, INCHES)).toBe('34 7/8 in');
+  expect(linkWords(885.8, 152.4, MM)).toBe('885.8 mm');
+});
+
+test('variants that differ are never held to be the same', () => {
+  const figuresOf = (over: Parameters<typeof rawLayout>[0]) => {
+    const layout = resolveLayout(documentOf(rawLayout(over)));
+    return variantFigures(layout, prepareFrontEnd(layout));
+  };
+  const raw = rawLayout() as unknown as { axle: { left: { toeIn: number; tieRodBall: number[] } } };
+  const drawn = figuresOf({});
+  const left = { ...raw.axle.left, toeIn: 0.104, tieRodBall: [-150, 606.1, 292] };
+  const other = figuresOf({ axle: { ...raw.axle, left } });
+  for (const what of ['Total toe-in', 'Tie rod', 'Inner wheel, left lock']) {
+    const figure = COMPARED_FIGURES.find((one) => one.what === what);
+    if (!figure) throw new Error(what);
+    expect(differenceWords(figure, drawn, other, INCHES), what).toMatch(/^[+−]\d/);
+    expect(differenceWords(figure, drawn, drawn, INCHES), what).toBe('same');
+  }
 });

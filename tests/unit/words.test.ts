@@ -211,7 +211,9 @@ describe('a pose in words', () => {
 describe('how near two parts come', () => {
   test('in words for the length, or that they touch or hit', () => {
     expect(gapWords({ distance: 50.8 }, inches)).toBe('2 in');
-    expect(gapWords({ distance: 3 }, inches)).toBe('touches');
+    // 3 mm is a gap, whatever the words round to; 0.04 mm is none that a feeler tells.
+    expect(gapWords({ distance: 3 }, (mm) => `${mm} mm`)).toBe('3 mm');
+    expect(gapWords({ distance: 0.04 }, inches)).toBe('touches');
     expect(gapWords({ distance: 0 }, inches)).toBe('hits');
     expect(gapWords({ distance: -4 }, inches)).toBe('hits');
   });

@@ -17,7 +17,7 @@ export const bumpSteerSlope: Rule = {
         severity: over ? (slope > 3 * limit ? 'stop' : 'attention') : 'info',
         part: 'steering.box.pitmanBall',
         sentence: `Bump steer starts at ${speak.perInch(slope, [limit])}`,
-        limit: `limit ${speak.perInch(limit)}`,
+        limit: `limit ${speak.setPerInch(limit)}`,
         source,
         advice: over ? 'Bring the pitman ball onto the zero-slope line.' : '',
       },

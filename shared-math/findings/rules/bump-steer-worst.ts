@@ -45,7 +45,10 @@ export const bumpSteerWorst: Rule = {
     const base = {
       rule: 'bump-steer-worst',
       part: PART,
-      sentence: worst < NONE ? 'The wheels do not steer themselves over the travel' : `Bump steer ${speak.angle(worst, 2, [limit])} ${steerWay(heaveSummary.worstSteer)} at ${speak.length(Math.abs(heaveSummary.worstAt))} of ${where}`,
+      sentence:
+        worst < NONE
+          ? 'The wheels do not steer themselves over the travel'
+          : `Bump steer ${speak.angle(worst, 2, [limit])} ${steerWay(heaveSummary.worstSteer)} at ${speak.length(Math.abs(heaveSummary.worstAt))} of ${where}`,
       at: { heave: heaveSummary.worstAt, roll: 0, handwheel: 0 },
       limit: `limit ${speak.figure(value)}°`,
       source,

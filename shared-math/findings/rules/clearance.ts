@@ -1,6 +1,6 @@
 import { type Clearance, nearerOfBothSides } from '../../clearance/index.ts';
 import { bodyOfPart } from '../../layout/index.ts';
-import type { Finding, Rule, Speech } from '../finding.ts';
+import { ALL_BUT_TOUCHES, type Finding, type Rule, type Speech } from '../finding.ts';
 
 function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
@@ -65,7 +65,9 @@ export const clearance: Rule = {
       ];
     return under.map((pair) => {
       const hits = pair.distance <= 0;
-      const gap = hits ? 'hits' : `comes within ${speak.length(pair.distance, [limits[pair.limit].value])} of`;
+      const words = speak.length(pair.distance, [limits[pair.limit].value]);
+      const near = pair.distance < ALL_BUT_TOUCHES ? 'all but touches' : `comes within ${words} of`;
+      const gap = hits ? 'hits' : near;
       return {
         rule: 'clearance',
         severity: hits && !pair.assumed ? 'stop' : 'attention',

@@ -19,7 +19,9 @@ export const effort: Rule = {
         part: 'steering.box.sectorCentre',
         at: { heave: 0, roll: 0, handwheel: worst.handwheel },
         sentence: `Parking takes about ${speak.force(centre.rimForce, [value, worst.rimForce])} at the rim straight ahead${
-          worst.handwheel === 0 ? ', nowhere more' : `, at the most ${speak.force(worst.rimForce, [value, centre.rimForce])}, ${where}`
+          worst.handwheel === 0
+            ? ', nowhere more'
+            : `, at the most ${speak.force(worst.rimForce, [value, centre.rimForce])}, ${where}`
         }${assisted ? ', if the assistance fails' : ''}`,
         limit: `limit ${speak.setForce(value)}`,
         source: `${source}; effort by a hydraulic steering handbook’s formula, good to a third either way`,

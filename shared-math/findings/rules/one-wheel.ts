@@ -5,6 +5,7 @@ import { toRadians } from '../../units/index.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { bestHeight } from '../height-search.ts';
+import { steerWay } from '../steer-way.ts';
 import { wheelWords } from '../wheel-words.ts';
 
 /** Share of the figure that a move has to take off to be worth advising. */
@@ -22,7 +23,7 @@ export const oneWheelWorst: Rule = {
     const base = {
       rule: 'one-wheel',
       part: 'steering.box.pitmanBall',
-      sentence: `Bump steer ${speak.angle(worst, 2, [limit])} with ${wheelWords(layout, oneWheel, speak.length)}`,
+      sentence: `Bump steer ${speak.angle(worst, 2, [limit])} ${steerWay(oneWheel.steer)} with ${wheelWords(layout, oneWheel, speak.length)}`,
       at: { heave, roll, handwheel: 0 },
       limit: `limit ${speak.figure(value)}°`,
       source,

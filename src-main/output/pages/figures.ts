@@ -1,4 +1,4 @@
-import { wheelWords } from '../../../shared-math/findings/index.ts';
+import { steerWay, wheelWords } from '../../../shared-math/findings/index.ts';
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import {
   type Lock,
@@ -41,11 +41,12 @@ export function spanBoth(matter: Matter, mm: number): string {
  */
 export function bumpSteer(
   matter: Matter,
-): { angle: string; atTyre: string; oneWheel: string; wheels: string } | undefined {
+): { angle: string; way: string; atTyre: string; oneWheel: string; wheels: string } | undefined {
   const { heaveSummary: summary, oneWheel } = matter.analysis;
   if (summary.okCount === 0) return undefined;
   return {
     angle: angle(summary.worstBumpSteer, 2),
+    way: steerWay(summary.worstSteer),
     oneWheel: oneWheel.status === 'ok' ? angle(oneWheel.worst, 2) : 'not told',
     wheels:
       oneWheel.status === 'ok'

@@ -1,10 +1,11 @@
 import {
-  formatDecimal,
-  formatDegrees,
+  decimalBeside,
+  degreesBeside,
   formatForce,
-  formatLength,
   formatSpan,
+  formatToeLength,
   type LengthStyle,
+  lengthBeside,
   MM_PER_INCH,
   toDegrees,
 } from '../../../shared-math/units/index.ts';
@@ -22,12 +23,12 @@ export interface ComparedFigure {
 const degrees =
   (decimals: number) =>
   (radians: number): string =>
-    formatDegrees(toDegrees(radians), decimals);
+    degreesBeside(toDegrees(radians), [0], decimals);
 
 /** Sixteenths are too coarse to tell lengths apart by. */
 const fine = (style: LengthStyle): LengthStyle =>
   style.fraction === 16 ? { ...style, fraction: 32 } : style;
-const length = (mm: number, style: LengthStyle) => formatLength(mm, fine(style));
+const length = (mm: number, style: LengthStyle) => lengthBeside(mm, [0], fine(style));
 
 /** mm that a slope is told over. */
 const slopePer = ({ unit }: LengthStyle) => (unit === 'in' ? MM_PER_INCH : 25);
@@ -40,23 +41,23 @@ export const COMPARED_FIGURES: readonly ComparedFigure[] = [
     what: 'Bump steer slope',
     aside: ({ unit }) => (unit === 'in' ? 'per inch' : 'per 25 mm'),
     of: (figures) => figures.slope,
-    words: (slope, style) => formatDegrees(toDegrees(slope) * slopePer(style), 2),
+    words: (slope, style) => degreesBeside(toDegrees(slope) * slopePer(style), [0], 2),
   },
   {
     what: 'Roll steer',
     aside: () => 'per degree of roll',
     of: (figures) => figures.rollSteer,
-    words: (slope) => formatDegrees(slope, 3),
+    words: (slope) => degreesBeside(slope, [0], 3),
   },
   {
     what: 'Overall ratio',
     of: (figures) => figures.ratio,
-    words: (ratio) => `${formatDecimal(ratio, 1)} : 1`,
+    words: (ratio) => `${decimalBeside(ratio, [0], 1)} : 1`,
   },
   {
     what: 'Lock to lock',
     of: (figures) => figures.turns,
-    words: (turns) => `${formatDecimal(turns, 2)} turns`,
+    words: (turns) => `${decimalBeside(turns, [0], 2)} turns`,
   },
   { what: 'Inner wheel, left lock', of: (figures) => figures.leftLock, words: degrees(1) },
   { what: 'Inner wheel, right lock', of: (figures) => figures.rightLock, words: degrees(1) },
@@ -76,6 +77,12 @@ export const COMPARED_FIGURES: readonly ComparedFigure[] = [
     aside: () => 'manual',
     of: (figures) => figures.rimForceMost,
     words: (newtons, { unit }) => formatForce(newtons, unit),
+  },
+  {
+    what: 'Total toe-in',
+    aside: () => 'front to rear of the tyres',
+    of: (figures) => figures.toe,
+    words: (mm, { unit }) => formatToeLength(mm, unit),
   },
   { what: 'Drag link', of: ({ links }) => links.dragLink, words: length },
   { what: 'Pitman arm', of: ({ links }) => links.pitmanArm, words: length },

@@ -8,6 +8,7 @@ import {
   sweepTurn,
   type TravelSweep,
   type TurnSweep,
+  toeLength,
   turnsLockToLock,
   worstOneWheel,
 } from '../../../shared-math/sweep/index.ts';
@@ -37,6 +38,8 @@ export interface VariantFigures {
   readonly rimForce: number | undefined;
   /** At the worst on the way to lock. */
   readonly rimForceMost: number | undefined;
+  /** Total toe-in as drawn, over the tyres' diameter. */
+  readonly toe: number;
   readonly links: LinkLengths;
 }
 
@@ -74,6 +77,9 @@ export function variantFigures(layout: Layout, frontEnd: FrontEnd, swept: SweptA
     circle: turns && circles.length > 0 ? Math.max(...circles) : undefined,
     rimForce: effort?.centre.rimForce,
     rimForceMost: effort?.worst.rimForce,
+    toe:
+      toeLength(toRadians(layout.axle.left.toeIn), layout.car.tyreRadius) +
+      toeLength(toRadians(layout.axle.right.toeIn), layout.car.tyreRadius),
     links: linkLengths(frontEnd),
   };
 }

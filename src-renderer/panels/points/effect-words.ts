@@ -1,5 +1,5 @@
 import type { Sensitivity, StepEffect } from '../../../shared-math/tune/index.ts';
-import { formatDecimal, formatDegrees, toDegrees } from '../../../shared-math/units/index.ts';
+import { decimalBeside, degreesBeside, formatDegrees, toDegrees } from '../../../shared-math/units/index.ts';
 
 /** Which way a step goes, for somebody who holds the part: "higher", "further back". */
 export function stepWay({ axis, direction }: StepEffect, at: readonly number[], mirrored: boolean): string {
@@ -59,6 +59,7 @@ export function stepRow(
   effect: StepEffect,
   way: string,
   toeLength: (angle: number) => number,
+  toe: (mm: number) => string,
   length: (mm: number) => string,
 ): StepRow {
   const { drawn } = told;
@@ -73,11 +74,11 @@ export function stepRow(
   return {
     way,
     bump: signed(toDegrees(figures.worstBumpSteer - drawn.worstBumpSteer), (value) =>
-      formatDegrees(value, 2),
+      degreesBeside(value, [0], 2),
     ),
-    toe: between(toeLength(drawn.toeChange), toeLength(figures.toeChange), length),
+    toe: between(toeLength(drawn.toeChange), toeLength(figures.toeChange), toe),
     ratio: between(drawn.ratio && Math.abs(drawn.ratio), figures.ratio && Math.abs(figures.ratio), (value) =>
-      formatDecimal(value, 2),
+      decimalBeside(value, [0], 2),
     ),
     gap: between(drawn.clearance, figures.clearance, length),
   };

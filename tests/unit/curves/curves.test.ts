@@ -81,14 +81,26 @@ describe('curves', () => {
 
 describe('figures', () => {
   test('of slope are degrees per inch or per 25 mm, and per degree of roll', () => {
-    const summary = { worstBumpSteer: 0, worstAt: 0, slopeAtRide: Math.PI / 180 / 25.4, okCount: 31 };
+    const summary = {
+      worstBumpSteer: 0,
+      worstAt: 0,
+      worstSteer: 0,
+      slopeAtRide: Math.PI / 180 / 25.4,
+      okCount: 31,
+    };
     expect(slopeWords(summary, 'heave', 'in')).toBe('1.00° per inch');
     expect(slopeWords(summary, 'heave', 'mm')).toBe('0.98° per 25 mm');
     expect(slopeWords({ ...summary, slopeAtRide: 0.05 }, 'roll', 'in')).toBe('0.050° per degree of roll');
   });
 
   test('of bump steer as a length are over the tyre’s diameter', () => {
-    const summary = { worstBumpSteer: Math.PI / 180, worstAt: 75, slopeAtRide: 0, okCount: 31 };
+    const summary = {
+      worstBumpSteer: Math.PI / 180,
+      worstAt: 75,
+      worstSteer: Math.PI / 180,
+      slopeAtRide: 0,
+      okCount: 31,
+    };
     expect(bumpSteerLength(summary, 330)).toBeCloseTo(660 * Math.sin(Math.PI / 180), 12);
   });
 

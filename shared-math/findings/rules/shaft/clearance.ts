@@ -1,6 +1,6 @@
 import type { Point } from '../../../layout/index.ts';
 import { routeObstacles, segmentToObstacle } from '../../../shaft/index.ts';
-import type { Finding, Rule } from '../../finding.ts';
+import { ALL_BUT_TOUCHES, type Finding, type Rule } from '../../finding.ts';
 import { type JudgedShaft, jointPart, judgedShaft } from './judged.ts';
 
 /** mm. Half a usual shaft, and half the size of a usual joint's body: common practice. */
@@ -95,7 +95,9 @@ export const shaftClearance: Rule = {
       ];
     return nearest.map(({ stretch, distance, wanted, obstacle }): Finding => {
       const what = capitalised(stretch.name);
-      const how = distance <= 0 ? 'hits' : `comes within ${speak.length(distance, [wanted])} of`;
+      const words = speak.length(distance, [wanted]);
+      const near = distance < ALL_BUT_TOUCHES ? 'all but touches' : `comes within ${words} of`;
+      const how = distance <= 0 ? 'hits' : near;
       return {
         rule: 'shaft-clearance',
         severity: distance <= 0 ? 'stop' : 'attention',

@@ -1,5 +1,6 @@
 import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
-import { formatSpan } from '../../../../shared-math/units/index.ts';
+import { toeLength } from '../../../../shared-math/sweep/index.ts';
+import { formatSpan, formatToe, toDegrees } from '../../../../shared-math/units/index.ts';
 import {
   ASSIST_WORDS,
   LATERAL_WORDS,
@@ -92,16 +93,27 @@ function toMend(pen: PrintPen, matter: Matter, area: Area): void {
 
 /** The lengths and angles that are asked for first. */
 function keyFigures(matter: Matter): Block {
-  const { layout, frontEnd, length } = matter;
+  const { layout, frontEnd, both } = matter;
   const state = createState();
   const settled = solveFrontEnd(frontEnd, 0, 0, 0, state) === 'ok';
   const named = [...linkList(layout), ...armList(layout)].filter(({ name }) =>
     ['Drag link', 'Tie rod', 'Lateral bar', 'Pitman arm'].includes(name),
   );
   return facts([
-    ...named.map(({ name, length: mm }) => [name, length(mm)] as const),
+    ...named.map(({ name, length: mm }) => [name, both(mm)] as const),
     ...(settled
-      ? [['Caster', angle(state.left.caster)] as const, ['Total toe-in', angle(state.totalToeIn, 2)] as const]
+      ? [
+          ['Caster', angle(state.left.caster)] as const,
+          [
+            'Total toe-in, front to rear of the tyres',
+            formatToe(
+              toeLength(state.left.toeIn, layout.car.tyreRadius) +
+                toeLength(state.right.toeIn, layout.car.tyreRadius),
+              toDegrees(state.totalToeIn),
+              matter.style.unit,
+            ),
+          ] as const,
+        ]
       : []),
   ]);
 }
@@ -118,7 +130,7 @@ function glance(leaves: Leaves, matter: Matter, area: Area): void {
       bump?.angle ?? NONE,
       '',
       bump
-        ? `worst bump steer over the travel, ${bump.atTyre}; one wheel over a bump ${bump.oneWheel}`
+        ? `worst bump steer over the travel${bump.way && `, ${bump.way}`}, ${bump.atTyre}; one wheel over a bump ${bump.oneWheel}`
         : 'the linkage does not reach',
     ],
     [turnsWords(turn), 'turns', 'of the handwheel from lock to lock'],

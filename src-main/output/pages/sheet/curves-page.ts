@@ -161,7 +161,7 @@ function travelWords(matter: Matter): string {
       : `${angle(heaveSummary.slopeAtRide * 25, 3)} per 25 mm`;
   const bind = Math.max(...heave.bind);
   return [
-    `Worst bump steer ${bump.angle}, ${bump.atTyre}, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
+    `Worst bump steer ${bump.angle}${bump.way && ` ${bump.way}`}, ${bump.atTyre}, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
     `With one wheel over a bump, at the worst ${bump.oneWheel}: ${bump.wheels}.`,
     `Roll steer ${formatDegrees(rollSummary.slopeAtRide, 3)} for each degree of roll.`,
     bind >= BIND_SHOWN_FROM

@@ -11,6 +11,7 @@ export interface Equivalent {
 
 const VERDICT = 'shared-math/words/verdict-words.ts';
 const TURN_WORDS = 'shared-math/words/turn-words.ts';
+const LINKING = 'shared-math/linkage/solve-front-end.ts';
 const LENGTHS = 'shared-math/units/lengths.ts';
 
 /** Kept short: a long list would say that the tests are weak. A run names the entries that no longer hold. */
@@ -42,5 +43,23 @@ export const EQUIVALENT: readonly Equivalent[] = [
     becomes: 'degrees >= 0',
     times: 2,
     why: 'asked only where it is off 0',
+  },
+  {
+    file: LINKING,
+    is: 'right === left',
+    becomes: 'false',
+    why: 'two rotations of one angle are alike whether copied or written again',
+  },
+  {
+    file: LINKING,
+    is: '{ steer: 0.5, toeIn: 0.5, camber: 0.5, caster: 0.5, kingpinInclination: 0.5, wheelRise: 0.5 }',
+    becomes: '{}',
+    why: 'what an unsolved state holds means nothing; the numbers are there for speed',
+  },
+  {
+    file: LINKING,
+    is: '{ x: 0.5, y: 0.5, pitch: 0.5, yaw: 0.5, twist: 0.5 }',
+    becomes: '{}',
+    why: 'what an unsolved state holds means nothing; the numbers are there for speed',
   },
 ];

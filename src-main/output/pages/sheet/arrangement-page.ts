@@ -99,23 +99,26 @@ function keyFigures(matter: Matter): Block {
   const named = [...linkList(layout), ...armList(layout)].filter(({ name }) =>
     ['Drag link', 'Tie rod', 'Lateral bar', 'Pitman arm'].includes(name),
   );
-  return facts([
-    ...named.map(({ name, length: mm }) => [name, both(mm)] as const),
-    ...(settled
-      ? [
-          ['Caster', angle(state.left.caster)] as const,
-          [
-            'Total toe-in, front to rear of the tyres',
-            formatToe(
-              toeLength(state.left.toeIn, layout.car.tyreRadius) +
-                toeLength(state.right.toeIn, layout.car.tyreRadius),
-              toDegrees(state.totalToeIn),
-              matter.style.unit,
-            ),
-          ] as const,
-        ]
-      : []),
-  ]);
+  return facts(
+    [
+      ...named.map(({ name, length: mm }) => [name, both(mm)] as const),
+      ...(settled
+        ? [
+            ['Caster', angle(state.left.caster)] as const,
+            [
+              'Total toe-in, front to rear of the tyres',
+              formatToe(
+                toeLength(state.left.toeIn, layout.car.tyreRadius) +
+                  toeLength(state.right.toeIn, layout.car.tyreRadius),
+                toDegrees(state.totalToeIn),
+                matter.style.unit,
+              ),
+            ] as const,
+          ]
+        : []),
+    ],
+    0.4,
+  );
 }
 
 function glance(leaves: Leaves, matter: Matter, area: Area): void {
@@ -141,9 +144,9 @@ function glance(leaves: Leaves, matter: Matter, area: Area): void {
   const y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY) + 11;
   const column = area.width / 2;
   figures.forEach((figure, i) => {
-    bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 20, column);
+    bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 21, column);
   });
-  const below = { ...area, y: y + 31, height: area.y + area.height - y - 31 };
+  const below = { ...area, y: y + 32, height: area.y + area.height - y - 32 };
   toMend(pen, matter, { ...below, width: column - 6 });
   const first = [{ ...below, x: area.x + column, y: below.y - 1, width: column, height: below.height + 1 }];
   new Flow(leaves, { title: 'General arrangement', lying: true }, 2, '', { first }).put(keyFigures(matter));

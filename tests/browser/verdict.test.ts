@@ -80,7 +80,7 @@ describe('a finding', () => {
     const { page } = await openLow();
     const before = await worst(page);
     await page.getByRole('tab', { name: 'Verdict' }).focus();
-    await tabToButton(page, /^Stop: Bump steer 3\.\d\d°/);
+    await tabToButton(page, /^Stop: Bump steer 3\.\d\d° to the \w+ at /);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
     await tabToButton(page, /^Raise the box with its arm/);
@@ -95,7 +95,7 @@ describe('a finding', () => {
   test('offers to show where it was measured, and the way back', async () => {
     const { page } = await openLow();
     const heave = page.getByRole('slider', { name: 'Heave', exact: true });
-    await finding(page, /Bump steer 3\.\d\d°/).click();
+    await finding(page, /Bump steer 3\.\d\d° to the \w+ at /).click();
     await chosenCard(page).getByRole('button', { name: 'Show it there' }).click();
     expectClose(Number(await heave.inputValue()), 76.2, 0.1, 'heave');
     await page.getByRole('button', { name: 'Back to ride height' }).click();
@@ -298,7 +298,7 @@ describe('car facts and cautions', () => {
   test('stand quietly beside what is chosen and open by pointer or keyboard', async () => {
     const { page } = await openLow();
     const detail = page.getByText(/Do not heat or bend a forged or cast arm/);
-    await finding(page, /Bump steer 3\.\d\d°/).click();
+    await finding(page, /Bump steer 3\.\d\d° to the \w+ at /).click();
     const line = page.getByText('Self-made and welded arms can break.');
     await line.waitFor();
     expect(await detail.isVisible()).toBe(false);
@@ -316,7 +316,7 @@ test('the verdict, its cautions and the limits have no serious fault for those w
   const { page, context } = await openLow();
   await bringChecker(context);
   await page.reload();
-  await finding(page, /Bump steer 3\.\d\d°/).click();
+  await finding(page, /Bump steer 3\.\d\d° to the \w+ at /).click();
   await page.getByText('Self-made and welded arms can break.').click();
   await page.getByRole('button', { name: '19 in order' }).click();
   expect(await violations(page)).toEqual([]);

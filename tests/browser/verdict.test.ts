@@ -62,7 +62,7 @@ describe('a finding', () => {
 
     await page.getByRole('button', { name: 'Raise the box with its arm 3 in' }).first().click();
     expect(await worst(page)).toBeLessThan(before / 5);
-    await page.getByText('3 attention', { exact: true }).waitFor();
+    await page.getByText('4 attention', { exact: true }).waitFor();
     await saved(page);
     const { box } = storedDocument(board, LOW).steering;
     expectClose(box.pitmanBall[2], 356.7, 0.1, 'raised');

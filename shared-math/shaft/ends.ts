@@ -2,7 +2,15 @@ import type { JointSide, ShaftDocument, ShaftEnd, ShaftStock } from '../layout/i
 import type { LengthStyle } from '../units/index.ts';
 import type { Route } from './route.ts';
 import { LOOSE_FROM, TIGHT_FROM } from './usual.ts';
-import { endForSide, endWords, sideForEnd, sideWords, sizeWords, toothSizeWords } from './words.ts';
+import {
+  endForSide,
+  endWords,
+  sideForEnd,
+  sideWords,
+  sizeBeside,
+  sizeWords,
+  toothSizeWords,
+} from './words.ts';
 
 /** Which end of a joint, shaft or stock: the one nearer the column, or nearer the box. */
 export type Toward = 'column' | 'box';
@@ -125,10 +133,10 @@ const FITS: Verdict = { status: 'fits', reason: '', remedies: [] };
 /** Too small to go in, or so much too large that it rattles; nothing where it goes. */
 function sizeProblem(what: string, bore: number, size: number, style: LengthStyle): string {
   const gap = bore - size;
-  const [large, small] = [sizeWords(size, style), sizeWords(bore, style)];
-  if (gap < TIGHT_FROM) return `${what} ${large} does not go into ${small}`;
+  const [own, around] = [sizeBeside(size, bore, style), sizeBeside(bore, size, style)];
+  if (gap < TIGHT_FROM) return `${what} ${own} does not go into ${around}`;
   if (gap > LOOSE_FROM)
-    return `${what} ${large} is ${sizeWords(gap, style)} loose in ${small}, more than ${sizeWords(LOOSE_FROM, style)}`;
+    return `${what} ${own} is ${sizeBeside(gap, LOOSE_FROM, style)} loose in ${around}, more than ${sizeWords(LOOSE_FROM, style)}`;
   return '';
 }
 

@@ -1,5 +1,6 @@
 import type { JointSide, ShaftEnd, ShaftStock, SplineForm } from '../layout/index.ts';
 import { formatDecimal, formatLength, type LengthStyle, MM_PER_INCH } from '../units/index.ts';
+import { toldApart } from '../units/told-apart.ts';
 
 // What the parts of a shaft are called, with their dimensions, in the reader's unit.
 
@@ -13,6 +14,16 @@ export function sizeWords(mm: number, style: LengthStyle): string {
   return Math.abs(parts - Math.round(parts)) * (MM_PER_INCH / 64) < BY_FRACTION
     ? formatLength(mm, { unit: 'in', fraction: 64 })
     : formatLength(mm, { unit: 'in', fraction: 0 });
+}
+
+/** mm. What a size's last decimal cannot tell: half of 0.0001 in, of 0.001 mm. */
+const ALIKE = { in: 5e-5 * MM_PER_INCH, mm: 5e-4 };
+
+/** A part's size that does not read as the other where it is not that: with one more decimal where it has to. */
+export function sizeBeside(mm: number, other: number, style: LengthStyle): string {
+  const finer = (value: number) =>
+    style.unit === 'mm' ? `${formatDecimal(value, 3)} mm` : `${formatDecimal(value / MM_PER_INCH, 4)} in`;
+  return toldApart(mm, [other], [(value) => sizeWords(value, style), finer], ALIKE[style.unit]);
 }
 
 const FORM_WORDS: Record<SplineForm, string> = {

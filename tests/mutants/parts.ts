@@ -39,7 +39,7 @@ export const PARTS = {
     folder: 'shaft',
     but: ROUTES,
     tests: [
-      ...unit('shaft', 'shaft-points', 'shaft-turn', 'drawing/shaft'),
+      ...unit('shaft-words', 'shaft-ends', 'shaft-making', 'shaft-line', 'shaft', 'drawing/shaft'),
       ...reference('cardan-joint', 'shaft-chain', 'shaft-strength'),
     ],
   },

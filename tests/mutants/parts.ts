@@ -30,7 +30,7 @@ export const PARTS = {
   sweep: {
     folder: 'sweep',
     tests: [
-      ...unit('turn', 'travel', 'turning-circle', 'one-wheel', 'shaft-turn'),
+      ...unit('turn', 'turn-figures', 'travel', 'turning-circle', 'one-wheel', 'shaft-turn'),
       ...reference('ackermann', 'parking-effort', 'toe-and-kingpin'),
     ],
   },

@@ -93,12 +93,13 @@ describe('the worst over the travel', () => {
         fc.nat(8),
         (at, values, gone) => {
           const sweep = { ...madeOf(at, () => 0, [gone]), bumpSteer: Float64Array.from(values) };
-          const { worstBumpSteer, worstAt, okCount } = summariseTravel(sweep);
+          const { worstBumpSteer, worstAt, worstSteer, okCount } = summariseTravel(sweep);
           const rows = at.map((_, i) => i).filter((i) => i !== gone);
           expect(okCount).toBe(rows.length);
           expect(worstBumpSteer).toBe(Math.max(...rows.map((i) => Math.abs(values[i]!))));
           const row = at.indexOf(worstAt);
           expect(Math.abs(values[row]!)).toBe(worstBumpSteer);
+          expect(worstSteer).toBe(values[row]!);
           expect(row).not.toBe(gone);
         },
       ),
@@ -148,7 +149,13 @@ describe('a sweep along the travel', () => {
     const free = { location: { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' } };
     const none = sweepTravel(frontEndOf(free), 'heave', -75, 75, 5, 0);
     expect([...none.status]).toEqual(Array(5).fill(ROW_NO_POSE));
-    expect(summariseTravel(none)).toEqual({ worstBumpSteer: 0, worstAt: 0, slopeAtRide: 0, okCount: 0 });
+    expect(summariseTravel(none)).toEqual({
+      worstBumpSteer: 0,
+      worstAt: 0,
+      worstSteer: 0,
+      slopeAtRide: 0,
+      okCount: 0,
+    });
     // A travel that leaves the drag link's reach on the way: what lies within keeps its figures.
     const box = { ...SIDE_STEER.box, sectorCentre: [-800, 500, 600], sectorTravel: 85 };
     const frontEnd = frontEndOf({ steering: { ...SIDE_STEER, box } });

@@ -1,3 +1,4 @@
+import { oneLine, quoted } from '../shared-math/outside/index.ts';
 import { asksForHelp, COMMANDS, type Command, InputError, UsageError } from './commands/index.ts';
 
 /**
@@ -42,7 +43,7 @@ async function main(args: readonly string[]): Promise<number> {
   try {
     if (!command)
       throw new UsageError(
-        `${name === undefined ? 'a command is missing' : `unknown command "${name}"`}; there are ${COMMANDS.map((entry) => entry.name).join(', ')}`,
+        `${name === undefined ? 'a command is missing' : `unknown command ${quoted(name)}`}; there are ${COMMANDS.map((entry) => entry.name).join(', ')}`,
       );
     if (asksForHelp(rest)) {
       await write(helpOn(command));
@@ -52,11 +53,11 @@ async function main(args: readonly string[]): Promise<number> {
     return 0;
   } catch (error) {
     if (error instanceof UsageError) {
-      process.stderr.write(`${error.message}\n${command ? `usage: ${command.usage}\n` : ''}`);
+      process.stderr.write(`${oneLine(error.message)}\n${command ? `usage: ${command.usage}\n` : ''}`);
       return 2;
     }
     if (error instanceof InputError) {
-      process.stderr.write(`${error.message}\n`);
+      process.stderr.write(`${oneLine(error.message)}\n`);
       return 1;
     }
     throw error;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { hardpoints, type LayoutDocument, type Refusal, refusalOf } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { quoted } from '../outside/index.ts';
 import { COORDINATE_MAX } from '../tolerances.ts';
 
 /** The version of the survey document that this program writes, and the newest that it reads. */
@@ -79,7 +80,7 @@ export function pointsNamed(row: SurveyRow): readonly string[] {
 /** Where a row stands in a survey, for a refusal: `rows[3] "a4"`. */
 function rowPath(index: number, id: unknown): string {
   return typeof id === 'string' && id !== ''
-    ? `rows[${index}] ${JSON.stringify(id.slice(0, 60))}`
+    ? `rows[${index}] ${quoted(id)}`
     : `rows[${index}]`;
 }
 
@@ -128,7 +129,7 @@ export function readSurvey(input: unknown, document: LayoutDocument): Outcome<Su
       if (!known.has(id))
         return failed({
           path,
-          reason: `unknown point ${JSON.stringify(id.slice(0, 60))}: this layout has no such point`,
+          reason: `unknown point ${quoted(id)}: this layout has no such point`,
         });
     if ('from' in row && row.from === row.to)
       return failed({

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { parseJson } from '../outside/index.ts';
 import { geometryRefusal } from './geometry-checks.ts';
 import { LAYOUT_MIGRATIONS } from './migrations/index.ts';
 import { type Refusal, refusalOf } from './refusals.ts';
@@ -60,20 +61,10 @@ export function readEdited(taken: LayoutDocument, edited: LayoutDocument): Outco
   return refusal ? failed(refusal) : succeeded(result as LayoutDocument);
 }
 
-/** The parser's message quotes the text: on one line, without what a terminal or a panel would choke on. */
-function printable(message: string): string {
-  return message.replaceAll(/[\p{Cc}\p{Cs}\p{Co}\uFFFD\s]+/gu, ' ');
-}
-
 /** Takes the text of a file as a layout document. */
 export function parseLayout(text: string): Outcome<LayoutDocument, Refusal> {
   if (text.length > LAYOUT_TEXT_MAX)
     return failed({ path: '', reason: 'too large to be a layout document (more than 2 million characters)' });
-  let input: unknown;
-  try {
-    input = JSON.parse(text.startsWith('﻿') ? text.slice(1) : text);
-  } catch (error) {
-    return failed({ path: '', reason: `not JSON: ${printable((error as Error).message)}` });
-  }
-  return readLayout(input);
+  const input = parseJson(text);
+  return input.ok ? readLayout(input.value) : failed({ path: '', reason: input.failure });
 }

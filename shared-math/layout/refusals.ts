@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { listed, quoted, shownText } from '../outside/index.ts';
 
 /** Why a document was not taken: the place in it, as `axle.left.kingpinTop[2]`, and the reason in plain words. */
 export interface Refusal {
@@ -15,7 +16,7 @@ function pathOf(keys: readonly PropertyKey[]): string {
   let path = '';
   for (const key of keys) {
     if (typeof key === 'number') path += `[${key}]`;
-    else path += path === '' ? String(key) : `.${String(key)}`;
+    else path += `${path === '' ? '' : '.'}${shownText(String(key))}`;
   }
   return path;
 }
@@ -37,13 +38,9 @@ function describe(input: unknown): string {
   if (input === null) return 'null';
   if (Array.isArray(input)) return `a list of ${input.length}`;
   if (typeof input === 'number') return Number.isFinite(input) ? String(input) : 'not a finite number';
-  if (typeof input === 'string') return `the text ${JSON.stringify(shortened(input))}`;
+  if (typeof input === 'string') return `the text ${quoted(input)}`;
   if (typeof input === 'object') return 'an object { }';
   return String(input);
-}
-
-function shortened(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
 }
 
 function at(input: unknown, keys: readonly PropertyKey[]): unknown {
@@ -62,7 +59,7 @@ function alternatives(values: readonly unknown[]): string {
 function reasonOf(issue: z.core.$ZodIssue, input: unknown): string {
   switch (issue.code) {
     case 'unrecognized_keys':
-      return `unknown key ${issue.keys.map((key) => JSON.stringify(shortened(key))).join(', ')}`;
+      return `unknown key${issue.keys.length > 1 ? 's' : ''} ${listed(issue.keys)}`;
     case 'invalid_type':
       if (input === undefined) return `missing; expected ${EXPECTED[issue.expected] ?? issue.expected}`;
       return `expected ${EXPECTED[issue.expected] ?? issue.expected}, found ${describe(input)}`;

@@ -1,5 +1,6 @@
 import { refusalOf } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { quoted } from '../outside/index.ts';
 import { type LengthUnit, MM_PER_INCH, parseAngle, parseLength } from '../units/index.ts';
 import { type Choices, COLUMNS, type Column, isAsked, KIND_WORDS, putValue, valueAt } from './columns.ts';
 import { type PartKind, type ShelfPart, shelfPartSchema } from './part-schema.ts';
@@ -44,7 +45,7 @@ function choiceIn(choices: Choices, text: string): Outcome<string, string> {
   const found = choices.find(([value, words]) => words.toLowerCase() === wanted || value === wanted);
   if (found) return succeeded(found[0]);
   const list = choices.map(([, words]) => `"${words}"`).join(', ');
-  return failed(`"${text.slice(0, 40)}" is not one of ${list}`);
+  return failed(`${quoted(text)} is not one of ${list}`);
 }
 
 /** Reads a cell that is not empty. Lengths may carry a unit of their own and be fractions: 3/4 in. */
@@ -57,7 +58,7 @@ export function cellValue(
   if (typeof holds === 'object') return choiceIn(holds, text);
   if (FIGURE.test(text)) {
     const value = Number(text);
-    if (!Number.isFinite(value)) return failed(`"${text.slice(0, 40)}" is no figure that can be kept`);
+    if (!Number.isFinite(value)) return failed(`${quoted(text)} is no figure that can be kept`);
     if (unit === 'in' && holds === 'length') return succeeded(clean(value * MM_PER_INCH));
     if (unit === 'in' && holds === 'pitch')
       return value > 0 ? succeeded(clean(MM_PER_INCH / value)) : failed('must be more than 0');
@@ -66,7 +67,7 @@ export function cellValue(
   if (holds === 'length') return parseLength(text, unit);
   if (holds === 'degrees') return parseAngle(text);
   return failed(
-    `"${text.slice(0, 40)}" is not a number; write for example ${holds === 'whole' ? '4' : '4.5'}`,
+    `${quoted(text)} is not a number; write for example ${holds === 'whole' ? '4' : '4.5'}`,
   );
 }
 

@@ -1,3 +1,4 @@
+import { quoted } from '../outside/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { COORDINATE_MAX } from '../tolerances.ts';
 import { type Degrees, formatDecimal } from './angles.ts';
@@ -71,11 +72,11 @@ export function parseLength(text: string, unit: LengthUnit): Outcome<number, str
   let smallest = Number.POSITIVE_INFINITY;
   for (let terms = 0; terms === 0 || rest !== ''; terms += 1) {
     const term = TERM.exec(rest);
-    if (!term) return failed(`"${text.trim()}" is not a length; write for example 3 1/4, 3.25 in or 82.5 mm`);
+    if (!term) return failed(`${quoted(text)} is not a length; write for example 3 1/4, 3.25 in or 82.5 mm`);
     const [matched, whole, numerator, denominator, decimal, mark, word] = term;
     const name = mark ?? word;
     if (denominator !== undefined && Number(denominator) === 0)
-      return failed(`"${text.trim()}" divides by nothing`);
+      return failed(`${quoted(text)} divides by nothing`);
     const quantity =
       decimal === undefined
         ? Number(whole ?? 0) + Number(numerator) / Number(denominator)
@@ -90,13 +91,13 @@ export function parseLength(text: string, unit: LengthUnit): Outcome<number, str
         : (UNIT_MM[name] as number);
     // Only feet are followed by a second term, and only by inches.
     if (terms > 0 && !(smallest === MM_PER_FOOT && size === MM_PER_INCH))
-      return failed(`"${text.trim()}" mixes units; write one length`);
+      return failed(`${quoted(text)} mixes units; write one length`);
     smallest = size;
     total += quantity * size;
     rest = rest.slice(matched.length).replace(/^\s*-/, '');
   }
   if (!Number.isFinite(total) || total > COORDINATE_MAX)
-    return failed(`"${text.trim()}" is longer than ${COORDINATE_MAX / 1000} metres`);
+    return failed(`${quoted(text)} is longer than ${COORDINATE_MAX / 1000} metres`);
   // Documents keep what was meant: 6 in is 152.4 mm, not 152.39999999999998.
   return succeeded((sign * Math.round(total * 1e9)) / 1e9);
 }
@@ -106,7 +107,7 @@ export function parseAngle(text: string): Outcome<Degrees, string> {
   const match = new RegExp(`^([+-]?)\\s*(${NUMBER})\\s*(?:°|deg|degrees)?$`).exec(plain(text));
   if (!match)
     return failed(
-      text.trim() === '' ? 'an angle is missing' : `"${text.trim()}" is not an angle; write for example 2.5`,
+      text.trim() === '' ? 'an angle is missing' : `${quoted(text)} is not an angle; write for example 2.5`,
     );
   return succeeded((match[1] === '-' ? -1 : 1) * Number.parseFloat(match[2] as string));
 }

@@ -1,4 +1,5 @@
 import { refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
+import { oneLine, quoted } from '../../shared-math/outside/index.ts';
 import { StoreError, storageReason } from '../store/index.ts';
 import { type Call, type CallFailure, type CallResult, contract } from './contract.ts';
 import type { Handlers } from './handlers/index.ts';
@@ -7,7 +8,7 @@ import type { Handlers } from './handlers/index.ts';
 export type FaultLog = (fault: unknown) => void;
 
 function failure(code: CallFailure['code'], reason: string) {
-  return { ok: false, failure: { code, reason } } as const;
+  return { ok: false, failure: { code, reason: oneLine(reason) } } as const;
 }
 
 function failureOf(error: unknown, name: Call, log: FaultLog) {
@@ -24,7 +25,7 @@ function isCall(name: unknown): name is Call {
 }
 
 function named(name: unknown): string {
-  return typeof name === 'string' ? JSON.stringify(name.slice(0, 60)) : 'without a name';
+  return typeof name === 'string' ? quoted(name) : 'without a name';
 }
 
 /**

@@ -1,3 +1,4 @@
+import { oneLine } from '../../shared-math/outside/index.ts';
 import { checkPhoto } from '../files/index.ts';
 import { type Store, StoreError, storageReason } from '../store/index.ts';
 import type { FaultLog } from './dispatch.ts';
@@ -36,7 +37,7 @@ export function photoRoutes({ photos }: Store, log: FaultLog = console.error): P
     try {
       return work();
     } catch (error) {
-      if (error instanceof StoreError) return json(422, { reason: error.message });
+      if (error instanceof StoreError) return json(422, { reason: oneLine(error.message) });
       log(error);
       return json(500, { reason: storageReason(error) ?? 'Toeboard made a mistake of its own' });
     }

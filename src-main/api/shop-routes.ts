@@ -1,3 +1,4 @@
+import { oneLine } from '../../shared-math/outside/index.ts';
 import { checkPhoto } from '../files/index.ts';
 import { type Store, StoreError, storageReason } from '../store/index.ts';
 import type { FaultLog } from './dispatch.ts';
@@ -43,7 +44,7 @@ export function shopRoutes({ copies }: Store, log: FaultLog = console.error): Sh
       try {
         return json(200, { name: await copies.takeFile(content, checkPhoto) });
       } catch (error) {
-        if (error instanceof StoreError) return json(422, { reason: error.message });
+        if (error instanceof StoreError) return json(422, { reason: oneLine(error.message) });
         log(error);
         return json(500, { reason: storageReason(error) ?? 'Toeboard made a mistake of its own' });
       }

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { quoted, shownText } from '../../shared-math/outside/index.ts';
 import { UsageError } from './usage.ts';
 
 /** The words after a command, taken apart: what stands alone, and `--name value` or `--name=value`. */
@@ -41,7 +42,7 @@ export function takeArguments(
       if (value === undefined || (!token.inlineValue && value.startsWith('--')))
         throw new UsageError(`--${name} needs a value`);
       values.set(name, value);
-    } else throw new UsageError(`unknown option ${rawName}`);
+    } else throw new UsageError(`unknown option ${shownText(rawName)}`);
   }
   return { words: positionals, values, flags };
 }
@@ -61,7 +62,7 @@ export function asksForHelp(args: readonly string[]): boolean {
 export function onlyFile(args: Arguments): string {
   const [file, extra] = args.words;
   if (file === undefined) throw new UsageError('a layout file is missing');
-  if (extra !== undefined) throw new UsageError(`one layout file is expected, "${extra}" is too many`);
+  if (extra !== undefined) throw new UsageError(`one layout file is expected, ${quoted(extra)} is too many`);
   return file;
 }
 
@@ -78,7 +79,7 @@ export function choice<Value extends string>(
   const given = values.get(name);
   if (given === undefined) return list[0] as Value;
   const found = list.find((entry) => entry === given);
-  if (!found) throw new UsageError(`--${name} is ${list.join(' or ')}, found "${given}"`);
+  if (!found) throw new UsageError(`--${name} is ${list.join(' or ')}, found ${quoted(given)}`);
   return found;
 }
 
@@ -98,10 +99,10 @@ export function plainNumber(text: string): number {
 export function readRange(name: string, text: string): number[] {
   const parts = text.split(':');
   if (parts.length !== 1 && parts.length !== 3)
-    throw new UsageError(`--${name} expects FROM:TO:STEP, found "${text}"`);
+    throw new UsageError(`--${name} expects FROM:TO:STEP, found ${quoted(text)}`);
   const numbers = parts.map((part) => {
     const value = plainNumber(part);
-    if (!Number.isFinite(value)) throw new UsageError(`--${name}: "${part}" is not a number`);
+    if (!Number.isFinite(value)) throw new UsageError(`--${name}: ${quoted(part)} is not a number`);
     return value;
   });
   const [from, to = from, step = 0] = numbers as [number, number?, number?];

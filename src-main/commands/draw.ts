@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import { extname } from 'node:path';
 import { toRadians } from '../../shared-math/units/index.ts';
 import {
@@ -19,7 +20,7 @@ function formatOf(file: string): DrawingJob['format'] {
   const format = DRAWING_FORMATS.find((entry) => entry === ending);
   if (!format)
     throw new UsageError(
-      `--out: a drawing ends in ${DRAWING_FORMATS.map((entry) => `.${entry}`).join(', ')}, found "${shown(file)}"`,
+      `--out: a drawing ends in ${DRAWING_FORMATS.map((entry) => `.${entry}`).join(', ')}, found ${quoted(file)}`,
     );
   return format;
 }

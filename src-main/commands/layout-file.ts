@@ -5,6 +5,7 @@ import {
   parseLayout,
   refusalLine,
 } from '../../shared-math/layout/index.ts';
+import { shownEnd, shownText } from '../../shared-math/outside/index.ts';
 import { InputError } from './usage.ts';
 
 const REASONS: Record<string, string> = {
@@ -31,16 +32,16 @@ export function readText(file: string, most: number, what: string): string {
     }
   } catch (error) {
     const { code = '', message } = error as NodeJS.ErrnoException;
-    throw new InputError(`${shown(file)}: ${REASONS[code] ?? message}`);
+    throw new InputError(`${shown(file)}: ${REASONS[code] ?? shownText(message)}`);
   }
   if (length > most)
     throw new InputError(`${shown(file)}: too large to be ${what} (more than ${most / 1e6} MB)`);
   return buffer.toString('utf8', 0, length);
 }
 
-/** A file's name for a one-line message. */
+/** A file's path for a one-line message: the whole of it, or its end. */
 export function shown(file: string): string {
-  return file.replaceAll(/\s*[\r\n]+\s*/g, ' ');
+  return shownEnd(file);
 }
 
 /** The layout document in a file; an InputError names the file, the place in it and the reason. */

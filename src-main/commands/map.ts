@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import {
   type Aim,
   type BumpSteerMap,
@@ -34,7 +35,7 @@ const USUAL_POINTS = 96;
 function readWindow(text: string): [[number, number], [number, number]] {
   const ranges = text.split(',').map((range) => range.split(':').map(plainNumber));
   if (ranges.length !== 2 || ranges.some((range) => range.length !== 2 || !range.every(Number.isFinite)))
-    throw new UsageError(`--window expects X0:X1,Z0:Z1 in mm, found "${text}"`);
+    throw new UsageError(`--window expects X0:X1,Z0:Z1 in mm, found ${quoted(text)}`);
   return ranges as [[number, number], [number, number]];
 }
 
@@ -42,7 +43,7 @@ function readWindow(text: string): [[number, number], [number, number]] {
 function readPoints(text: string | undefined): [number, number] {
   if (text === undefined) return [USUAL_POINTS, USUAL_POINTS];
   const match = /^(\d+)(?:x(\d+))?$/.exec(text.trim());
-  if (!match) throw new UsageError(`--points expects a whole number, or two as 96x48, found "${text}"`);
+  if (!match) throw new UsageError(`--points expects a whole number, or two as 96x48, found ${quoted(text)}`);
   const columns = Number(match[1]);
   const rows = Number(match[2] ?? match[1]);
   if (Math.min(columns, rows) < 2 || Math.max(columns, rows) > MAP_NODES_MAX)

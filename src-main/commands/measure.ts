@@ -1,3 +1,4 @@
+import { parseJson, quoted } from '../../shared-math/outside/index.ts';
 import { type Adjustment, adjust, readSurvey, type Survey } from '../../shared-math/adjust/index.ts';
 import { type LayoutDocument, refusalLine } from '../../shared-math/layout/index.ts';
 import { takeArguments } from './arguments.ts';
@@ -9,13 +10,9 @@ const SURVEY_TEXT_MAX = 1_000_000;
 
 function readSurveyFile(file: string, document: LayoutDocument): Survey {
   const text = readText(file, SURVEY_TEXT_MAX, 'a survey');
-  let input: unknown;
-  try {
-    input = JSON.parse(text.startsWith('\uFEFF') ? text.slice(1) : text);
-  } catch {
-    throw new InputError(`${shown(file)}: not a survey: it is not JSON`);
-  }
-  const outcome = readSurvey(input, document);
+  const input = parseJson(text);
+  if (!input.ok) throw new InputError(`${shown(file)}: not a survey: ${input.failure}`);
+  const outcome = readSurvey(input.value, document);
   if (!outcome.ok) throw new InputError(`${shown(file)}: ${refusalLine(outcome.failure)}`);
   return outcome.value;
 }
@@ -47,7 +44,7 @@ export const measure: Command = {
     if (layout === undefined) throw new UsageError('a layout file is missing');
     if (survey === undefined) throw new UsageError('a survey file is missing');
     if (extra !== undefined)
-      throw new UsageError(`one layout and one survey are expected, "${extra}" is too many`);
+      throw new UsageError(`one layout and one survey are expected, ${quoted(extra)} is too many`);
     return answer(layout, survey);
   },
 };

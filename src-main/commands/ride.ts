@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import { refusalLine, resolveLayout } from '../../shared-math/layout/index.ts';
 import {
   FLAG_BUMP_STOP,
@@ -139,7 +140,7 @@ function readNumber(options: ReadonlyMap<string, string>, name: string, most: nu
   const text = options.get(name);
   if (text === undefined) return undefined;
   const value = plainNumber(text);
-  if (!Number.isFinite(value)) throw new UsageError(`--${name}: "${text}" is not a number`);
+  if (!Number.isFinite(value)) throw new UsageError(`--${name}: ${quoted(text)} is not a number`);
   if (!(value > 0 && value <= most))
     throw new UsageError(`--${name} must be more than 0 and at most ${most}, found ${value}`);
   return value;

@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import { refusalLine } from '../../shared-math/layout/index.ts';
 import {
   parseRoadTable,
@@ -29,7 +30,7 @@ function readMeasured(file: string | undefined): RoadProfile {
 /** A side of the car, or both where the road has it under both. */
 function readSide(kind: RoadKind, value: string): string {
   const sides = kind === 'kerb' ? ['left', 'right', 'both'] : ['left', 'right'];
-  if (!sides.includes(value)) throw new UsageError(`--road: side is ${sides.join(' or ')}, found "${value}"`);
+  if (!sides.includes(value)) throw new UsageError(`--road: side is ${sides.join(' or ')}, found ${quoted(value)}`);
   return value;
 }
 
@@ -38,7 +39,7 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
   const colon = text.indexOf(':');
   const name = colon < 0 ? text : text.slice(0, colon);
   const kind = KINDS.find((entry) => entry === name);
-  if (!kind) throw new UsageError(`--road: there is no road "${name}"; there are ${KINDS.join(', ')}`);
+  if (!kind) throw new UsageError(`--road: there is no road ${quoted(name)}; there are ${KINDS.join(', ')}`);
   for (const option of ['class', 'seed'])
     if (options.has(option) && kind !== 'random')
       throw new UsageError(`--${option} belongs to --road random`);
@@ -51,7 +52,7 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
     const key = part.slice(0, Math.max(0, equals)).trim();
     if (!known.includes(key))
       throw new UsageError(
-        `--road: "${part}" tells nothing of ${kind}; ${known.length === 0 ? 'it takes nothing' : `it takes ${known.map((entry) => `${entry}=…`).join(', ')}`}`,
+        `--road: ${quoted(part)} tells nothing of ${kind}; ${known.length === 0 ? 'it takes nothing' : `it takes ${known.map((entry) => `${entry}=…`).join(', ')}`}`,
       );
     if (told.has(key)) throw new UsageError(`--road: ${key} is given twice`);
     told.set(key, part.slice(equals + 1).trim());
@@ -61,7 +62,7 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
     if (key === 'side') road[key] = readSide(kind, value);
     else {
       const number = plainNumber(value);
-      if (!Number.isFinite(number)) throw new UsageError(`--road: ${key} "${value}" is not a number`);
+      if (!Number.isFinite(number)) throw new UsageError(`--road: ${key} ${quoted(value)} is not a number`);
       road[key] = number;
     }
   }

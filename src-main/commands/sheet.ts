@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
 import { NoType } from '../output/pens/no-type.ts';
 import { type Arguments, choice, FRACTIONS, onlyFile, takeArguments, UNITS } from './arguments.ts';
@@ -13,7 +14,7 @@ function dayOf({ values }: Arguments): Date {
   const [year, month, day] = (match ?? []).slice(1).map(Number) as [number?, number?, number?];
   const date = new Date(year ?? Number.NaN, (month ?? 0) - 1, day, 12);
   if (Number.isNaN(date.getTime()) || date.getMonth() + 1 !== month || date.getDate() !== day)
-    throw new UsageError(`--date is a day as YYYY-MM-DD, found "${given}"`);
+    throw new UsageError(`--date is a day as YYYY-MM-DD, found ${quoted(given)}`);
   return date;
 }
 

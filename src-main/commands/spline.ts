@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import { CALIPER_UNCERTAINTY, identifySpline } from '../../shared-math/splines/index.ts';
 import { parseLength } from '../../shared-math/units/index.ts';
 import { takeArguments } from './arguments.ts';
@@ -20,7 +21,7 @@ function lengthOf(options: Options, name: string, otherwise?: number): number {
 function wholeOf(options: Options, name: string): number | undefined {
   const text = options.get(name);
   if (text === undefined) return undefined;
-  if (!/^\d{1,6}$/.test(text)) throw new UsageError(`--${name}: "${text}" is not a whole number`);
+  if (!/^\d{1,6}$/.test(text)) throw new UsageError(`--${name}: ${quoted(text)} is not a whole number`);
   return Number(text);
 }
 
@@ -73,7 +74,7 @@ export const spline: Command = {
       values: ['diameter', 'count', 'half', 'other-half', 'missing', 'caliper'],
       flags: [],
     });
-    if (words.length > 0) throw new UsageError(`"${words[0]}" is not expected`);
+    if (words.length > 0) throw new UsageError(`${quoted(words[0] as string)} is not expected`);
     return answer(values);
   },
 };

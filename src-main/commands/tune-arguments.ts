@@ -1,3 +1,4 @@
+import { quoted } from '../../shared-math/outside/index.ts';
 import {
   FREEDOMS,
   type FreeMove,
@@ -11,14 +12,14 @@ import { UsageError } from './usage.ts';
 
 function numberOf(option: string, text: string): number {
   const value = plainNumber(text);
-  if (!Number.isFinite(value)) throw new UsageError(`--${option}: "${text}" is not a number`);
+  if (!Number.isFinite(value)) throw new UsageError(`--${option}: ${quoted(text)} is not a number`);
   return value;
 }
 
 /** Reads how far something may be moved: 60 is 60 mm either way, -80:40 from 80 back to 40 on. */
 function readReach(option: string, text: string): [number, number] {
   const parts = text.split(':');
-  if (parts.length > 2) throw new UsageError(`--${option} expects N or FROM:TO, found "${text}"`);
+  if (parts.length > 2) throw new UsageError(`--${option} expects N or FROM:TO, found ${quoted(text)}`);
   const [from, to] = parts.map((part) => numberOf(option, part)) as [number, number?];
   if (to !== undefined) {
     if (from > to) throw new UsageError(`--${option}: the bounds are crossed, ${from} is more than ${to}`);
@@ -49,7 +50,7 @@ export function readFree(text: string | undefined, within: string | undefined): 
     const freedom = freedomNamed(name);
     if (!freedom)
       throw new UsageError(
-        `--free: "${name}" is nothing that can be moved; there are ${FREEDOMS.map((known) => known.name).join(', ')}`,
+        `--free: ${quoted(name)} is nothing that can be moved; there are ${FREEDOMS.map((known) => known.name).join(', ')}`,
       );
     if (free.some((known) => known.freedom === freedom))
       throw new UsageError(`--free: ${name} is given twice`);
@@ -66,7 +67,7 @@ const HOLD_NAMES = ['ratio', 'lock', 'circle', 'tilt', 'clearance'] as const;
 /** Reads LEAST:MOST; either may be left out, and one number alone is the end that `single` says. */
 function readRangeOf(name: string, text: string, single: 'least' | 'most'): Range {
   const parts = text.split(':');
-  if (parts.length > 2) throw new UsageError(`--hold ${name} expects LEAST:MOST, found "${text}"`);
+  if (parts.length > 2) throw new UsageError(`--hold ${name} expects LEAST:MOST, found ${quoted(text)}`);
   const ends = parts.map((part) => (part.trim() === '' ? undefined : numberOf(`hold ${name}`, part)));
   const [least, most] = parts.length === 1 ? (single === 'least' ? [ends[0]] : [undefined, ends[0]]) : ends;
   if (least === undefined && most === undefined) throw new UsageError(`--hold ${name} needs a figure`);
@@ -114,7 +115,7 @@ export function readHolds(
         break;
       }
       default:
-        throw new UsageError(`--hold: "${name}" is not known; there are ${HOLD_NAMES.join(', ')}, none`);
+        throw new UsageError(`--hold: ${quoted(name)} is not known; there are ${HOLD_NAMES.join(', ')}, none`);
     }
   }
   return holds;
@@ -124,6 +125,6 @@ export function readHolds(
 export function readSeed(text: string | undefined): number {
   if (text === undefined) return 1;
   if (!/^\d{1,10}$/.test(text.trim()) || Number(text) > 0xffff_ffff)
-    throw new UsageError(`--seed expects a whole number from 0 to 4294967295, found "${text}"`);
+    throw new UsageError(`--seed expects a whole number from 0 to 4294967295, found ${quoted(text)}`);
   return Number(text);
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { z } from 'zod';
 import { type LayoutDocument, parseLayout, refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { parseJson } from '../../shared-math/outside/index.ts';
 import type { ShelfPart } from '../../shared-math/shelf/index.ts';
 import { readShelfCsv } from './shelf-csv.ts';
 
@@ -99,9 +100,10 @@ export function readDemonstrations(folder: string): Outcome<DemonstrationShop, s
   if (text === undefined)
     return failed('the demonstrations are not there: projects/shop.json cannot be read');
   try {
-    const input: unknown = JSON.parse(text);
-    const shop = shopSchema.safeParse(input);
-    if (!shop.success) return failed(`shop.json: ${refusalLine(refusalOf(shop.error, input))}`);
+    const input = parseJson(text);
+    if (!input.ok) return failed(`shop.json: ${input.failure}`);
+    const shop = shopSchema.safeParse(input.value);
+    if (!shop.success) return failed(`shop.json: ${refusalLine(refusalOf(shop.error, input.value))}`);
     return succeeded({
       name: shop.data.name,
       customers: shop.data.customers.map((customer) => ({
@@ -114,7 +116,6 @@ export function readDemonstrations(folder: string): Outcome<DemonstrationShop, s
     });
   } catch (error) {
     if (error instanceof Refused) return failed(error.message);
-    if (error instanceof SyntaxError) return failed(`shop.json: not JSON: ${error.message}`);
     throw error;
   }
 }

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { quoted } from '../../shared-math/outside/index.ts';
 import {
   type Cell,
   COLUMNS,
@@ -66,14 +67,14 @@ function headingFor(text: string): Outcome<Heading, string> {
   const bare = COLUMNS.find(({ title }) => title === wanted);
   if (bare)
     return failed(
-      `the column "${text.trim()}" tells no unit: write "${headingOf(bare, 'mm')}"${
+      `the column ${quoted(text)} tells no unit: write "${headingOf(bare, 'mm')}"${
         bare.holds === 'degrees' ? '' : ` or "${headingOf(bare, 'in')}"`
       }`,
     );
   return failed(
     wanted === ''
       ? 'a column has no heading'
-      : `the column "${text.trim().slice(0, 60)}" is not one that a shelf has`,
+      : `the column ${quoted(text)} is not one that a shelf has`,
   );
 }
 
@@ -83,7 +84,7 @@ function headingsIn(row: readonly string[]): Outcome<Heading[], string> {
     const heading = headingFor(text);
     if (!heading.ok) return heading;
     if (found.some(({ column }) => column === heading.value.column))
-      return failed(`the column "${text.trim()}" stands there twice`);
+      return failed(`the column ${quoted(text)} stands there twice`);
     found.push(heading.value);
   }
   for (const wanted of [KIND, 'name'])
@@ -132,22 +133,22 @@ function withPoint(cell: string, delimiter: string, commas: boolean): Outcome<st
   if (!figure.includes(',')) {
     return commas && POINT.test(figure)
       ? failed(
-          `"${figure}" has a point where other figures of this file have a comma: use one of them throughout`,
+          `${quoted(figure)} has a point where other figures of this file have a comma: use one of them throughout`,
         )
       : succeeded(cell);
   }
   if (figure.includes('.') || figure.indexOf(',') !== figure.lastIndexOf(','))
-    return failed(`"${figure.slice(0, 40)}" is grouped by commas or points: write the figure without`);
+    return failed(`${quoted(figure)} is grouped by commas or points: write the figure without`);
   if (delimiter === ',')
     return failed(
-      `"${figure.slice(0, 40)}" has a decimal comma: write a point, or part the columns by semicolons`,
+      `${quoted(figure)} has a decimal comma: write a point, or part the columns by semicolons`,
     );
   return succeeded(cell.replace(',', '.'));
 }
 
 function partIn(line: Line, headings: readonly Heading[], delimiter: string, commas: boolean) {
   const refuse = (column: string, reason: string) =>
-    failed(`line ${line.number}, column "${column}": ${reason}`);
+    failed(`line ${line.number}, column ${quoted(column)}: ${reason}`);
   const extra = line.cells.slice(headings.length).find((cell) => cell.trim() !== '');
   if (extra !== undefined)
     return failed(`line ${line.number}: has more cells than the first line has columns`);
@@ -163,18 +164,18 @@ function partIn(line: Line, headings: readonly Heading[], delimiter: string, com
           KIND,
           word === ''
             ? 'is missing'
-            : `"${raw.trim().slice(0, 40)}" is not one of ${KIND_WORDS.map(([, one]) => `"${one}"`).join(', ')}`,
+            : `${quoted(raw)} is not one of ${KIND_WORDS.map(([, one]) => `"${one}"`).join(', ')}`,
         );
       continue;
     }
     const text = isFigure(heading) ? withPoint(raw, delimiter, commas) : succeeded(raw);
-    if (!text.ok) return refuse(heading.text.trim(), text.failure);
+    if (!text.ok) return refuse(heading.text, text.failure);
     cells.push({ column: heading.column, text: text.value, unit: heading.unit });
   }
   const part = partFromCells(kind as PartKind, cells);
   if (part.ok) return part;
   const { column, reason } = part.failure;
-  return refuse(headings.find((heading) => heading.column?.title === column)?.text.trim() ?? column, reason);
+  return refuse(headings.find((heading) => heading.column?.title === column)?.text ?? column, reason);
 }
 
 /**

@@ -475,6 +475,14 @@ describe('a wrong input is one line on stderr, nothing on stdout, exit 1', () =>
       file('rubbish.json', rubbish),
       /rubbish\.json: too large to be a layout document/,
     ],
+    'brackets without end': [
+      file('deep.json', '['.repeat(1_900_000)),
+      /deep\.json: brackets stand in one another more than 64 deep$/,
+    ],
+    'a name that would turn a line around': [
+      join(folder, `\u001b[31m\u202e\n${'x'.repeat(180)}.json`),
+      /^…x{20,54}\.json: no such file$/,
+    ],
     'an empty file': [file('empty.json', ''), /not JSON/],
     'an endless device': ['/dev/zero', /too large to be a layout document/],
   };
@@ -490,6 +498,27 @@ describe('a wrong input is one line on stderr, nothing on stdout, exit 1', () =>
 });
 
 describe('wrong usage is told, exit 2', () => {
+  test('in one line that shows nothing of an argument that could do harm, and sixty characters of it', async () => {
+    const harm = `\u001b[31m\u202e\r\n${'x'.repeat(200)}`;
+    for (const args of [
+      [harm],
+      ['sweep', good, harm],
+      ['sweep', good, `--${harm}`],
+      ['sweep', good, '--heave', harm],
+      ['sheet', good, '--out', 'x.pdf', '--paper', harm],
+      ['ride', good, '--speed', '30', '--road', harm],
+      ['tune', good, '--free', harm],
+      ['spline', '--diameter', harm, '--count', '30'],
+    ]) {
+      const { code, out, err } = await toeboard(...args);
+      expect({ code, out }).toEqual({ code: 2, out: '' });
+      const [line = '', ...others] = err.trimEnd().split('\n');
+      expect(others.every((other) => other.startsWith('usage: '))).toBe(true);
+      expect(line).not.toMatch(/[\p{Cc}\p{Cf}]|x{61}/u);
+      expect(line).toContain('x…');
+    }
+  });
+
   test.each([
     [[]],
     [['swoop', good]],

@@ -90,7 +90,7 @@ describe('the loopback host', () => {
     const { port, call } = await open();
     const answer = await ask(port, call);
     expect(answer.status).toBe(200);
-    expect(JSON.parse(answer.body)).toEqual({ ok: true, value: { customers: [], binCount: 0 } });
+    expect(JSON.parse(answer.body)).toEqual({ ok: true, value: { customers: [], binCount: 0, troubles: [] } });
     expect(answer.headers['cache-control']).toBe('no-store');
     expect(answer.headers['set-cookie']).toBeUndefined();
   });
@@ -207,6 +207,54 @@ describe('the loopback host', () => {
     expect(answer.status).toBe(413);
     expect(JSON.parse(answer.body).reason).toBe('A call may not be larger than 96 million bytes.');
     expect((await ask(port, call)).status).toBe(200);
+  });
+
+  test.each(['/exchange', '/proof'])(
+    'reads a thousand bytes of a stranger at most, and parses none of what is deeper than any call: %s',
+    async (path) => {
+      const { port, origin, call } = await open();
+      const stranger: Asked = { method: 'POST', path, headers: { origin } };
+      // Before a byte of it has come: the length that is announced is enough.
+      const announced = await new Promise<number>((resolve, reject) => {
+        const headers = { origin, 'content-length': '90000000' };
+        const request = httpRequest({ host: '127.0.0.1', port, method: 'POST', path, headers });
+        request.on('response', (response) => {
+          resolve(response.statusCode ?? 0);
+          request.destroy();
+        });
+        request.on('error', reject);
+        request.flushHeaders();
+      });
+      expect(announced).toBe(413);
+      const large = await ask(port, { ...stranger, body: '['.repeat(20_000_000) });
+      expect(large.status).toBe(413);
+      expect(JSON.parse(large.body).reason).toBe('This may not be larger than 1000 bytes.');
+      const chunked = withHeader({ ...stranger, body: '['.repeat(2_000_000) }, 'transfer-encoding', 'chunked');
+      expect((await ask(port, chunked)).status).toBe(413);
+      expect((await ask(port, { ...stranger, body: '['.repeat(1000) })).body).toContain('more than 64 deep');
+      expect((await ask(port, { ...stranger, body: `{"code":"${'x'.repeat(991)}"}` })).status).toBe(413);
+      expect((await ask(port, call)).status).toBe(200);
+    },
+  );
+
+  test('refuses a call whose brackets are deeper than any', async () => {
+    const { port, call } = await open();
+    const input = `${'['.repeat(64)}${']'.repeat(64)}`;
+    const deep = await ask(port, { ...call, body: `{"name": "shop.read", "input": ${input}}` });
+    expect(deep.status).toBe(400);
+    expect(JSON.parse(deep.body).reason).toMatch(/more than 64 deep\.$/);
+    expect((await ask(port, call)).status).toBe(200);
+  });
+
+  test('names what it does not know in one harmless line', async () => {
+    const { port, call } = await open();
+    const name = `\u001b[31m\u202e\n${'x'.repeat(500)}`;
+    for (const body of [{ name }, { name: 'shop.read', input: { [name]: 1 } }]) {
+      const answer = await ask(port, { ...call, body: JSON.stringify(body) });
+      const { reason } = JSON.parse(answer.body).failure as { reason: string };
+      expect(reason).toMatch(/^[ -~…]+$/);
+      expect(reason.length).toBeLessThan(120);
+    }
   });
 
   test('refuses what is no call at all', async () => {

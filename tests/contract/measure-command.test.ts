@@ -77,7 +77,12 @@ describe('measure', () => {
     ],
     ['an unknown kind', survey([{ ...rows[0], kind: 'sideways' }]), /bad\.json: rows\[0\] "r1"/],
     ['another document', rawLayout(), /bad\.json: format: expected "toeboard-survey"/],
-    ['no JSON', 'a tape', /bad\.json: not a survey: it is not JSON/],
+    ['no JSON', 'a tape', /bad\.json: not a survey: not JSON: /],
+    [
+      'brackets without end',
+      '['.repeat(900_000),
+      /bad\.json: not a survey: brackets stand in one another more than 64 deep$/m,
+    ],
   ])('%s is one line and exit 1', async (_, content, line) => {
     const { code, out, err } = await measure(layout, file('bad.json', content));
     expect(code).toBe(1);

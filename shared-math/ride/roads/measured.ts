@@ -1,5 +1,6 @@
 import type { Refusal } from '../../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../outcome.ts';
+import { quoted } from '../../outside/index.ts';
 import { type RoadKindOf, rangeProblem } from './road-kind.ts';
 
 /** A measured road: heights at distances that grow, straight lines between, level beyond its ends. mm. */
@@ -65,11 +66,6 @@ export const measured: RoadKindOf<MeasuredRoad> = {
 
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/;
 
-function shortened(text: string): string {
-  const printable = text.replaceAll(/[\p{Cc}\s]+/gu, ' ').trim();
-  return printable.length > 40 ? `${printable.slice(0, 40)}…` : printable;
-}
-
 /**
  * Takes the text of a table as a road: distance, left and right height in mm on each line, parted by commas, semicolons
  * or tabs. A first line of words is its heading; empty lines and those that begin with # are passed over.
@@ -100,10 +96,10 @@ export function parseRoadTable(text: string): Outcome<MeasuredRoad, Refusal> {
     if (cells.length !== 3)
       return failed({
         path,
-        reason: `expected three numbers (distance, left, right in mm), found ${cells.length === 1 ? `"${shortened(line)}"` : `${cells.length} entries`}`,
+        reason: `expected three numbers (distance, left, right in mm), found ${cells.length === 1 ? quoted(line) : `${cells.length} entries`}`,
       });
     const wrong = cells.find((cell) => !NUMBER.test(cell) || !Number.isFinite(Number(cell)));
-    if (wrong !== undefined) return failed({ path, reason: `"${shortened(wrong)}" is not a number` });
+    if (wrong !== undefined) return failed({ path, reason: `${quoted(wrong)} is not a number` });
     const numbers = cells.map(Number) as [number, number, number];
     const problem = rowProblem(path, numbers, road.distance.at(-1));
     if (problem) return failed(problem);

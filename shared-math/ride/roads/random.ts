@@ -1,3 +1,4 @@
+import { quoted } from '../../outside/index.ts';
 import { seededRandom } from '../../solve/random.ts';
 import { type Road, type RoadKindOf, rangeProblem, startProblem } from './road-kind.ts';
 
@@ -153,7 +154,7 @@ export const random: RoadKindOf<RandomRoad> = {
     if (!ROAD_CLASSES.includes(roadClass))
       return {
         path: 'road.class',
-        reason: `expected one of ${ROAD_CLASSES.join(', ')}, found "${roadClass}"`,
+        reason: `expected one of ${ROAD_CLASSES.join(', ')}, found ${quoted(String(roadClass))}`,
       };
     if (!Number.isInteger(seed))
       return { path: 'road.seed', reason: `expected a whole number, found ${seed}` };

@@ -1,5 +1,6 @@
 import { parse } from 'node:path';
 import { documentText, refusalLine } from '../../../shared-math/layout/index.ts';
+import { shownText } from '../../../shared-math/outside/index.ts';
 import { carFile, FILE_TEXT_MAX, photosNamed, readImport, safeFileName } from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
 import type { Received } from '../contract.ts';
@@ -22,8 +23,8 @@ export function fileHandlers({
 
   function importFile(input: Received<'file.import'>): { variantIds: string[] } {
     const file = readImport(input.text);
-    if (!file.ok) throw new StoreError('refused-document', `${input.fileName}: ${refusalLine(file.failure)}`);
-    const label = `Imported from ${input.fileName}`;
+    if (!file.ok) throw new StoreError('refused-document', `${shownText(input.fileName)}: ${refusalLine(file.failure)}`);
+    const label = `Imported from ${shownText(input.fileName)}`;
     return store.together(() => {
       if (file.value.kind === 'car') {
         const { name, notes, layouts, customer } = file.value.car;

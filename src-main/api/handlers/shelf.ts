@@ -1,3 +1,4 @@
+import { shownText } from '../../../shared-math/outside/index.ts';
 import { readShelfCsv, SHELF_PARTS_MAX, shelfCsv } from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
 import { done, type Handlers, type Program } from './handlers.ts';
@@ -30,7 +31,7 @@ export function shelfHandlers({ store }: Program): Pick<Handlers, ShelfCalls> {
     'shelf.restore': ({ ids }) => done(() => shelf.restore(ids)),
     'shelf.importCsv': ({ text, fileName, replace }) => {
       const parts = readShelfCsv(text);
-      if (!parts.ok) throw new StoreError('refused-document', `${fileName}: ${parts.failure}`);
+      if (!parts.ok) throw new StoreError('refused-document', `${shownText(fileName)}: ${parts.failure}`);
       return store.together(() => {
         const removed = replace ? shelf.list().map(({ id }) => id) : [];
         shelf.remove(removed);

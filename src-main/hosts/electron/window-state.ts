@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { z } from 'zod';
+import { parseJson } from '../../../shared-math/outside/index.ts';
 
 const rectangleSchema = z.object({
   x: z.number().int(),
@@ -24,7 +25,8 @@ const HOLD = { width: 120, height: 40 } as const;
 /** What was kept of the window, if it can be made sense of; the window is not worth an error. */
 export function readWindowState(path: string): WindowState | undefined {
   try {
-    return windowStateSchema.parse(JSON.parse(readFileSync(path, 'utf8')));
+    const kept = parseJson(readFileSync(path, 'utf8'));
+    return kept.ok ? windowStateSchema.safeParse(kept.value).data : undefined;
   } catch {
     return undefined;
   }

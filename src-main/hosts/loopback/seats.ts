@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { chmodSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { parseJson } from '../../../shared-math/outside/index.ts';
 
 /** Where the pages of one run look for their program: its port, and the secret that both know each other by. */
 export interface Seat {
@@ -36,7 +37,8 @@ export function seatsOf(dataFolder: string): readonly Seat[] {
   const path = join(dataFolder, SEATS_FILE);
   try {
     if (!isPrivate(path)) return [];
-    const seats = seatsSchema.safeParse(JSON.parse(readFileSync(path, 'utf8')));
+    const kept = parseJson(readFileSync(path, 'utf8'));
+    const seats = seatsSchema.safeParse(kept.ok ? kept.value : undefined);
     return seats.success ? seats.data : [];
   } catch {
     return [];

@@ -2,6 +2,8 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
+import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
+import { oneLine, parseJson } from '../../../shared-math/outside/index.ts';
 import { dispatch, type FaultLog } from '../../api/dispatch.ts';
 import type { Handlers } from '../../api/handlers/index.ts';
 import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
@@ -11,13 +13,13 @@ import { PHOTO_BYTES_MAX } from '../../files/index.ts';
 import { SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import { createKeys } from './keys.ts';
-import { BODY_MAX, bodyBytes } from './request-body.ts';
+import { BODY_MAX, bodyBytes, fewBytes } from './request-body.ts';
 import { keepSeat, newSecret, type Seat, seatsOf } from './seats.ts';
 
 /*
  * The board's page over HTTP, for this machine only. The page is opened at `/#code=CODE`; the part after # is never
  * sent, so the page itself takes the code to
- *     POST /exchange  {"code": CODE}                          → 200 {"token": TOKEN}, or 401 {"reason": …} if used
+ *     POST /exchange  {"code": CODE}, 1 kB at most             → 200 {"token": TOKEN}, or 401 {"reason": …} if used
  * takes it out of the address, and calls
  *     POST /rpc       {"name": …, "input": …}, header `authorization: Bearer TOKEN`
  *                                                             → 200 and a CallResult, whether the call succeeded or not
@@ -63,16 +65,16 @@ function sendJson(response: ServerResponse, status: number, value: object): void
 }
 
 function refuse(response: ServerResponse, status: number, reason: string): void {
-  sendJson(response, status, { reason });
+  sendJson(response, status, { reason: oneLine(reason) });
 }
 
-function parsedBody(text: string): Record<string, unknown> | undefined {
-  try {
-    const value: unknown = JSON.parse(text);
-    return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : undefined;
-  } catch {
-    return undefined;
-  }
+/** The object that a body is, or in one sentence why it is none. */
+function parsedBody(body: Buffer): Outcome<Record<string, unknown>, string> {
+  const parsed = parseJson(body.toString('utf8'));
+  if (!parsed.ok) return failed(`The call is not taken: ${parsed.failure}.`);
+  return typeof parsed.value === 'object' && parsed.value !== null
+    ? succeeded(parsed.value as Record<string, unknown>)
+    : failed('The call is not taken: it is not a JSON object.');
 }
 
 /** Bytes. What is read of anybody who has no token. */
@@ -116,7 +118,25 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     response.end(file.content);
   }
 
-  function exchange(response: ServerResponse, body: Record<string, unknown>): void {
+  /** What somebody says who has no token; undefined if it was refused. */
+  async function strangersBody(
+    request: IncomingMessage,
+    response: ServerResponse,
+  ): Promise<Record<string, unknown> | undefined> {
+    const bytes = await fewBytes(request, STRANGERS_BODY_MAX);
+    if (!bytes) {
+      refuse(response, 413, `This may not be larger than ${STRANGERS_BODY_MAX} bytes.`);
+      return undefined;
+    }
+    const body = parsedBody(bytes);
+    if (body.ok) return body.value;
+    refuse(response, 400, body.failure);
+    return undefined;
+  }
+
+  async function exchange(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    const body = await strangersBody(request, response);
+    if (!body) return;
     const token = keys.exchange(body['code']);
     if (token === undefined) refuse(response, 401, USED_CODE);
     else {
@@ -126,7 +146,9 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
   }
 
   async function prove(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    const nonce = parsedBody(String(await bodyBytes(request, STRANGERS_BODY_MAX)))?.['nonce'];
+    const body = await strangersBody(request, response);
+    if (!body) return;
+    const nonce = body['nonce'];
     if (typeof nonce !== 'string' || !NONCE.test(nonce))
       return refuse(response, 400, 'There is no nonce to prove by.');
     sendJson(response, 200, { proof: keys.proof(host, nonce) });
@@ -155,17 +177,18 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     if (request.headers.origin !== `http://${host}`)
       return refuse(response, 403, 'Calls are taken from the board only.');
     if (path === '/proof') return prove(request, response);
-    if (path !== '/exchange' && !keys.admits(request.headers.authorization))
+    if (path === '/exchange') return exchange(request, response);
+    if (!keys.admits(request.headers.authorization))
       return refuse(response, 401, NO_LEAVE);
     if (path === PHOTO_PATH) return photo(request, response, path);
     if (path === SHOP_PATH) return sendShop(response, await shop.post(request));
-    const text = await bodyBytes(request);
-    if (text === undefined)
+    const bytes = await bodyBytes(request);
+    if (bytes === undefined)
       return refuse(response, 413, `A call may not be larger than ${BODY_MAX / 1e6} million bytes.`);
-    const body = parsedBody(text.toString('utf8'));
-    if (!body) return refuse(response, 400, 'The call is not a JSON object.');
-    if (path === '/exchange') return exchange(response, body);
-    sendJson(response, 200, dispatch(handlers, body['name'], body['input'], log));
+    const body = parsedBody(bytes);
+    if (!body.ok) return refuse(response, 400, body.failure);
+    const { name, input } = body.value;
+    sendJson(response, 200, dispatch(handlers, name, input, log));
   }
 
   async function answer(request: IncomingMessage, response: ServerResponse): Promise<void> {

@@ -1,3 +1,5 @@
+import { oneLine, shownText } from '../../../shared-math/outside/index.ts';
+
 /** A text cannot be set: no font at hand has its letters. The message is one line that names both. */
 export class NoType extends Error {}
 
@@ -6,7 +8,6 @@ const SCRIPTS =
 
 /** The refusal of a text: what it is, the text, its letters that no font has. */
 export function noType(what: string, text: string, letters: readonly string[]): NoType {
-  const short = [...text.replaceAll(/\s+/g, ' ')];
-  const shown = short.length > 60 ? `${short.slice(0, 60).join('')}…` : short.join('');
-  return new NoType(`${what} “${shown}”: no type at hand has ${letters.slice(0, 8).join(' ')}; ${SCRIPTS}`);
+  const lacking = oneLine(letters.slice(0, 8).join(' ')) || 'a sign that cannot be seen';
+  return new NoType(`${what} “${shownText(text)}”: no type at hand has ${lacking}; ${SCRIPTS}`);
 }

@@ -28,33 +28,33 @@ describe('a file', () => {
     const bare = { format: 'toeboard-car', version: 1, name: 'Roadster', layouts: [] };
     expect(readImport(JSON.stringify(bare))).toEqual({
       ok: true,
-      value: { kind: 'car', car: { ...bare, notes: '', photos: [] } },
+      value: { kind: 'car', car: { ...bare, version: 2, notes: '', photos: [] } },
     });
   });
 
   test.each([
     ['', /^not JSON: /],
-    ['{"format": "toeboard-car",', /^not JSON: /],
+    ['{"format": "toeboard-car",', /^car file: not JSON: /],
     ['[]', /^not a layout document/],
     ['null', /^not a layout document/],
     [{ format: 'something-else' }, /^format: expected "toeboard-layout"/],
     [
       { ...CAR, version: 3 },
-      /^version: this file is version 3, newer than this program reads \(2\); use a newer Toeboard$/,
+      /^car file: version: this file is version 3, newer than this program reads \(2\); use a newer Toeboard$/,
     ],
-    [{ ...CAR, version: '1' }, /^version: expected 1 or 2, found the text "1"$/],
-    [{ ...CAR, name: 7 }, /^name: expected text, found 7$/],
-    [{ ...CAR, name: ' ' }, /^name: must not be empty$/],
-    [{ ...CAR, owner: 'x' }, /^unknown key "owner"$/],
-    [{ ...CAR, layouts: {} }, /^layouts: expected a list, found an object/],
-    [{ ...CAR, layouts: [sampleLayout(), null] }, /^layouts\[1\]: not a layout document/],
+    [{ ...CAR, version: '1' }, /^car file: version: expected 1 or 2, found the text "1"$/],
+    [{ ...CAR, name: 7 }, /^car file: name: expected text, found 7$/],
+    [{ ...CAR, name: ' ' }, /^car file: name: must not be empty$/],
+    [{ ...CAR, owner: 'x' }, /^car file: unknown key "owner"$/],
+    [{ ...CAR, layouts: {} }, /^car file: layouts: expected a list, found an object/],
+    [{ ...CAR, layouts: [sampleLayout(), null] }, /^car file: layouts\[1\]: not a layout document/],
     [
       { ...CAR, layouts: [{ ...sampleLayout(), version: 9 }] },
-      /^layouts\[0\]\.version: this document is version 9, newer/,
+      /^car file: layouts\[0\]\.version: this document is version 9, newer/,
     ],
     [
       { ...CAR, layouts: [sampleLayout(), sampleLayout(), impossibleLayout()] },
-      /^layouts\[2\]\.steering\.dragLinkBall: on the same spot as the pitman ball/,
+      /^car file: layouts\[2\]\.steering\.dragLinkBall: on the same spot as the pitman ball/,
     ],
   ])('of another sort is refused with its place: %#', (input, reason) => {
     expect(refusalOf(input)).toMatch(reason);

@@ -1,0 +1,3 @@
+// What comes from outside: read with care, and shown so that it can do no harm to the sentence it stands in.
+export { DEPTH_MOST, parseJson, VALUES_MOST } from './json-text.ts';
+export { listed, oneLine, quoted, SHOWN_MOST, shownEnd, shownText } from './shown-text.ts';

@@ -1,12 +1,15 @@
+import { oneLine } from '../shared-math/outside/index.ts';
 import { rendererFolder } from './files/index.ts';
 import { onLauncherEnd } from './hosts/lifetime.ts';
 import { type Browser, findBrowser, noWindowReason } from './hosts/loopback/browsers.ts';
 import { type Loopback, startLoopback } from './hosts/loopback/start-loopback.ts';
 import { claimProfile, openWindow } from './hosts/loopback/window.ts';
+import { keepPrivate } from './hosts/private-folder.ts';
 import { dataFolder, StoreError, storageReason } from './store/index.ts';
 
 // The loopback host as a program: serves the board, opens its window where it can, ends with its window or launcher.
 
+keepPrivate();
 const say = (line: string) => console.log(line);
 const folder = dataFolder();
 const browser = findBrowser();
@@ -14,6 +17,7 @@ const obstacle = noWindowReason() ?? (browser ? undefined : 'no Chromium, Chrome
 
 /** Whether a page has come to life; a browser that ends before that has failed, and was not closed by a person. */
 let opened = false;
+let pageArrived = () => {};
 let host: Loopback;
 try {
   host = await startLoopback({
@@ -23,11 +27,12 @@ try {
       // With a window of its own nobody needs another address; by hand, the page may be closed and wanted again.
       if (obstacle || opened) say(`To open it once more: ${host.newAddress()}`);
       opened = true;
+      pageArrived();
     },
   });
 } catch (error) {
   if (!(error instanceof StoreError)) throw error;
-  console.error(error.message);
+  console.error(oneLine(error.message));
   process.exit(1);
 }
 
@@ -46,8 +51,10 @@ say(`Toeboard: ${host.address}`);
 function openOwnWindow(browser: Browser): void {
   const profile = claimProfile(folder);
   const window = openWindow(browser, host.newAddress(), profile);
+  pageArrived = window.arrived;
   endWindow = () => {
-    window.kill();
+    window.process.kill();
+    window.arrived();
     profile.release();
   };
   const onGone = () => {
@@ -55,7 +62,7 @@ function openOwnWindow(browser: Browser): void {
     if (opened) void end();
     else sayNoWindow(`${browser.name} did not open one`);
   };
-  window.once('exit', onGone).once('error', onGone);
+  window.process.once('exit', onGone).once('error', onGone);
 }
 
 function sayNoWindow(reason: string): void {

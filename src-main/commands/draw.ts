@@ -1,5 +1,5 @@
-import { quoted } from '../../shared-math/outside/index.ts';
 import { extname } from 'node:path';
+import { quoted } from '../../shared-math/outside/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
 import {
   DRAWING_FORMATS,

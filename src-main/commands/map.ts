@@ -1,4 +1,3 @@
-import { quoted } from '../../shared-math/outside/index.ts';
 import {
   type Aim,
   type BumpSteerMap,
@@ -22,6 +21,7 @@ import {
 import { type MapHit, markHits } from '../../shared-math/clearance/index.ts';
 import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
+import { quoted } from '../../shared-math/outside/index.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { AXIS_NAMES, mapLines, statusOf } from '../output/tables/map.ts';

@@ -1,6 +1,6 @@
-import { parseJson, quoted } from '../../shared-math/outside/index.ts';
 import { type Adjustment, adjust, readSurvey, type Survey } from '../../shared-math/adjust/index.ts';
 import { type LayoutDocument, refusalLine } from '../../shared-math/layout/index.ts';
+import { parseJson, quoted } from '../../shared-math/outside/index.ts';
 import { takeArguments } from './arguments.ts';
 import { readLayoutFile, readText, shown } from './layout-file.ts';
 import { type Answer, type Command, InputError, UsageError } from './usage.ts';

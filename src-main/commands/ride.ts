@@ -1,5 +1,5 @@
-import { quoted } from '../../shared-math/outside/index.ts';
 import { refusalLine, resolveLayout } from '../../shared-math/layout/index.ts';
+import { quoted } from '../../shared-math/outside/index.ts';
 import {
   FLAG_BUMP_STOP,
   FLAG_LEFT_OFF_GROUND,

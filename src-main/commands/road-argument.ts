@@ -1,5 +1,5 @@
-import { quoted } from '../../shared-math/outside/index.ts';
 import { refusalLine } from '../../shared-math/layout/index.ts';
+import { quoted } from '../../shared-math/outside/index.ts';
 import {
   parseRoadTable,
   ROAD_TEXT_MAX,
@@ -30,7 +30,8 @@ function readMeasured(file: string | undefined): RoadProfile {
 /** A side of the car, or both where the road has it under both. */
 function readSide(kind: RoadKind, value: string): string {
   const sides = kind === 'kerb' ? ['left', 'right', 'both'] : ['left', 'right'];
-  if (!sides.includes(value)) throw new UsageError(`--road: side is ${sides.join(' or ')}, found ${quoted(value)}`);
+  if (!sides.includes(value))
+    throw new UsageError(`--road: side is ${sides.join(' or ')}, found ${quoted(value)}`);
   return value;
 }
 

@@ -115,7 +115,9 @@ export function readHolds(
         break;
       }
       default:
-        throw new UsageError(`--hold: ${quoted(name)} is not known; there are ${HOLD_NAMES.join(', ')}, none`);
+        throw new UsageError(
+          `--hold: ${quoted(name)} is not known; there are ${HOLD_NAMES.join(', ')}, none`,
+        );
     }
   }
   return holds;

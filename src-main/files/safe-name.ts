@@ -1,6 +1,9 @@
 /** Bytes of UTF-8 before the ending: every usual file system takes 255, and folders and numbers want some too. */
 const STEM_MAX = 120;
 
+/** Signs by which a spreadsheet knows a formula, and a command an option. */
+const LEADING = /^[=+\-@＝＋－＠]/;
+
 /** Names that Windows keeps for devices, with whatever ending. */
 const RESERVED = /^(con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(\.|$)/i;
 
@@ -18,7 +21,8 @@ function shortened(stem: string): string {
 /**
  * A file name that every system takes, as near to the wish as can be. `ending` is given without its dot.
  * Separators and signs with a meaning to some shell or system become a dash, control and invisible
- * characters vanish; what is left of nothing is "untitled".
+ * characters vanish; what is left of nothing is "untitled". A name that would be taken for a device, a formula or an option
+ * gets an underscore before it.
  */
 export function safeFileName(wish: string, ending: string): string {
   const plain = wish
@@ -29,5 +33,5 @@ export function safeFileName(wish: string, ending: string): string {
     .replace(/\s+/g, ' ')
     .replace(/^[. ]+/, '');
   const stem = shortened(plain).replace(/[. ]+$/, '');
-  return `${RESERVED.test(stem) ? '_' : ''}${stem || 'untitled'}.${ending}`;
+  return `${RESERVED.test(stem) || LEADING.test(stem) ? '_' : ''}${stem || 'untitled'}.${ending}`;
 }

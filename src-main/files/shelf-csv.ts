@@ -72,9 +72,7 @@ function headingFor(text: string): Outcome<Heading, string> {
       }`,
     );
   return failed(
-    wanted === ''
-      ? 'a column has no heading'
-      : `the column ${quoted(text)} is not one that a shelf has`,
+    wanted === '' ? 'a column has no heading' : `the column ${quoted(text)} is not one that a shelf has`,
   );
 }
 
@@ -140,9 +138,7 @@ function withPoint(cell: string, delimiter: string, commas: boolean): Outcome<st
   if (figure.includes('.') || figure.indexOf(',') !== figure.lastIndexOf(','))
     return failed(`${quoted(figure)} is grouped by commas or points: write the figure without`);
   if (delimiter === ',')
-    return failed(
-      `${quoted(figure)} has a decimal comma: write a point, or part the columns by semicolons`,
-    );
+    return failed(`${quoted(figure)} has a decimal comma: write a point, or part the columns by semicolons`);
   return succeeded(cell.replace(',', '.'));
 }
 

@@ -4,9 +4,9 @@ import { basename, dirname, join } from 'node:path';
 
 /**
  * Writes a file whole or not at all: aside under another name in the same folder, down to the disk, then renamed
- * over. Whatever fails, a former file of that name stays as it was and nothing is left lying about.
+ * over. `mode` stands against whatever mask this process has. Whatever fails, a former file of that name stays as it was and nothing is left lying about.
  */
-export async function writeAside(path: string, content: string | Uint8Array): Promise<void> {
+export async function writeAside(path: string, content: string | Uint8Array, mode?: number): Promise<void> {
   const there = await stat(path).catch(() => undefined);
   // A rename would put a file in a device's or a pipe's place.
   if (there && !there.isFile() && !there.isDirectory())
@@ -16,6 +16,7 @@ export async function writeAside(path: string, content: string | Uint8Array): Pr
     const file = await open(aside, 'wx');
     try {
       await file.writeFile(content);
+      if (mode !== undefined) await file.chmod(mode);
       await file.sync();
     } finally {
       await file.close();

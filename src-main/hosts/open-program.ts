@@ -6,6 +6,7 @@ import { type ShopRoutes, shopRoutes } from '../api/shop-routes.ts';
 import { programVersion, projectsFolder } from '../files/index.ts';
 import { OutputDesk } from '../output/jobs/index.ts';
 import { openStore } from '../store/index.ts';
+import { preparePrivate } from './private-folder.ts';
 
 export interface OpenProgram {
   readonly handlers: Handlers;
@@ -19,6 +20,7 @@ export interface OpenProgram {
 
 /** The program behind either host: its store open, its calls answered. Throws a StoreError of one line. */
 export function openProgram(dataFolder: string, log: FaultLog = console.error): OpenProgram {
+  preparePrivate(dataFolder);
   const store = openStore({ folder: dataFolder });
   const desk = new OutputDesk({ log });
   const projects = projectsFolder();

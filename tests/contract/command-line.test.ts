@@ -498,26 +498,27 @@ describe('a wrong input is one line on stderr, nothing on stdout, exit 1', () =>
 });
 
 describe('wrong usage is told, exit 2', () => {
-  test('in one line that shows nothing of an argument that could do harm, and sixty characters of it', async () => {
-    const harm = `\u001b[31m\u202e\r\n${'x'.repeat(200)}`;
-    for (const args of [
-      [harm],
-      ['sweep', good, harm],
-      ['sweep', good, `--${harm}`],
-      ['sweep', good, '--heave', harm],
-      ['sheet', good, '--out', 'x.pdf', '--paper', harm],
-      ['ride', good, '--speed', '30', '--road', harm],
-      ['tune', good, '--free', harm],
-      ['spline', '--diameter', harm, '--count', '30'],
-    ]) {
+  const harm = `\u001b[31m\u202e\r\n${'x'.repeat(200)}`;
+  test.each([
+    [[harm]],
+    [['sweep', good, harm]],
+    [['sweep', good, `--${harm}`]],
+    [['sweep', good, '--heave', harm]],
+    [['sheet', good, '--out', 'x.pdf', '--paper', harm]],
+    [['ride', good, '--speed', '30', '--road', harm]],
+    [['tune', good, '--free', harm]],
+    [['spline', '--diameter', harm, '--count', '30']],
+  ])(
+    'in one line that shows nothing of an argument that could do harm, and sixty signs of it: %#',
+    async (args) => {
       const { code, out, err } = await toeboard(...args);
       expect({ code, out }).toEqual({ code: 2, out: '' });
       const [line = '', ...others] = err.trimEnd().split('\n');
       expect(others.every((other) => other.startsWith('usage: '))).toBe(true);
       expect(line).not.toMatch(/[\p{Cc}\p{Cf}]|x{61}/u);
       expect(line).toContain('x…');
-    }
-  });
+    },
+  );
 
   test.each([
     [[]],

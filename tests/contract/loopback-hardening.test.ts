@@ -90,7 +90,10 @@ describe('the loopback host', () => {
     const { port, call } = await open();
     const answer = await ask(port, call);
     expect(answer.status).toBe(200);
-    expect(JSON.parse(answer.body)).toEqual({ ok: true, value: { customers: [], binCount: 0, troubles: [] } });
+    expect(JSON.parse(answer.body)).toEqual({
+      ok: true,
+      value: { customers: [], binCount: 0, troubles: [] },
+    });
     expect(answer.headers['cache-control']).toBe('no-store');
     expect(answer.headers['set-cookie']).toBeUndefined();
   });
@@ -229,7 +232,11 @@ describe('the loopback host', () => {
       const large = await ask(port, { ...stranger, body: '['.repeat(20_000_000) });
       expect(large.status).toBe(413);
       expect(JSON.parse(large.body).reason).toBe('This may not be larger than 1000 bytes.');
-      const chunked = withHeader({ ...stranger, body: '['.repeat(2_000_000) }, 'transfer-encoding', 'chunked');
+      const chunked = withHeader(
+        { ...stranger, body: '['.repeat(2_000_000) },
+        'transfer-encoding',
+        'chunked',
+      );
       expect((await ask(port, chunked)).status).toBe(413);
       expect((await ask(port, { ...stranger, body: '['.repeat(1000) })).body).toContain('more than 64 deep');
       expect((await ask(port, { ...stranger, body: `{"code":"${'x'.repeat(991)}"}` })).status).toBe(413);

@@ -1,5 +1,15 @@
-import { chmodSync, existsSync, mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { findBrowser, noWindowReason } from '../../src-main/hosts/loopback/browsers.ts';
 import { claimProfile } from '../../src-main/hosts/loopback/window.ts';
@@ -17,9 +27,11 @@ function fakeBrowser(folder: string, does: string): Record<string, string> {
   return { PATH: `${folder}:/usr/bin:/bin`, DISPLAY: ':0', TOEBOARD_NO_WINDOW: '' };
 }
 
-/** Exchanges the code that the browser was opened with, as its page would, then goes on. */
+/** Follows the file that the browser was opened with, exchanges the code as the page would, then goes on. */
 const OPENS_PAGE = (then: string) =>
-  `address=$(sed -n 's/^--app=//p' "$(dirname "$0")/opened")
+  `page=$(sed -n 's,^--app=file://,,p' "$(dirname "$0")/opened")
+   ls -l "$page" > "$(dirname "$0")/page"
+   address=$(sed -n 's/.*location.replace("\\([^"]*\\)").*/\\1/p' "$page")
    exec ${process.execPath} -e '
      const { origin, hash } = new URL(process.argv[1]);
      fetch(origin + "/exchange", { method: "POST", headers: { origin }, body: JSON.stringify({ code: hash.slice(6) }) })
@@ -53,15 +65,28 @@ describe('the loopback program', () => {
 
   test('opens a window with a profile of its own and ends when it is closed', async () => {
     const folder = testFolder();
-    const env = fakeBrowser(folder, OPENS_PAGE('setTimeout(() => {}, 200)'));
+    const tries = (code: string) =>
+      `fetch(origin + "/exchange", { method: "POST", headers: { origin }, body: JSON.stringify({ code: ${code} }) })`;
+    const first = `require("fs").readFileSync("${join(folder, 'printed')}", "utf8")`;
+    const env = fakeBrowser(
+      folder,
+      `while [ ! -s "${join(folder, 'printed')}" ]; do sleep 0.05; done\n${OPENS_PAGE(
+        `${tries(first)}.then(({ status }) => require("fs").writeFileSync("${join(folder, 'lapsed')}", String(status)))`,
+      )}`,
+    );
     const program = startProgram(PROGRAM, [], { env: { ...env, TOEBOARD_DATA: join(folder, 'data') } });
     const [printed] = await program.says(ADDRESS);
+    writeFileSync(join(folder, 'printed'), new URL(printed).hash.slice(6));
     expect(await program.ended).toBe(0);
     const args = readFileSync(join(folder, 'opened'), 'utf8').split('\n');
     expect(args).toContain(`--user-data-dir=${join(folder, 'data', 'browser', '1')}`);
-    expect(args[0]).toMatch(/^--app=http:\/\/127\.0\.0\.1:\d+\/#code=/);
-    // The window's code is not the printed one, which stays good for a person.
-    expect(args[0]).not.toContain(printed);
+    // What every user of the machine can read of another's process tells no code, only where a file is that he cannot read.
+    expect(args[0]).toBe(`--app=${pathToFileURL(join(folder, 'data', 'browser', '1', 'open.html'))}`);
+    expect(args.join('\n')).not.toMatch(/code=|127\.0\.0\.1/);
+    expect(readFileSync(join(folder, 'page'), 'utf8')).toMatch(/^-rw-------/);
+    // It was read, and is gone; so is the printed code, which nobody needs once the page has come to life.
+    expect(existsSync(join(folder, 'data', 'browser', '1', 'open.html'))).toBe(false);
+    expect(readFileSync(join(folder, 'lapsed'), 'utf8')).toBe('401');
     expect(existsSync(join(folder, 'data', 'browser', '1', 'in-use'))).toBe(false);
   });
 
@@ -98,6 +123,52 @@ describe('the loopback program', () => {
     await program.says(/No window is opened here \(a part of the path is a file, not a folder\)/);
     expect((await exchangeToken(program.said().match(ADDRESS)?.[0] ?? '')).status).toBe(200);
   });
+
+  test.runIf(process.platform === 'linux')(
+    'says in one line that its data folder cannot be made where the system makes none, and does not hang',
+    async () => {
+      const program = startProgram(PROGRAM, [], { env: { TOEBOARD_DATA: '/proc/toeboard/data' } });
+      expect(await program.ended).toBe(1);
+      expect(program.said()).toBe(
+        '/proc/toeboard/data: the data folder cannot be made: no folder can be made there\n',
+      );
+    },
+  );
+
+  test.runIf(process.platform !== 'win32')(
+    'keeps its data for its owner alone, also what an earlier run left open to others',
+    async () => {
+      const folder = join(testFolder(), 'data');
+      const modes = () =>
+        Object.fromEntries(
+          ['.', ...readdirSync(folder, { recursive: true, encoding: 'utf8' })].map((path) => {
+            const entry = statSync(join(folder, path));
+            return [path, `${entry.isDirectory() ? 'd' : '-'}${(entry.mode & 0o777).toString(8)}`];
+          }),
+        );
+      const run = async () => {
+        const program = startProgram(PROGRAM, [], { env: { TOEBOARD_DATA: folder } });
+        const [address] = await program.says(ADDRESS);
+        const { token } = await exchangeToken(address);
+        await value(httpCaller(address, token), 'customer.add', { name: 'A', notes: '' });
+        const found = modes();
+        program.child.kill('SIGTERM');
+        await program.ended;
+        return found;
+      };
+      const first = await run();
+      expect(Object.keys(first)).toContain('toeboard.sqlite-wal');
+      expect(new Set(Object.values(first))).toEqual(new Set(['d700', '-600']));
+      for (const path of Object.keys(first))
+        if (existsSync(join(folder, path))) chmodSync(join(folder, path), 0o755);
+      mkdirSync(join(folder, 'backups'), { recursive: true });
+      writeFileSync(join(folder, 'backups', 'old.sqlite'), '');
+      chmodSync(join(folder, 'backups'), 0o755);
+      const then = Object.entries(await run());
+      for (const [path, mode] of then)
+        expect([path, mode]).toEqual([path, expect.stringMatching(/^(d700|-[67]00)$/)]);
+    },
+  );
 
   test('says in one line why its data cannot be opened', async () => {
     const folder = testFolder();

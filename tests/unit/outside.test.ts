@@ -46,17 +46,20 @@ describe('a text from outside, shown', () => {
     expect(quoted('x')).toBe('"x"');
   });
 
-  test.each([59, 60, 61, 200, 100_000])('is at most sixty characters long, told by the sign of cutting: %d', (n) => {
-    for (const sign of ['a', '🔧', '\u0301', ' a']) {
-      const text = sign.repeat(Math.ceil(n / sign.length));
-      for (const shown of [shownText(text), shownEnd(text)]) {
-        expect(shown.length).toBeLessThanOrEqual(SHOWN_MOST);
-        expect(shown).not.toMatch(/\p{Cs}/u);
-        expect(shown.includes('…')).toBe(oneLine(text).length > SHOWN_MOST);
+  test.each([59, 60, 61, 200, 100_000])(
+    'is at most sixty characters long, told by the sign of cutting: %d',
+    (n) => {
+      for (const sign of ['a', '🔧', '\u0301', ' a']) {
+        const text = sign.repeat(Math.ceil(n / sign.length));
+        for (const shown of [shownText(text), shownEnd(text)]) {
+          expect(shown.length).toBeLessThanOrEqual(SHOWN_MOST);
+          expect(shown).not.toMatch(/\p{Cs}/u);
+          expect(shown.includes('…')).toBe(oneLine(text).length > SHOWN_MOST);
+        }
       }
-    }
-    expect(SHOWN_MOST).toBe(60);
-  });
+      expect(SHOWN_MOST).toBe(60);
+    },
+  );
 
   test('of a path the end is kept', () => {
     expect(shownEnd(`/${'folder/'.repeat(20)}car.json`)).toMatch(/^….*\/car\.json$/);
@@ -74,7 +77,8 @@ describe('every reader of outside text', () => {
     "a layout's key": (text) => line(readLayout({ ...sampleLayout(), [text]: 1 })),
     "a layout's name": (text) => line(readLayout({ ...sampleLayout(), axle: text })),
     "a key of a layout's origins": (text) => line(readLayout({ ...sampleLayout(), origins: { [text]: 1 } })),
-    'a car file': (text) => line(readImport(JSON.stringify({ format: 'toeboard-car', version: 1, [text]: 1 }))),
+    'a car file': (text) =>
+      line(readImport(JSON.stringify({ format: 'toeboard-car', version: 1, [text]: 1 }))),
     'a broken car file': (text) => line(readImport(`{"format": "toeboard-car", ${text}`)),
     "a shelf's heading": (text) => line(readShelfCsv(`kind,name,"${text}"\r\n`)),
     "a shelf's cell": (text) => line(readShelfCsv(`kind,name\r\n"${text}",x\r\n`)),
@@ -104,7 +108,7 @@ describe('JSON from outside', () => {
     expect(parseJson(`\uFEFF${JSON.stringify(value, null, 2)}`)).toEqual({ ok: true, value });
     for (const text of ['', '{', '"', '"\\', '{"a": }', '\u001b[31m', '[1,]']) {
       const read = parseJson(text);
-      expect(read.ok ? '' : read.failure).toMatch(/^not JSON: [^\n\u001b]+$/);
+      expect(read.ok ? '' : read.failure).toMatch(/^not JSON: \P{Cc}+$/u);
     }
   });
 

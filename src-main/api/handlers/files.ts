@@ -23,7 +23,8 @@ export function fileHandlers({
 
   function importFile(input: Received<'file.import'>): { variantIds: string[] } {
     const file = readImport(input.text);
-    if (!file.ok) throw new StoreError('refused-document', `${shownText(input.fileName)}: ${refusalLine(file.failure)}`);
+    if (!file.ok)
+      throw new StoreError('refused-document', `${shownText(input.fileName)}: ${refusalLine(file.failure)}`);
     const label = `Imported from ${shownText(input.fileName)}`;
     return store.together(() => {
       if (file.value.kind === 'car') {

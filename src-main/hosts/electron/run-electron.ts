@@ -1,10 +1,11 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BrowserWindow } from 'electron';
+import { oneLine } from '../../../shared-math/outside/index.ts';
 import type { FaultLog } from '../../api/dispatch.ts';
 import { StoreError } from '../../store/index.ts';
 import { REFUSED_EXIT } from '../launch/exit-codes.ts';
-import { type OpenProgram, openProgram } from '../open-program.ts';
+import { openProgram } from '../open-program.ts';
+import { makeFolders, preparePrivate } from '../private-folder.ts';
 import { registerBoardScheme, serveBoard } from './board-scheme.ts';
 import { openBoardWindow } from './board-window.ts';
 import { MENU_CHANNEL } from './channels.ts';
@@ -22,16 +23,26 @@ export interface ElectronOptions {
   readonly log?: FaultLog;
 }
 
-function opened({ app, dialog }: Electron, dataFolder: string, log: FaultLog): OpenProgram | undefined {
+/** Does a part of opening; where the data folder refuses it, says so and ends. */
+function orRefused<Value>({ app, dialog }: Electron, work: () => Value): Value | undefined {
   try {
-    return openProgram(dataFolder, log);
+    return work();
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
-    console.error(error.message);
-    dialog.showErrorBox('Toeboard cannot be opened', error.message);
+    const line = oneLine(error.message);
+    console.error(line);
+    dialog.showErrorBox('Toeboard cannot be opened', line);
     app.exit(REFUSED_EXIT);
     return undefined;
   }
+}
+
+function prepared(electron: Electron, dataFolder: string, profile: string): true | undefined {
+  return orRefused(electron, () => {
+    preparePrivate(dataFolder);
+    makeFolders(profile);
+    return true;
+  });
 }
 
 /** The Electron host from start to end: one program for each data folder, one window, nothing but the board in it. */
@@ -39,7 +50,7 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   const { app, ipcMain, Menu, protocol, session } = electron;
   const { dataFolder, rendererFolder, preload, log = console.error } = options;
   const profile = join(dataFolder, 'electron');
-  mkdirSync(profile, { recursive: true });
+  if (!prepared(electron, dataFolder, profile)) return;
   // Also what the single-instance lock is held by, so it comes first.
   app.setPath('userData', profile);
   if (!app.requestSingleInstanceLock()) {
@@ -52,7 +63,7 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   await app.whenReady();
 
   let window: BrowserWindow | undefined;
-  const program = opened(electron, dataFolder, log);
+  const program = orRefused(electron, () => openProgram(dataFolder, log));
   if (!program) return;
   app.on('will-quit', program.close);
   denyPermissions(session.defaultSession);

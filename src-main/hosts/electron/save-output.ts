@@ -4,6 +4,7 @@ import type { BrowserWindow } from 'electron';
 import type { FaultLog } from '../../api/dispatch.ts';
 import { writeAside, writeReason } from '../../files/index.ts';
 import type { OutputDesk } from '../../output/jobs/index.ts';
+import { usualFileMode } from '../private-folder.ts';
 import { SAVE_CHANNEL } from './channels.ts';
 import type { Electron } from './electron.ts';
 import { isBoardFrame } from './serve-calls.ts';
@@ -37,7 +38,7 @@ async function save(
     : await dialog.showSaveDialog(asked);
   if (canceled || !filePath) return { state: 'given-up' };
   try {
-    await writeAside(filePath, content);
+    await writeAside(filePath, content, usualFileMode());
     return { state: 'written', path: filePath };
   } catch (error) {
     const reason = writeReason(error);

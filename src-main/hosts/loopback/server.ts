@@ -51,7 +51,7 @@ export interface LoopbackServer {
 }
 
 const USED_CODE =
-  'This address has been opened before and works only once. Take the newest address that the program has printed, or start it again.';
+  'This address has been opened before, or a newer one has: each works only once. Take the newest address that the program has printed, or start it again.';
 
 const NO_LEAVE = 'This page has no leave to call: open the address that the program printed.';
 
@@ -178,8 +178,7 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
       return refuse(response, 403, 'Calls are taken from the board only.');
     if (path === '/proof') return prove(request, response);
     if (path === '/exchange') return exchange(request, response);
-    if (!keys.admits(request.headers.authorization))
-      return refuse(response, 401, NO_LEAVE);
+    if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
     if (path === PHOTO_PATH) return photo(request, response, path);
     if (path === SHOP_PATH) return sendShop(response, await shop.post(request));
     const bytes = await bodyBytes(request);

@@ -1,6 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { makeFolders } from '../private-folder.ts';
 import type { Browser } from './browsers.ts';
 
 /** A browser's profile folder, ours until released. */
@@ -32,7 +34,7 @@ function hasBrowser(folder: string): boolean {
 
 /** Takes the folder if no running program holds it. A mark left behind by a killed one counts for nothing. */
 function claimed(folder: string): Profile | undefined {
-  mkdirSync(folder, { recursive: true });
+  makeFolders(folder);
   if (hasBrowser(folder)) return undefined;
   const mark = join(folder, 'in-use');
   for (const attempt of [1, 2]) {
@@ -69,10 +71,32 @@ const FLAGS = [
   '--window-size=1440,900',
 ];
 
+export interface OpenWindow {
+  readonly process: ChildProcess;
+  /** The page has come to life: what led it to its address is taken away. */
+  readonly arrived: () => void;
+}
+
+/**
+ * A page that leads to an address, in a file for its owner alone. The address holds a code, and the arguments of a process
+ * are there for every user of the machine to read. It leaves no entry behind to come back to.
+ */
+function leadingPage(address: string, profile: Profile): string {
+  const path = join(profile.folder, 'open.html');
+  rmSync(path, { force: true });
+  const page = `<!doctype html><meta charset="utf-8"><title>Toeboard</title><script>location.replace(${JSON.stringify(address)})</script>\n`;
+  writeFileSync(path, page, { mode: 0o600, flag: 'wx' });
+  return path;
+}
+
 /** Opens the board as a window of its own; the process ends when that window is closed. */
-export function openWindow(browser: Browser, address: string, profile: Profile): ChildProcess {
+export function openWindow(browser: Browser, address: string, profile: Profile): OpenWindow {
   // A browser started by the superuser refuses to run in its sandbox.
   const asRoot = process.platform === 'linux' && process.getuid?.() === 0 ? ['--no-sandbox'] : [];
-  const args = [`--app=${address}`, `--user-data-dir=${profile.folder}`, ...FLAGS, ...asRoot];
-  return spawn(browser.path, args, { stdio: 'ignore' });
+  const page = leadingPage(address, profile);
+  const args = [`--app=${pathToFileURL(page)}`, `--user-data-dir=${profile.folder}`, ...FLAGS, ...asRoot];
+  const arrived = () => rmSync(page, { force: true });
+  const child = spawn(browser.path, args, { stdio: 'ignore' });
+  child.once('exit', arrived).once('error', arrived);
+  return { process: child, arrived };
 }

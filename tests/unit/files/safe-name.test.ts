@@ -6,7 +6,7 @@ describe('a safe file name', () => {
   test.each([
     ['Roadster - Arm down', 'Roadster - Arm down.json'],
     ['3 1/4" drop', '3 1-4- drop.json'],
-    ['../../etc/passwd', '-..-etc-passwd.json'],
+    ['../../etc/passwd', '_-..-etc-passwd.json'],
     ['C:\\cars\\a', 'C--cars-a.json'],
     ['.hidden', 'hidden.json'],
     ['ends with dots. . .', 'ends with dots.json'],
@@ -17,6 +17,13 @@ describe('a safe file name', () => {
     ['lpt1', '_lpt1.json'],
     ['COM¹', '_COM¹.json'],
     ['Console', 'Console.json'],
+    ['=HYPERLINK(1)', '_=HYPERLINK(1).json'],
+    ['+1 drop', '_+1 drop.json'],
+    ['-rf', '_-rf.json'],
+    ['@home', '_@home.json'],
+    ['\u202E=1', '_=1.json'],
+    ['. .-x', '_-x.json'],
+    ['＝1', '_＝1.json'],
     ['', 'untitled.json'],
     [' . ', 'untitled.json'],
     ['Ångström – №7', 'Ångström – №7.json'],
@@ -36,7 +43,7 @@ describe('a safe file name', () => {
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (wish) => {
         const name = safeFileName(wish, 'json');
         expect(name).toMatch(/^[^<>:"/\\|?*\p{Cc}]+\.json$/u);
-        expect(name).not.toMatch(/^[. ]|[. ]\.json$/);
+        expect(name).not.toMatch(/^[. =+\-@]|[. ]\.json$/);
         expect(name).not.toMatch(/^(con|prn|aux|nul|com\d|lpt\d)\./i);
         expect(Buffer.byteLength(name)).toBeLessThanOrEqual(130);
         expect(name.isWellFormed()).toBe(true);

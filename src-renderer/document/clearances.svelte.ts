@@ -2,7 +2,9 @@ import { createContext } from 'svelte';
 import type { Clearance, Clearances } from '../../shared-math/clearance/index.ts';
 import type { LayoutDocument, Point } from '../../shared-math/layout/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
-import type { ClearanceAnswer, ClearanceQuestion } from './clearance-worker.ts';
+import { FAILED } from '../jobs/worker-line.ts';
+import type { ClearanceAnswer } from './clearance-worker.ts';
+import { type Measurer, pageMeasurer } from './measurer.ts';
 import type { Pose } from './reach.ts';
 import type { Workbench } from './workbench.svelte.ts';
 
@@ -35,25 +37,6 @@ interface Asked {
   readonly number: number;
   readonly document: LayoutDocument;
   readonly variant: string | undefined;
-}
-
-/** What measures: a worker of the page, or its stand-in in tests. */
-export interface Measurer {
-  ask(question: ClearanceQuestion): void;
-  onanswer: (answer: ClearanceAnswer) => void;
-  /** Nothing more will be asked. */
-  end(): void;
-}
-
-export function pageMeasurer(): Measurer {
-  const worker = new Worker(new URL('./clearance-worker.ts', import.meta.url), { type: 'module' });
-  const measurer: Measurer = {
-    ask: (question) => worker.postMessage(question),
-    onanswer: () => {},
-    end: () => worker.terminate(),
-  };
-  worker.onmessage = ({ data }: MessageEvent<ClearanceAnswer>) => measurer.onanswer(data);
-  return measurer;
 }
 
 /**
@@ -91,6 +74,7 @@ export class CarClearances {
     this.#bench = bench;
     this.#measurer = measurer;
     measurer.onanswer = (answer) => this.#take(answer);
+    measurer.onfailure = (number) => this.#failed(number);
   }
 
   /** Run as an effect: measures whenever the open layout is another than before and rests. */
@@ -108,6 +92,11 @@ export class CarClearances {
     this.#numbers += 1;
     this.#asked = { number: this.#numbers, document, variant: variant?.id };
     this.#measurer.ask({ number: this.#numbers, document });
+  }
+
+  #failed(number: number): void {
+    if (number === this.#asked?.number)
+      this.#bench.tell(`The clearances of this layout could not be measured: ${FAILED}.`);
   }
 
   #take({ number, clearances }: ClearanceAnswer): void {

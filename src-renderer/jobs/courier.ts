@@ -1,11 +1,8 @@
 import type { FromWorker, ToWorker } from './messages.ts';
+import { FAILED, FAILURES_MOST, LastingLine, type Line } from './worker-line.ts';
 
 /** The other end of a courier: a worker; a plain object in tests. */
-export interface WorkerLine {
-  send(message: ToWorker): void;
-  /** Told once what to do with everything that comes. */
-  listen(hear: (message: FromWorker) => void): void;
-}
+export type WorkerLine = Line<ToWorker, FromWorker>;
 
 /** What a caller wants to hear of a job. */
 export interface Ears<News, Answer> {
@@ -14,42 +11,57 @@ export interface Ears<News, Answer> {
   broken(reason: string): void;
 }
 
+interface Waiting {
+  readonly job: string;
+  readonly input: unknown;
+  readonly ears: Ears<never, never>;
+  failures: number;
+}
+
 /**
- * The page's side: begins jobs in a worker and hears of them. The worker is started with the first job. A job that was
- * called off is never heard of again, whatever of it is still on its way.
+ * The page's side: begins jobs in a worker and hears of them. The worker is started with the first job, and again when
+ * it has failed: its jobs are then begun anew, and broken off when it fails at them once more. A job that was called off
+ * is never heard of again, whatever of it is still on its way.
  */
 export class Courier {
-  readonly #start: () => WorkerLine;
-  #line: WorkerLine | undefined;
+  readonly #line: LastingLine<ToWorker, FromWorker>;
   #last = 0;
-  readonly #waiting = new Map<number, Ears<never, never>>();
+  readonly #waiting = new Map<number, Waiting>();
 
   constructor(start: () => WorkerLine) {
-    this.#start = start;
+    this.#line = new LastingLine(
+      start,
+      (message) => this.#hear(message),
+      () => this.#again(),
+    );
   }
 
   /** Begins a job; what it gives back calls it off. */
   begin<Input, News, Answer>(job: string, input: Input, ears: Ears<News, Answer>): () => void {
-    const line = this.#open();
     this.#last += 1;
     const id = this.#last;
-    this.#waiting.set(id, ears as unknown as Ears<never, never>);
-    line.send({ kind: 'begin', id, job, input });
+    this.#waiting.set(id, { job, input, ears: ears as unknown as Ears<never, never>, failures: 0 });
+    this.#line.send({ kind: 'begin', id, job, input });
     return () => {
-      if (this.#waiting.delete(id)) line.send({ kind: 'call-off', id });
+      if (this.#waiting.delete(id)) this.#line.send({ kind: 'call-off', id });
     };
   }
 
-  #open(): WorkerLine {
-    if (this.#line) return this.#line;
-    const line = this.#start();
-    line.listen((message) => this.#hear(message));
-    this.#line = line;
-    return line;
+  /** Which of the jobs under way the worker failed at cannot be known: it counts against each. */
+  #again(): void {
+    const waiting = [...this.#waiting];
+    for (const [id, entry] of waiting) {
+      entry.failures += 1;
+      if (entry.failures < FAILURES_MOST)
+        this.#line.send({ kind: 'begin', id, job: entry.job, input: entry.input });
+      else this.#waiting.delete(id);
+    }
+    // Told last: they may ask for something else at once.
+    for (const [, { ears, failures }] of waiting) if (failures >= FAILURES_MOST) ears.broken(FAILED);
   }
 
   #hear(message: FromWorker): void {
-    const ears = this.#waiting.get(message.id);
+    const ears = this.#waiting.get(message.id)?.ears;
     if (!ears) return;
     if (message.kind === 'news') {
       ears.news?.(message.news as never);

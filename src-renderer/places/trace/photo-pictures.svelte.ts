@@ -1,16 +1,9 @@
 import { WORKED_SIDE } from '../../../shared-math/photos/index.ts';
 import type { Picture, WarpOrder } from '../../../shared-math/trace/index.ts';
 import { fetchPhoto } from '../../host/photos.ts';
-
-/** What a worker that straightens photos takes and gives. */
-export interface WarpLine {
-  send(
-    message:
-      | { readonly kind: 'keep'; readonly hash: string; readonly picture: Picture }
-      | { readonly kind: 'warp'; readonly id: number; readonly hash: string; readonly order: WarpOrder },
-  ): void;
-  listen(hear: (message: { readonly id: number; readonly picture: Picture }) => void): void;
-}
+import { FAILED } from '../../jobs/worker-line.ts';
+import type { PhotoWorkerLine } from './start-photo-worker.ts';
+import { Straightening } from './straightening.ts';
 
 /** A photo's reduced copy, upright, for the loupe and the previews. */
 export interface WorkingPicture {
@@ -39,29 +32,15 @@ async function reduced(file: Blob, [width, height]: readonly [number, number]): 
 
 /** The pixels of the open layout's photos: fetched once, kept reduced, straightened in a worker. */
 export class PhotoPictures {
-  readonly #start: () => WarpLine;
-  #line: WarpLine | undefined;
-  #last = 0;
+  readonly #straightening: Straightening;
   readonly #asked = new Map<string, Promise<void>>();
-  readonly #waiting = new Map<number, (picture: Picture) => void>();
   /** By hash, once they have come. */
   working: Readonly<Record<string, WorkingPicture>> = $state.raw({});
   /** By hash, why one cannot be shown. */
   troubles: Readonly<Record<string, string>> = $state.raw({});
 
-  constructor(start: () => WarpLine) {
-    this.#start = start;
-  }
-
-  #open(): WarpLine {
-    if (!this.#line) {
-      this.#line = this.#start();
-      this.#line.listen(({ id, picture }) => {
-        this.#waiting.get(id)?.(picture);
-        this.#waiting.delete(id);
-      });
-    }
-    return this.#line;
+  constructor(start: () => PhotoWorkerLine) {
+    this.#straightening = new Straightening(start);
   }
 
   /** Sees to it that a photo's picture is here, or why not. */
@@ -81,20 +60,19 @@ export class PhotoPictures {
     }
     try {
       const working = await reduced(file.value, size);
-      this.#open().send({ kind: 'keep', hash, picture: working.picture });
+      this.#straightening.keep(hash, working.picture);
       this.working = { ...this.working, [hash]: working };
     } catch {
       this.troubles = { ...this.troubles, [hash]: 'its picture cannot be decoded' };
     }
   }
 
-  /** The picture as an order wants it seen. */
-  warped(hash: string, order: WarpOrder): Promise<Picture> {
-    this.#last += 1;
-    const id = this.#last;
-    return new Promise((resolve) => {
-      this.#waiting.set(id, resolve);
-      this.#open().send({ kind: 'warp', id, hash, order });
-    });
+  /** The picture as an order wants it seen; undefined if the worker fails at it, which stands in the troubles then. */
+  async warped(hash: string, order: WarpOrder): Promise<Picture | undefined> {
+    const picture = await this.#straightening.warped(hash, order);
+    const { [hash]: trouble, ...others } = this.troubles;
+    if (!picture) this.troubles = { ...others, [hash]: FAILED };
+    else if (trouble === FAILED) this.troubles = others;
+    return picture;
   }
 }

@@ -1,6 +1,6 @@
 import type { Arrangement, ArrangementName } from '../../../shared-math/arrange/index.ts';
 import type { Clearances } from '../../../shared-math/clearance/index.ts';
-import { type Measurer, pageMeasurer } from '../../document/clearances.svelte.ts';
+import { type Measurer, pageMeasurer } from '../../document/measurer.ts';
 
 /** How near the parts of proposed arrangements come to one another, measured beside the page, one after another. */
 export class ArrangementClearances {
@@ -17,6 +17,11 @@ export class ArrangementClearances {
       if (!name) return;
       this.#asked.delete(number);
       this.#found = new Map(this.#found).set(name, clearances);
+    };
+    measurer.onfailure = (number) => {
+      const name = this.#asked.get(number);
+      this.#asked.delete(number);
+      if (name) this.#found = new Map(this.#found).set(name, null);
     };
   }
 

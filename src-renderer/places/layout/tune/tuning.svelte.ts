@@ -83,7 +83,9 @@ export class Tuning {
         answer: (kept) => {
           this.holds = usualHoldFields(limits, kept);
         },
-        broken: () => {},
+        broken: (reason) => {
+          this.trouble = `What has to hold could not be looked up: ${reason}.`;
+        },
       },
     );
   }

@@ -79,9 +79,7 @@ export function pointsNamed(row: SurveyRow): readonly string[] {
 
 /** Where a row stands in a survey, for a refusal: `rows[3] "a4"`. */
 function rowPath(index: number, id: unknown): string {
-  return typeof id === 'string' && id !== ''
-    ? `rows[${index}] ${quoted(id)}`
-    : `rows[${index}]`;
+  return typeof id === 'string' && id !== '' ? `rows[${index}] ${quoted(id)}` : `rows[${index}]`;
 }
 
 /** A refusal of the schema that lies inside a row is given with the row's own name. */

@@ -66,9 +66,7 @@ export function cellValue(
   }
   if (holds === 'length') return parseLength(text, unit);
   if (holds === 'degrees') return parseAngle(text);
-  return failed(
-    `${quoted(text)} is not a number; write for example ${holds === 'whole' ? '4' : '4.5'}`,
-  );
+  return failed(`${quoted(text)} is not a number; write for example ${holds === 'whole' ? '4' : '4.5'}`);
 }
 
 /** The column that a path in the part belongs to. */

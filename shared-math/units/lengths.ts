@@ -1,5 +1,5 @@
-import { quoted } from '../outside/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { quoted } from '../outside/index.ts';
 import { COORDINATE_MAX } from '../tolerances.ts';
 import { type Degrees, formatDecimal } from './angles.ts';
 

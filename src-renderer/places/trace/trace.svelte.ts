@@ -5,8 +5,9 @@ import { planeOf } from '../../../shared-math/photos/index.ts';
 import type { PhotoPlane, Spot, TraceFailure } from '../../../shared-math/trace/index.ts';
 import type { Workbench } from '../../document/workbench.svelte.ts';
 import { sendPhoto } from '../../host/photos.ts';
-import { PhotoPictures, type WarpLine } from './photo-pictures.svelte.ts';
+import { PhotoPictures } from './photo-pictures.svelte.ts';
 import { loosePlane, tracedPoint, withPhoto, withTraced } from './photo-planes.ts';
+import type { PhotoWorkerLine } from './start-photo-worker.ts';
 import {
   bodyDepth,
   bodyToTrace,
@@ -94,7 +95,7 @@ export class Trace {
     this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
   );
 
-  constructor(bench: Workbench, start: () => WarpLine) {
+  constructor(bench: Workbench, start: () => PhotoWorkerLine) {
     this.#bench = bench;
     this.pictures = new PhotoPictures(start);
   }

@@ -44,7 +44,23 @@ export const PARTS = {
     ],
   },
   routes: { folder: 'shaft', only: ROUTES, tests: unit('shaft-routes') },
-  findings: { folder: 'findings', tests: unit('finding-words', 'finding-limits', 'limits', 'advice') },
+  findings: {
+    folder: 'findings',
+    tests: unit(
+      ...[
+        'the-rules',
+        'said-of-turn',
+        'said-of-bump-steer',
+        'said-of-axle',
+        'said-of-slips',
+        'said-of-reach',
+        'said-of-clearance',
+        'said-of-shaft',
+      ].map((name) => `findings/${name}`),
+      'finding-words',
+      'limits',
+    ),
+  },
 } as const satisfies Record<string, Part>;
 
 export type PartName = keyof typeof PARTS;

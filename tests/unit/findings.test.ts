@@ -621,7 +621,7 @@ describe('remedies', () => {
     expect(finding.severity).toBe('attention');
     expect(finding.at?.roll).not.toBe(0);
     expect(finding.sentence).toMatch(/ with the left wheel .* and the right /);
-    const promised = Number(/: (\d+\.\d+)°$/.exec(finding.advice)?.[1]);
+    const promised = Number(/: bump steer (\d+\.\d+)°$/.exec(finding.advice)?.[1]);
     expectClose((oneWheel(mended(document, finding)) * 180) / Math.PI, promised, 0.006);
   });
 

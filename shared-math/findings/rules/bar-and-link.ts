@@ -61,11 +61,10 @@ export const barAndLink: Rule = {
       rule: 'bar-and-link',
       severity: over ? 'attention' : 'info',
       part: 'lateral.axle',
-      sentence: `Lateral bar ${speak.length(a, [b])}, drag link ${speak.length(b, [a])}${
+      sentence:
         Math.abs(a - b) < ALIKE
-          ? ': of one length'
-          : `: ${speak.number(100 * unlike, 1, [100 * length.value])} per cent apart`
-      }`,
+          ? `Lateral bar and drag link are of one length, ${speak.length(a)}`
+          : `Lateral bar ${speak.length(a, [b])}, drag link ${speak.length(b, [a])}: ${speak.number(100 * unlike, 1, [100 * length.value])} per cent apart`,
       limit: `limit ${speak.figure(100 * length.value)} per cent apart`,
       source: length.source,
       advice: over

@@ -14,6 +14,8 @@ export const lock: Rule = {
     const low = least < toRadians(few.value);
     const high = most > toRadians(many.value);
     const bounds = [few.value, many.value].map(toRadians);
+    // One lock too short and the other too long: the arm stands askew, and more or less of both mends neither.
+    const askew = low && high;
     const told = (angle: number) => speak.angle(angle, 1, bounds);
     const findings: Finding[] = [
       {
@@ -28,12 +30,14 @@ export const lock: Rule = {
         sentence: `Inner wheel turns ${told(inner[0]!)} to the left, ${told(inner[1]!)} to the right`,
         limit: `usual ${speak.figure(few.value)}° to ${speak.figure(many.value)}°`,
         source: sourceOf(few, many),
-        advice: low
-          ? 'A longer pitman arm or a shorter steering arm gives more lock.'
-          : high
-            ? 'Set stops at the axle.'
-            : '',
-        ...(high
+        advice: askew
+          ? 'Stand the pitman arm square to the drag link with the wheels straight: it turns further one way than the other.'
+          : low
+            ? 'A longer pitman arm or a shorter steering arm gives more lock.'
+            : high
+              ? 'Set stops at the axle.'
+              : '',
+        ...(high && !low
           ? {
               remedy: { kind: 'set' as const, path: 'steering.stopAngle', value: Math.round(many.value - 4) },
             }

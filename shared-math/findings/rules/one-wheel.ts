@@ -53,7 +53,7 @@ export const oneWheelWorst: Rule = {
       {
         ...base,
         severity,
-        advice: `${move.words}: ${speak.angle(mended.worst, 2)}`,
+        advice: `${move.words}: bump steer ${speak.angle(mended.worst, 2)}`,
         remedy: move.remedy,
       },
     ];

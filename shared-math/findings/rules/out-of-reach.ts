@@ -70,10 +70,11 @@ export const outOfReach: Rule = {
           advice: '',
         },
       ];
+    const are = (count: number) => (count === 1 ? 'is' : 'are');
     const poses =
       missed > 0 && extremes
-        ? `${missed} of ${extremes.poses} poses of travel and turn are out of reach`
-        : `${straight} of ${heave.count} poses of travel are out of reach`;
+        ? `${missed} of ${extremes.poses} poses of travel and turn ${are(missed)} out of reach`
+        : `${straight} of ${heave.count} poses of travel ${are(straight)} out of reach`;
     const bar = barAtFault(analysis, poses);
     if (bar) return [bar];
     const by = extremes?.missedBy;

@@ -130,9 +130,9 @@ function placesOff(layout: Layout, speak: Speech): Finding[] {
       const [plus, minus] = WAYS[axis];
       list.push(
         doubted(
-          `${name} stands ${speak.length(Math.abs(value))} ${value > 0 ? plus : minus}: no part of a front end is there`,
+          `${name} stands ${speak.length(Math.abs(value), range.map(Math.abs))} ${value > 0 ? plus : minus}: no part of a front end is there`,
           id,
-          `usual ${speak.length(range[0])} to ${speak.length(range[1])}`,
+          `usual ${speak.length(-range[0])} ${minus} to ${speak.length(range[1])} ${plus}`,
           other >= range[0] && other <= range[1] ? other : undefined,
           () => ({ kind: 'move', id, to }),
           speak,
@@ -148,10 +148,13 @@ function placesOff(layout: Layout, speak: Speech): Finding[] {
 function sizesOff(layout: Layout, speak: Speech): Finding[] {
   return sizes(layout).flatMap(({ name, part, value, range, path }) => {
     if (value >= range[0] && value <= range[1]) return [];
-    const what = value > range[1] ? 'long' : 'short';
+    const long = value > range[1];
+    const what = path
+      ? `car has one so ${long ? 'large' : 'small'}`
+      : `part is so ${long ? 'long' : 'short'}`;
     return [
       doubted(
-        `${name} ${speak.length(value)}: no such part is so ${what}`,
+        `${name} ${speak.length(value, range)}: no such ${what}`,
         part,
         `usual ${speak.length(range[0])} to ${speak.length(range[1])}`,
         path ? meant(value, range) : undefined,

@@ -14,7 +14,8 @@ export const toeStatic: Rule = {
     );
     const least = speak.limit('toeLeast');
     const most = speak.limit('toeMost');
-    const band = (mm: number) => formatToeLength(mm, speak.style.unit);
+    const band = (mm: number) =>
+      `${mm < 0 ? 'toe-out ' : ''}${formatToeLength(Math.abs(mm), speak.style.unit)}`;
     const out =
       total < least.value
         ? 'Add toe-in at the tie rod.'

@@ -1,9 +1,20 @@
+import type { ShaftDocument } from '../../../layout/index.ts';
 import { checkRoute, supportsFor } from '../../../shaft/index.ts';
 import type { Finding, Rule } from '../../finding.ts';
 import { jointPart, judgedShaft, PRACTICE, piecePart } from './judged.ts';
 
 const counted = (count: number) => ['none', 'one', 'two', 'three', 'four'][count] ?? String(count);
 const bearings = (count: number) => `${counted(count)} support ${count === 1 ? 'bearing' : 'bearings'}`;
+
+/** "Put a support bearing on shaft 2, beside joint 2": each by the shaft that it holds and the joint that it is nearer to. */
+function putWords(supports: ShaftDocument['supports']): string {
+  if (supports.length === 0) return 'Put a support bearing on the shaft';
+  const places = supports.map(({ shaft, at }) => {
+    const where = at === 0.5 ? 'in its middle' : `beside joint ${at < 0.5 ? shaft + 1 : shaft + 2}`;
+    return `on shaft ${shaft + 1}, ${where}`;
+  });
+  return `Put ${supports.length === 1 ? 'a support bearing' : 'support bearings'} ${places.join(', and ')}`;
+}
 
 /** Support bearings: three or more joints, or a double one, leave a shaft that nothing holds. */
 export const shaftSupport: Rule = {
@@ -35,9 +46,7 @@ export const shaftSupport: Rule = {
         sentence: told,
         limit: '',
         source: PRACTICE,
-        advice: missing
-          ? `Put a support bearing on the shaft${more[0] ? `, beside the joint in the middle` : ''}.`
-          : '',
+        advice: missing ? `${putWords(more)}.` : '',
         ...(missing && more.length > 0
           ? { remedy: { kind: 'set' as const, path: 'shaft.supports', value: [...shaft.supports, ...more] } }
           : {}),
@@ -70,7 +79,10 @@ export const shaftSpan: Rule = {
         sentence: `Shaft ${index + 1} runs ${speak.length(length, [value, whole])} without a bearing${at.length > 0 ? ` of its ${speak.length(whole, [length])}` : ''}`,
         limit: `limit ${speak.setLength(value)}`,
         source,
-        advice: 'Put a support bearing in the middle of that stretch.',
+        advice:
+          parts <= 2
+            ? 'Put a support bearing in the middle of that stretch.'
+            : `Put ${bearings(parts - 1)} along that stretch, evenly.`,
         remedy: {
           kind: 'set',
           path: 'shaft.supports',

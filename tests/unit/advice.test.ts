@@ -102,6 +102,15 @@ const ontoLine: Edit = (document) => {
     ball[2] + ((x - ball[0]) * (point[2] - ball[2])) / (point[0] - ball[0]),
   ])(document);
 };
+/** The pitman arm turned about its shaft until it stands square to the line to the steering-arm ball. */
+const squareArm: Edit = (document) => {
+  const { sectorCentre: c, pitmanBall } = document.steering.box;
+  const ball = document.steering.dragLinkBall;
+  const arm = distance(c, pitmanBall);
+  const far = Math.hypot(ball[0] - c[0], ball[2] - c[2]);
+  const down = Math.atan2(ball[2] - c[2], ball[0] - c[0]) - Math.acos(arm / far);
+  return set(BALL, [c[0] + arm * Math.cos(down), c[1], c[2] + arm * Math.sin(down)])(document);
+};
 const remedyOf =
   (rule: string): Edit =>
   (document) => {
@@ -416,19 +425,18 @@ const ADVICE: readonly Advised[] = [
     bad: lockOut,
   },
   {
+    rule: 'lock',
+    words: /^Stand the pitman arm square to the drag link/,
+    on: raw({ steering: box({ pitmanBall: [-880, 500, 373], sectorTravel: 41 }) }),
+    ways: { square: squareArm },
+    bad: locksApart,
+  },
+  {
     rule: 'turns-unequal',
     words: /^Stand the pitman arm square .*, or set equal stops/,
     on: raw({ steering: box({ pitmanBall: [-860, 500, 370] }) }),
     ways: {
-      square: (document) => {
-        // Turned about its shaft until it stands square to the line to the steering-arm ball.
-        const { sectorCentre: c, pitmanBall } = document.steering.box;
-        const ball = document.steering.dragLinkBall;
-        const arm = distance(c, pitmanBall);
-        const far = Math.hypot(ball[0] - c[0], ball[2] - c[2]);
-        const down = Math.atan2(ball[2] - c[2], ball[0] - c[0]) - Math.acos(arm / far);
-        return set(BALL, [c[0] + arm * Math.cos(down), c[1], c[2] + arm * Math.sin(down)])(document);
-      },
+      square: squareArm,
       stops: set('steering.stopAngle', 24),
     },
     bad: locksApart,

@@ -36,7 +36,8 @@ class Edges {
     const row = Math.floor(index / width);
     const near = worst[row * columns + column] as number;
     const far = worst[flat ? row * columns + column + 1 : (row + 1) * columns + column] as number;
-    const share = far === near ? 0.5 : (level - near) / (far - near);
+    // One of the two lies below the level and the other does not, so they are not alike.
+    const share = (level - near) / (far - near);
     const x = across[column] as number;
     const z = up[row] as number;
     return flat
@@ -141,15 +142,16 @@ export function contourLines(map: BumpSteerMap, levels: readonly number[]): Cont
     const lines: Contour[] = [];
     const follow = (start: number, closed: boolean) => {
       const points: number[] = [];
-      for (let at: number | undefined = start; at !== undefined; ) {
+      let at = start;
+      for (;;) {
         points.push(...edges.crossing(at, level));
-        const next: number | undefined = joins.get(at)?.pop();
+        const next = joins.get(at)?.pop();
         if (next === undefined) break;
         const back = joins.get(next) as number[];
         back.splice(back.indexOf(at), 1);
         at = next;
       }
-      if (points.length >= 4) lines.push({ level, points: Float64Array.from(points), closed });
+      lines.push({ level, points: Float64Array.from(points), closed });
     };
     // Open lines first, from their loose ends; what is left is closed.
     for (const [edge, ends] of joins) if (ends.length === 1) follow(edge, false);

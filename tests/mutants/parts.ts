@@ -34,7 +34,7 @@ export const PARTS = {
       ...reference('ackermann', 'parking-effort', 'toe-and-kingpin'),
     ],
   },
-  aim: { folder: 'aim', tests: unit('aim', 'map') },
+  aim: { folder: 'aim', tests: unit('aim', 'map-figures', 'map', 'zero-slope') },
   shaft: {
     folder: 'shaft',
     but: ROUTES,

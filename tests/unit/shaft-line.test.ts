@@ -10,6 +10,7 @@ import {
   turningOf,
 } from '../../shared-math/shaft/index.ts';
 import { shaftLine, TO_SPIDER } from '../../shared-math/shaft/line.ts';
+import { halfTurn } from '../../shared-math/shaft/motion.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { shaftOf } from '../support/shafts.ts';
 
@@ -157,10 +158,21 @@ describe('a chain that cannot turn', () => {
       expectBuilt(bent(degrees));
     }
     expectBuilt(mixed(['double', 'single', 'double']));
+    // From ahead to the left: both lie in the plane of the road, and the ears stand upright.
+    const flat = shaftLine(
+      shaftOf({
+        column: { end: [-1390, 330, 760], axis: [1, 0, 0] },
+        box: { end: [-1350, 400, 760], axis: [0, 1, 0] },
+        joints: [{ kind: 'single', centre: [-1350, 330, 760] }],
+        shafts: [],
+      }),
+    );
+    expectClose(Math.abs(flat.pins[0]!.driving[2]), 1, 1e-12, 'upright');
     // Folded right back, there is no bend to be square to: any ears that are square to the shaft.
     for (const axis of [
       [1, 0, 0],
       [0, 1, 0],
+      [0, 0, 1],
       [0.3, 0.94, 0.1],
     ]) {
       const line = shaftLine(
@@ -247,4 +259,18 @@ test('every piece turns from 0 at input 0, as its ears are carried; the last as 
     expect(ratioOf(motion, evenColumnYoke(motion, 'slowest'), 0)).toBeCloseTo(motion.min, 12);
     expect(ratioOf(motion, evenColumnYoke(motion, 'quickest'), 0)).toBeCloseTo(motion.max, 12);
   }
+});
+
+test.each([
+  [0, 0],
+  [3, 3 - Math.PI],
+  [-3, Math.PI - 3],
+  [Math.PI / 2, Math.PI / 2],
+  [-Math.PI / 2, Math.PI / 2],
+  [-Math.PI / 2 + 1e-13, Math.PI / 2],
+  [-Math.PI / 2 + 1e-9, -Math.PI / 2 + 1e-9],
+  [-1.5, -1.5],
+  [9 * Math.PI + 0.25, 0.25],
+])('ears at %s are the same at %s, within half a turn', (angle, same) => {
+  expectClose(halfTurn(angle), same, 1e-11);
 });

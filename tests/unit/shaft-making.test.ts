@@ -1,6 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { makingSteps, partsList, routeOf } from '../../shared-math/shaft/index.ts';
+import {
+  checkRoute,
+  endWork,
+  makingSteps,
+  notchFor,
+  partsList,
+  routeOf,
+} from '../../shared-math/shaft/index.ts';
 import { seatWords, torqueWords } from '../../shared-math/shaft/steps.ts';
+import { expectClose } from '../support/close.ts';
 import { SPLINE, shaftOf } from '../support/shafts.ts';
 
 // Whole sentences, worked out by hand from figures that are round in inches.
@@ -277,9 +285,11 @@ describe('what is missing or does not go', () => {
     expect(told(SCREW)).toHaveLength(1);
   });
   test('two welded ends are one step', () => {
-    expect(sentences(example({ joints: [{}, { columnSide: WELDED }] }), 'weld')).toEqual([
-      `Joint 1, the end at the box; Joint 2, the end at the column: ${WELDING}`,
-    ]);
+    const step = stepsOf(example({ joints: [{}, { columnSide: WELDED }] })).find(
+      ({ kind }) => kind === 'weld',
+    );
+    const part = 'Joint 1, the end at the box; Joint 2, the end at the column';
+    expect(step).toEqual({ kind: 'weld', part, sentence: `${part}: ${WELDING}` });
     expect(sentences(example({ joints: [{ boxSide: PINCHED }, {}] }), 'weld')).toEqual([]);
   });
 });
@@ -383,5 +393,80 @@ describe('the parts list', () => {
       { kind: 'set-screw', diameter: 0.375 * IN },
       { kind: 'pinch-bolt', diameter: 0.375 * IN },
     ]);
+  });
+});
+
+describe('what an end needs to be measured', () => {
+  const work = (side: object) => {
+    const shaft = example({ joints: [{ boxSide: side }, {}] });
+    return endWork(shaft, routeOf(shaft), { part: 0, joint: 0, side: 'boxSide' });
+  };
+  test('from tip to centre: what the joint reaches less what is in it; not known while either is not', () => {
+    expectClose(work(WELDED).tipToCentre!, 0.5 * IN, 1e-12);
+    expect(work({ kind: 'weld', bore: 19.1, depth: IN })).toMatchObject({
+      engaged: IN,
+      tipToCentre: undefined,
+    });
+    expect(work({ kind: 'weld', bore: 19.1, reach: IN })).toMatchObject({
+      engaged: undefined,
+      tipToCentre: undefined,
+    });
+    const bare = example({ joints: [{ boxSide: undefined }, {}] });
+    expect(endWork(bare, routeOf(bare), { part: 0, joint: 0, side: 'boxSide' })).toMatchObject({
+      engaged: undefined,
+      bore: undefined,
+      tipToCentre: undefined,
+      notch: undefined,
+      dimple: undefined,
+      weld: false,
+    });
+  });
+  test('no notch where the bolt passes clear, or just touches', () => {
+    const end = { kind: 'round', diameter: 20 } as const;
+    const bolt = { diameter: 10, fromFace: 12, offset: 15 };
+    expect(notchFor(end, bolt, 25)).toBeUndefined();
+    expect(notchFor(end, { ...bolt, offset: 16 }, 25)).toBeUndefined();
+    // 6 deep and 0.254 of clearance, deeper than the bolt's radius: as wide as the bolt and its clearance.
+    const notch = notchFor(end, { ...bolt, offset: 9 }, 25)!;
+    expectClose(notch.depth, 6.254, 1e-9);
+    expectClose(notch.width, 10.508, 1e-9);
+    expectClose(notch.fromTip, 13, 1e-12);
+  });
+});
+
+describe('what a route asks attention for', () => {
+  const three = (over: object) =>
+    shaftOf({
+      column: { end: [-50, 0, 500], axis: [1, 0, 0] },
+      box: { end: [2050, 0, 500], axis: [1, 0, 0] },
+      joints: [0, 1000, 2000].map((x) => ({ kind: 'single', centre: [x, 0, 500] })),
+      shafts: [{ clock: 0 }, { clock: 0 }],
+      ...over,
+    });
+  test('straight single joints, and no double one', () => {
+    const shaft = three({
+      joints: ['single', 'double', 'single'].map((kind, i) => ({ kind, centre: [1000 * i, 0, 500] })),
+    });
+    expect(checkRoute(shaft, routeOf(shaft)).straight).toEqual([0, 2]);
+  });
+  test('a span is parted by the supports of its own shaft alone, in whatever order they stand', () => {
+    const spans = (supports: object[], longest?: number) => {
+      const shaft = three({ supports });
+      return checkRoute(shaft, routeOf(shaft), longest).longSpans;
+    };
+    // 30 in are 762 mm.
+    expect(spans([])).toEqual([
+      { shaft: 0, length: 1000 },
+      { shaft: 1, length: 1000 },
+    ]);
+    expect(spans([{ shaft: 1, at: 0.5 }])).toEqual([{ shaft: 0, length: 1000 }]);
+    const [own] = spans([
+      { shaft: 0, at: 0.9 },
+      { shaft: 0, at: 0.1 },
+      { shaft: 1, at: 0.5 },
+    ]);
+    expect(own).toMatchObject({ shaft: 0 });
+    expectClose(own!.length, 800, 1e-9);
+    expect(spans([{ shaft: 1, at: 0.5 }], 1000)).toEqual([]);
   });
 });

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { type Contents, contentsOf } from './contents.ts';
 import type { Database } from './database.ts';
+import { checkBeside } from './integrity.ts';
 import { rescueFolder } from './rescue.ts';
 import { isDamage, StoreError } from './store-error.ts';
 
@@ -127,18 +128,23 @@ function thinOut(folder: string, bytesMost: number): void {
   }
 }
 
-/** Makes the finished file of a copy: whole, checked, without a log beside it, for its owner alone. */
-function finish(partial: string, path: string): void {
-  const db = new BetterSqlite3(partial);
-  try {
-    db.pragma('journal_mode = DELETE');
-    if (db.pragma('quick_check(1)', { simple: true }) !== 'ok')
-      throw new BetterSqlite3.SqliteError('the copy is not whole', 'SQLITE_CORRUPT');
-  } finally {
-    db.close();
-  }
+/** Makes the finished file of a copy: whole, checked beside other work, without a log beside it, for its owner alone. */
+async function finish(partial: string, path: string): Promise<void> {
+  const found = await checkBeside(partial, { finish: true }).found;
+  if (found === 'damaged') throw new BetterSqlite3.SqliteError('the copy is not whole', 'SQLITE_CORRUPT');
+  if (found === 'unknown') throw new Error('the copy could not be checked');
   chmodSync(partial, 0o600);
   renameSync(partial, path);
+}
+
+/** What a program left that ended in the middle of a copy; none takes that long. */
+function removeUnfinished(folder: string): void {
+  for (const name of readdirSync(folder).filter(
+    (each) => each.includes('.sqlite.') && each.includes('.partial'),
+  )) {
+    const file = statSync(join(folder, name), { throwIfNoEntry: false });
+    if (file && Date.now() - file.mtimeMs > RENEWED_AFTER) rmSync(join(folder, name), { force: true });
+  }
 }
 
 /** Keeps a copy of each day on which something was changed, beside other work. */
@@ -177,8 +183,9 @@ export class DayCopies {
     const partial = `${path}.${process.pid}.partial`;
     try {
       mkdirSync(this.#folder, { recursive: true, mode: 0o700 });
+      removeUnfinished(this.#folder);
       await this.#db.backup(partial, { progress: () => PAGES_AT_ONCE });
-      finish(partial, path);
+      await finish(partial, path);
       thinOut(this.#folder, this.#bytesMost);
       this.trouble = '';
     } catch (error) {

@@ -1,10 +1,10 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { Bench } from './database.ts';
 import { storedDocument } from './documents.ts';
+import type { PhotoUse } from './photo-use.ts';
+import type { States, StoredText } from './states.ts';
 import { StoreError } from './store-error.ts';
-
-/** States kept of each variant. An evening's work is some hundred edits; a state is a few kilobytes. */
-export const HISTORY_MAX = 300;
+import { thinnedOut } from './thinning.ts';
 
 export interface HistoryState {
   readonly id: number;
@@ -18,26 +18,31 @@ export interface Edit {
   readonly label: string;
 }
 
-interface StateRow extends HistoryState, Edit {
+interface StateRow extends HistoryState, Edit, StoredText {
   readonly variant_id: string;
-  readonly document: string;
+}
+
+interface Putting {
+  readonly variant: string;
+  readonly id: number | null;
+  readonly step: string;
+  readonly label: string;
+  readonly at: number;
+  readonly base: number | null;
+  readonly packed: Buffer;
+  readonly sum: number;
 }
 
 /** The states of each variant, oldest first in the table. The newest is always the variant's present document. */
-export function historyIn({ db, now }: Bench) {
+export function historyIn({ db, now }: Pick<Bench, 'db' | 'now'>, states: States, uses: PhotoUse) {
   const latest = db.prepare<[string], Pick<StateRow, 'id' | 'step'>>(
     'SELECT id, step FROM history WHERE variant_id = ? ORDER BY id DESC LIMIT 1',
   );
-  const insert = db.prepare<[string, string, string, number, string]>(
-    'INSERT INTO history (variant_id, step, label, at, document) VALUES (?, ?, ?, ?, ?)',
-  );
-  const replace = db.prepare<[string, number, string, number]>(
-    'UPDATE history SET label = ?, at = ?, document = ? WHERE id = ?',
-  );
-  const prune = db.prepare<[{ variant: string; kept: number }]>(`
-    DELETE FROM history WHERE variant_id = @variant
-      AND id > (SELECT min(id) FROM history WHERE variant_id = @variant)
-      AND id <= (SELECT id FROM history WHERE variant_id = @variant ORDER BY id DESC LIMIT 1 OFFSET @kept)`);
+  const put = db.prepare<[Putting]>(`
+    INSERT INTO history (id, variant_id, step, label, at, document, base, packed, sum)
+      VALUES (@id, @variant, @step, @label, @at, '', @base, @packed, @sum)
+      ON CONFLICT (id) DO UPDATE SET label = @label, at = @at, document = '', base = @base, packed = @packed, sum = @sum`);
+  const remove = db.prepare<[number]>('DELETE FROM history WHERE id = ?');
   const list = db.prepare<[string], HistoryState>(
     'SELECT id, at, label FROM history WHERE variant_id = ? ORDER BY id DESC',
   );
@@ -49,27 +54,51 @@ export function historyIn({ db, now }: Bench) {
     return row;
   }
 
+  function document(row: StateRow): LayoutDocument {
+    return storedDocument(states.text(row) ?? '', 'this state');
+  }
+
+  function thin(variantId: string): void {
+    const gone = thinnedOut(list.all(variantId), now());
+    for (const id of gone) remove.run(id);
+    if (gone.length > 0) states.dropUnusedBases(variantId);
+  }
+
+  /** Puts a state into a row of its own, or into that of the state `id`, which it takes the place of. */
+  function set(variant: string, { step, label }: Edit, at: number, text: string, id: number | null): void {
+    const { base, packed, sum } = states.packed(variant, text);
+    const { lastInsertRowid } = put.run({ variant, id, step, label, at, base, packed, sum });
+    uses.note(variant, text, id ?? Number(lastInsertRowid));
+  }
+
   return {
     /** Keeps a state. One that `continues` the latest edit takes its place. */
     record(variantId: string, edit: Edit, text: string, continues: boolean): void {
       const last = latest.get(variantId);
-      if (continues && last?.step === edit.step) replace.run(edit.label, now(), text, last.id);
-      else insert.run(variantId, edit.step, edit.label, now(), text);
-      prune.run({ variant: variantId, kept: HISTORY_MAX - 1 });
+      const id = continues && last?.step === edit.step ? last.id : null;
+      set(variantId, edit, now(), text, id);
+      if (id === null) thin(variantId);
     },
+
+    /** Adds a state of another time behind those that are there. */
+    add: (variantId: string, edit: Edit, at: number, text: string): void =>
+      set(variantId, edit, at, text, null),
 
     latestStep: (variantId: string): string | undefined => latest.get(variantId)?.step,
 
     /** Newest first. */
     list: (variantId: string): HistoryState[] => list.all(variantId),
 
-    read: (id: number): LayoutDocument => storedDocument(state(id).document, 'this state'),
+    /** As it was saved, byte for byte; undefined if it is damaged. */
+    text: (id: number): string | undefined => states.text(state(id)),
+
+    read: (id: number): LayoutDocument => document(state(id)),
 
     readOf(variantId: string, id: number): { label: string; document: LayoutDocument } {
       const row = state(id);
       if (row.variant_id !== variantId)
         throw new StoreError('not-found', 'this state is not in the history of this variant');
-      return { label: row.label, document: storedDocument(row.document, 'this state') };
+      return { label: row.label, document: document(row) };
     },
   };
 }

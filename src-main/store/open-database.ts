@@ -1,6 +1,7 @@
 import { existsSync, linkSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
+import { forgetDamage, isCheckedFirst } from './background-check.ts';
 import { replaceDamaged } from './damage.ts';
 import { APPLICATION_ID, type Database, pragmaNumber } from './database.ts';
 import { migrate } from './migrate.ts';
@@ -43,8 +44,10 @@ function connect(path: string, newest: number): Database {
     db.pragma('foreign_keys = ON');
     // The log is brought over by the keeper alone, which counts it.
     db.pragma('wal_autocheckpoint = 0');
-    const check = db.pragma('quick_check(1)', { simple: true });
-    if (check !== 'ok') throw new BetterSqlite3.SqliteError(String(check), 'SQLITE_CORRUPT');
+    if (isCheckedFirst(path)) {
+      const check = db.pragma('quick_check(1)', { simple: true });
+      if (check !== 'ok') throw new BetterSqlite3.SqliteError(String(check), 'SQLITE_CORRUPT');
+    }
     return db;
   } catch (error) {
     db.close();
@@ -115,7 +118,7 @@ function isEmptied(path: string): boolean {
 export interface OpenedDatabase {
   readonly db: Database;
   /** What the person has to be told, each one sentence or two. */
-  readonly notices: readonly string[];
+  readonly notices: string[];
 }
 
 /**
@@ -138,6 +141,7 @@ export function openDatabase(
     try {
       migrate(db, migrations, join(folder, 'backups'), now());
       requireParts(db, migrations);
+      forgetDamage(path);
       return db;
     } catch (error) {
       db.close();

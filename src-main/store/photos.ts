@@ -1,5 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Bench } from './database.ts';
+import { hasPlainStates } from './packer.ts';
+import type { PhotoUse } from './photo-use.ts';
 
 export interface StoredPhoto {
   readonly type: string;
@@ -21,7 +23,7 @@ export function photoHash(content: Uint8Array): string {
 }
 
 /** Photos, each kept once however many layouts show it. What is stored is the file as it came, never changed. */
-export function photosIn({ db, now, write }: Bench) {
+export function photosIn({ db, now, write }: Bench, uses: PhotoUse) {
   const insert = db.prepare<[string, string, number, number, number, Uint8Array]>(
     `INSERT INTO photo (hash, type, width, height, added_at, content) VALUES (?, ?, ?, ?, ?, ?)
        ON CONFLICT (hash) DO UPDATE SET added_at = excluded.added_at`,
@@ -29,9 +31,9 @@ export function photosIn({ db, now, write }: Bench) {
   const byHash = db.prepare<[string], StoredPhoto>('SELECT type, content FROM photo WHERE hash = ?');
   const count = db.prepare<[], number>('SELECT count(*) FROM photo').pluck();
   const unnamed = db.prepare<[number]>(`
-    DELETE FROM photo WHERE added_at < ?
-      AND NOT EXISTS (SELECT 1 FROM variant WHERE instr(variant.document, photo.hash) > 0)
-      AND NOT EXISTS (SELECT 1 FROM history WHERE instr(history.document, photo.hash) > 0)`);
+    DELETE FROM photo WHERE hash IN (
+      SELECT hash FROM photo AS old WHERE added_at < ?
+        AND NOT EXISTS (SELECT 1 FROM photo_use WHERE photo_use.hash = old.hash))`);
 
   return {
     /** Keeps a photo and gives its hash; one that is there already is not written again. */
@@ -46,8 +48,12 @@ export function photosIn({ db, now, write }: Bench) {
 
     count: (): number => count.get() ?? 0,
 
-    /** Deletes those that no layout and no earlier state of one names. */
-    forgetUnnamed: (): void => void unnamed.run(now() - KEPT_UNNAMED),
+    /** Deletes those that no layout and no earlier state of one names; none while states wait to be looked through. */
+    forgetUnnamed(): void {
+      if (hasPlainStates(db)) return;
+      uses.forget();
+      unnamed.run(now() - KEPT_UNNAMED);
+    },
   };
 }
 

@@ -4,6 +4,8 @@ import BetterSqlite3 from 'better-sqlite3';
 import { APPLICATION_ID, type Database } from './database.ts';
 import { migrate } from './migrate.ts';
 import type { Migration } from './migrations/index.ts';
+import { photoUseIn } from './photo-use.ts';
+import { type StoredText, statesIn } from './states.ts';
 
 /** Rows tried one by one between those that can be followed from either end. */
 const PROBES_MOST = 200_000;
@@ -12,7 +14,7 @@ const UNREADABLE_MOST = 2000;
 /** Whose cars those are whose customer could not be read. */
 const FOUND = 'Found in the damaged database';
 /** In an order in which what holds comes before what is held. */
-const TABLES = ['customer', 'car', 'variant', 'history', 'setting', 'photo', 'part'] as const;
+const TABLES = ['customer', 'car', 'variant', 'base', 'history', 'setting', 'photo', 'part'] as const;
 
 /** Of things whose holder could not be read, so that nothing that was read is dropped. */
 const HOLDERS = `
@@ -83,6 +85,22 @@ function* readableRows(db: Database, table: string): Generator<Row> {
   }
 }
 
+/** Drops what cannot be read without something that is lost, and notes anew which photos are named. */
+function settle(db: Database): void {
+  db.exec(`DELETE FROM base WHERE variant_id NOT IN (SELECT id FROM variant);
+           DELETE FROM history WHERE base NOT IN (SELECT id FROM base);`);
+  const uses = photoUseIn(db);
+  const states = statesIn(db);
+  const rows = db.prepare<[number], StoredText & { id: number; variant_id: string }>(
+    'SELECT * FROM history WHERE id > ? ORDER BY id LIMIT 500',
+  );
+  db.transaction(() => {
+    uses.noteDocuments();
+    for (let batch = rows.all(0); batch.length > 0; batch = rows.all(batch.at(-1)?.id ?? 0))
+      for (const row of batch) uses.note(row.variant_id, states.text(row) ?? '', row.id);
+  })();
+}
+
 /** The version that stands in the header of a database file; undefined where there is no such header. */
 function versionIn(path: string): number | undefined {
   const header = Buffer.alloc(100);
@@ -140,6 +158,7 @@ export function salvage(damaged: string, to: string, migrations: readonly Migrat
     into.exec(HOLDERS);
     into.pragma('foreign_keys = ON');
     migrate(into, migrations, folder, now);
+    settle(into);
   } catch {
     // What the database's own reading refuses from the first page on cannot be read at all.
     taken = 0;

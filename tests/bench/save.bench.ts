@@ -5,6 +5,8 @@ import { expect, onTestFinished, test } from 'vitest';
 import { transaction } from '../../src-main/store/database.ts';
 import { historyIn } from '../../src-main/store/history.ts';
 import { openStore } from '../../src-main/store/index.ts';
+import { photoUseIn } from '../../src-main/store/photo-use.ts';
+import { statesIn } from '../../src-main/store/states.ts';
 import { variantsIn } from '../../src-main/store/variants.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 import { writtenLayout } from '../support/store-written.ts';
@@ -28,7 +30,7 @@ test('a save that is looked after, beside the same save without a look at the fi
     now: Date.now,
     write: <Value>(work: () => Value) => transaction(store.db, work),
   };
-  const plain = variantsIn(bench, historyIn(bench));
+  const plain = variantsIn(bench, historyIn(bench, statesIn(store.db), photoUseIn(store.db)));
   const ways = { looked: store.variants, plain };
   const times: Record<keyof typeof ways, number[]> = { looked: [], plain: [] };
   const ids = { looked: '', plain: '' };

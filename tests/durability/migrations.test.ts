@@ -145,13 +145,14 @@ describe('the migrations', () => {
     const folder = testFolder();
     versionOne(folder);
     const store = openStore({ folder });
-    const rows = () =>
-      ['variant', 'history'].map((table) =>
-        store.db
-          .prepare<[], { document: string }>(`SELECT document FROM ${table}`)
-          .all()
-          .map(({ document }) => JSON.parse(document).version),
-      );
+    const versionOf = (text: string | undefined) => JSON.parse(text ?? '').version as number;
+    const rows = () => [
+      store.db.prepare<[], string>('SELECT document FROM variant').pluck().all().map(versionOf),
+      store.variants
+        .states(VARIANT)
+        .map(({ id }) => versionOf(store.history.text(id)))
+        .reverse(),
+    ];
     expect(rows()).toEqual([[1], [1]]);
     const { document, revision } = store.variants.open(VARIANT);
     expect(document).toEqual(lifted());

@@ -4,8 +4,9 @@ import { settings } from './0002-settings.ts';
 import { photos } from './0003-photos.ts';
 import { shelf } from './0004-shelf.ts';
 import { mark } from './0005-mark.ts';
+import { packedHistory } from './0006-packed-history.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
 
-export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf, mark];
+export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf, mark, packedHistory];

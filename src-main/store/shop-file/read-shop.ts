@@ -5,9 +5,12 @@ import BetterSqlite3 from 'better-sqlite3';
 import { refusalLine, refusalOf } from '../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../shared-math/outcome.ts';
 import type { Database } from '../database.ts';
+import { historyIn } from '../history.ts';
 import { migrate } from '../migrate.ts';
 import type { Migration } from '../migrations/index.ts';
+import { photoUseIn } from '../photo-use.ts';
 import type { PhotoFacts } from '../photos.ts';
+import { statesIn } from '../states.ts';
 import { StoreError } from '../store-error.ts';
 import { endSchema, headSchema, lineSchema, SHOP_FORMAT, SHOP_VERSION, type ShopLine } from './lines.ts';
 
@@ -93,9 +96,7 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
     `INSERT INTO variant (id, car_id, name, document, revision, saved_at, binned_at)
        VALUES (@id, @car, @name, @text, @revision, @saved, @binned)`,
   );
-  const state = db.prepare(
-    'INSERT INTO history (variant_id, step, label, at, document) VALUES (@layout, @step, @label, @at, @text)',
-  );
+  const history = historyIn({ db, now: Date.now }, statesIn(db), photoUseIn(db));
   const part = db.prepare(
     'INSERT INTO part (id, name, figures, binned_at) VALUES (@id, @name, @text, @binned)',
   );
@@ -110,8 +111,10 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
     else if ('layout' in line) {
       const { document, ...rest } = line.layout;
       layout.run({ ...rest, text: JSON.stringify(document) });
-    } else if ('state' in line) state.run(line.state);
-    else if ('part' in line) {
+    } else if ('state' in line) {
+      const { layout: of, at, text, ...edit } = line.state;
+      history.add(of, edit, at, text);
+    } else if ('part' in line) {
       const { figures, ...rest } = line.part;
       part.run({ ...rest, name: figures.name, text: JSON.stringify(figures) });
     } else if ('setting' in line)
@@ -185,6 +188,7 @@ export async function readShop(
     db.pragma('synchronous = NORMAL');
     db.exec('BEGIN');
     await takeLines(db, stream, checkPhoto);
+    photoUseIn(db).noteDocuments();
     db.exec('COMMIT');
     db.close();
     chmodSync(partial, 0o600);

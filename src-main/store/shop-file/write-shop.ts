@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
 import type { Database } from '../database.ts';
 import { parsedJson } from '../readable.ts';
+import { type StoredText, statesIn } from '../states.ts';
 import { SHOP_FORMAT, SHOP_VERSION } from './lines.ts';
 
 export interface ShopWish {
@@ -31,10 +32,28 @@ interface PartRow {
   readonly figures: string;
   readonly binned: number | null;
 }
+interface StateRow extends StoredText {
+  readonly layout: string;
+  readonly step: string;
+  readonly label: string;
+  readonly at: number;
+}
 interface PhotoRow {
   readonly hash: string;
   readonly added: number;
   readonly content: Buffer;
+}
+
+function* stateValues(db: Database): Generator<object> {
+  const states = statesIn(db);
+  const rows = db.prepare<[], StateRow>(
+    'SELECT variant_id AS layout, step, label, at, document, base, packed, sum FROM history ORDER BY id',
+  );
+  for (const { document, base, packed, sum, ...rest } of rows.iterate()) {
+    const text = states.text({ document, base, packed, sum });
+    // A damaged state is not taken along; all others are.
+    if (text !== undefined) yield { state: { ...rest, text } };
+  }
 }
 
 function* values(db: Database, { history, made }: ShopWish): Generator<object> {
@@ -54,10 +73,7 @@ function* values(db: Database, { history, made }: ShopWish): Generator<object> {
     const document = parsedJson(layout.document);
     if (document !== undefined) yield { layout: { ...layout, document } };
   }
-  const states = db.prepare(
-    'SELECT variant_id AS layout, step, label, at, document AS text FROM history ORDER BY id',
-  );
-  if (history) for (const state of states.iterate()) yield { state };
+  if (history) yield* stateValues(db);
   const parts = db.prepare<[], PartRow>('SELECT id, figures, binned_at AS binned FROM part ORDER BY made');
   for (const part of parts.iterate()) yield { part: { ...part, figures: parsedJson(part.figures) } };
   const settings = db.prepare<[], { name: string; value: string }>('SELECT name, value FROM setting');

@@ -30,21 +30,23 @@ export function forgetDamage(path: string): void {
   rmSync(notePath(path), { force: true });
 }
 
-/** Reads a large database through while the program already answers, and says what it found as a notice. */
+/** Reads a large database through while the program already answers. */
 export class BackgroundCheck {
   readonly #check: Check | undefined;
+  /** What it found, each a sentence for the person; empty while it found nothing. */
+  readonly found: string[] = [];
   /** Resolves when it is through; at once for a database that was checked first. */
   readonly done: Promise<void>;
 
-  constructor(path: string, notices: string[], begin = BEGIN) {
+  constructor(path: string, begin = BEGIN) {
     this.#check = isCheckedFirst(path) ? undefined : checkBeside(path, { wait: begin, between: BETWEEN });
     this.done = (this.#check?.found ?? Promise.resolve('ok')).then((found) => {
       if (found !== 'damaged') return;
-      notices.push(FOUND);
+      this.found.push(FOUND);
       try {
         writeFileSync(notePath(path), `${FOUND}\n`, { mode: 0o600 });
       } catch {
-        // The notice stands; the next start checks beside its work again.
+        // It is told; the next start checks beside its work again.
       }
     });
   }

@@ -67,13 +67,12 @@ export function openStore({
   const uses = photoUseIn(db);
   const history = historyIn(bench, states, uses);
   const packer = new Packer(db, keeper.write, states, uses);
-  const check = new BackgroundCheck(join(folder, DATABASE_FILE), notices, checkAfter);
+  const check = new BackgroundCheck(join(folder, DATABASE_FILE), checkAfter);
   const variants = variantsIn(bench, history);
   const photos = photosIn(bench, uses);
   return {
     folder,
-    /** What the person has to be told; a check that goes on beside other work may add to it. */
-    notices: notices as readonly string[],
+    notices,
     /** The connection itself: for checks of its integrity, not for work. */
     db,
     customers: customersIn(bench),
@@ -88,6 +87,8 @@ export function openStore({
     copies: shopCopies(bench, folder, migrations, days),
     /** Several writes as one: all of them or none. */
     together: <Value>(work: () => Value): Value => keeper.write(work),
+    /** What the check for damage beside other work has found so far, in sentences for the person. */
+    damageFound: (): readonly string[] => check.found,
     /** Resolves when the check for damage that goes on beside other work is through. */
     checked: check.done,
     /** Packs a few of the states that an older program left plain; false if there were none. */

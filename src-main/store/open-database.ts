@@ -118,7 +118,7 @@ function isEmptied(path: string): boolean {
 export interface OpenedDatabase {
   readonly db: Database;
   /** What the person has to be told, each one sentence or two. */
-  readonly notices: string[];
+  readonly notices: readonly string[];
 }
 
 /**

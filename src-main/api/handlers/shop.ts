@@ -24,6 +24,7 @@ export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
     const things = shop.unaskable();
     const parts = shelf.broken();
     return [
+      ...store.damageFound(),
       ...told(things, things === 1 ? 'customer, car or layout is' : 'customers, cars or layouts are'),
       ...told(parts, parts === 1 ? 'entry of the shelf is' : 'entries of the shelf are'),
     ];

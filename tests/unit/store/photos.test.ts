@@ -48,3 +48,15 @@ test('photos are kept once, duplicates copy none, and one that nothing names goe
   bin.empty();
   expect(photos.count()).toBe(0);
 });
+
+test('a photo whose hash merely stands in the words of a layout is named by none', () => {
+  let time = 1_000_000;
+  const store = openStore({ folder: testFolder(), now: () => time });
+  onTestFinished(() => store.close());
+  const hash = store.photos.put(greyPng(1), FACTS);
+  const car = store.cars.add(store.customers.add('Odd Fellow', ''), 'Roadster', '');
+  store.variants.add(car, { ...photographedLayout(hash), photos: [], notes: `"hash":"${hash}"` }, 'Begun');
+  time += 3_600_001;
+  store.bin.empty();
+  expect(store.photos.count()).toBe(0);
+});

@@ -2,7 +2,7 @@ import { existsSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { type Check, checkBeside } from './integrity.ts';
 
 /** Bytes. A database up to this size is checked before it is worked with, in some tens of ms; a larger one beside the work. */
-const CHECKED_FIRST_MOST = 8_000_000;
+const CHECKED_FIRST_MOST = 4_000_000;
 /** ms from the start to the check beside the work, in which the first answers are given. */
 const BEGIN = 4000;
 /** ms between two reads of the check, so that it leaves the disk to those who wait for it. */
@@ -32,26 +32,38 @@ export function forgetDamage(path: string): void {
 
 /** Reads a large database through while the program already answers. */
 export class BackgroundCheck {
-  readonly #check: Check | undefined;
+  readonly #timer: ReturnType<typeof setTimeout> | undefined;
+  #check: Check | undefined;
   /** What it found, each a sentence for the person; empty while it found nothing. */
   readonly found: string[] = [];
-  /** Resolves when it is through; at once for a database that was checked first. */
+  /** Resolves when it is through or was ended; at once for a database that was checked first. */
   readonly done: Promise<void>;
+  #resolve: () => void = () => {};
 
   constructor(path: string, begin = BEGIN) {
-    this.#check = isCheckedFirst(path) ? undefined : checkBeside(path, { wait: begin, between: BETWEEN });
-    this.done = (this.#check?.found ?? Promise.resolve('ok')).then((found) => {
-      if (found !== 'damaged') return;
+    this.done = new Promise((resolve) => {
+      this.#resolve = resolve;
+    });
+    if (isCheckedFirst(path)) this.#resolve();
+    else this.#timer = setTimeout(() => void this.#run(path), begin).unref();
+  }
+
+  end(): void {
+    clearTimeout(this.#timer);
+    this.#check?.end();
+    this.#resolve();
+  }
+
+  async #run(path: string): Promise<void> {
+    this.#check = checkBeside(path, { between: BETWEEN });
+    if ((await this.#check.found) === 'damaged') {
       this.found.push(FOUND);
       try {
         writeFileSync(notePath(path), `${FOUND}\n`, { mode: 0o600 });
       } catch {
         // It is told; the next start checks beside its work again.
       }
-    });
-  }
-
-  end(): void {
-    this.#check?.end();
+    }
+    this.#resolve();
   }
 }

@@ -11,7 +11,6 @@ const { parentPort, workerData } = require('node:worker_threads');
 const Database = require(workerData.library);
 const pause = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 async function check() {
-  await pause(workerData.wait);
   const db = new Database(workerData.path, { fileMustExist: true, readonly: !workerData.finish });
   try {
     if (workerData.finish) db.pragma('journal_mode = DELETE');
@@ -54,8 +53,6 @@ export interface Check {
 }
 
 export interface CheckWish {
-  /** ms before it begins. */
-  readonly wait?: number;
   /** ms between two reads. */
   readonly between?: number;
   /** Whether this is a new copy that is to stand without a log beside it. */
@@ -63,9 +60,9 @@ export interface CheckWish {
 }
 
 /** Reads a whole database through in a thread of its own. */
-export function checkBeside(path: string, { wait = 0, between = 0, finish = false }: CheckWish = {}): Check {
+export function checkBeside(path: string, { between = 0, finish = false }: CheckWish = {}): Check {
   const library = createRequire(import.meta.url).resolve('better-sqlite3');
-  const workerData = { path, library, wait, between, finish };
+  const workerData = { path, library, between, finish };
   const worker = new Worker(WORK, { eval: true, workerData, execArgv: [] });
   // The program may end while it reads.
   worker.unref();

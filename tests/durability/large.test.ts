@@ -12,7 +12,7 @@ import { withVariant } from '../support/store-sample.ts';
 import { writtenLayout } from '../support/store-written.ts';
 
 const FACTS = { type: 'image/png', width: 8, height: 6 };
-const LAYOUTS = 30;
+const LAYOUTS = 20;
 
 /** A shop with photos enough that it is not read through before it is worked with, and pages full of states; closed. */
 function largeShop(folder: string): string[] {
@@ -25,7 +25,7 @@ function largeShop(folder: string): string[] {
     }
   for (let photo = 0; photo < 10; photo += 1) store.photos.put(randomBytes(1_000_000), FACTS);
   store.close();
-  expect(statSync(join(folder, DATABASE_FILE)).size).toBeGreaterThan(8_000_000);
+  expect(statSync(join(folder, DATABASE_FILE)).size).toBeGreaterThan(4_000_000);
   return ids;
 }
 
@@ -53,7 +53,7 @@ function troubles(store: Store): unknown {
   return reply.ok ? (reply.value as { troubles: string[] }).troubles : reply;
 }
 
-describe('a shop of many photos and states', () => {
+describe('a shop of many photos and states', { timeout: 120_000 }, () => {
   test('is worked with before all of it has been read; damage is found beside the work, told, and mended by the next start', async () => {
     const folder = testFolder();
     const ids = largeShop(folder);
@@ -72,7 +72,7 @@ describe('a shop of many photos and states', () => {
 
     const again = openStore({ folder, checkAfter: 0 });
     expect(again.notices[0]).toMatch(
-      /^The database was damaged\. Read out of it row by row came back 30 customers, 30 cars, 30 layouts and 10 photos\./,
+      /^The database was damaged\. Read out of it row by row came back 20 customers, 20 cars, 20 layouts and 10 photos\./,
     );
     expect(again.db.pragma('integrity_check', { simple: true })).toBe('ok');
     for (const id of ids) {

@@ -32,7 +32,9 @@ function expectAllStates(store: Store): void {
   }
 }
 
-test('the states of an older database are packed beside the work, killed at any moment, and none is changed', async () => {
+test('the states of an older database are packed beside the work, killed at any moment, and none is changed', {
+  timeout: 120_000,
+}, async () => {
   const folder = testFolder();
   plainShop(folder, VARIANTS, STATES);
   const counts = [plainCount(folder)];

@@ -34,8 +34,14 @@ export type CountFailure =
   /** The ring is even: there is nothing to count. */
   | 'no-teeth';
 
-/** Below this confidence a count is not to be relied on. */
-export const TRUSTED_FROM = 0.5;
+/**
+ * Below this confidence a count is not to be relied on. Over 300 rendered photos (npm run spline-trust) those called clear
+ * from 0.5 on were right in 985 of 1000: teeth lost in glare stood at up to 0.67. From here on one was wrong.
+ */
+export const TRUSTED_FROM = 0.68;
+
+/** Below this confidence plain greys are tried too. */
+const PLAIN_BELOW = 0.5;
 
 const ROWS = 3;
 /** Counts that are given their own best rim and judged tooth by tooth. */
@@ -89,7 +95,7 @@ export function countTeeth(
     unwrapAgainstFace(image, face, at, inner, outer, rows, out),
   );
   const plainly: Unwrap = (at, [inner, outer], rows, out) => unwrapBand(image, at, inner, outer, rows, out);
-  const plain = best && best.confidence >= TRUSTED_FROM ? undefined : bestCount(rim, plainly);
+  const plain = best && best.confidence >= PLAIN_BELOW ? undefined : bestCount(rim, plainly);
   const taken = plain && plain.confidence > (best?.confidence ?? 0) ? plain : best;
   if (!taken || !faintly(image, taken.rim, taken.band)) return failed('no-teeth');
   const { count, confidence, band, ring, rivals } = taken;

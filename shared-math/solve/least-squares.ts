@@ -47,9 +47,9 @@ export type LeastSquaresFailure =
   | 'no-minimum';
 
 const STEPS_MAX = 300;
-/** The share of the sum that rounding may be off; and that iterated poses and derivatives by differences may be. */
-const SUM_NOISE = 1e-13;
-const POSED_NOISE = 1e-9;
+/** In doubts: how far a residual may be off by rounding; and by iterated poses and derivatives by differences. */
+const ROUNDING = 1e-12;
+const POSED_ROUNDING = 1e-9;
 /** Damping beyond this means that no step down can be found. */
 const DAMPING_MAX = 1e16;
 
@@ -231,7 +231,8 @@ export function leastSquares(
     const reached = task.compute(trial, trialValues);
     const trialSum = reached ? sumAt(trial, trialValues) : Number.POSITIVE_INFINITY;
     // Near the end the sum's own rounding hides what a step gains.
-    const noise = task.learnsCurvature ? POSED_NOISE * (sum + POSED_NOISE) : SUM_NOISE * (sum + SUM_NOISE);
+    const off = task.learnsCurvature ? POSED_ROUNDING : ROUNDING;
+    const noise = off * (sum + Math.sqrt(sum) + off);
     const level = foreseen <= noise && trialSum <= sum + noise;
     if (trialSum < sum || level) {
       const share = (sum - trialSum) / foreseen;

@@ -16,7 +16,7 @@ export interface Stretch {
 }
 
 /** Letters that are not seen: joiners, marks of direction, variation selectors. */
-const UNSEEN = /^(?:\p{Cf}|\p{Cc}|\p{Variation_Selector})$/u;
+const UNSEEN = /^(?:\p{Cf}|\p{Cc}|\p{Cs}|\p{Variation_Selector})$/u;
 const MARK = /^\p{M}$/u;
 const RIGHT_TO_LEFT = /[\p{Script=Hebrew}\p{Script=Arabic}\u200f\u202b\u202e\u2067]/u;
 

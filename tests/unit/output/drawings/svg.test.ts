@@ -89,7 +89,7 @@ describe('PNG', () => {
   test.each(['side', 'curves'] as const)('of %s is as it was looked at', async (view) => {
     const png = await drawFile(job({ view, format: 'png', ...(document ? { document } : {}) }));
     expect([...png.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-    const golden = resolve(import.meta.dirname, `../../golden/${view}-view.png`);
+    const golden = resolve(import.meta.dirname, `../../../golden/${view}-view.png`);
     if (!existsSync(golden)) {
       writeFileSync(golden, png);
       throw new Error(`${golden} was missing and is made anew: look at it, and keep it if it is right`);

@@ -49,6 +49,7 @@ export const PARTS = {
     tests: unit(
       ...[
         'the-rules',
+        'at-the-limit',
         'said-of-turn',
         'said-of-bump-steer',
         'said-of-axle',

@@ -7,7 +7,7 @@ import {
   type ShopLimits,
 } from '../../shared-math/findings/index.ts';
 import { type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
-import type { LengthStyle } from '../../shared-math/units/index.ts';
+import { type LengthStyle, toRadians } from '../../shared-math/units/index.ts';
 import { documentOf, PLAIN_HALF, rawLayout, SIDE_STEER } from './layouts.ts';
 
 // What one rule says of a car, in both units: for tests that hold it to whole sentences. A car is worked out once, however
@@ -64,16 +64,16 @@ export function turned(
     turn: {
       ...analysis.turn,
       left: {
-        handwheel: handwheel * DEG,
+        handwheel: toRadians(handwheel),
         cause: causes[0],
-        leftSteer: left[0] * DEG,
-        rightSteer: left[1] * DEG,
+        leftSteer: toRadians(left[0]),
+        rightSteer: toRadians(left[1]),
       },
       right: {
-        handwheel: -handwheel * DEG,
+        handwheel: -toRadians(handwheel),
         cause: causes[1],
-        leftSteer: -right[1] * DEG,
-        rightSteer: -right[0] * DEG,
+        leftSteer: -toRadians(right[1]),
+        rightSteer: -toRadians(right[0]),
       },
     },
   });
@@ -90,7 +90,20 @@ export function judge(
 ): Finding[] {
   const found = RULES.find(({ name }) => name === rule);
   if (!found) throw new Error(`no rule ${rule}`);
-  return found.judge(analysis, speech(style, shop));
+  const list = found.judge(analysis, speech(style, shop));
+  const other = list.find((finding) => finding.rule !== rule);
+  if (other) throw new Error(`${rule} speaks for ${other.rule}: ${other.sentence}`);
+  return list;
+}
+
+/** The degrees nearest above this angle (below it, for a least), itself where there are such to the last bit. */
+export function degreesOf(radians: number, side: 1 | -1 = 1): number {
+  const about = radians / DEG;
+  for (let ulps = -8; ulps <= 8; ulps += 1) {
+    const degrees = about * (1 + side * ulps * Number.EPSILON);
+    if (side * (toRadians(degrees) - radians) >= 0) return degrees;
+  }
+  throw new Error(`no number of degrees is ${radians}`);
 }
 
 /** Figures to four decimals, for comparing what was worked out with what is written down. */

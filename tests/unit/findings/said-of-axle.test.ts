@@ -554,6 +554,81 @@ const SAID = [
       shop: { toeLeast: -3.175, toeMost: 0 },
     },
   ),
+  said(
+    'solved in heave alone',
+    'bind-in-roll',
+    () =>
+      withParts(
+        car(),
+        binds(
+          [
+            [-75, 0.3],
+            [0, 0.2],
+            [75, 0.3],
+          ],
+          [[0.05, 9, 2]],
+        ),
+      ),
+    [
+      'info location.left.framePivot | The links must give 0.012 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+    ],
+    { mm: ['The links must give 0.3 mm in 3° of roll or full travel | limit 1 mm | '] },
+  ),
+  said(
+    'a twentieth is told',
+    'bind-in-roll',
+    () => withParts(car(), binds([[-75, 0.05]], [])),
+    [
+      'info location.left.framePivot | The links must give 0.002 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+    ],
+    { mm: ['The links must give 0.1 mm in 3° of roll or full travel | limit 1 mm | '] },
+  ),
+  said(
+    'caster rises as far as it falls',
+    'caster-change',
+    () =>
+      withParts(car(), {
+        heave: sweep('heave', [
+          [-75, DRAWN + 2],
+          [75, DRAWN - 2],
+        ]),
+      }),
+    [
+      'info location.left.framePivot | Caster falls by 2.0°, from 6.1° at ride height to 4.1° at 2 15/16 in of bump | limit 5° either way |  | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
+    ],
+    {
+      mm: [
+        'Caster falls by 2.0°, from 6.1° at ride height to 4.1° at 75.0 mm of bump | limit 5° either way | ',
+      ],
+    },
+  ),
+  said(
+    'caster in one solved pose',
+    'caster-change',
+    () => withParts(car(), { heave: sweep('heave', [[10, DRAWN]]) }),
+    [
+      'info location.left.framePivot | Caster stays at 6.1° over the travel | limit 5° either way |  | common practice, no published source | {at:{heave:10,roll:0,handwheel:0}}',
+    ],
+  ),
+  said(
+    'ahead, splayed by next to nothing',
+    'tie-rod-ahead',
+    () => car(half({ tieRodBall: [150, 640.001, 292] })),
+    [
+      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 3/8 in is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
+    ],
+    {
+      mm: [
+        'The tie rod is ahead of the axle; 10.0 mm is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann.',
+      ],
+    },
+  ),
+  said(
+    'sides that differ by less than is told',
+    'caster-static',
+    () => car(sides({}, { kingpinTop: [-7.005, -631, 395] })),
+    ['info axle.right.kingpinTop | Caster 6.1° | usual 4° to 8° |  | common practice, no published source'],
+  ),
 ];
 
 describe('what is said of the axle', () => {

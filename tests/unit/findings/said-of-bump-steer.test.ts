@@ -636,6 +636,52 @@ const SAID = [
     () => withParts(car({ travel: { bump: 75, rebound: 75, roll: 0 } }), rollSlope(0.05)),
     [],
   ),
+  said('five thousandths each degree is told', 'roll-steer', () => withParts(car(), rollSlope(0.005)), [
+    'info steering.box.pitmanBall | Roll understeer 0.01° for each degree | limit 0.1° of roll oversteer for each degree |  | common practice, no published source; terms as ISO 8855',
+  ]),
+  said('five thousandths the other way', 'roll-steer', () => withParts(car(), rollSlope(-0.0051)), [
+    'info steering.box.pitmanBall | Roll oversteer 0.01° for each degree | limit 0.1° of roll oversteer for each degree |  | common practice, no published source; terms as ISO 8855',
+  ]),
+  said(
+    'leaves level fore and aft with their seat count as behind',
+    'leaf-fixed-in-front',
+    () =>
+      withLayout(car({ location: LOCATIONS['parallel-leaf'] }), {
+        location: {
+          kind: 'parallel-leaf',
+          left: { fixedEye: [0, 400, 365], seat: [0, 400, 320], shackleEye: [-580, 400, 372] },
+        },
+      }),
+    [
+      'info location.left.fixedEye | Leaves and drag link swing about the same end of the car |  |  | common practice, no published source',
+    ],
+  ),
+  said(
+    'a box level with the steering arm ball counts as behind',
+    'leaf-fixed-in-front',
+    () =>
+      withLayout(car({ location: LEAF_BEHIND }), {
+        steering: {
+          ...car().layout.steering,
+          box: { ...car().layout.steering.box, pitmanBall: [0, 500, 350] },
+        },
+      }),
+    [
+      'info location.left.fixedEye | Leaves and drag link swing about the same end of the car |  |  | common practice, no published source',
+    ],
+  ),
+  said('nearly none is none', 'bump-steer-worst', () => withParts(car(), summary(-0.0049, -75)), [
+    'info steering.box.pitmanBall | The wheels do not steer themselves over the travel | limit 0.5° |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+  ]),
+  said(
+    'a little is told',
+    'bump-steer-worst',
+    () => withParts(car(), summary(-0.0051, -75)),
+    [
+      'info steering.box.pitmanBall | Bump steer 0.01° to the right at 2 15/16 in of droop | limit 0.5° |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+    ],
+    { mm: ['Bump steer 0.01° to the right at 75.0 mm of droop | limit 0.5° | '] },
+  ),
 ];
 
 describe('what is said of bump steer', () => {

@@ -204,6 +204,27 @@ const SAID = [
       'stop steering.dragLinkBall | The drag link does not reach: 445 of 1517 poses of travel and turn are out of reach |  | Nearer the middle of its swing it reaches further: bring pitman ball and steering arm ball to where their arms stand square to the link. | geometry of the layout',
     ],
   ),
+  said(
+    'one tyre just off, the other just not',
+    'tyre-and-ground',
+    () => withLayout(car(), raised(331.6, 331.58)),
+    [
+      'stop axle.left.wheelCentre | The left tyre hangs 0.0630 in above the ground: wheel centre 13 1/16 in up, tyre radius 13 in | limit 1/16 in | Measure both wheel centres again: the two tyres are of one radius. | geometry: every height is measured from the ground that the tyres stand on',
+    ],
+    {
+      mm: [
+        'The left tyre hangs 1.60 mm above the ground: wheel centre 331.6 mm up, tyre radius 330.0 mm | limit 1.59 mm | Measure both wheel centres again: the two tyres are of one radius.',
+      ],
+    },
+  ),
+  said(
+    'a bar that ends in the middle of the car',
+    'out-of-reach',
+    () => car({ lateral: { kind: 'bar', axle: [-72, -60, 352], frame: [-72, 0, 362] } }),
+    [
+      'stop lateral.frame | The lateral bar does not let the axle through its travel: 246 of 1517 poses of travel and turn are out of reach |  | Make it longer, and level at ride height: a short or steep bar draws the axle sideways. | geometry of the layout',
+    ],
+  ),
 ];
 
 describe('what is said of reach and ground', () => {

@@ -659,6 +659,151 @@ const SAID = [
     },
   ),
   said('no shaft, no axis', 'shaft-axis', () => car(), []),
+  said(
+    'an obstacle far off',
+    'shaft-clearance',
+    () => shaft({}, { obstacles: [tube({ from: [-1140, -300, 300], to: [-1140, -460, 300] })] }),
+    [
+      'info shaft.joints.0.centre | The steering shaft keeps clear of rails and of what is in the way | limit 1/2 in |  | common practice, no published source',
+    ],
+    { mm: ['The steering shaft keeps clear of rails and of what is in the way | limit 12.7 mm | '] },
+  ),
+  said(
+    'two of one name: the nearer',
+    'shaft-clearance',
+    () =>
+      shaft(
+        {},
+        {
+          obstacles: [
+            tube({ role: 'other', from: [-1140, 330, 600], to: [-1140, 460, 600] }),
+            tube({ role: 'other', from: [-1140, 330, 604], to: [-1140, 460, 604] }),
+          ],
+        },
+      ),
+    [
+      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the header tube | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+    ],
+    {
+      mm: [
+        'Steering shaft 1 comes within 5.2 mm of the header tube | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+      ],
+    },
+  ),
+  said(
+    'a lone joint off the column’s axis',
+    'shaft-axis',
+    () => shaft({ joints: [{ kind: 'single', centre: [-1002, 410, 561] }], shafts: [] }),
+    [
+      'attention shaft.joints.0.centre | Joint 1 lies 3 in off the column’s axis | limit 0.020 in | Bring joint 1 back onto the axis. | geometry: the joint sits on that shaft | {remedy:{kind:move,id:shaft.joints.0.centre,to:[-988,340,589]}}',
+    ],
+    { mm: ['Joint 1 lies 76.7 mm off the column’s axis | limit 0.5 mm | Bring joint 1 back onto the axis.'] },
+  ),
+  said(
+    'a lone joint past its limit',
+    'shaft-joint-angle',
+    () =>
+      shaft({
+        joints: [{ kind: 'single', centre: [-1280, 340, 735] }],
+        shafts: [],
+        box: { end: [-986, 410, 557], axis: [1, 1, 0] },
+      }),
+    [
+      'stop shaft.joints.0.centre | Joint 1 stands at 50.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double}}',
+    ],
+  ),
+  said(
+    'a lone double joint',
+    'shaft-support',
+    () => shaft({ joints: [{ ...FIRST, kind: 'double' }], shafts: [] }),
+    [
+      'info shaft.joints.0.centre | A double joint does not hold its shaft: the column’s own bearing has to stand close to it |  |  | common practice, no published source',
+    ],
+  ),
+  said(
+    'three joints, a support too many',
+    'shaft-support',
+    () =>
+      shaft({
+        joints: [FIRST, MIDDLE, LAST],
+        shafts: PIECES,
+        supports: [
+          { shaft: 0, at: 0.8 },
+          { shaft: 1, at: 0.3 },
+        ],
+      }),
+    [
+      'info shaft.joints.1.centre | Three or more joints leave a shaft loose: one support bearing called for, two there |  |  | common practice, no published source',
+    ],
+  ),
+  said(
+    'the second of two shafts runs long',
+    'shaft-span',
+    () =>
+      shaft({
+        column: { end: [-2896, 340, 1443], axis: [2, 0, -1] },
+        joints: [
+          { kind: 'single', centre: [-2880, 340, 1435] },
+          { kind: 'single', centre: [-2500, 340, 1245] },
+          LAST,
+        ],
+        shafts: [{ clock: 0 }, { clock: 0 }],
+        supports: [{ shaft: 0, at: 0.5 }],
+      }),
+    [
+      'attention shaft.joints.1.centre | Shaft 2 runs 64 7/8 in without a bearing | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5},{shaft:1,at:0.3333},{shaft:1,at:0.6667}]}}',
+    ],
+    {
+      mm: [
+        'Shaft 2 runs 1648.3 mm without a bearing | limit 762 mm | Put two support bearings along that stretch, evenly.',
+      ],
+    },
+  ),
+  said(
+    'a spline that differs, and sits too shallow',
+    'shaft-ends',
+    () =>
+      shaft({
+        box: { ...BOX, fit: { kind: 'spline', ...SPLINE, teeth: 35 } },
+        joints: [FIRST, { ...LAST, centre: [-1026, 410, 567], ...ENDS }],
+        shafts: [{ clock: 0, stock: STOCK }],
+      }),
+    [
+      'stop shaft.joints.1.centre | Box and joint 2: 35 teeth do not go into a spline of 36 |  | Take joint 2 with a spline of 35 teeth on 0.771 in, 48/96 pitch, involute 45°, with pinch bolt, toward the box. Or: Put an adapter between: spline of 35 teeth on 0.771 in, 48/96 pitch, involute 45° to spline of 36 teeth on 0.771 in, 48/96 pitch, involute 45°, with pinch bolt. | common practice, no published source',
+    ],
+    {
+      mm: [
+        'Box and joint 2: 35 teeth do not go into a spline of 36 |  | Take joint 2 with a spline of 35 teeth on 19.58 mm, 48/96 pitch, involute 45°, with pinch bolt, toward the box. Or: Put an adapter between: spline of 35 teeth on 19.58 mm, 48/96 pitch, involute 45° to spline of 36 teeth on 19.58 mm, 48/96 pitch, involute 45°, with pinch bolt.',
+      ],
+    },
+  ),
+  said(
+    'a double-D a little small goes in',
+    'shaft-ends',
+    () =>
+      shaft({
+        joints: [FIRST, { ...LAST, ...ENDS }],
+        shafts: [{ clock: 0, stock: { kind: 'double-d', diameter: 18.9, acrossFlats: 14.1 } }],
+      }),
+    [
+      'info shaft.joints.0.centre | Of 4 places where a shaft’s end meets a joint, 3 are not described yet |  |  | common practice, no published source',
+    ],
+  ),
+  said('clocked nearly well', 'shaft-clocking', () => shaft({ shafts: [{ clock: -14 }] }), [
+    'info shaft.joints.0.centre | The box’s input swings 3.1° over a turn of the handwheel |  |  | common practice, no published source',
+  ]),
+  said('clocked just noticed', 'shaft-clocking', () => shaft({ shafts: [{ clock: -11 }] }), [
+    'attention shaft.joints.0.centre | Shaft 1 is clocked 22° off its best: the box swings 3.2° over a turn, where 2.6° would be left | noticed from 20° off | Set the best clocking: 2.6° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:-32.6}]}}',
+  ]),
+  said(
+    'a joint within a shop’s double limit',
+    'shaft-joint-angle',
+    () => shaft({ joints: [{ ...FIRST, kind: 'double' }, LAST] }),
+    [
+      'info shaft.joints.1.centre | Joint 2 stands at 21.6°, nearest to its limit of the shaft’s joints | limit 22.5° |  | this shop’s own limit',
+    ],
+    { shop: { jointSingle: 22.5, jointDouble: 21.5 } },
+  ),
 ];
 
 describe('what is said of the steering shaft', () => {

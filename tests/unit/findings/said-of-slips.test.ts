@@ -488,6 +488,120 @@ const SAID = [
       ],
     },
   ),
+  said(
+    'a point ahead by the most that inches explain',
+    'plausible',
+    () => withLayout(car(), boxOf({ sectorCentre: [2000 * 25.4, 500, 490] })),
+    [
+      'attention steering.box.sectorCentre | Steering box stands 2000 in ahead: no part of a front end is there | usual 157 1/2 in behind to 78 3/4 in ahead | Was 78 3/4 in or 2000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:steering.box.sectorCentre,to:[2000,500,490]}}',
+    ],
+    {
+      mm: [
+        'Steering box stands 50800.0 mm ahead: no part of a front end is there | usual 4000.0 mm behind to 2000.0 mm ahead | Was 2000 mm or 78.74 in meant? Set it to that.',
+      ],
+    },
+  ),
+  said(
+    'a point ahead by more than inches explain',
+    'plausible',
+    () => withLayout(car(), boxOf({ sectorCentre: [2010 * 25.4, 500, 490] })),
+    [
+      'attention steering.box.sectorCentre | Steering box stands 2010 in ahead: no part of a front end is there | usual 157 1/2 in behind to 78 3/4 in ahead | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+    ],
+    {
+      mm: [
+        'Steering box stands 51054.0 mm ahead: no part of a front end is there | usual 4000.0 mm behind to 2000.0 mm ahead | Measure it again, and look at the unit.',
+      ],
+    },
+  ),
+  said(
+    'a point behind by the most that inches explain',
+    'plausible',
+    () => withLayout(car(), boxOf({ sectorCentre: [-4000 * 25.4, 500, 490] })),
+    [
+      'attention steering.box.sectorCentre | Steering box stands 4000 in behind: no part of a front end is there | usual 157 1/2 in behind to 78 3/4 in ahead | Was 157 1/2 in or 4000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:steering.box.sectorCentre,to:[-4000,500,490]}}',
+    ],
+    {
+      mm: [
+        'Steering box stands 101600.0 mm behind: no part of a front end is there | usual 4000.0 mm behind to 2000.0 mm ahead | Was 4000 mm or 157.48 in meant? Set it to that.',
+      ],
+    },
+  ),
+  said(
+    'a wheelbase whose inches are the least, in mm',
+    'plausible',
+    () => withLayout(car(), carOf({ wheelbase: 6000 * 25.4 })),
+    [
+      'attention axle.left.wheelCentre | Wheelbase 6000 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 236 1/4 in or 6000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:6000}}',
+    ],
+    {
+      mm: [
+        'Wheelbase 152400.0 mm: no such car has one so large | usual 1500.0 mm to 6000.0 mm | Was 6000 mm or 236.22 in meant? Set it to that.',
+      ],
+    },
+  ),
+  said(
+    'a tyre and its load off at once',
+    'plausible',
+    () => withLayout(car(), carOf({ tyreWidth: 45, frontAxleLoad: 1450 })),
+    [
+      'attention axle.left.wheelCentre | Tyre width 1 3/4 in: no such car has one so small | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Load on the front axle 326 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1450 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:6449.9213}}',
+    ],
+    {
+      mm: [
+        'Tyre width 45.0 mm: no such car has one so small | usual 50.0 mm to 500.0 mm | Measure it again, and look at the unit.',
+        'Load on the front axle 148 kg: no such car carries so little there | usual 153 kg to 4079 kg | Was 658 kg meant? Set it to that.',
+      ],
+    },
+  ),
+  said(
+    'a place off, its links and sizes not doubted beside it, its load is',
+    'plausible',
+    () =>
+      withLayout(car(), {
+        ...boxOf({ sectorCentre: [-800, 1600, 490] }),
+        ...carOf({ wheelbase: 104, frontAxleLoad: 40_100 }),
+      }),
+    [
+      'attention steering.box.sectorCentre | Steering box stands 63 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 1/2 in or 63 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:steering.box.sectorCentre,to:[-800,62.9921,490]}}',
+      'attention axle.left.wheelCentre | Load on the front axle 9015 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2027 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9014.8386}}',
+    ],
+    {
+      mm: [
+        'Steering box stands 1600.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 63 mm or 2.48 in meant? Set it to that.',
+        'Load on the front axle 4089 kg: no such car carries so much there | usual 153 kg to 4079 kg | Was 919 kg meant? Set it to that.',
+      ],
+    },
+  ),
+  said(
+    'the points of one side off: each, and not the other side’s',
+    'plausible',
+    () =>
+      withLayout(
+        car(),
+        axle({
+          wheelCentre: [0, 1600, 330],
+          kingpinTop: [-7, 1590, 395],
+          kingpinBottom: [7, 1595, 265],
+          tieRodBall: [-150, 1580, 292],
+        }),
+      ),
+    [
+      'attention axle.left.kingpinTop | Left kingpin, top stands 62 5/8 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 7/16 in or 62.6 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:axle.left.kingpinTop,to:[-7,62.5984,395]}}',
+      'attention axle.left.kingpinBottom | Left kingpin, bottom stands 62 13/16 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 1/2 in or 62.8 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:axle.left.kingpinBottom,to:[7,62.7953,265]}}',
+      'attention axle.left.wheelCentre | Left wheel centre stands 63 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 1/2 in or 63 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:axle.left.wheelCentre,to:[0,62.9921,330]}}',
+      'attention axle.left.tieRodBall | Left tie rod ball stands 62 3/16 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 7/16 in or 62.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:axle.left.tieRodBall,to:[-150,62.2047,292]}}',
+    ],
+    {
+      mm: [
+        'Left kingpin, top stands 1590.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 62.6 mm or 2.46 in meant? Set it to that.',
+        'Left kingpin, bottom stands 1595.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 62.8 mm or 2.47 in meant? Set it to that.',
+        'Left wheel centre stands 1600.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 63 mm or 2.48 in meant? Set it to that.',
+        'Left tie rod ball stands 1580.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 62.2 mm or 2.45 in meant? Set it to that.',
+      ],
+    },
+  ),
 ];
 
 describe('what is said of slips of the hand', () => {

@@ -488,6 +488,30 @@ const SAID = [
     },
   ),
   said('no turn, no effort', 'effort', () => withParts(car(), { effort: undefined }), []),
+  said('locks alike', 'turns-unequal', () => turned(straightCar(), { left: [32, 28], right: [32, 28] }), [
+    'info steering.box.pitmanBall | Left lock 32.0°, right lock 32.0°: 0.0° apart | limit 3° apart |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248}}',
+  ]),
+  said(
+    'a ratio just within, turns just within',
+    'ratio',
+    () => withTurn(turned(straightCar(), { handwheel: 1079 }), { straightRatio: 23.98 }),
+    [
+      'info steering.box.sectorCentre | Overall ratio 23.98 to 1 at the centre | usual 12 to 24 |  | common practice, no published source',
+      'info steering.box.sectorCentre | The handwheel goes 5.99 turns lock to lock | 2 to 6 |  | Washington Administrative Code 204-10-034, where it applies',
+    ],
+  ),
+  said(
+    'locks alike, both too long, stops given',
+    'lock',
+    () =>
+      withLayout(turned(straightCar(), { left: [42, 36], right: [42, 36], causes: ['box', 'stop'] }), {
+        steering: { ...straightCar().layout.steering, stopAngle: 44 },
+      }),
+    [
+      'attention axle.left.wheelCentre | Inner wheel turns 42.0° to the left, 42.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248},remedy:{kind:set,path:steering.stopAngle,value:36}}',
+      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source',
+    ],
+  ),
 ];
 
 describe('what is said of the turn', () => {

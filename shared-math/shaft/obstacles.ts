@@ -48,7 +48,8 @@ export function betweenSegments(a: Point, b: Point, c: Point, d: Point): number 
   // Parallel lines, or a stretch of no length: any point of the first does, the second follows.
   let s = determinant > 1e-12 * uu * vv ? clamp((uv * vw - vv * uw) / determinant, 0, 1) : 0;
   let t = vv > 0 ? (uv * s + vw) / vv : 0;
-  if (t < 0 || t > 1) {
+  // Past an end, or a point for the second: the first is found again from there.
+  if (t < 0 || t > 1 || vv === 0) {
     t = clamp(t, 0, 1);
     s = uu > 0 ? clamp((uv * t - uw) / uu, 0, 1) : 0;
   }

@@ -8,7 +8,7 @@ import type { Layout } from '../layout/index.ts';
 
 /** The outer wheel's ideal angle for an inner one. 0 for 0. */
 export function idealOuter(inner: number, kingpinTrack: number, wheelbase: number): number {
-  if (inner === 0) return 0;
+  // The cotangent of 0 is infinite, and its reciprocal 0 again.
   return Math.atan(1 / (1 / Math.tan(inner) + kingpinTrack / wheelbase));
 }
 

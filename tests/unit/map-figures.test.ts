@@ -3,10 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { type Aim, aimAtPlane, findAim, findBestSpot, judgedPlane } from '../../shared-math/aim/aim.ts';
 import { ballPath, linkArc, pathGap } from '../../shared-math/aim/arcs.ts';
 import { holdTravel, holdWheels, worstBumpSteerAt } from '../../shared-math/aim/held-travel.ts';
-import { createMap, fillMap, leastNode, mapOver } from '../../shared-math/aim/map.ts';
+import { createMap, fillMap, leastNode, mapOver, valleyRidge } from '../../shared-math/aim/map.ts';
 import { contourLines } from '../../shared-math/aim/map-contours.ts';
-import { prepareMapKernel, worstAt } from '../../shared-math/aim/map-kernel.ts';
+import {
+  PLACE_DRAG_LINK,
+  PLACE_OK,
+  PLACE_TIE_ROD,
+  prepareMapKernel,
+  worstAt,
+} from '../../shared-math/aim/map-kernel.ts';
 import { type MapWindow, mapWindow, placeOf, usualWindow } from '../../shared-math/aim/map-window.ts';
+import type { Point } from '../../shared-math/layout/index.ts';
 import { createState, poseAxle, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { wheelPoses, wheelTravel } from '../../shared-math/sweep/one-wheel.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
@@ -367,5 +374,100 @@ describe('the aim axis and the best spot', () => {
       ),
     };
     expect(findBestSpot(frontEnd, { ...aim, axis: [0, 1, 0] }, far)).toBeUndefined();
+  });
+});
+
+describe('a small map, place by place as the linkage is solved there', () => {
+  /** Worst over the held heaves with the ball at a place, and which link is first out of reach, by the ordinary solver. */
+  function solvedAt(over: object, steering: typeof SIDE_STEER, place: Point, heaves: ArrayLike<number>) {
+    const { box } = steering;
+    const centre = place.map((v, i) => v + box.sectorCentre[i]! - box.pitmanBall[i]!);
+    const moved = frontEndOf({
+      ...over,
+      steering: { ...steering, box: { ...box, pitmanBall: place, sectorCentre: centre } },
+    });
+    const state = createState();
+    if (solveFrontEnd(moved, 0, 0, 0, state) !== 'ok') return { failure: state.failure, worst: Number.NaN };
+    const straight = state.meanSteer;
+    let worst = 0;
+    for (const heave of Array.from(heaves)) {
+      if (solveFrontEnd(moved, heave, 0, 0, state) !== 'ok')
+        return { failure: state.failure, worst: Number.NaN };
+      worst = Math.max(worst, Math.abs(state.meanSteer - straight));
+    }
+    return { failure: undefined, worst };
+  }
+  const short = {
+    axle: {
+      beam: 'i-beam',
+      left: { ...PLAIN_HALF, tieRodBall: [-60, 630, 292] },
+      right: {
+        ...Object.fromEntries(
+          Object.entries(PLAIN_HALF).map(([key, value]) => [
+            key,
+            Array.isArray(value) ? [value[0], -value[1]!, value[2]] : value,
+          ]),
+        ),
+        tieRodBall: [-180, -560, 292],
+      },
+    },
+  };
+  test.each<[string, object, typeof SIDE_STEER, number, [number, number], [number, number]]>([
+    ['side steer', {}, SIDE_STEER, 75, [-900, -700], [300, 420]],
+    ['cross steer', {}, CROSS_STEER, 75, [150, 420], [300, 420]],
+    ['ahead of the arm', {}, SIDE_STEER, 60, [300, 700], [300, 420]],
+    ['near the arm’s ball, where links do not reach', {}, SIDE_STEER, 220, [-420, -60], [120, 700]],
+    ['where the tie rod does not reach first', short, SIDE_STEER, 220, [-420, -60], [120, 700]],
+  ])('%s', (_, over, steering, travel, across, up) => {
+    const frontEnd = frontEndOf({ ...over, steering, travel: { bump: travel, rebound: travel, roll: 0 } });
+    const window = mapWindow(frontEnd, across, up);
+    if (!window.ok) throw new Error(window.failure);
+    const held = holdTravel(frontEnd, 5);
+    const map = fillMap(held, createMap(window.value, 5, 5));
+    if (!map.ok) throw new Error(map.failure);
+    for (let i = 0; i < 25; i += 1) {
+      const place = placeOf(window.value, map.value.across[i % 5]!, map.value.up[Math.floor(i / 5)]!);
+      const { failure, worst } = solvedAt(over, steering, place, held.heave);
+      const reason =
+        failure === undefined ? PLACE_OK : failure === 'tie-rod' ? PLACE_TIE_ROD : PLACE_DRAG_LINK;
+      expect(map.value.reason[i], `${place}`).toBe(reason);
+      if (failure === undefined) expectClose(map.value.worst[i]!, worst, 1e-9, `${place}`);
+      else expect(map.value.worst[i]).toBe(Number.POSITIVE_INFINITY);
+    }
+  });
+
+  test('the ridge: the least of each column between its neighbours, to a hundredth of a millimetre', () => {
+    const frontEnd = frontEndOf();
+    const held = holdTravel(frontEnd, 5);
+    const kernel = prepareMapKernel(held);
+    const ridgeOver = (from: [number, number], to: [number, number], rows: number) => {
+      const map = fillMap(held, createMap({ axes: [0, 2], kept: 500, from, to }, 3, rows), kernel);
+      if (!map.ok) throw new Error(map.failure);
+      return valleyRidge(kernel, map.value);
+    };
+    const ridge = ridgeOver([-950, 250], [-750, 430], 7);
+    expect(ridge).toHaveLength(9);
+    for (let i = 0; i < 3; i += 1) {
+      const [x, z, worst] = [ridge[3 * i]!, ridge[3 * i + 1]!, ridge[3 * i + 2]!];
+      expect(x).toBe([-950, -850, -750][i]);
+      expectClose(worst, worstAt(kernel, [x, 500, z]), 1e-15);
+      for (const off of [-0.02, 0.02]) expect(worst).toBeLessThan(worstAt(kernel, [x, 500, z + off]));
+    }
+    // A valley below or above the window has none in it.
+    expect(ridgeOver([-950, 420], [-750, 500], 7)).toHaveLength(0);
+    expect(ridgeOver([-950, 150], [-750, 250], 7)).toHaveLength(0);
+  });
+
+  test('on hairpins the aim is the pivot seen from the side, and its circle the rod’s', () => {
+    const frontEnd = frontEndOf();
+    const aim = findAim(frontEnd);
+    if (!aim.ok) throw new Error(aim.failure);
+    const { point, axis, radius, ball, flatness } = aim.value;
+    expectClose(point[0], -890, 1e-6);
+    expectClose(point[2], 335, 1e-6);
+    expectClose(Math.abs(axis[1]), 1, 1e-9);
+    expectClose(radius, Math.hypot(890, 395 - 335), 1e-6);
+    expect(ball).toEqual([0, 484, 395]);
+    expectClose(flatness, 0, 1e-6);
   });
 });

@@ -139,7 +139,10 @@ describe('the most that the wheels are off an even shaft', () => {
     const stopped = frontEndOf({ steering: { ...SIDE_STEER, stopAngle: 6 } });
     const small = sweepTurn(stopped, 0, 0);
     expect(small.left.cause).toBe('stop');
-    expectClose(worstOffEven(stopped, small, 0, 0, uneven, 0.7)! / sought(stopped, small, 0, 0.7), 1, 0.01);
+    for (let yoke = 0; yoke < 3.1; yoke += 0.3) {
+      const most = sought(stopped, small, 0, yoke);
+      expectClose(worstOffEven(stopped, small, 0, 0, uneven, yoke)! / most, 1, 0.01, `yoke ${yoke}`);
+    }
   });
 
   test('nothing where there is no turn, or no pose', () => {

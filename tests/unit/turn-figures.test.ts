@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { createState, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { evenly, rideSteer, visitGrid } from '../../shared-math/sweep/grid.ts';
-import { effortOfTurn, lockAngles, sweepTurn, turnsLockToLock } from '../../shared-math/sweep/index.ts';
+import {
+  effortOfTurn,
+  lockAngles,
+  sweepTurn,
+  turningCircle,
+  turnsLockToLock,
+} from '../../shared-math/sweep/index.ts';
 import { heaveEnds, wheelPlaces, wheelPoses, worstOneWheel } from '../../shared-math/sweep/one-wheel.ts';
 import { toeLength } from '../../shared-math/sweep/travel.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
@@ -85,6 +91,22 @@ describe('the two wheels at a lock', () => {
     expectClose(told.idealOuter, ideal, 1e-9);
     // cot inner = cot 26° - 1280/2640.
     expectClose(told.idealInner, Math.atan(1 / (1 / Math.tan(26 * DEGREE) - 1280 / 2640)), 1e-9);
+  });
+  test('a wheel that does not turn takes the car nowhere: no circle', () => {
+    // 0.01 rad is 0.573°.
+    for (const [left, right] of [
+      [30, 0.5],
+      [0.5, 30],
+      [-0.5, -30],
+      [-30, -0.5],
+      [0.56, 0.56],
+    ] as const)
+      expect(turningCircle(layout, lock(left, right)), `${left}, ${right}`).toBeUndefined();
+    for (const [left, right] of [
+      [0.58, 0.58],
+      [-0.58, -0.58],
+    ] as const)
+      expect(turningCircle(layout, lock(left, right))).toBeDefined();
   });
   test('static toe of the wheel that is inside is put back', () => {
     const uneven = layoutOf({

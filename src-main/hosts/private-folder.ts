@@ -1,6 +1,7 @@
-import { chmodSync, existsSync, lstatSync, mkdirSync, readdirSync, statSync } from 'node:fs';
+import { chmodSync, existsSync, lstatSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { DATABASE_FILE, StoreError, storageReason } from '../store/index.ts';
+import { SEATS_FILE } from './loopback/seats.ts';
 
 /*
  * A shop's cars are the shop's business: the data folder and what is in it is for its owner alone. The hosts say so to
@@ -54,7 +55,10 @@ function isOurs(folder: string, names: readonly string[]): boolean {
   return uid === process.getuid?.() && !isSticky && (names.length === 0 || names.includes(DATABASE_FILE));
 }
 
-/** Takes away what others may do with a folder's files, and with the folder. Links are left alone. */
+/**
+ * Takes away what others may do with a folder's files, and with the folder. Links are left alone. A file of secrets that
+ * others could read holds none any more, and goes.
+ */
 function closeToOthers(folder: string): void {
   chmodSync(folder, FOLDER_MODE);
   for (const name of readdirSync(folder)) {
@@ -62,7 +66,9 @@ function closeToOthers(folder: string): void {
     const path = join(folder, name);
     const entry = lstatSync(path);
     if (entry.isDirectory()) closeToOthers(path);
-    else if (entry.isFile() && (entry.mode & OTHERS) !== 0) chmodSync(path, entry.mode & 0o700);
+    else if (!entry.isFile() || (entry.mode & OTHERS) === 0) continue;
+    else if (name === SEATS_FILE) rmSync(path);
+    else chmodSync(path, entry.mode & 0o700);
   }
 }
 

@@ -97,7 +97,8 @@ describe('a host that is started again', () => {
       .update(`${new URL(origin).host} ${nonce}`)
       .digest('hex');
     expect(await proofOf(origin, nonce)).toEqual({ status: 200, proof });
-    for (const broken of ['', 'short', 'x'.repeat(2000), 7, null])
+    for (const broken of ['', 'short', 'x'.repeat(500), 7, null])
       expect(await proofOf(origin, broken)).toEqual({ status: 400, proof: undefined });
+    expect(await proofOf(origin, 'x'.repeat(2000))).toEqual({ status: 413, proof: undefined });
   });
 });

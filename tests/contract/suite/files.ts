@@ -70,7 +70,7 @@ export function fileTests(open: OpenSession): void {
     const layouts = [sampleLayout(), impossibleLayout()];
     const text = JSON.stringify({ format: 'toeboard-car', version: 1, name: 'Bad', layouts });
     expect(await failure(call, 'file.import', { text, fileName: 'bad.json', customerId })).toBe(
-      'refused-document: bad.json: layouts[1].steering.dragLinkBall: on the same spot as the pitman ball: the drag link has no length',
+      'refused-document: bad.json: car file: layouts[1].steering.dragLinkBall: on the same spot as the pitman ball: the drag link has no length',
     );
     expect(await failure(call, 'file.import', { text: 'PK\u0003', fileName: 'photo.zip' })).toMatch(
       /^refused-document: photo\.zip: not JSON: [^\n]+$/,

@@ -85,7 +85,7 @@ export function photoTests(open: OpenSession): void {
         text: car.text.replace(/"content": "[^"]{8}/, '"content": "AAAAAAAA'),
         fileName: 'car.json',
       }),
-    ).toBe('refused-document: car.json: photos[0].content: it is not a JPEG, PNG or WebP picture');
+    ).toBe('refused-document: car.json: car file: photos[0].content: it is not a JPEG, PNG or WebP picture');
   });
 
   test('the demonstration brings its photos', async () => {

@@ -37,8 +37,8 @@ function writeRow(sweep: TravelSweep, row: number, state: FrontEndState, rideMea
 }
 
 /**
- * Sweeps heave (mm) at no roll, or roll (rad) at no heave, at a held handwheel (rad). Solved outward from ride height
- * so that each pose starts from its neighbour.
+ * Sweeps heave (mm) at no roll, or roll (rad) at no heave, at a held handwheel (rad). Solved in order, so that each pose
+ * starts from its neighbour, as `solveAxle` walks to the first from ride height.
  * Outcomes: a status for each row; where ride height itself is out of reach, so is every row.
  */
 export function sweepTravel(
@@ -71,17 +71,13 @@ export function sweepTravel(
     sweep.status.fill(ride.status === 'no-pose' ? ROW_NO_POSE : ROW_OUT_OF_REACH);
     return sweep;
   }
-  let start = 0;
-  for (let i = 1; i < rows; i += 1) if (Math.abs(at[i] as number) < Math.abs(at[start] as number)) start = i;
-  const solveRow = (row: number) => {
+  for (let row = 0; row < rows; row += 1) {
     const value = at[row] as number;
     const posed = poseAxle(frontEnd, along === 'heave' ? value : 0, along === 'roll' ? value : 0, state);
     const status = posed ? steerAxle(frontEnd, handwheel, state) : 'no-pose';
     sweep.status[row] = status === 'ok' ? ROW_OK : status === 'no-pose' ? ROW_NO_POSE : ROW_OUT_OF_REACH;
     if (status === 'ok') writeRow(sweep, row, state, ride.meanSteer);
-  };
-  for (let row = start; row < rows; row += 1) solveRow(row);
-  for (let row = start - 1; row >= 0; row -= 1) solveRow(row);
+  }
   return sweep;
 }
 
@@ -123,8 +119,8 @@ function slopeAtZero(sweep: TravelSweep): number {
   const rows: number[] = [];
   for (let i = 0; i < sweep.count; i += 1) if (sweep.status[i] === ROW_OK) rows.push(i);
   rows.sort((i, j) => Math.abs(sweep.at[i] as number) - Math.abs(sweep.at[j] as number));
-  const x = rows.slice(0, 3).map((row) => sweep.at[row] as number);
-  const y = rows.slice(0, 3).map((row) => sweep.meanSteer[row] as number);
+  const x = rows.map((row) => sweep.at[row] as number);
+  const y = rows.map((row) => sweep.meanSteer[row] as number);
   const [x0, x1, x2] = x as [number, number, number];
   const [y0, y1, y2] = y as [number, number, number];
   if (rows.length < 2) return 0;

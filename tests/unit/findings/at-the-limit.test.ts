@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis, LimitName } from '../../../shared-math/findings/index.ts';
+import { type Analysis, LIMITS, type LimitName } from '../../../shared-math/findings/index.ts';
 import { drawnInputAngle } from '../../../shared-math/layout/index.ts';
 import { createState, solveFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { routeOf } from '../../../shared-math/shaft/index.ts';
@@ -9,6 +9,7 @@ import {
   car,
   DEG,
   degreesOf,
+  INCHES,
   judge,
   MM,
   straightCar,
@@ -67,7 +68,27 @@ const ENDS = {
   steeringArmTransmission: { angle: toRadians(40), at: { handwheel: 0 } },
 };
 
+const GAP = (limit: 'moving' | 'tyre') =>
+  withParts(car(), {
+    clearances: {
+      pairs: [
+        {
+          a: 'x',
+          b: 'y',
+          nameOfA: 'drag link',
+          nameOfB: 'tie rod',
+          limit,
+          distance: 15,
+          at: { heave: 0, roll: 0, handwheel: 0 },
+        },
+      ],
+      poses: 9,
+    },
+  });
+
 const EDGES: readonly Edge[] = [
+  { limit: 'clearanceMoving', rule: 'clearance', on: GAP('moving'), figure: 15 },
+  { limit: 'clearanceTyre', rule: 'clearance', on: GAP('tyre'), figure: 15 },
   {
     limit: 'bumpSteerWorst',
     rule: 'bump-steer-worst',
@@ -152,7 +173,7 @@ describe('at a limit', () => {
   test.each(EDGES.map((edge) => ({ ...edge, label: `${edge.rule}, ${edge.limit}` })))(
     '$label',
     ({ limit, rule, on, figure }) => {
-      const past = limit.endsWith('Least') ? 1 : -1;
+      const past = limit.endsWith('Least') || rule === 'clearance' ? 1 : -1;
       // The other end of a range out of the way; the other limits of the rule as wide as they go.
       const wide = {
         lockLeast: 5,
@@ -168,6 +189,23 @@ describe('at a limit', () => {
         judge(rule, on, MM, { ...wide, [limit]: value }).filter(({ severity }) => severity !== 'info').length;
       expect(said(figure), 'at').toBe(0);
       expect(said(figure * (1 + past * HAIR)), 'a hair past').toBeGreaterThan(0);
+    },
+  );
+
+  // Rounded as usual the two would be one; a builder who reads them then has to see on which side he is.
+  test.each(EDGES.map((edge) => ({ ...edge, label: `${edge.rule}, ${edge.limit}` })))(
+    '$label: a figure beside it does not read as it',
+    ({ limit, rule, on, figure }) => {
+      const range = LIMITS[limit].range;
+      const far = limit.endsWith('Least') ? range[0] : range[1];
+      for (const style of [INCHES, MM]) {
+        const words = (value: number) =>
+          judge(rule, on, style, { lockLeast: 5, lockMost: 70, [limit]: value }).map(
+            ({ sentence }) => sentence,
+          );
+        if (rule === 'toe-static' || words(far).length === 0) continue;
+        expect(words(figure * 1.0003), style.unit).not.toEqual(words(far));
+      }
     },
   );
 

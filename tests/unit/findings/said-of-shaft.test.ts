@@ -804,6 +804,19 @@ const SAID = [
     ],
     { shop: { jointSingle: 22.5, jointDouble: 21.5 } },
   ),
+  said(
+    'very long, a bearing near one end: two more, evenly',
+    'shaft-span',
+    () => shaft({ ...FARTHER, supports: [{ shaft: 0, at: 0.1 }] }),
+    [
+      'attention shaft.joints.0.centre | Shaft 1 runs 73 7/16 in without a bearing of its 81 5/8 in | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.1},{shaft:0,at:0.4},{shaft:0,at:0.7}]}}',
+    ],
+    {
+      mm: [
+        'Shaft 1 runs 1865.3 mm without a bearing of its 2072.6 mm | limit 762 mm | Put two support bearings along that stretch, evenly.',
+      ],
+    },
+  ),
 ];
 
 describe('what is said of the steering shaft', () => {

@@ -602,6 +602,28 @@ const SAID = [
       ],
     },
   ),
+  said(
+    'both sides off: each is said',
+    'plausible',
+    () =>
+      withLayout(car(), {
+        axle: {
+          ...AXLE,
+          left: { ...AXLE.left, tieRodBall: [-150, 1580, 292] },
+          right: { ...AXLE.right, tieRodBall: [-150, -1580, 292] },
+        },
+      }),
+    [
+      'attention axle.left.tieRodBall | Left tie rod ball stands 62 3/16 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 7/16 in or 62.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:axle.left.tieRodBall,to:[-150,62.2047,292]}}',
+      'attention axle.right.tieRodBall | Right tie rod ball stands 62 3/16 in right: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 7/16 in or 62.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:axle.right.tieRodBall,to:[-150,-62.2047,292]}}',
+    ],
+    {
+      mm: [
+        'Left tie rod ball stands 1580.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 62.2 mm or 2.45 in meant? Set it to that.',
+        'Right tie rod ball stands 1580.0 mm right: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 62.2 mm or 2.45 in meant? Set it to that.',
+      ],
+    },
+  ),
 ];
 
 describe('what is said of slips of the hand', () => {

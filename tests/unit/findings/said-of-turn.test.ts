@@ -512,6 +512,35 @@ const SAID = [
       'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source',
     ],
   ),
+  said(
+    'locks that a tenth of a degree does not tell apart',
+    'turns-unequal',
+    () => turned(straightCar(), { left: [32.02, 28], right: [31.98, 28] }),
+    [
+      'info steering.box.pitmanBall | Left lock 32.02°, right lock 31.98°: 0.04° apart | limit 3° apart |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248}}',
+    ],
+  ),
+  said(
+    'nearly all of Ackermann',
+    'ackermann',
+    () => turned(straightCar(), { left: [32, 25.62], right: [32, 25.5] }),
+    [
+      'info axle.left.tieRodBall | At lock the inner wheel turns 6.380° further: 100.02 per cent of Ackermann at equal inner angle | ideal 6.379° further |  | Ackermann condition, as ISO 8855 | {at:{heave:0,roll:0,handwheel:9.4248}}',
+    ],
+  ),
+  said(
+    'next to no more at lock than straight ahead',
+    'effort',
+    () => withParts(car(), force(99.9, 100.2, 300)),
+    [
+      'info steering.box.sectorCentre | Parking takes about 22 lb at the rim straight ahead, at the most 23 lb, 300° of handwheel left | limit 33.7 lb |  | UN Regulation 79, category M1, intact steering (from memory; a moving car); effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:5.236}}',
+    ],
+    {
+      mm: [
+        'Parking takes about 99.9 N at the rim straight ahead, at the most 100.2 N, 300° of handwheel left | limit 150 N | ',
+      ],
+    },
+  ),
 ];
 
 describe('what is said of the turn', () => {

@@ -15,7 +15,7 @@ export default defineConfig({
         test: {
           name: 'core',
           include: fast.map((folder) => `tests/${folder}/**/*.test.ts`),
-          testTimeout: 30_000,
+          testTimeout: 120_000,
           benchmark: { include: [] },
         },
       },
@@ -39,7 +39,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: [resolve(import.meta.dirname, 'support/build-once.ts')],
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           hookTimeout: 60_000,
           // What is waited for comes late on a busy machine.
           expect: { poll: { timeout: 15_000 } },

@@ -155,7 +155,7 @@ describe('a spline', () => {
     await page.getByRole('tab', { name: 'Splines' }).click();
     // 36 teeth at 48/96 pitch are (36 + 1) / 48 in over the teeth: the involute standard's own formula.
     await typed(page, 'Over the teeth', '0.771 in');
-    await typed(page, 'Teeth counted', '18');
+    await typed(page, /^Teeth counted$/, '18');
     const found = page.locator('[data-spline]');
     await found.getByText('36', { exact: true }).waitFor();
     await page.getByText('An odd number of teeth has no half').waitFor();
@@ -182,7 +182,7 @@ describe('a spline', () => {
       .waitFor();
     await typed(page, /^Teeth counted on the other half/, '');
     await typed(page, 'Over the teeth', '0.71 in');
-    await typed(page, 'Teeth counted', '15');
+    await typed(page, /^Teeth counted$/, '15');
     await page.getByText('No standard involute form fits').waitFor();
   });
 
@@ -200,11 +200,13 @@ describe('a spline', () => {
       buffer: pngFile(image.width, image.height, rgb),
     });
     const canvas = page.locator('[data-spline-photo]');
-    await canvas.scrollIntoViewIfNeeded();
-    const box = await canvas.boundingBox();
-    if (!box) throw new Error('the photo shows');
-    const click = (x: number, y: number) =>
-      page.mouse.click(box.x + (x / image.width) * box.width, box.y + (y / image.height) * box.height);
+    // Words above the photo and buttons below it move it: a person looks where it is before each click.
+    const click = async (x: number, y: number) => {
+      await canvas.scrollIntoViewIfNeeded();
+      const box = await canvas.boundingBox();
+      if (!box) throw new Error('the photo shows');
+      await page.mouse.click(box.x + (x / image.width) * box.width, box.y + (y / image.height) * box.height);
+    };
     await page.getByText('Click the middle of the shaft’s end.').waitFor();
     await click(circle.x + 1.5, circle.y - 1);
     await page.getByText('Now click the rim, over the teeth, in three places spread around it.').waitFor();
@@ -228,7 +230,7 @@ describe('a spline', () => {
       .getByText('The rim laid straight, once around: a mark at every tooth, a shade over every blank.')
       .waitFor();
     await page.getByRole('button', { name: 'Use this count' }).click();
-    expect(await page.getByRole('textbox', { name: 'Teeth counted' }).inputValue()).toBe('29');
+    expect(await page.getByRole('textbox', { name: 'Teeth counted', exact: true }).inputValue()).toBe('29');
     await typed(page, 'Over the teeth', '0.646 in');
     await page.locator('[data-spline]').getByText('30', { exact: true }).waitFor();
     // What is no picture is refused by its name.
@@ -285,7 +287,7 @@ test('everything is reached by keys, and has no serious fault for those who cann
   // The splines' page with a find and a photo's count on it, and an end laid open.
   await page.getByRole('tab', { name: 'Splines' }).click();
   await typed(page, 'Over the teeth', '0.771 in');
-  await typed(page, 'Teeth counted', '18');
+  await typed(page, /^Teeth counted$/, '18');
   await page.locator('[data-candidate]').first().waitFor();
   const { image, circle } = renderSpline({
     teeth: 24,

@@ -101,7 +101,7 @@ describe('a finding', () => {
     await page.getByRole('button', { name: 'Back to ride height' }).click();
     expect(await heave.inputValue()).toBe('0');
     // What steers the handwheel too is shown with it turned.
-    await finding(page, /Drag link all but touches the left tyre/).click();
+    await finding(page, /Drag link comes within .* of the left tyre/).click();
     await chosenCard(page).getByRole('button', { name: 'Show it there' }).click();
     const handwheel = page.getByRole('textbox', { name: 'Handwheel, typed' });
     expect(await handwheel.inputValue()).toMatch(/^\d{3}° left$/);
@@ -118,7 +118,7 @@ describe('a finding', () => {
   test('that is in order is folded away and can be looked at and chosen', async () => {
     const { page } = await openLow();
     expect(await finding(page, /^In order: Caster 6\.1°$/).count()).toBe(0);
-    await page.getByRole('button', { name: '19 in order' }).click();
+    await page.getByRole('button', { name: /^\d+ in order$/ }).click();
     await finding(page, /^In order: Caster 6\.1°$/).click();
     await page.getByRole('heading', { name: 'Left kingpin, top' }).waitFor();
   });
@@ -173,7 +173,7 @@ describe('the verdict', () => {
     const { page } = await openLow();
     await page.getByRole('button', { name: 'Raise the box with its arm 3 in' }).first().waitFor();
     await page.keyboard.press('u');
-    await page.getByRole('button', { name: 'Raise the box with its arm 75.7 mm' }).waitFor();
+    await page.getByRole('button', { name: /^Raise the box with its arm 7\d\.\d mm$/ }).first().waitFor();
     await finding(page, /Bump steer starts at 1\.09° per 25 mm/).waitFor();
   });
 
@@ -318,7 +318,7 @@ test('the verdict, its cautions and the limits have no serious fault for those w
   await page.reload();
   await finding(page, /Bump steer 3\.\d\d° to the \w+ at /).click();
   await page.getByText('Self-made and welded arms can break.').click();
-  await page.getByRole('button', { name: '19 in order' }).click();
+  await page.getByRole('button', { name: /^\d+ in order$/ }).click();
   expect(await violations(page)).toEqual([]);
   await page.getByRole('combobox', { name: 'Pitman ball, stud points' }).selectOption('numbers');
   await page.locator('body').press('l');

@@ -179,11 +179,9 @@ describe('npm start', () => {
     expect(await isUp(address)).toBe(false);
   });
 
-  test('is up in a moment once built, and its host does not outlive it when it is killed', async () => {
-    const begun = performance.now();
+  test('once built is not built again, and its host does not outlive it when it is killed', async () => {
     const program = start(root);
     const [address] = await program.says(ADDRESS);
-    expect(performance.now() - begun).toBeLessThan(5000);
     expect(program.said()).not.toContain('Building');
     program.child.kill('SIGKILL');
     await program.ended;

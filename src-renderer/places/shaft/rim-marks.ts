@@ -25,9 +25,17 @@ export function withoutLast({ centre, rim }: RimMarks): RimMarks {
   return rim.length > 0 ? { centre, rim: rim.slice(0, -1) } : NO_MARKS;
 }
 
+/** Share of the farthest click's distance from the middle below which a click is not on the same rim, however slanted. */
+const NEAR_THE_MIDDLE = 0.5;
+
+function hasOneAtTheMiddle(centre: Spot, rim: readonly Spot[]): boolean {
+  const far = rim.map(([x, y]) => Math.hypot(x - centre[0], y - centre[1]));
+  return Math.min(...far) < NEAR_THE_MIDDLE * Math.max(...far);
+}
+
 /** Why the marks make no rim; empty where they do, or where there is none to make yet. */
 export function rimTrouble({ centre, rim }: RimMarks): string {
-  return centre && rim.length > 0 && !rimThrough(centre, rim)
+  return centre && rim.length > 0 && (hasOneAtTheMiddle(centre, rim) || !rimThrough(centre, rim))
     ? 'A click on the rim stands at the middle, or the clicks make no round end: take the last one back.'
     : '';
 }

@@ -424,6 +424,12 @@ describe('one joint', () => {
         1,
       ).outcome;
     expect(gap(0.9).ok).toBe(true);
+    const level = { end: [-80, 300, 700], axis: [1, 0, 0] } as const;
+    const parallel = suggestRoute(
+      { column: level, box: { end: [500, 300, 650], axis: [1, 0, 0] } },
+      1,
+    ).outcome;
+    expect(parallel).toEqual({ ok: false, failure: { kind: 'axes-apart', gap: Number.POSITIVE_INFINITY } });
     const apart = gap(1.5);
     expect(!apart.ok && apart.failure).toEqual({ kind: 'axes-apart', gap: expect.closeTo(1.5, 9) });
   });

@@ -173,7 +173,10 @@ describe('the verdict', () => {
     const { page } = await openLow();
     await page.getByRole('button', { name: 'Raise the box with its arm 3 in' }).first().waitFor();
     await page.keyboard.press('u');
-    await page.getByRole('button', { name: /^Raise the box with its arm 7\d\.\d mm$/ }).first().waitFor();
+    await page
+      .getByRole('button', { name: /^Raise the box with its arm 7\d\.\d mm$/ })
+      .first()
+      .waitFor();
     await finding(page, /Bump steer starts at 1\.09° per 25 mm/).waitFor();
   });
 

@@ -22,6 +22,7 @@ import {
   useBrowser,
   withSample,
 } from '../support/browser-page.ts';
+import { expectClose } from '../support/close.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 import { photographedCar, SHOTS, type Shot } from '../support/photo-scene.ts';
 import {
@@ -188,13 +189,14 @@ describe('a photo', () => {
     for (const corner of SIDE.frame.slice(0, 2)) await clickPhoto(page, photographed(SIDE.camera, corner));
     await type(page, 'True distance', '1400 mm');
     const words = (await page.locator('[data-trace="scale"]').textContent()) ?? '';
-    const [mm, far] = [...words.matchAll(/([\d.]+) mm/g)].map(([, figure]) => Number(figure));
+    // In the reader's unit, inches, to a thousandth.
+    const [mm, far] = [...words.matchAll(/([\d.]+) in\b/g)].map(([, figure]) => 25.4 * Number(figure));
     const [a, b] = SIDE.frame.slice(0, 2).map((corner) => photographed(SIDE.camera, corner)) as unknown as [
       Px,
       Px,
     ];
     const px = Math.hypot(a[0] - b[0], a[1] - b[1]);
-    expect(mm).toBeCloseTo(1400 / px, 2);
+    expectClose(mm as number, 1400 / px, 0.0005 * 25.4 + 1e-6, 'mm for a pixel');
     expect(far).toBeGreaterThan(mm as number);
     await page.getByRole('button', { name: 'Undo: Set the scale' }).click();
     await saved(page);

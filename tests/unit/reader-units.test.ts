@@ -55,8 +55,10 @@ describe('the reader’s unit', () => {
       [INCHES, METRIC],
       [MM, IMPERIAL],
     ] as const)
+      // Toe is told in one form in both units: 0.091 in (2.3 mm, 0.20°).
       for (const { sentence, limit, advice } of findings(analysis, style))
-        for (const words of [sentence, limit, advice]) expect(words).not.toMatch(foreign);
+        for (const words of [sentence, limit, advice])
+          expect(words.replaceAll(/\(\d[\d.]* (?:mm|in), \d[\d.]*°\)/g, '')).not.toMatch(foreign);
   });
 
   test('is that of a scale as well: pounds with inches, kilograms with millimetres, and of a bare number', () => {

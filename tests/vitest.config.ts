@@ -43,8 +43,10 @@ export default defineConfig({
           hookTimeout: 60_000,
           // What is waited for comes late on a busy machine.
           expect: { poll: { timeout: 15_000 } },
-          // One browser at a time: these machines are small, and a drag under load is another drag.
+          // One browser at a time: these machines are small, and a drag under load is another drag. For the same reason a
+          // test that did not come to its end is tried once more; what is wrong fails twice.
           fileParallelism: false,
+          retry: 1,
           benchmark: { include: [] },
         },
       },

@@ -51,11 +51,11 @@ describe('the reader’s unit', () => {
 
   test.each(DEMONSTRATIONS)('is the only one in the findings on %s', (_, document) => {
     const analysis = withClearances(analyse(resolveLayout(document)));
+    // Toe is told in one form in both units: 0.091 in (2.3 mm, 0.20°).
     for (const [style, foreign] of [
       [INCHES, METRIC],
       [MM, IMPERIAL],
     ] as const)
-      // Toe is told in one form in both units: 0.091 in (2.3 mm, 0.20°).
       for (const { sentence, limit, advice } of findings(analysis, style))
         for (const words of [sentence, limit, advice])
           expect(words.replaceAll(/\(\d[\d.]* (?:mm|in), \d[\d.]*°\)/g, '')).not.toMatch(foreign);

@@ -53,12 +53,12 @@ describe('the place for the turn', () => {
     expect(right).toBe(`30.0° and ${(Math.abs(turn.right.leftSteer) / DEGREE).toFixed(1)}°`);
     expect((await cells(page, 'kerbs'))[0]).toMatch(/^\d\d ft \d+ in$/);
     expect(await cells(page, 'effort')).toEqual([
-      expect.stringMatching(/^\d+ lb manual$/),
+      expect.stringMatching(/^\d+ lb manual \d+ lb most, (left|right) lock$/),
       '2 to 7 lb assisted',
     ]);
     await page.keyboard.press('u');
     await expect.poll(async () => (await cells(page, 'kerbs'))[0]).toMatch(/^1\d\.\d\d m$/);
-    expect((await cells(page, 'effort'))[0]).toMatch(/^\d+ N manual$/);
+    expect((await cells(page, 'effort'))[0]).toMatch(/^\d+ N manual \d+ N most, (left|right) lock$/);
   });
 
   test('says so where the box itself ends the turn', async () => {

@@ -48,7 +48,7 @@ describe('choosing an arrangement', () => {
     for (const text of await line(page, 'Worst bump steer')) expect(text).toMatch(/^\d+\.\d\d°$/);
     const parking = await line(page, 'Parking at the rim');
     expect(parking[0]).toMatch(/^\d+ lb, at the most \d+ lb$/);
-    expect(parking[1]).toMatch(/^2 to 7 lb \d+ lb if the assistance fails$/);
+    expect(parking[1]).toMatch(/^2 to 7 lb \d+ lb, at the most \d+ lb if the assistance fails$/);
     await expect
       .poll(async () => (await line(page, 'Comes too near')).some((text) => text === 'being measured…'))
       .toBe(false);

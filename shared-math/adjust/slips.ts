@@ -1,4 +1,5 @@
 import type { LayoutDocument } from '../layout/index.ts';
+import { MM_PER_INCH } from '../units/index.ts';
 import { adjust, FITS_WITHIN } from './adjust.ts';
 import { pointsNamed, type SurveyRow, surveyedPoints } from './survey.ts';
 
@@ -25,8 +26,7 @@ export interface Slip {
   readonly w: number;
 }
 
-const INCH = 25.4;
-const FOOT = 304.8;
+const FOOT = 12 * MM_PER_INCH;
 
 /** Kinds whose value has a side: the sign says on which side of a line or of another point. */
 const SIDED = new Set<SurveyRow['kind']>([
@@ -50,12 +50,15 @@ export function possibleSlips(
   const values: [SlipKind, number][] = [];
   if (SIDED.has(row.kind)) values.push(['wrong-side', -value]);
   if (!ANGLES.has(row.kind)) {
-    values.push(['millimetres-as-inches', value / INCH], ['inches-as-millimetres', value * INCH]);
+    values.push(
+      ['millimetres-as-inches', value / MM_PER_INCH],
+      ['inches-as-millimetres', value * MM_PER_INCH],
+    );
     values.push(
       ['a-foot', value - FOOT],
       ['a-foot', value + FOOT],
-      ['an-inch', value - INCH],
-      ['an-inch', value + INCH],
+      ['an-inch', value - MM_PER_INCH],
+      ['an-inch', value + MM_PER_INCH],
     );
     values.push(['half-or-twice', value / 2], ['half-or-twice', value * 2]);
   }

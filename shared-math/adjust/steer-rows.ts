@@ -1,5 +1,5 @@
 import { createState, prepareFrontEnd, solveFrontEnd } from '../linkage/index.ts';
-import { evenly, ROW_OK, sweepTravel } from '../sweep/index.ts';
+import { ROW_OK, sweepTravel } from '../sweep/index.ts';
 import { toDegrees } from '../units/index.ts';
 import { layoutAt, type UnknownTable } from './unknowns.ts';
 
@@ -92,7 +92,7 @@ export function worstBumpSteer(table: UnknownTable, x: Float64Array): WorstBumpS
     if (sweep.status[i] !== ROW_OK || !Number.isFinite(sweep.bumpSteer[i])) return undefined;
     if (Math.abs(sweep.bumpSteer[i] as number) > Math.abs(sweep.bumpSteer[row] as number)) row = i;
   }
-  const heave = evenly(-rebound, bump, HEAVES)[row] as number;
+  const heave = sweep.at[row] as number;
   const sign = (sweep.bumpSteer[row] as number) < 0 ? -1 : 1;
   const slopes = new Float64Array(x.length);
   const solved = differentiateSteers(table, x, [heave], (j, further, back, per) => {

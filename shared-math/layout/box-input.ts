@@ -1,3 +1,4 @@
+import { toRadians } from '../units/index.ts';
 import type { Point } from './points.ts';
 import type { LayoutDocument } from './schema.ts';
 
@@ -50,7 +51,7 @@ export function withInputTrue<Document extends BoxAndShaft>(document: Document):
   const share = dot(input, sector);
   const aside = along(input, 1, sector, -share);
   if (Math.hypot(...aside) < 1e-3) return undefined;
-  const angle = (ownInputAngle(document) * Math.PI) / 180;
+  const angle = toRadians(ownInputAngle(document));
   const turned = along(sector, Math.cos(angle) * (share < 0 ? -1 : 1), unit(aside), Math.sin(angle));
   const axis: Point = [tidy(turned[0], 1e5), tidy(turned[1], 1e5), tidy(turned[2], 1e5)];
   const last = shaft.joints.length - 1;

@@ -1,4 +1,5 @@
 import type { Layout } from '../layout/index.ts';
+import { toRadians } from '../units/index.ts';
 
 /**
  * The wheel angles at which all wheels roll about one centre on the rear axle's line:
@@ -60,8 +61,8 @@ export function ackermannCar(layout: Layout): AckermannCar {
   return {
     track: kingpinTrack(layout),
     wheelbase: layout.car.wheelbase,
-    toeLeft: (left.toeIn * Math.PI) / 180,
-    toeRight: (right.toeIn * Math.PI) / 180,
+    toeLeft: toRadians(left.toeIn),
+    toeRight: toRadians(right.toeIn),
   };
 }
 

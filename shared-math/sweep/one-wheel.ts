@@ -1,6 +1,6 @@
 import type { Layout } from '../layout/index.ts';
 import { createState, type FrontEnd, type PoseStatus, poseAxle, steerAxle } from '../linkage/index.ts';
-import type { Radians } from '../units/index.ts';
+import { type Radians, toRadians } from '../units/index.ts';
 import { rideSteer } from './grid.ts';
 
 /** The poses of the travel in which either wheel may stand anywhere in its own bump and droop. mm, rad. */
@@ -22,7 +22,7 @@ export function wheelTravel(layout: Layout): WheelTravel {
     bump,
     rebound,
     halfTrack: track / 2,
-    sine: Math.min(Math.sin((roll * Math.PI) / 180), (bump + rebound) / track),
+    sine: Math.min(Math.sin(toRadians(roll)), (bump + rebound) / track),
   };
 }
 

@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { refusalLine, refusalOf } from '../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../shared-math/outcome.ts';
+import { parseJson } from '../../../shared-math/outside/index.ts';
 import type { Database } from '../database.ts';
 import { historyIn } from '../history.ts';
 import { migrate } from '../migrate.ts';
@@ -16,7 +17,6 @@ import { endSchema, headSchema, lineSchema, SHOP_FORMAT, SHOP_VERSION, type Shop
 
 /** Bytes. A photo of the largest size in base64 is below. */
 const LINE_MOST = 64_000_000;
-const DEPTH_MOST = 64;
 
 /** Looks at a photo's file by its header. */
 export type CheckPhoto = (content: Uint8Array) => Outcome<PhotoFacts, string>;
@@ -45,31 +45,9 @@ async function* linesOf(stream: AsyncIterable<Uint8Array>): AsyncGenerator<Buffe
   if (length > 0) yield Buffer.concat(waiting);
 }
 
-/** Whether brackets stand in one another deeper than in any of our files; before anything parses them. */
-function isTooDeep(text: string): boolean {
-  let depth = 0;
-  let quoted = false;
-  for (let at = 0; at < text.length; at += 1) {
-    const sign = text.charCodeAt(at);
-    if (quoted) {
-      if (sign === 92) at += 1;
-      else if (sign === 34) quoted = false;
-    } else if (sign === 34) quoted = true;
-    else if (sign === 123 || sign === 91) {
-      depth += 1;
-      if (depth > DEPTH_MOST) return true;
-    } else if (sign === 125 || sign === 93) depth -= 1;
-  }
-  return false;
-}
-
 function parsedLine(bytes: Buffer, number: number): unknown {
-  const text = bytes.toString('utf8');
-  try {
-    if (!isTooDeep(text)) return JSON.parse(text) as unknown;
-  } catch {
-    // Told below, as what is too deep is.
-  }
+  const parsed = parseJson(bytes.toString('utf8'));
+  if (parsed.ok) return parsed.value;
   throw refused(number === 1 ? 'this is not the file of a whole shop' : `line ${number} of it is not JSON`);
 }
 

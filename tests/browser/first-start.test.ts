@@ -53,7 +53,9 @@ test('the code is gone from the address at once, and a used address opens nothin
   await first.getByRole('heading', { name: 'A clean sheet' }).waitFor();
   const second = await board.context.newPage();
   await second.goto(used);
-  await second.getByText(/does not belong to the program that runs now; use the window that it opened/).waitFor();
+  await second
+    .getByText(/does not belong to the program that runs now; use the window that it opened/)
+    .waitFor();
 });
 
 test('a browser whose language tag its own number formats refuse opens the board all the same', async () => {

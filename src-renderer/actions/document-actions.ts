@@ -1,12 +1,12 @@
 import type { Action } from '../controls/action.ts';
 import { handOver } from '../document/hand-over.ts';
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
-import type { Workbench } from '../document/workbench.svelte.ts';
 
-async function duplicateOpen(workbench: Workbench, shop: Shop): Promise<void> {
-  const copy = workbench.variant && (await shop.duplicate('variant', workbench.variant.id));
+async function duplicateOpen(openLayout: OpenLayout, shop: Shop): Promise<void> {
+  const copy = openLayout.variant && (await shop.duplicate('variant', openLayout.variant.id));
   if (copy && (await shop.open(copy.id)))
-    workbench.tell('This is the copy; the one it was taken from stays as it was.');
+    openLayout.tell('This is the copy; the one it was taken from stays as it was.');
 }
 
 /** Hands a layout or a whole car over as a file. */
@@ -16,15 +16,15 @@ export async function sendOut(shop: Shop, kind: 'car' | 'variant', id: string | 
 }
 
 /** What can be done to the open layout and to how it is looked at. */
-export function documentActions(workbench: Workbench, shop: Shop): Action[] {
-  const drawn = () => workbench.document !== null;
+export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
+  const drawn = () => openLayout.document !== null;
   return [
     {
       id: 'undo',
       name: 'Undo',
       strokes: [{ key: 'z', mod: true }],
-      enabled: () => workbench.canUndo,
-      run: () => workbench.undo(),
+      enabled: () => openLayout.canUndo,
+      run: () => openLayout.undo(),
     },
     {
       id: 'redo',
@@ -33,57 +33,57 @@ export function documentActions(workbench: Workbench, shop: Shop): Action[] {
         { key: 'z', mod: true, shift: true },
         { key: 'y', mod: true },
       ],
-      enabled: () => workbench.canRedo,
-      run: () => workbench.redo(),
+      enabled: () => openLayout.canRedo,
+      run: () => openLayout.redo(),
     },
     {
       id: 'fit',
       name: 'Show the whole sheet',
       strokes: [{ key: 'f' }],
       enabled: drawn,
-      run: () => workbench.fit(),
+      run: () => openLayout.fit(),
     },
     {
       id: 'view-side',
       name: 'Side view fills the board',
       strokes: [{ key: '1' }],
       enabled: drawn,
-      run: () => workbench.enlarge('side'),
+      run: () => openLayout.enlarge('side'),
     },
     {
       id: 'view-top',
       name: 'Top view fills the board',
       strokes: [{ key: '2' }],
       enabled: drawn,
-      run: () => workbench.enlarge('top'),
+      run: () => openLayout.enlarge('top'),
     },
     {
       id: 'view-front',
       name: 'Front view fills the board',
       strokes: [{ key: '3' }],
       enabled: drawn,
-      run: () => workbench.enlarge('front'),
+      run: () => openLayout.enlarge('front'),
     },
     {
       id: 'view-all',
       name: 'All three views',
       strokes: [{ key: '0' }],
       enabled: drawn,
-      run: () => workbench.enlarge(null),
+      run: () => openLayout.enlarge(null),
     },
     {
       id: 'ride-height',
       name: 'Back to ride height',
       strokes: [{ key: 'r' }],
-      enabled: () => drawn() && (!workbench.atRide || workbench.playing || workbench.carried),
-      run: () => workbench.toRide(),
+      enabled: () => drawn() && (!openLayout.atRide || openLayout.playing || openLayout.carried),
+      run: () => openLayout.toRide(),
     },
     {
       id: 'units',
       name: 'Inches or millimetres',
       strokes: [{ key: 'u' }],
       enabled: () => true,
-      run: () => void shop.changeSettings({ unit: workbench.settings.unit === 'in' ? 'mm' : 'in' }),
+      run: () => void shop.changeSettings({ unit: openLayout.settings.unit === 'in' ? 'mm' : 'in' }),
     },
     {
       id: 'snap',
@@ -91,8 +91,8 @@ export function documentActions(workbench: Workbench, shop: Shop): Action[] {
       strokes: [{ key: 's' }],
       enabled: drawn,
       run: () => {
-        const snap = !workbench.settings.snap;
-        workbench.tell(snap ? 'Points snap to the grid and to their neighbours.' : 'Points no longer snap.');
+        const snap = !openLayout.settings.snap;
+        openLayout.tell(snap ? 'Points snap to the grid and to their neighbours.' : 'Points no longer snap.');
         void shop.changeSettings({ snap });
       },
     },
@@ -101,21 +101,21 @@ export function documentActions(workbench: Workbench, shop: Shop): Action[] {
       name: 'Duplicate this variant and open the copy',
       strokes: [{ key: 'd', mod: true }],
       enabled: drawn,
-      run: () => void duplicateOpen(workbench, shop),
+      run: () => void duplicateOpen(openLayout, shop),
     },
     {
       id: 'export-variant',
       name: 'Export this layout',
       strokes: [{ key: 'e', mod: true }],
       enabled: drawn,
-      run: () => void sendOut(shop, 'variant', workbench.variant?.id),
+      run: () => void sendOut(shop, 'variant', openLayout.variant?.id),
     },
     {
       id: 'export-car',
       name: 'Export the whole car',
       strokes: [{ key: 'e', mod: true, shift: true }],
       enabled: drawn,
-      run: () => void sendOut(shop, 'car', workbench.variant?.carId),
+      run: () => void sendOut(shop, 'car', openLayout.variant?.carId),
     },
   ];
 }

@@ -1,5 +1,5 @@
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { ImportPlace, Shop } from '../document/shop.svelte.ts';
-import type { Workbench } from '../document/workbench.svelte.ts';
 
 /** Bytes. A whole car with its photos is below; anything above is not ours and would only stall the page. */
 const FILE_MAX = 90_000_000;
@@ -8,19 +8,19 @@ const FILE_MAX = 90_000_000;
 export async function takeFiles(
   files: Iterable<File>,
   shop: Shop,
-  bench: Workbench,
+  openLayout: OpenLayout,
   place: ImportPlace = {},
 ): Promise<void> {
   for (const file of files) {
     if (file.size > FILE_MAX) {
-      bench.tell(`${file.name} is not taken in: it is too large to be a layout or a car.`);
+      openLayout.tell(`${file.name} is not taken in: it is too large to be a layout or a car.`);
       continue;
     }
     let text: string;
     try {
       text = await file.text();
     } catch {
-      bench.tell(`${file.name} cannot be read.`);
+      openLayout.tell(`${file.name} cannot be read.`);
       continue;
     }
     await shop.importText(text, file.name, place);

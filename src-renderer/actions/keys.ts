@@ -1,6 +1,6 @@
 import type { Action, Focus, KeyPress, KeyUse, Stroke } from '../controls/action.ts';
 import type { Arrow } from '../document/nudge.ts';
-import type { Workbench } from '../document/workbench.svelte.ts';
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Actions } from './actions.ts';
 
 function isStroke(press: KeyPress, stroke: Stroke): boolean {
@@ -48,7 +48,7 @@ export function pressed(
   press: KeyPress,
   focus: Focus,
   actions: Actions,
-  workbench: Pick<Workbench, 'inHand' | 'nudge'>,
+  openLayout: Pick<OpenLayout, 'inHand' | 'nudge'>,
   uses: readonly KeyUse[] = [],
 ): boolean {
   const action = actionFor(press, focus, actions);
@@ -58,8 +58,8 @@ export function pressed(
   }
   if (uses.some((use) => use(press, focus))) return true;
   const arrow = nudgeFor(press, focus);
-  if (arrow && workbench.inHand) {
-    workbench.nudge(arrow, press.shiftKey);
+  if (arrow && openLayout.inHand) {
+    openLayout.nudge(arrow, press.shiftKey);
     return true;
   }
   return false;

@@ -1,10 +1,10 @@
 import type { Action } from '../controls/action.ts';
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
-import type { Workbench } from '../document/workbench.svelte.ts';
 
 /** What can be opened around the board. */
-export function shellActions(workbench: Workbench, shell: Shell): Action[] {
-  const drawn = () => workbench.document !== null;
+export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
+  const drawn = () => openLayout.document !== null;
   return [
     {
       id: 'cars',
@@ -40,7 +40,7 @@ export function shellActions(workbench: Workbench, shell: Shell): Action[] {
       strokes: [{ key: 'n' }],
       enabled: () => true,
       run: () => {
-        if (workbench.variant) shell.showForm('add', 'car', workbench.variant.carId);
+        if (openLayout.variant) shell.showForm('add', 'car', openLayout.variant.carId);
         else shell.drawer = 'cars';
       },
     },
@@ -60,11 +60,11 @@ export function shellActions(workbench: Workbench, shell: Shell): Action[] {
       strokes: [{ key: 'a' }],
       enabled: drawn,
       run: () => {
-        if (workbench.variant && workbench.document)
+        if (openLayout.variant && openLayout.document)
           shell.arrange({
-            carId: workbench.variant.carId,
-            carName: workbench.variant.carName,
-            document: workbench.document,
+            carId: openLayout.variant.carId,
+            carName: openLayout.variant.carName,
+            document: openLayout.document,
           });
       },
     },

@@ -3,8 +3,8 @@ import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../s
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { standPoints } from '../document/stand.ts';
-import type { Workbench } from '../document/workbench.svelte.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -26,22 +26,22 @@ function fineStyle(style: LengthStyle): LengthStyle {
 }
 
 /** Where a point is, by the two coordinates that a view shows: "34 1/4 in back · 16 in above". */
-function whereIs(workbench: Workbench, at: Point, shown: View): string {
+function whereIs(openLayout: OpenLayout, at: Point, shown: View): string {
   const { right, down } = VIEW_AXES[shown];
   return [right.axis, down.axis]
     .map((axis) => {
       const way = directionOf(axis, at[axis]);
-      return `${workbench.length(at[axis] * way.sign)} ${way.label.split(' ')[0]}`;
+      return `${openLayout.length(at[axis] * way.sign)} ${way.label.split(' ')[0]}`;
     })
     .join(' · ');
 }
 
 /** The chosen and the hovered rail or obstacle, named in the view that was pointed at; one whose point is named is not. */
-function namedBodies(workbench: Workbench, view: BoardView): OverlaySource['bodies'] {
-  const { document, selection, hover, enlarged } = workbench;
+function namedBodies(openLayout: OpenLayout, view: BoardView): OverlaySource['bodies'] {
+  const { document, selection, hover, enlarged } = openLayout;
   if (!document) return [];
   const wanted = [
-    [selection, enlarged ?? workbench.lastView],
+    [selection, enlarged ?? openLayout.lastView],
     [hover, enlarged ?? view.hoverView],
   ] as const;
   const named = new Map<string, OverlaySource['bodies'][number]>();
@@ -74,10 +74,10 @@ function onDensityChange(tell: () => void): () => void {
 }
 
 /**
- * An attachment that puts the canvas into an element and keeps it showing the workbench. Nodes are made once for a
+ * An attachment that puts the canvas into an element and keeps it showing the open layout. Nodes are made once for a
  * structure; after that every effect only writes into what is there.
  */
-export function boardCanvas(workbench: Workbench, view: BoardView, contributions: readonly Contribution[]) {
+export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributions: readonly Contribution[]) {
   return (element: HTMLDivElement) => {
     const stage = new BoardStage(element, readPalette(element));
     const notes = new NotePlacing();
@@ -117,13 +117,13 @@ export function boardCanvas(workbench: Workbench, view: BoardView, contributions
     // A new variant or another kind of axle: new nodes, a new sheet, wholly in sight.
     $effect(() => {
       void view.structure;
-      void workbench.variant?.id;
+      void openLayout.variant?.id;
       untrack(() => {
         placedAtRide = roomed(placedAtRide);
         placeAtRide(view.drawing, placedAtRide);
         stage.build(view.drawing, placedAtRide);
         // One more thing in the way of the same car leaves the sheet as it is looked at.
-        const car = `${workbench.variant?.id} ${carStructure(view.structure)}`;
+        const car = `${openLayout.variant?.id} ${carStructure(view.structure)}`;
         if (car === fittedTo) view.makeRoom();
         else {
           view.arrange();
@@ -135,13 +135,13 @@ export function boardCanvas(workbench: Workbench, view: BoardView, contributions
 
     // The grid of another unit wants the views at other distances.
     $effect(() => {
-      void workbench.settings.unit;
+      void openLayout.settings.unit;
       untrack(() => view.arrange());
     });
 
     $effect(() => {
       const { drawing } = view;
-      const { frontEnd, poseState, stand } = workbench;
+      const { frontEnd, poseState, stand } = openLayout;
       placed = roomed(placed);
       if (poseState.status === 'ok') placeInPose(drawing, frontEnd, poseState, placed);
       else placeAtRide(drawing, placed);
@@ -175,7 +175,7 @@ export function boardCanvas(workbench: Workbench, view: BoardView, contributions
       });
 
     $effect(() => {
-      const shown = !workbench.atRide && !ground;
+      const shown = !openLayout.atRide && !ground;
       stage.showGhost(shown);
       if (!shown) return;
       placedAtRide = roomed(placedAtRide);
@@ -185,17 +185,17 @@ export function boardCanvas(workbench: Workbench, view: BoardView, contributions
 
     $effect(() => {
       stage.lookFrom(view.camera, view.sheet, view.shown);
-      const steps = gridSteps(workbench.settings.unit, view.camera.scale / view.weight);
+      const steps = gridSteps(openLayout.settings.unit, view.camera.scale / view.weight);
       stage.showGrid(
-        gridPicture(steps, view.camera, view.size, view.sheet, workbench.enlarged, view.gridGaps),
+        gridPicture(steps, view.camera, view.size, view.sheet, openLayout.enlarged, view.gridGaps),
       );
     });
 
     $effect(() => {
-      const chosen = new Set([workbench.selection, workbench.hover]);
+      const chosen = new Set([openLayout.selection, openLayout.hover]);
       const parts = untrack(() => view.drawing.parts);
-      const bodies = new Set([workbench.chosenBody?.id, workbench.hover]);
-      const between = workbench.shownGap?.parts ?? [];
+      const bodies = new Set([openLayout.chosenBody?.id, openLayout.hover]);
+      const between = openLayout.shownGap?.parts ?? [];
       const stressed = parts.filter(
         (part) =>
           part.hardpoints.some((id) => chosen.has(id)) ||
@@ -217,26 +217,26 @@ export function boardCanvas(workbench: Workbench, view: BoardView, contributions
       const source: OverlaySource = {
         shown: view.shown,
         handles: view.handles,
-        points: workbench.points,
-        chosen: workbench.selection,
-        hovered: workbench.hover,
-        hoverView: workbench.enlarged ?? view.hoverView,
-        chosenView: workbench.enlarged ?? workbench.lastView,
+        points: openLayout.points,
+        chosen: openLayout.selection,
+        hovered: openLayout.hover,
+        hoverView: openLayout.enlarged ?? view.hoverView,
+        chosenView: openLayout.enlarged ?? openLayout.lastView,
         guides: view.guides,
-        guideView: workbench.lastView,
-        bodies: namedBodies(workbench, view),
+        guideView: openLayout.lastView,
+        bodies: namedBodies(openLayout, view),
         bounds: { x: 4, y: 4, width: view.size.width - 8, height: view.size.height - 8 },
         scale: view.camera.scale,
         weight: view.weight,
         measure: (text, strong) => stage.measure(text, strong),
         onBoard: (shown, place) => view.onBoard(shown, place),
-        length: (mm) => workbench.length(mm),
-        fineLength: (mm) => formatLength(mm, fineStyle(workbench.lengthStyle)),
-        whereIs: (point, shown) => whereIs(workbench, point.at, shown),
+        length: (mm) => openLayout.length(mm),
+        fineLength: (mm) => formatLength(mm, fineStyle(openLayout.lengthStyle)),
+        whereIs: (point, shown) => whereIs(openLayout, point.at, shown),
       };
       const handles = handlesOf(source);
       const between = gapDimension({
-        gap: workbench.shownGap,
+        gap: openLayout.shownGap,
         shown: view.shown,
         weight: view.weight,
         onBoard: source.onBoard,

@@ -17,7 +17,7 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
-import type { Workbench } from '../document/workbench.svelte.ts';
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
   between,
@@ -58,9 +58,9 @@ const FLIGHT = 190;
 const MARGINS: Margins = { left: 34, top: 46, right: 34, bottom: 46 };
 const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } };
 
-/** What the board shows of the workbench and what hands do to it; knows nothing of the canvas. */
+/** What the board shows of the open layout and what hands do to it; knows nothing of the canvas. */
 export class BoardView implements Hands {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   #graspable: readonly Graspable[] = [];
   #gesture: Gesture = idle;
   #frame = 0;
@@ -85,9 +85,11 @@ export class BoardView implements Hands {
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
-  drawing: Drawing = $derived.by(() => drawLayout(this.#bench.layout));
+  drawing: Drawing = $derived.by(() => drawLayout(this.#openLayout.layout));
   structure = $derived(structureOf(this.drawing));
-  shown: readonly View[] = $derived.by(() => (this.#bench.enlarged ? [this.#bench.enlarged] : VIEWS));
+  shown: readonly View[] = $derived.by(() =>
+    this.#openLayout.enlarged ? [this.#openLayout.enlarged] : VIEWS,
+  );
   handles: readonly Handle[] = $derived.by(() => this.#handles());
   /** Where the grids of neighbouring views part, mm of the sheet. */
   gridGaps = $derived.by(() => {
@@ -100,8 +102,8 @@ export class BoardView implements Hands {
     };
   });
 
-  constructor(bench: Workbench) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout) {
+    this.#openLayout = openLayout;
   }
 
   /** Gives the hand more to take hold of than points. */
@@ -120,8 +122,8 @@ export class BoardView implements Hands {
   #handles(): Handle[] {
     const handles: Handle[] = [];
     const at = new Float64Array(3);
-    for (const point of [...this.#bench.points, ...this.#bench.bodyPoints]) {
-      this.#bench.carry(point.carrier, point.at, at);
+    for (const point of [...this.#openLayout.points, ...this.#openLayout.bodyPoints]) {
+      this.#openLayout.carry(point.carrier, point.at, at);
       const carried: Point = [at[0] as number, at[1] as number, at[2] as number];
       for (const view of this.shown) {
         if (!hasHandle(point, view)) continue;
@@ -137,7 +139,7 @@ export class BoardView implements Hands {
   /** Lays the views out anew from the car as drawn, with gaps for the zoom at which they fit. */
   arrange(): void {
     this.boxes = this.#covered();
-    const raster = RASTER[this.#bench.settings.unit];
+    const raster = RASTER[this.#openLayout.settings.unit];
     let gap = GAP_LEAST;
     // The gap decides the zoom a little and the zoom the gap: twice around is near enough.
     for (let round = 0; round < 2; round += 1) {
@@ -154,7 +156,7 @@ export class BoardView implements Hands {
     const placed = roomFor(this.drawing);
     placeAtRide(this.drawing, placed);
     const { side, top, front } = viewBoxes(this.drawing, placed);
-    const { bump } = this.#bench.layout.travel;
+    const { bump } = this.#openLayout.layout.travel;
     return { top, side: { ...side, top: side.top - bump }, front: { ...front, top: front.top - bump } };
   }
 
@@ -191,7 +193,7 @@ export class BoardView implements Hands {
       const room = { left: left + focus.left, top, right, bottom };
       return fitted(moved(focus.box, this.sheet.origin[alone]), this.size, room);
     }
-    const droop = others.length === 0 && alone !== 'top' ? this.#bench.layout.travel.rebound : 0;
+    const droop = others.length === 0 && alone !== 'top' ? this.#openLayout.layout.travel.rebound : 0;
     const all = views.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
     const box = { ...all, bottom: all.bottom + droop };
     const margins = {
@@ -281,13 +283,13 @@ export class BoardView implements Hands {
   handleAt(x: number, y: number, kind: 'mouse' | 'pen' | 'touch'): Handle | undefined {
     this.#pointed = [x, y];
     const radius = (kind === 'touch' ? HIT_RADIUS_TOUCH : HIT_RADIUS) * this.weight;
-    return handleAt(this.handles, [x, y], radius, this.#bench.selection);
+    return handleAt(this.handles, [x, y], radius, this.#openLayout.selection);
   }
 
   hover(handle: Handle | undefined): void {
     const body = handle || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
     const id = handle?.point.id ?? body?.id ?? null;
-    if (this.#bench.hover !== id) this.#bench.hover = id;
+    if (this.#openLayout.hover !== id) this.#openLayout.hover = id;
     const view = handle?.view ?? body?.view;
     if (view && this.hoverView !== view) this.hoverView = view;
     const free = !handle && !body && this.#pointed !== undefined;
@@ -303,9 +305,9 @@ export class BoardView implements Hands {
 
   select(handle: Handle | undefined): void {
     const body = handle || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
-    this.#bench.selection = handle?.point.id ?? body?.id ?? null;
+    this.#openLayout.selection = handle?.point.id ?? body?.id ?? null;
     const view = handle?.view ?? body?.view;
-    if (view) this.#bench.lastView = view;
+    if (view) this.#openLayout.lastView = view;
   }
 
   panBy(right: number, down: number): void {
@@ -323,18 +325,22 @@ export class BoardView implements Hands {
   }
 
   takeUp({ point, view }: Handle): Grip | undefined {
-    const before = this.#bench.document;
+    const before = this.#openLayout.document;
     if (!before) return undefined;
-    const edit = this.#bench.beginDrag(`Move ${point.name.charAt(0).toLowerCase()}${point.name.slice(1)}`);
+    const edit = this.#openLayout.beginDrag(
+      `Move ${point.name.charAt(0).toLowerCase()}${point.name.slice(1)}`,
+    );
     const { scale } = this.camera;
     // A rail or an obstacle is drawn to hardpoints and to its like; hardpoints are not drawn to an engine's corners.
     const own = bodyAt(before, point.id)?.id;
     const neighbours = own
       ? [
-          ...this.#bench.points,
-          ...this.#bench.bodyPoints.filter(({ id }) => own.startsWith('rails') || !id.startsWith(`${own}.`)),
+          ...this.#openLayout.points,
+          ...this.#openLayout.bodyPoints.filter(
+            ({ id }) => own.startsWith('rails') || !id.startsWith(`${own}.`),
+          ),
         ].filter(({ id }) => id !== point.id)
-      : neighboursOf(this.#bench.points, point);
+      : neighboursOf(this.#openLayout.points, point);
     return {
       moveTo: (right, down, keys) => {
         const { at, guides } = this.#destination(point, view, right / scale, down / scale, keys, neighbours);
@@ -366,8 +372,8 @@ export class BoardView implements Hands {
       held.includes(2) ? point.at[2] : free[2],
     ];
     // What slides on an axis meets no grid and no neighbour there.
-    if (keys.alt || point.slides || !this.#bench.settings.snap) return unsnapped(to, view, held);
-    const step = snapStep(this.#bench.settings.unit, this.camera.scale / this.weight);
+    if (keys.alt || point.slides || !this.#openLayout.settings.snap) return unsnapped(to, view, held);
+    const step = snapStep(this.#openLayout.settings.unit, this.camera.scale / this.weight);
     return snapped(
       to,
       view,

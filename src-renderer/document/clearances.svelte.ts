@@ -5,8 +5,8 @@ import { toDegrees } from '../../shared-math/units/index.ts';
 import { FAILED } from '../jobs/worker-line.ts';
 import type { ClearanceAnswer } from './clearance-worker.ts';
 import { type Measurer, pageMeasurer } from './measurer.ts';
+import type { OpenLayout } from './open-layout.svelte.ts';
 import type { Pose } from './reach.ts';
-import type { Workbench } from './workbench.svelte.ts';
 
 /** ms that the layout has to rest before it is measured: a hand that drags is not followed. */
 const RESTED = 140;
@@ -44,7 +44,7 @@ interface Asked {
  * rest. While one is being worked out, those of a moment ago stand.
  */
 export class CarClearances {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #measurer: Measurer;
   #waiting: ReturnType<typeof setTimeout> | undefined;
   #asked: Asked | null = null;
@@ -56,22 +56,22 @@ export class CarClearances {
   #ofVariant: string | undefined;
   /** Nothing until the first were measured, and where the layout does not steer. */
   now: Clearances | null = $derived.by(() => {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     const of = this.#of;
     // Of another car, or of one with other things around it, the figures would speak of the wrong parts.
     const same =
       document !== null &&
       of !== null &&
-      this.#bench.variant?.id === this.#ofVariant &&
+      this.#openLayout.variant?.id === this.#ofVariant &&
       document.rails.length === of.rails.length &&
       document.obstacles.length === of.obstacles.length;
     return same ? this.#found : null;
   });
   /** Whether they are of the layout as it stands. */
-  fresh: boolean = $derived.by(() => this.#of !== null && this.#of === this.#bench.document);
+  fresh: boolean = $derived.by(() => this.#of !== null && this.#of === this.#openLayout.document);
 
-  constructor(bench: Workbench, measurer: Measurer = pageMeasurer()) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, measurer: Measurer = pageMeasurer()) {
+    this.#openLayout = openLayout;
     this.#measurer = measurer;
     measurer.onanswer = (answer) => this.#take(answer);
     measurer.onfailure = (number) => this.#failed(number);
@@ -79,14 +79,14 @@ export class CarClearances {
 
   /** Run as an effect: measures whenever the open layout is another than before and rests. */
   follow(): void {
-    const { document, variant } = this.#bench;
+    const { document, variant } = this.#openLayout;
     clearTimeout(this.#waiting);
     if (document === this.#asked?.document && variant?.id === this.#asked?.variant) return;
     this.#waiting = setTimeout(() => this.#ask(), RESTED);
   }
 
   #ask(): void {
-    const { document, variant } = this.#bench;
+    const { document, variant } = this.#openLayout;
     this.#asked = null;
     if (!document) return;
     this.#numbers += 1;
@@ -96,7 +96,7 @@ export class CarClearances {
 
   #failed(number: number): void {
     if (number === this.#asked?.number)
-      this.#bench.tell(`The clearances of this layout could not be measured: ${FAILED}.`);
+      this.#openLayout.tell(`The clearances of this layout could not be measured: ${FAILED}.`);
   }
 
   #take({ number, clearances }: ClearanceAnswer): void {
@@ -110,12 +110,12 @@ export class CarClearances {
   /** Puts the car where two parts are nearest and has the gap drawn; where it stands there, back to ride height. */
   show(pair: Clearance, under: boolean): void {
     const document = this.#of;
-    if (!document || document !== this.#bench.document) return;
+    if (!document || document !== this.#openLayout.document) return;
     if (this.isShown(pair)) {
-      this.#bench.toRide();
+      this.#openLayout.toRide();
       return;
     }
-    this.#bench.showGap({
+    this.#openLayout.showGap({
       document,
       pose: poseOf(pair),
       from: pair.onA,
@@ -128,7 +128,7 @@ export class CarClearances {
   }
 
   isShown(pair: Clearance): boolean {
-    const gap = this.#bench.shownGap;
+    const gap = this.#openLayout.shownGap;
     return gap !== undefined && gap.from === pair.onA && gap.to === pair.onB;
   }
 }

@@ -1,15 +1,15 @@
 import { createContext } from 'svelte';
 import type { Reply } from '../../src-main/api/contract.ts';
 import { fetchWholeShop, handOverBlob, sendWholeShop } from '../host/outputs.ts';
+import type { OpenLayout } from './open-layout.svelte.ts';
 import type { Shop } from './shop.svelte.ts';
-import type { Workbench } from './workbench.svelte.ts';
 
 export type ShopCopy = Reply<'copies.list'>['copies'][number];
 export type CopyContents = Reply<'copies.look'>;
 
 /** Whole copies of the shop: those that the program keeps, and files of it that the person saves and brings back. */
 export class Copies {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #shop: Shop;
 
   list: readonly ShopCopy[] = $state.raw([]);
@@ -21,13 +21,13 @@ export class Copies {
   /** What is under way, as a person would say it; empty if nothing is. */
   busy = $state('');
 
-  constructor(bench: Workbench, shop: Shop) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, shop: Shop) {
+    this.#openLayout = openLayout;
     this.#shop = shop;
   }
 
   async read(): Promise<void> {
-    const list = await this.#bench.ask('The copies cannot be listed', 'copies.list', {});
+    const list = await this.#openLayout.ask('The copies cannot be listed', 'copies.list', {});
     if (!list) return;
     this.list = list.copies;
     this.bytes = list.bytes;
@@ -40,30 +40,30 @@ export class Copies {
       this.looked = null;
       return;
     }
-    const contents = await this.#bench.ask('The copy cannot be opened', 'copies.look', { name });
+    const contents = await this.#openLayout.ask('The copy cannot be opened', 'copies.look', { name });
     if (contents) this.looked = { name, contents };
   }
 
   /** Puts a copy in the place of the shop; what the shop holds now becomes a copy itself. */
   async bringBack(name: string): Promise<void> {
-    await this.#bench.saving.flush();
+    await this.#openLayout.saving.flush();
     await this.#during('Bringing it back…', async () => {
-      const back = await this.#bench.ask('Not brought back', 'copies.restore', { name });
+      const back = await this.#openLayout.ask('Not brought back', 'copies.restore', { name });
       if (!back) return;
       this.looked = null;
-      const open = this.#bench.variant?.id;
-      this.#bench.close();
+      const open = this.#openLayout.variant?.id;
+      this.#openLayout.close();
       await Promise.all([this.read(), this.#shop.refresh()]);
       if (open && this.#shop.has(open)) await this.#shop.open(open);
-      this.#bench.tell('The copy is back. What was here before it is kept as a copy too.');
+      this.#openLayout.tell('The copy is back. What was here before it is kept as a copy too.');
     });
   }
 
   async saveToFile(history: boolean): Promise<void> {
-    await this.#bench.saving.flush();
+    await this.#openLayout.saving.flush();
     await this.#during('Writing the file…', async () => {
       const file = await fetchWholeShop(history);
-      if (!file.ok) this.#bench.tell(`The shop is not saved to a file: ${file.failure}.`);
+      if (!file.ok) this.#openLayout.tell(`The shop is not saved to a file: ${file.failure}.`);
       else {
         const day = new Date().toLocaleDateString('sv');
         handOverBlob(file.value, `Toeboard shop ${day}.toeboard-shop`);
@@ -76,7 +76,7 @@ export class Copies {
     await this.#during('Reading the file…', async () => {
       const taken = await sendWholeShop(file);
       if (!taken.ok) {
-        this.#bench.tell(`${file.name} is not taken in: ${taken.failure}.`);
+        this.#openLayout.tell(`${file.name} is not taken in: ${taken.failure}.`);
         return;
       }
       await this.read();

@@ -1,7 +1,7 @@
 import { documentText } from '../../shared-math/layout/index.ts';
 import { handOverBlob } from '../host/outputs.ts';
+import type { OpenLayout } from './open-layout.svelte.ts';
 import type { OutgoingFile } from './shop.svelte.ts';
-import type { Workbench } from './workbench.svelte.ts';
 
 /** Hands a file to the person, through the browser's own way of saving. */
 export function handOver(file: OutgoingFile, type = 'application/json'): void {
@@ -18,7 +18,7 @@ function plainName(wish: string): string {
 }
 
 /** Hands the open layout to the person as a file, by the page alone: also when its program is gone. */
-export function saveLayoutCopy({ document, variant }: Workbench): void {
+export function saveLayoutCopy({ document, variant }: OpenLayout): void {
   if (!document) return;
   const name = plainName(`${variant?.carName ?? ''} - ${document.name}`) || 'layout';
   handOver({ fileName: `${name}.json`, text: documentText(document) });

@@ -2,7 +2,7 @@ import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { Call, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { type Customer, isMissing, placeOf } from './find.ts';
-import type { Workbench } from './workbench.svelte.ts';
+import type { OpenLayout } from './open-layout.svelte.ts';
 
 export type Kind = 'customer' | 'car' | 'variant';
 export type Demonstration = Reply<'demonstration.list'>;
@@ -28,10 +28,10 @@ function seenBefore(): string[] {
 
 /**
  * Customers, their cars and variants, as the host keeps them. Every call that fails is
- * told through the workbench's notice and leaves everything as it was.
+ * told through the open layout's notice and leaves everything as it was.
  */
 export class Shop {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
 
   /** Whether the shop has been read at all; before that, an empty list means nothing. */
   ready = $state(false);
@@ -52,20 +52,20 @@ export class Shop {
     this.demonstration !== null && isMissing(this.customers, this.demonstration.customers),
   );
 
-  constructor(bench: Workbench) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout) {
+    this.#openLayout = openLayout;
   }
 
   /** Reads settings and shop and opens what was open last. */
   async start(): Promise<void> {
-    const settings = await this.#bench.call('settings.get', {});
+    const settings = await this.#openLayout.call('settings.get', {});
     if (!settings.ok) {
       this.trouble = settings.failure.reason;
       return;
     }
-    this.#bench.settings = settings.value;
+    this.#openLayout.settings = settings.value;
     await Promise.all([this.refresh(), this.#readDemonstration()]);
-    const about = await this.#bench.call('program.about', {});
+    const about = await this.#openLayout.call('program.about', {});
     if (about.ok) {
       const unseen = about.value.notices.filter((sentence) => !seenBefore().includes(sentence));
       this.notices = [...unseen, ...this.notices];
@@ -77,7 +77,7 @@ export class Shop {
   }
 
   async refresh(): Promise<void> {
-    const shop = await this.#bench.call('shop.read', {});
+    const shop = await this.#openLayout.call('shop.read', {});
     if (!shop.ok) {
       this.trouble = shop.failure.reason;
       return;
@@ -90,7 +90,7 @@ export class Shop {
   }
 
   async #readDemonstration(): Promise<void> {
-    const list = await this.#bench.call('demonstration.list', {});
+    const list = await this.#openLayout.call('demonstration.list', {});
     if (list.ok) this.demonstration = list.value;
   }
 
@@ -99,7 +99,7 @@ export class Shop {
     name: Name,
     input: Request<Name>,
   ): Promise<Reply<Name> | undefined> {
-    const reply = await this.#bench.ask(wish, name, input);
+    const reply = await this.#openLayout.ask(wish, name, input);
     await this.refresh();
     return reply;
   }
@@ -119,43 +119,43 @@ export class Shop {
 
   /** Whether the board may be given to another variant: what is drawn on it must be in the store first. */
   async mayLeave(): Promise<boolean> {
-    await this.#bench.saving.flush();
-    if (!this.#bench.saving.pending) return true;
-    this.#bench.tell('Not opened: the last changes of this layout are not in the store yet.');
+    await this.#openLayout.saving.flush();
+    if (!this.#openLayout.saving.pending) return true;
+    this.#openLayout.tell('Not opened: the last changes of this layout are not in the store yet.');
     return false;
   }
 
   async open(id: string): Promise<boolean> {
-    if (this.#bench.variant?.id === id) return true;
+    if (this.#openLayout.variant?.id === id) return true;
     if (!(await this.mayLeave())) return false;
-    const opened = await this.#bench.ask('Not opened', 'variant.open', { id });
+    const opened = await this.#openLayout.ask('Not opened', 'variant.open', { id });
     if (!opened) return false;
-    this.#bench.take(opened);
+    this.#openLayout.take(opened);
     await this.changeSettings({ lastVariant: id });
     return true;
   }
 
   /** After "changed elsewhere": shows what the store holds instead of what stands here. */
   async takeOther(): Promise<void> {
-    const id = this.#bench.variant?.id;
+    const id = this.#openLayout.variant?.id;
     if (!id) return;
-    const opened = await this.#bench.ask('Not opened', 'variant.open', { id });
-    if (opened) this.#bench.take(opened);
+    const opened = await this.#openLayout.ask('Not opened', 'variant.open', { id });
+    if (opened) this.#openLayout.take(opened);
   }
 
   /** What stands on the board as a variant of its own: for a layout that is gone from the store. */
   async keepAsNew(): Promise<void> {
-    const { variant, document } = this.#bench;
+    const { variant, document } = this.#openLayout;
     if (!variant || !document) return;
     const added = await this.#askAndRefresh('Not kept', 'variant.add', { carId: variant.carId, document });
     if (!added) return;
-    this.#bench.close();
+    this.#openLayout.close();
     await this.open(added.id);
   }
 
   async changeSettings(change: Partial<Settings>): Promise<void> {
-    Object.assign(this.#bench.settings, change);
-    await this.#bench.ask('The choice is not kept for the next start', 'settings.set', change);
+    Object.assign(this.#openLayout.settings, change);
+    await this.#openLayout.ask('The choice is not kept for the next start', 'settings.set', change);
   }
 
   // Adding and changing ---------------------------------------------------------------------------------------
@@ -175,7 +175,7 @@ export class Shop {
   }
 
   async rename(kind: Kind, id: string, name: string): Promise<boolean> {
-    const open = this.#bench;
+    const open = this.#openLayout;
     if (kind === 'variant' && open.variant?.id === id && open.document) {
       // The open one is renamed on the board, so that it can be undone like any other change.
       const done = open.change(`Rename to ${name}`, { ...open.document, name });
@@ -204,7 +204,7 @@ export class Shop {
   }
 
   async duplicate(kind: 'car' | 'variant', id: string): Promise<{ id: string } | undefined> {
-    await this.#bench.saving.flush();
+    await this.#openLayout.saving.flush();
     return kind === 'variant'
       ? this.#askAndRefresh('Not duplicated', 'variant.duplicate', { id })
       : this.#askAndRefresh('Not duplicated', 'car.duplicate', { id });
@@ -222,11 +222,11 @@ export class Shop {
 
   /** The names above the board, after something above the open variant was renamed or moved. */
   async #reopenNames(): Promise<void> {
-    const variant = this.#bench.variant;
+    const variant = this.#openLayout.variant;
     if (!variant) return;
     const place = placeOf(this.customers, variant.id);
     if (place)
-      this.#bench.variant = {
+      this.#openLayout.variant = {
         ...variant,
         carId: place.car.id,
         carName: place.car.name,
@@ -236,11 +236,11 @@ export class Shop {
 
   /** Hides a thing with all that is in it. The board is cleared if its variant went with it. */
   async putInBin(kind: Kind, id: string): Promise<boolean> {
-    await this.#bench.saving.flush();
+    await this.#openLayout.saving.flush();
     const done = await this.#askAndRefresh('Not put in the bin', 'bin.put', { kind, id });
-    const open = this.#bench.variant;
+    const open = this.#openLayout.variant;
     if (done && open && !placeOf(this.customers, open.id)) {
-      this.#bench.close();
+      this.#openLayout.close();
       await this.changeSettings({ lastVariant: null });
     }
     return done !== undefined;
@@ -260,11 +260,13 @@ export class Shop {
   }
 
   async exported(kind: 'car' | 'variant', id: string): Promise<OutgoingFile | undefined> {
-    await this.#bench.saving.flush();
-    if (kind === 'variant') return this.#bench.ask('Not exported', 'file.exportVariant', { id });
-    const file = await this.#bench.ask('Not exported', 'file.exportCar', { id });
+    await this.#openLayout.saving.flush();
+    if (kind === 'variant') return this.#openLayout.ask('Not exported', 'file.exportVariant', { id });
+    const file = await this.#openLayout.ask('Not exported', 'file.exportCar', { id });
     if (file?.damaged)
-      this.#bench.tell(`Not in the file, because they are damaged in the store: ${file.damaged.join(', ')}.`);
+      this.#openLayout.tell(
+        `Not in the file, because they are damaged in the store: ${file.damaged.join(', ')}.`,
+      );
     return file;
   }
 
@@ -275,7 +277,7 @@ export class Shop {
   }
 
   async demonstrationDocument(file: string): Promise<LayoutDocument | undefined> {
-    return (await this.#bench.ask('Not read', 'demonstration.read', { file }))?.document;
+    return (await this.#openLayout.ask('Not read', 'demonstration.read', { file }))?.document;
   }
 }
 

@@ -9,9 +9,9 @@ import {
 } from '../../../shared-math/sweep/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
 import { placeOf, type VariantSummary } from '../../document/find.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { type Pose, solvePose } from '../../document/reach.ts';
 import type { Shop } from '../../document/shop.svelte.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import { type VariantFigures, variantFigures } from './variant-figures.ts';
 
 /** What the variants beside the open one are called on curves and board; each has its own dash. */
@@ -65,15 +65,15 @@ export class OtherVariant {
 
 /** The variants of the same car that are looked at beside the open one. Reads them from the store and never writes. */
 export class Comparison implements Stage {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #shop: Shop;
   #read: readonly OtherVariant[] = $state.raw([]);
 
   // Of the open layout, but told apart from it: while a point is dragged they stay, and so does all that hangs on them.
-  readonly bump = $derived.by(() => this.#bench.layout.travel.bump);
-  readonly rebound = $derived.by(() => this.#bench.layout.travel.rebound);
-  readonly rollEnd = $derived.by(() => this.#bench.layout.travel.roll);
-  readonly #openId = $derived.by(() => this.#bench.variant?.id);
+  readonly bump = $derived.by(() => this.#openLayout.layout.travel.bump);
+  readonly rebound = $derived.by(() => this.#openLayout.layout.travel.rebound);
+  readonly rollEnd = $derived.by(() => this.#openLayout.layout.travel.roll);
+  readonly #openId = $derived.by(() => this.#openLayout.variant?.id);
 
   /** Whether the others' linkages are drawn on the board. */
   ghosts = $state(true);
@@ -90,24 +90,24 @@ export class Comparison implements Stage {
   );
   /** Of the open variant, as it is drawn now. */
   readonly figures: VariantFigures = $derived.by(() => {
-    const { layout, frontEnd, pose } = this.#bench;
+    const { layout, frontEnd, pose } = this.#openLayout;
     const straight = pose.handwheel === 0;
     const level = pose.heave === 0 && pose.roll === 0;
     // While a point is dragged the car stands at ride height, and all of it has been swept for the curves.
     return variantFigures(layout, frontEnd, {
-      heave: straight ? this.#bench.heaveSweep : undefined,
-      roll: straight ? this.#bench.rollSweep : undefined,
-      turn: level ? this.#bench.turn : undefined,
+      heave: straight ? this.#openLayout.heaveSweep : undefined,
+      roll: straight ? this.#openLayout.rollSweep : undefined,
+      turn: level ? this.#openLayout.turn : undefined,
     });
   });
 
-  constructor(bench: Workbench, shop: Shop) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, shop: Shop) {
+    this.#openLayout = openLayout;
     this.#shop = shop;
   }
 
   get pose(): Pose {
-    return this.#bench.pose;
+    return this.#openLayout.pose;
   }
 
   get isFull(): boolean {
@@ -126,7 +126,7 @@ export class Comparison implements Stage {
   async add(id: string): Promise<void> {
     const letter = LETTERS.find((free) => !this.others.some((other) => other.letter === free));
     if (!letter || this.shows(id)) return;
-    const opened = await this.#bench.ask('Not compared', 'variant.open', { id });
+    const opened = await this.#openLayout.ask('Not compared', 'variant.open', { id });
     // Meanwhile it may have been put there, or another may have taken the letter.
     if (!opened || this.shows(id) || this.others.some((other) => other.letter === letter)) return;
     this.#read = [...this.others, new OtherVariant(id, letter, opened.document, this)].sort((a, b) =>
@@ -147,7 +147,7 @@ export class Comparison implements Stage {
     const before = this.#read;
     const again = await Promise.all(
       before.map(async (other) => {
-        const result = await this.#bench.call('variant.open', { id: other.id });
+        const result = await this.#openLayout.call('variant.open', { id: other.id });
         if (!result.ok) return other;
         const { document } = result.value;
         return JSON.stringify(document) === JSON.stringify(other.document)

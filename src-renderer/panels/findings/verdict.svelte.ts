@@ -2,8 +2,8 @@ import { createContext } from 'svelte';
 import { type Analysis, analyse, type Finding, findings } from '../../../shared-math/findings/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 import type { CarClearances } from '../../document/clearances.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Pose } from '../../document/reach.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import { type Clock, PAGE_CLOCK, Throttle } from '../../jobs/throttle.ts';
 import { remedied, remedyLabel } from './remedies.ts';
 import { type ListedFinding, listed, type VerdictList } from './verdict-list.ts';
@@ -16,7 +16,7 @@ const SPACING = 200;
  * judgement costs milliseconds that a drag does not have, and nobody reads sentences faster.
  */
 export class Verdict {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #throttle: Throttle;
   readonly #clearances: Pick<CarClearances, 'now'> | null;
 
@@ -24,7 +24,7 @@ export class Verdict {
   analysis: Analysis | null = $state.raw(null);
   /** In the reader's unit and by the shop's limits, told anew as soon as those change. */
   list: VerdictList = $derived.by(() => {
-    const { lengthStyle, settings } = this.#bench;
+    const { lengthStyle, settings } = this.#openLayout;
     const clearances = this.#clearances?.now ?? undefined;
     return listed(
       this.analysis ? findings({ ...this.analysis, clearances }, lengthStyle, settings.limits) : [],
@@ -34,23 +34,23 @@ export class Verdict {
   #chosen: string | null = $state(null);
 
   constructor(
-    bench: Workbench,
+    openLayout: OpenLayout,
     clock: Clock = PAGE_CLOCK,
     clearances: Pick<CarClearances, 'now'> | null = null,
   ) {
-    this.#bench = bench;
+    this.#openLayout = openLayout;
     this.#clearances = clearances;
     this.#throttle = new Throttle(SPACING, () => this.#judge(), clock);
   }
 
   /** Run as an effect: asks for a judgement whenever the open layout is another than before. */
   follow(): void {
-    void this.#bench.document;
+    void this.#openLayout.document;
     this.#throttle.ask();
   }
 
   #judge(): void {
-    const { document, layout, frontEnd } = this.#bench;
+    const { document, layout, frontEnd } = this.#openLayout;
     this.analysis = document ? analyse(layout, frontEnd) : null;
   }
 
@@ -67,25 +67,28 @@ export class Verdict {
 
   /** Whether a finding is the chosen one: it was chosen last, and its part still is on the board. */
   isChosen({ key, finding }: ListedFinding): boolean {
-    return this.#chosen === key && this.#bench.selection === finding.part;
+    return this.#chosen === key && this.#openLayout.selection === finding.part;
   }
 
   /** Chooses a finding, and on the board the part that it is about; a second time lets go of both. */
   choose(entry: ListedFinding): void {
     const letGo = this.isChosen(entry);
     this.#chosen = letGo ? null : entry.key;
-    this.#bench.selection = letGo ? null : entry.finding.part;
+    this.#openLayout.selection = letGo ? null : entry.finding.part;
   }
 
   /** Takes a finding's remedy as one step of undo, and judges at once. Tells whether it was taken. */
   mend(key: string): boolean {
     this.#bringUpToDate();
     const entry = [...this.list.toMend, ...this.list.inOrder].find((each) => each.key === key);
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     if (!entry?.finding.remedy || !document) return false;
     this.#chosen = key;
-    this.#bench.selection = entry.finding.part;
-    const taken = this.#bench.change(remedyLabel(entry.finding), remedied(document, entry.finding.remedy));
+    this.#openLayout.selection = entry.finding.part;
+    const taken = this.#openLayout.change(
+      remedyLabel(entry.finding),
+      remedied(document, entry.finding.remedy),
+    );
     if (taken) this.#throttle.now();
     return taken;
   }
@@ -98,7 +101,7 @@ export class Verdict {
   /** Whether the car stands in a finding's pose. */
   isShown(finding: Finding): boolean {
     const wanted = this.poseOf(finding);
-    const { heave, roll, handwheel } = this.#bench.pose;
+    const { heave, roll, handwheel } = this.#openLayout.pose;
     return (
       wanted !== undefined &&
       Math.abs(heave - wanted.heave) < 0.01 &&
@@ -111,17 +114,26 @@ export class Verdict {
   show(entry: ListedFinding): void {
     const pose = this.poseOf(entry.finding);
     if (!pose) return;
-    if (this.isShown(entry.finding)) this.#bench.toRide();
+    if (this.isShown(entry.finding)) this.#openLayout.toRide();
     else {
       this.#chosen = entry.key;
-      this.#bench.selection = entry.finding.part;
+      this.#openLayout.selection = entry.finding.part;
       const { gap, between, severity } = entry.finding;
-      const { document } = this.#bench;
+      const { document } = this.#openLayout;
       if (gap && between && document) {
         const { distance, words, parts } = between;
         const [from, to] = gap;
-        this.#bench.showGap({ document, pose, from, to, distance, words, parts, under: severity !== 'info' });
-      } else this.#bench.setPose(pose);
+        this.#openLayout.showGap({
+          document,
+          pose,
+          from,
+          to,
+          distance,
+          words,
+          parts,
+          under: severity !== 'info',
+        });
+      } else this.#openLayout.setPose(pose);
     }
   }
 }

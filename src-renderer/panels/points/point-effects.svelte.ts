@@ -1,7 +1,7 @@
 import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import { type Sensitivity, USUAL_STEP } from '../../../shared-math/tune/index.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Courier } from '../../jobs/courier.ts';
 import { Latest } from '../../jobs/latest.ts';
 import type { SensitivityQuestion } from './sensitivity-job.ts';
@@ -13,7 +13,7 @@ const METRIC_STEP = 3;
 
 /** What a small step of the chosen hardpoint either way does, once the layout rests. */
 export class PointEffects {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #latest: Latest<SensitivityQuestion, undefined, Sensitivity | undefined>;
   #resting: ReturnType<typeof setTimeout> | undefined;
   #answer: { readonly of: LayoutDocument; readonly told: Sensitivity } | null = $state.raw(null);
@@ -21,18 +21,18 @@ export class PointEffects {
 
   /** Of the layout and point on the board; nothing while it is still worked out. */
   current: Sensitivity | null = $derived.by(() => {
-    const { document, selection } = this.#bench;
+    const { document, selection } = this.#openLayout;
     const answer = this.#answer;
     return answer && answer.of === document && answer.told.id === selection ? answer.told : null;
   });
   /** The last known of the chosen point, though the layout may have moved on: keeps lines in place under a drag. */
   last: Sensitivity | null = $derived.by(() => {
     const told = this.#answer?.told;
-    return told && told.id === this.#bench.selection ? told : null;
+    return told && told.id === this.#openLayout.selection ? told : null;
   });
 
-  constructor(bench: Workbench, courier: Courier) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, courier: Courier) {
+    this.#openLayout = openLayout;
     this.#latest = new Latest(courier, 'sensitivity', {
       answer: (told) => {
         const of = this.#asked;
@@ -46,7 +46,7 @@ export class PointEffects {
 
   /** Run as an effect. */
   follow(): void {
-    const { document, selection, points, settings } = this.#bench;
+    const { document, selection, points, settings } = this.#openLayout;
     const step = settings.unit === 'in' ? USUAL_STEP : METRIC_STEP;
     clearTimeout(this.#resting);
     // The shaft moves no wheel: its own figures are told of it instead.

@@ -1,7 +1,7 @@
 import { createContext } from 'svelte';
 import { type ShelfPart, type Shelved, wordOf } from '../../../shared-math/shelf/index.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { OutgoingFile } from '../../document/shop.svelte.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 
 /** Characters. A table file above this is no shelf. */
 const FILE_MAX = 4_000_000;
@@ -20,7 +20,7 @@ export interface OfferedFile {
 
 /** The shop's own stock, as the host keeps it. What is done to it can be undone here, step by step, in this window. */
 export class Shelf {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
 
   entries: readonly Shelved[] = $state.raw([]);
   ready = $state(false);
@@ -30,12 +30,12 @@ export class Shelf {
   /** Why the last file was not taken in; empty when it was. */
   trouble = $state('');
 
-  constructor(bench: Workbench) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout) {
+    this.#openLayout = openLayout;
   }
 
   async read(): Promise<void> {
-    const list = await this.#bench.ask('The shelf cannot be read', 'shelf.list', {});
+    const list = await this.#openLayout.ask('The shelf cannot be read', 'shelf.list', {});
     if (!list) return;
     this.entries = list.entries;
     this.ready = true;
@@ -56,16 +56,16 @@ export class Shelf {
 
   async #remove(ids: readonly string[]): Promise<boolean> {
     return (
-      (await this.#bench.ask('Not taken off the shelf', 'shelf.remove', { ids: [...ids] })) !== undefined
+      (await this.#openLayout.ask('Not taken off the shelf', 'shelf.remove', { ids: [...ids] })) !== undefined
     );
   }
 
   async #restore(ids: readonly string[]): Promise<boolean> {
-    return (await this.#bench.ask('Not put back', 'shelf.restore', { ids: [...ids] })) !== undefined;
+    return (await this.#openLayout.ask('Not put back', 'shelf.restore', { ids: [...ids] })) !== undefined;
   }
 
   async add(part: ShelfPart): Promise<boolean> {
-    const added = await this.#bench.ask('Not put on the shelf', 'shelf.add', { part });
+    const added = await this.#openLayout.ask('Not put on the shelf', 'shelf.add', { part });
     if (!added) return false;
     await this.#done(`Put ${part.name} on the shelf`, () => this.#remove([added.id]));
     return true;
@@ -73,7 +73,7 @@ export class Shelf {
 
   async change(entry: Shelved, part: ShelfPart): Promise<boolean> {
     const put = async (to: ShelfPart) =>
-      (await this.#bench.ask('Not changed', 'shelf.change', { id: entry.id, part: to })) !== undefined;
+      (await this.#openLayout.ask('Not changed', 'shelf.change', { id: entry.id, part: to })) !== undefined;
     if (!(await put(part))) return false;
     await this.#done(`Change ${entry.part.name}`, () => put(entry.part));
     return true;
@@ -106,7 +106,7 @@ export class Shelf {
     const file = this.offered;
     if (!file) return;
     this.offered = null;
-    const reply = await this.#bench.call('shelf.importCsv', {
+    const reply = await this.#openLayout.call('shelf.importCsv', {
       text: file.text,
       fileName: file.name,
       replace,
@@ -123,7 +123,7 @@ export class Shelf {
   }
 
   exported(): Promise<OutgoingFile | undefined> {
-    return this.#bench.ask('Not exported', 'shelf.exportCsv', { unit: this.#bench.settings.unit });
+    return this.#openLayout.ask('Not exported', 'shelf.exportCsv', { unit: this.#openLayout.settings.unit });
   }
 }
 

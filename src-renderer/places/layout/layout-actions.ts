@@ -1,11 +1,11 @@
 import type { Action } from '../../controls/action.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Shell } from '../../document/shell.svelte.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import type { Studies } from './studies.svelte.ts';
 
 /** What the board works out about a layout. */
-export function layoutActions(workbench: Workbench, studies: Studies, shell: Shell): Action[] {
-  const drawn = () => workbench.document !== null;
+export function layoutActions(openLayout: OpenLayout, studies: Studies, shell: Shell): Action[] {
+  const drawn = () => openLayout.document !== null;
   return [
     {
       id: 'map',

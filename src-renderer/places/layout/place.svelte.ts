@@ -1,7 +1,7 @@
 import { getPerform } from '../../controls/action.ts';
+import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getShell } from '../../document/shell.svelte.ts';
 import { getShop } from '../../document/shop.svelte.ts';
-import { getWorkbench } from '../../document/workbench.svelte.ts';
 import { compareOnBoard } from '../../panels/compare/compare-on-board.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
 import { setPointEffects } from '../../panels/points/point-effects.svelte.ts';
@@ -17,11 +17,11 @@ import { travelOnBoard } from './travel/travel-on-board.svelte.ts';
 
 /** The car, its points and how it behaves over its travel: the place that the board opens in. */
 export function layoutPlace(): Place {
-  const workbench = getWorkbench();
+  const openLayout = getOpenLayout();
   const shop = getShop();
   const comparison = getComparison();
   const perform = getPerform();
-  const studies = new Studies(workbench, startLayoutWorker);
+  const studies = new Studies(openLayout, startLayoutWorker);
   setStudies(studies);
   setPointEffects(studies.effects);
   $effect(() => studies.map.follow());
@@ -33,18 +33,18 @@ export function layoutPlace(): Place {
     name: 'Layout',
     column: placePiece(SideColumn, {}),
     strip: placePiece(CurveStrip, {
-      workbench,
+      openLayout,
       comparison,
       studies,
       keepTolerance: (tolerance: number) => void shop.changeSettings({ tolerance }),
     }),
     contributors: [
-      mapOnBoard(workbench, studies.map, () => perform('tune')),
-      studiesOnBoard(workbench, studies),
-      travelOnBoard(workbench),
+      mapOnBoard(openLayout, studies.map, () => perform('tune')),
+      studiesOnBoard(openLayout, studies),
+      travelOnBoard(openLayout),
       compareOnBoard(comparison),
     ],
-    actions: layoutActions(workbench, studies, getShell()),
+    actions: layoutActions(openLayout, studies, getShell()),
     escape: () => {
       if (!studies.map.shown) return false;
       studies.map.toggle();

@@ -1,8 +1,8 @@
 import type { BoardView } from '../../board/board-view.svelte.ts';
 import type { Contribution } from '../../board/contributor.ts';
 import type { OverlaySource } from '../../board/overlay-picture.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { solvePose } from '../../document/reach.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import type { Studies } from './studies.svelte.ts';
 import { type Arrows, effectArrows, proposalNotes } from './study-notes.ts';
 
@@ -10,7 +10,7 @@ const NO_ARROWS: Arrows = { lines: [], texts: [], rects: [] };
 
 /** What a search proposes and what a small step does, on the board. */
 export const studiesOnBoard =
-  (workbench: Workbench, studies: Studies) =>
+  (openLayout: OpenLayout, studies: Studies) =>
   (view: BoardView): Contribution => {
     const { map, tuning, effects } = studies;
 
@@ -19,8 +19,8 @@ export const studiesOnBoard =
       const own = handles.filter(({ point }) => point.id === chosen);
       const handle = own.find((each) => each.view === chosenView) ?? own[0];
       // On the map the same is told everywhere at once, and away from ride height the arrows would not hold.
-      if (!told || !handle || map.shown || tuning.proposal || !workbench.atRide) return NO_ARROWS;
-      return effectArrows(told, handle, view.weight, workbench.enlarged !== null, (text) =>
+      if (!told || !handle || map.shown || tuning.proposal || !openLayout.atRide) return NO_ARROWS;
+      return effectArrows(told, handle, view.weight, openLayout.enlarged !== null, (text) =>
         measure(text, true),
       );
     }
@@ -37,8 +37,8 @@ export const studiesOnBoard =
         return (
           frontEnd && {
             frontEnd,
-            state: solvePose(frontEnd, workbench.pose),
-            links: JSON.stringify(frontEnd.layout.lateral) !== JSON.stringify(workbench.layout.lateral),
+            state: solvePose(frontEnd, openLayout.pose),
+            links: JSON.stringify(frontEnd.layout.lateral) !== JSON.stringify(openLayout.layout.lateral),
           }
         );
       },

@@ -1,5 +1,5 @@
 import { createContext } from 'svelte';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { Courier, type WorkerLine } from '../../jobs/courier.ts';
 import { PointEffects } from '../../panels/points/point-effects.svelte.ts';
 import { BoxMap } from './map/box-map.svelte.ts';
@@ -16,12 +16,12 @@ export class Studies {
   readonly effects: PointEffects;
   readonly tolerance: ToleranceView;
 
-  constructor(bench: Workbench, startWorker: () => WorkerLine) {
+  constructor(openLayout: OpenLayout, startWorker: () => WorkerLine) {
     const quick = new Courier(startWorker);
-    this.map = new BoxMap(bench, new Courier(startWorker));
-    this.tuning = new Tuning(bench, new Courier(startWorker));
-    this.effects = new PointEffects(bench, quick);
-    this.tolerance = new ToleranceView(bench, quick);
+    this.map = new BoxMap(openLayout, new Courier(startWorker));
+    this.tuning = new Tuning(openLayout, new Courier(startWorker));
+    this.effects = new PointEffects(openLayout, quick);
+    this.tolerance = new ToleranceView(openLayout, quick);
   }
 }
 

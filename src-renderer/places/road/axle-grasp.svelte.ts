@@ -7,8 +7,8 @@ import {
   type View,
 } from '../../../shared-math/drawing/index.ts';
 import type { Graspable, Grip, Hold } from '../../board/gestures/index.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { type Stand, standPoints } from '../../document/stand.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import type { AxlePull } from './axle-pull.svelte.ts';
 import { type DrawnHold, drawnHolds, type HeldIn, holdOf, holdUnder } from './holds.ts';
 
@@ -19,7 +19,7 @@ interface AxleHold extends Hold {
 
 /** Tyres and beam as things that the hand on the board can pull. */
 export class AxleGrasp implements Graspable {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #pull: AxlePull;
   /** The outlines found last, and of what: they are looked for at every move of the pointer. */
   #found: readonly DrawnHold[] = [];
@@ -27,13 +27,13 @@ export class AxleGrasp implements Graspable {
   /** What the pointer pulls, and the pose (mm, degrees) in which it took hold. */
   grip: (HeldIn & { readonly heave: number; readonly roll: number }) | undefined = $state.raw();
 
-  constructor(bench: Workbench, pull: AxlePull) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, pull: AxlePull) {
+    this.#openLayout = openLayout;
     this.#pull = pull;
   }
 
   #holds(drawing: Drawing): readonly DrawnHold[] {
-    const { frontEnd, poseState: state, stand } = this.#bench;
+    const { frontEnd, poseState: state, stand } = this.#openLayout;
     const { drawing: was, state: wasState, stand: wasStand } = this.#of ?? {};
     if (was === drawing && wasState === state && wasStand === stand) return this.#found;
     const placed = roomFor(drawing);
@@ -48,7 +48,7 @@ export class AxleGrasp implements Graspable {
   at(drawing: Drawing, view: View, place: Place): AxleHold | undefined {
     const held = holdUnder(this.#holds(drawing), view, place);
     if (!held) return undefined;
-    const of = holdOf(held, view, place, this.#bench.layout);
+    const of = holdOf(held, view, place, this.#openLayout.layout);
     return { of, take: (scale) => this.#take(of, scale) };
   }
 
@@ -59,7 +59,7 @@ export class AxleGrasp implements Graspable {
 
   /** Up is up on the sheet in every view: seen from above there is no other way to show it. Over shows from ahead. */
   #take(hold: HeldIn, scale: number): Grip | undefined {
-    const { heave, roll } = this.#bench.pose;
+    const { heave, roll } = this.#openLayout.pose;
     if (!this.#pull.take(hold)) return undefined;
     this.grip = { ...hold, heave, roll };
     const across = hold.view === 'front' ? 1 / scale : 0;

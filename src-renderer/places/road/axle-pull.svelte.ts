@@ -1,7 +1,7 @@
 import { createContext } from 'svelte';
 import { toDegrees } from '../../../shared-math/units/index.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { LEVEL } from '../../document/stand.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import type { RideLine } from './ride-line.ts';
 import type { Held, Hold, Moved } from './ride-messages.ts';
 
@@ -28,7 +28,7 @@ const NO_PULL = { up: 0, over: 0 };
  * Nothing of it reaches the document.
  */
 export class AxlePull {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #line: RideLine;
   #frame = 0;
   /** Tells the answers to this hold from those to one before. */
@@ -54,28 +54,28 @@ export class AxlePull {
 
   readonly active = $derived(this.hold !== null || this.settling);
 
-  constructor(bench: Workbench, line: RideLine) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, line: RideLine) {
+    this.#openLayout = openLayout;
     this.#line = line;
     line.onHand((message) => {
       if (message.turn !== this.#turn) return;
       if (message.kind === 'moved') this.#moved(message);
       else {
         this.giveBack();
-        bench.tell(`The axle cannot be pulled: ${message.reason}.`);
+        openLayout.tell(`The axle cannot be pulled: ${message.reason}.`);
       }
     });
   }
 
   /** Takes hold; tells whether there was anything to hold. */
   take(hold: Hold): boolean {
-    const { document, pose, poseState } = this.#bench;
+    const { document, pose, poseState } = this.#openLayout;
     if (!document || poseState.status !== 'ok') return false;
     const { heave, roll } = pose;
     const again = this.settling;
-    this.#bench.beginCarrying(() => this.#stopped());
+    this.#openLayout.beginCarrying(() => this.#stopped());
     // The frame stands still on the board, and the ground moves under it.
-    this.#bench.carryCar(pose, LEVEL);
+    this.#openLayout.carryCar(pose, LEVEL);
     this.#turn += 1;
     this.hold = hold;
     if (!again) this.trace = [];
@@ -91,7 +91,7 @@ export class AxlePull {
   takeNext(): void {
     const held = HELD[(this.held === null ? 0 : HELD.indexOf(this.held) + 1) % HELD.length] as Held;
     if (this.hold) this.giveBack();
-    const { left, right } = this.#bench.layout.axle;
+    const { left, right } = this.#openLayout.layout.axle;
     const centre = held === 'right' ? right.wheelCentre : left.wheelCentre;
     this.byKeys = this.take({ held, y: held === 'axle' ? 0 : centre[1], z: centre[2], sideways: false });
   }
@@ -110,7 +110,7 @@ export class AxlePull {
 
   /** As if nothing had been taken hold of: at ride height at once. */
   giveBack(): void {
-    if (this.active) this.#bench.setPose({ heave: 0, roll: 0 });
+    if (this.active) this.#openLayout.setPose({ heave: 0, roll: 0 });
   }
 
   #open(): void {
@@ -133,14 +133,14 @@ export class AxlePull {
     this.#seconds += seconds;
     if (rests && !this.hold) {
       // Ride height itself, and not the last hundredth of a millimetre before it.
-      this.#bench.setPose({ heave: 0, roll: 0 });
+      this.#openLayout.setPose({ heave: 0, roll: 0 });
       return;
     }
     this.force = this.hold ? force : 0;
     // Where the linkage does not reach, the car stays at the last pose that it did.
-    const { handwheel } = this.#bench.pose;
-    if (!this.#bench.carryCar({ heave, roll, handwheel }, LEVEL)) return;
-    const row = { at: this.#seconds, steer: toDegrees(this.#bench.poseState.meanSteer) };
+    const { handwheel } = this.#openLayout.pose;
+    if (!this.#openLayout.carryCar({ heave, roll, handwheel }, LEVEL)) return;
+    const row = { at: this.#seconds, steer: toDegrees(this.#openLayout.poseState.meanSteer) };
     this.trace = [...this.trace.filter(({ at }) => at > row.at - TRACE_KEPT), row];
   }
 

@@ -1,4 +1,4 @@
-import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
 import { type Place, placePiece } from '../place.ts';
 import { AxlePull, setAxlePull } from './axle-pull.svelte.ts';
@@ -14,11 +14,11 @@ import { startRideWorker } from './start-ride-worker.ts';
 
 /** A drive over a road, and a hand that pulls the axle on its springs. */
 export function roadPlace(): Place {
-  const workbench = getWorkbench();
+  const openLayout = getOpenLayout();
   const comparison = getComparison();
   const line = new RideLine(startRideWorker);
-  const axlePull = new AxlePull(workbench, line);
-  const road = new RoadRun(workbench, comparison, line);
+  const axlePull = new AxlePull(openLayout, line);
+  const road = new RoadRun(openLayout, comparison, line);
   setAxlePull(axlePull);
   setRoadRun(road);
   $effect(() => road.follow());
@@ -27,9 +27,9 @@ export function roadPlace(): Place {
     name: 'Road',
     column: placePiece(RoadPage, {}),
     pose: placePiece(DrivePanel, {}),
-    strip: placePiece(RoadStrip, { workbench, comparison, road }),
-    contributors: [roadOnBoard(workbench, comparison, road, axlePull)],
-    actions: roadActions(workbench, road, axlePull),
+    strip: placePiece(RoadStrip, { openLayout, comparison, road }),
+    contributors: [roadOnBoard(openLayout, comparison, road, axlePull)],
+    actions: roadActions(openLayout, road, axlePull),
     keyUses: [pullsByKeys(axlePull)],
     files: {
       takes: ({ name }) => /\.(csv|tsv|txt)$/i.test(name),

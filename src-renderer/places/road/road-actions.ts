@@ -1,11 +1,11 @@
 import type { Action } from '../../controls/action.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { AxlePull } from './axle-pull.svelte.ts';
 import type { RoadRun } from './road-run.svelte.ts';
 
 /** What can be done over a road and with a hand on the axle. */
-export function roadActions(workbench: Workbench, road: RoadRun, axlePull: AxlePull): Action[] {
-  const drawn = () => workbench.document !== null;
+export function roadActions(openLayout: OpenLayout, road: RoadRun, axlePull: AxlePull): Action[] {
+  const drawn = () => openLayout.document !== null;
   return [
     {
       id: 'run-travel',
@@ -14,8 +14,8 @@ export function roadActions(workbench: Workbench, road: RoadRun, axlePull: AxleP
       enabled: drawn,
       run: () => {
         if (road.open) road.toggle();
-        else if (workbench.playing) workbench.stop();
-        else workbench.play();
+        else if (openLayout.playing) openLayout.stop();
+        else openLayout.play();
       },
     },
     {

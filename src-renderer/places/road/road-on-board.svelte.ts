@@ -6,7 +6,7 @@ import { type Contribution, piece } from '../../board/contributor.ts';
 import type { OtherCar } from '../../board/other-cars.ts';
 import type { OverlayLine } from '../../board/overlay.ts';
 import type { RoadPicture } from '../../board/road-ground.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { COMPARE_DASHES } from '../../look/compare.ts';
 import type { Comparison } from '../../panels/compare/comparison.svelte.ts';
 import { AxleGrasp } from './axle-grasp.svelte.ts';
@@ -38,8 +38,13 @@ export function groundOf(profile: RoadProfile | undefined, road: Road, tyreRadiu
 }
 
 /** The road about the axle once the wheels have rolled so far, mm. */
-function pictureOf(run: RoadRun, workbench: Workbench, left: Float64Array, right: Float64Array): RoadPicture {
-  const { car, axle } = workbench.layout;
+function pictureOf(
+  run: RoadRun,
+  openLayout: OpenLayout,
+  left: Float64Array,
+  right: Float64Array,
+): RoadPicture {
+  const { car, axle } = openLayout.layout;
   const { distance, road } = run;
   const ground = groundOf(run.profile, road, car.tyreRadius);
   // From behind forward: a measured road is read on from where it was read last.
@@ -49,7 +54,7 @@ function pictureOf(run: RoadRun, workbench: Workbench, left: Float64Array, right
     right[i] = ground.rightAt(at);
   }
   const half = car.tyreWidth / 2 + LANE_BESIDE;
-  const spacing = MARK_STEP[workbench.settings.unit];
+  const spacing = MARK_STEP[openLayout.settings.unit];
   const marks: number[] = [];
   for (
     let mark = Math.ceil((distance - BEHIND) / spacing) * spacing;
@@ -86,11 +91,11 @@ function othersOnRoad(comparison: Comparison, run: RoadRun): OtherCar[] {
 function handLines(
   axlePull: AxlePull,
   { grip }: AxleGrasp,
-  workbench: Workbench,
+  openLayout: OpenLayout,
   view: BoardView,
 ): OverlayLine[] {
   if (!grip || !axlePull.hold || axlePull.byKeys || !view.shown.includes(grip.view)) return [];
-  const { heave, roll } = workbench.pose;
+  const { heave, roll } = openLayout.pose;
   const given = heave - grip.heave + grip.y * toRadians(roll - grip.roll);
   const { up, over } = axlePull.pulled;
   const [x, y] = view.onBoard(grip.view, [grip.at[0], grip.at[1] - given]);
@@ -101,23 +106,23 @@ function handLines(
 
 /** A drive over a road, and a hand on the axle, on the board. */
 export const roadOnBoard =
-  (workbench: Workbench, comparison: Comparison, run: RoadRun, axlePull: AxlePull) =>
+  (openLayout: OpenLayout, comparison: Comparison, run: RoadRun, axlePull: AxlePull) =>
   (view: BoardView): Contribution => {
     const left = new Float64Array(COUNT);
     const right = new Float64Array(COUNT);
-    const grasp = new AxleGrasp(workbench, axlePull);
+    const grasp = new AxleGrasp(openLayout, axlePull);
     /** While a hand pulls, the frame stands still on the board as in every pose, and the tyres take the ground along. */
-    const onRoad = () => workbench.lookedAt === 'road' && !axlePull.active;
+    const onRoad = () => openLayout.lookedAt === 'road' && !axlePull.active;
     return {
       id: 'road',
-      ground: () => (onRoad() ? pictureOf(run, workbench, left, right) : undefined),
+      ground: () => (onRoad() ? pictureOf(run, openLayout, left, right) : undefined),
       otherCars: () => (onRoad() ? othersOnRoad(comparison, run) : undefined),
       // A drive has nothing to say that would not move too fast to read: its figures stand beside its curves.
-      overlay: () => ({ lines: handLines(axlePull, grasp, workbench, view) }),
+      overlay: () => ({ lines: handLines(axlePull, grasp, openLayout, view) }),
       graspable: grasp,
       cursor: () => (axlePull.offered === null ? undefined : 'ns-resize'),
       wantsKeys: () => axlePull.byKeys,
       help: 'P takes hold of the axle: arrow keys up and down pull it on its springs, Shift P lets go, Escape puts it to rest.',
-      above: piece(PullReadout, { workbench, axlePull }),
+      above: piece(PullReadout, { openLayout, axlePull }),
     };
   };

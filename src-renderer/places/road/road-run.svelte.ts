@@ -12,8 +12,8 @@ import {
   roadProblem,
 } from '../../../shared-math/ride/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { solvePose } from '../../document/reach.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import type { Comparison, OtherVariant } from '../../panels/compare/comparison.svelte.ts';
 import type { RideLine } from './ride-line.ts';
 import { FIRST_ROAD, profileOf, type RoadChoice, secondsOf } from './road-choice.ts';
@@ -52,7 +52,7 @@ interface Asked {
  * but the car's springs and masses stands in the document.
  */
 export class RoadRun {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #comparison: Comparison;
   readonly #line: RideLine;
   readonly #asked = new Map<string, Asked>();
@@ -73,7 +73,7 @@ export class RoadRun {
 
   readonly profile: RoadProfile | undefined = $derived(profileOf(this.choice));
   readonly seconds = $derived(secondsOf(this.choice));
-  readonly #tyreRadius = $derived.by(() => this.#bench.layout.car.tyreRadius);
+  readonly #tyreRadius = $derived.by(() => this.#openLayout.layout.car.tyreRadius);
   readonly road: Road = $derived.by(() => {
     const { profile } = this;
     return profile && !roadProblem(profile, this.#tyreRadius)
@@ -92,8 +92,8 @@ export class RoadRun {
     });
   });
 
-  constructor(bench: Workbench, comparison: Comparison, line: RideLine) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, comparison: Comparison, line: RideLine) {
+    this.#openLayout = openLayout;
     this.#comparison = comparison;
     this.#line = line;
     line.onRun((message) => {
@@ -146,7 +146,7 @@ export class RoadRun {
 
   /** Run as an effect: has the worker drive whatever of road, car and cars beside it has changed. */
   follow(): void {
-    const { document, pose } = this.#bench;
+    const { document, pose } = this.#openLayout;
     const { profile: road, seconds, choice } = this;
     if (!this.open || !document) return;
     const options = { speed: choice.speed, seconds, handwheel: toRadians(pose.handwheel) };
@@ -181,7 +181,7 @@ export class RoadRun {
 
   /** Where another variant stands at this moment of its own drive, and its linkage there. */
   standOf({ frontEnd }: OtherVariant, { run }: Driven) {
-    const { pose, stand } = standAt(run, this.time, this.#bench.pose.handwheel);
+    const { pose, stand } = standAt(run, this.time, this.#openLayout.pose.handwheel);
     return { state: solvePose(frontEnd, pose), stand };
   }
 
@@ -221,7 +221,7 @@ export class RoadRun {
   toStart(): void {
     this.pause();
     this.time = 0;
-    if (this.#carries) this.#bench.setPose({ heave: 0, roll: 0 });
+    if (this.#carries) this.#openLayout.setPose({ heave: 0, roll: 0 });
   }
 
   /** Whether it is this drive that carries the car. */
@@ -232,15 +232,15 @@ export class RoadRun {
     if (!own) return;
     this.time = Math.min(this.seconds, Math.max(0, time));
     if (!this.#carries) {
-      this.#bench.beginCarrying(() => {
+      this.#openLayout.beginCarrying(() => {
         this.#carries = false;
         this.pause();
         this.time = 0;
       });
       this.#carries = true;
     }
-    const { pose, stand } = standAt(own.run, this.time, this.#bench.pose.handwheel);
-    this.#bench.carryCar(pose, stand);
+    const { pose, stand } = standAt(own.run, this.time, this.#openLayout.pose.handwheel);
+    this.#openLayout.carryCar(pose, stand);
   }
 
   /** Leaves the place: the car goes back to ride height. */

@@ -1,4 +1,4 @@
-import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { Courier } from '../../jobs/courier.ts';
 import { type Place, placePiece } from '../place.ts';
 import ShaftPage from './ShaftPage.svelte';
@@ -9,14 +9,14 @@ import { startShaftWorker } from './start-shaft-worker.ts';
 
 /** The steering shaft from the column to the box. */
 export function shaftPlace(): Place {
-  const workbench = getWorkbench();
-  const place = new ShaftPlace(workbench, new Courier(startShaftWorker));
+  const openLayout = getOpenLayout();
+  const place = new ShaftPlace(openLayout, new Courier(startShaftWorker));
   $effect(() => place.follow());
   return {
     id: 'shaft',
     name: 'Shaft',
     column: placePiece(ShaftPage, { place }),
-    strip: placePiece(ShaftStrip, { workbench, place }),
-    contributors: [shaftOnBoard(workbench, place)],
+    strip: placePiece(ShaftStrip, { openLayout, place }),
+    contributors: [shaftOnBoard(openLayout, place)],
   };
 }

@@ -3,8 +3,8 @@ import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import type { Contribution } from '../../board/contributor.ts';
 import type { Note } from '../../board/overlay-picture.ts';
 import { type OnBoard, proposedAt } from '../../board/proposed-note.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { solvePose } from '../../document/reach.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import { shaftPicture } from './shaft-marks.ts';
 import type { ShaftPlace } from './shaft-place.svelte.ts';
 
@@ -15,16 +15,16 @@ function triedNotes(tried: FrontEnd | undefined, shown: readonly View[], onBoard
 }
 
 /** The steering shaft's joints and angles on the board, in every place, and the shaft that is looked at before it is taken. */
-export const shaftOnBoard = (workbench: Workbench, place: ShaftPlace) => (): Contribution => ({
+export const shaftOnBoard = (openLayout: OpenLayout, place: ShaftPlace) => (): Contribution => ({
   id: 'shaft',
   overlay: (source) => ({
-    ...shaftPicture({ ...source, route: workbench.route }),
+    ...shaftPicture({ ...source, route: openLayout.route }),
     firstNotes: triedNotes(place.onBoard, source.shown, source.onBoard),
   }),
   proposed: () =>
     place.onBoard && {
       frontEnd: place.onBoard,
-      state: solvePose(place.onBoard, workbench.pose),
+      state: solvePose(place.onBoard, openLayout.pose),
       links: false,
     },
 });

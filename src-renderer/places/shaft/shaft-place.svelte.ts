@@ -15,7 +15,7 @@ import {
   type SplineCandidate,
 } from '../../../shared-math/splines/index.ts';
 import { toDegrees, toRadians } from '../../../shared-math/units/index.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Courier } from '../../jobs/courier.ts';
 import type { RouteQuestion } from './route-job.ts';
 import { bestClocked, withEnd, withShaft } from './shaft-edits.ts';
@@ -69,7 +69,7 @@ export interface SplineFields {
 
 /** The place where the steering shaft is laid out: which page shows, what was suggested, what a spline may be. */
 export class ShaftPlace {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #courier: Courier;
   #stop: (() => void) | null = null;
   /** Of which shaft's ends and what else the suggestions are. */
@@ -93,15 +93,15 @@ export class ShaftPlace {
   });
 
   meetings: readonly Meeting[] = $derived.by(() => {
-    const { shaft, route, lengthStyle } = this.#bench;
+    const { shaft, route, lengthStyle } = this.#openLayout;
     return shaft && route ? checkMeetings(shaft, route, lengthStyle) : [];
   });
   now: MotionCurve | undefined = $derived.by(() => {
-    const { turning } = this.#bench;
+    const { turning } = this.#openLayout;
     return turning && motionCurve(turning.motion);
   });
   best: MotionCurve | undefined = $derived.by(() => {
-    const { turning } = this.#bench;
+    const { turning } = this.#openLayout;
     return turning && motionCurve(turning.best);
   });
   /** Nothing until both caliper and count are there. */
@@ -111,26 +111,26 @@ export class ShaftPlace {
     if (outsideDiameter === undefined || counted === undefined) return undefined;
     const uncertainty = CALIPER_UNCERTAINTY;
     const measure = { outsideDiameter, counted, over, otherHalf, missing, uncertainty };
-    return identifySpline(measure, this.#bench.lengthStyle);
+    return identifySpline(measure, this.#openLayout.lengthStyle);
   });
 
   /** The car with the shaft that is looked at. */
   tried: FrontEnd | undefined = $derived.by(() => {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     const outcome = this.suggestions?.find(({ joints }) => joints === this.looked)?.outcome;
     return document && outcome?.ok
       ? prepareFrontEnd(resolveLayout(withShaft(document, outcome.value.shaft)))
       : undefined;
   });
 
-  constructor(bench: Workbench, courier: Courier) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, courier: Courier) {
+    this.#openLayout = openLayout;
     this.#courier = courier;
   }
 
   /** Run as an effect: suggestions for a layout that has changed since are no longer worth taking. */
   follow(): void {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     if (this.#askedOf === undefined || document === this.#askedOf) return;
     this.cancel();
     this.suggestions = null;
@@ -139,27 +139,27 @@ export class ShaftPlace {
 
   /** One edit of the shaft, one step of undo. */
   change(label: string, shaft: ShaftDocument | null | undefined, merge?: string): boolean {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     if (!document || shaft === undefined) return false;
-    const taken = this.#bench.change(label, withShaft(document, shaft), merge);
-    if (!taken) this.#bench.tell(`Not changed: ${this.#bench.refusal}.`);
+    const taken = this.#openLayout.change(label, withShaft(document, shaft), merge);
+    if (!taken) this.#openLayout.tell(`Not changed: ${this.#openLayout.refusal}.`);
     return taken;
   }
 
   /** How far each clock is from the one that leaves least, rad; nothing where all stand so within a tenth of a degree. */
   get clockedBest(): boolean {
-    const { turning } = this.#bench;
+    const { turning } = this.#openLayout;
     if (!turning) return true;
     return turning.motion.swing - turning.best.swing < toRadians(0.02);
   }
 
   setBestClocking(): void {
-    const { shaft } = this.#bench;
+    const { shaft } = this.#openLayout;
     if (shaft) this.change('Set the best clocking', bestClocked(shaft));
   }
 
   suggest(): void {
-    const { document, settings } = this.#bench;
+    const { document, settings } = this.#openLayout;
     if (!document?.shaft) return;
     this.cancel();
     this.trouble = '';
@@ -191,7 +191,7 @@ export class ShaftPlace {
 
   /** A suggested route becomes the shaft; ends and stock that were chosen stay where a joint or shaft of that number still is. */
   take({ joints, outcome }: Suggestion): boolean {
-    const { shaft } = this.#bench;
+    const { shaft } = this.#openLayout;
     if (!outcome.ok || !shaft) return false;
     const next = outcome.value.shaft;
     return this.change(`Take the route of ${joints} ${joints === 1 ? 'joint' : 'joints'}`, {
@@ -217,7 +217,7 @@ export class ShaftPlace {
 
   /** What was found becomes the column's or the box's end. */
   useSpline(part: 'column' | 'box', found: SplineCandidate | undefined): boolean {
-    const { shaft } = this.#bench;
+    const { shaft } = this.#openLayout;
     const { identity } = this;
     const { outsideDiameter } = this.spline;
     if (!shaft || outsideDiameter === undefined || !identity?.ok) return false;

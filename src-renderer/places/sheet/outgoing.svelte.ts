@@ -1,6 +1,6 @@
 import type { Request } from '../../../src-main/api/contract.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { OutgoingFile, Shop } from '../../document/shop.svelte.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
 import { deliver } from '../../host/outputs.ts';
 import { OutputJob } from './output-job.svelte.ts';
 import { OutputPreview } from './output-preview.svelte.ts';
@@ -46,7 +46,7 @@ export interface Ended {
 
 /** What is to leave the board, how far it has come, and where it went. */
 export class Outgoing {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #shop: Shop;
   readonly #handOver: (file: OutgoingFile) => void;
   readonly preview: OutputPreview;
@@ -65,16 +65,16 @@ export class Outgoing {
   job: OutputJob | null = $state.raw(null);
   ended: Ended | null = $state.raw(null);
 
-  constructor(bench: Workbench, shop: Shop, handOver: (file: OutgoingFile) => void) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, shop: Shop, handOver: (file: OutgoingFile) => void) {
+    this.#openLayout = openLayout;
     this.#shop = shop;
     this.#handOver = handOver;
-    this.preview = new OutputPreview(bench.call);
+    this.preview = new OutputPreview(openLayout.call);
   }
 
   /** Who measures in millimetres has A4 in the printer, unless told. */
   get paper(): Paper {
-    return this.#paper ?? (this.#bench.settings.unit === 'mm' ? 'a4' : 'letter');
+    return this.#paper ?? (this.#openLayout.settings.unit === 'mm' ? 'a4' : 'letter');
   }
   set paper(paper: Paper) {
     this.#paper = paper;
@@ -96,7 +96,7 @@ export class Outgoing {
   get wish(): Wish | undefined {
     switch (this.chosen) {
       case 'drawing': {
-        const pose = this.inPose ? this.#bench.pose : { heave: 0, roll: 0, handwheel: 0 };
+        const pose = this.inPose ? this.#openLayout.pose : { heave: 0, roll: 0, handwheel: 0 };
         const { heave, roll, handwheel } = pose;
         return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel };
       }
@@ -112,13 +112,13 @@ export class Outgoing {
   }
 
   #request(wish: Wish): Request<'output.start'> | undefined {
-    const { variant, settings } = this.#bench;
+    const { variant, settings } = this.#openLayout;
     return variant ? { id: variant.id, wish, unit: settings.unit, fraction: settings.fraction } : undefined;
   }
 
   /** What the preview is to show, and what it depends on; undefined while that is still on its way into the store. */
   get seen(): { asked: Request<'output.start'> | undefined; key: string } | undefined {
-    const { document, settings, saved } = this.#bench;
+    const { document, settings, saved } = this.#openLayout;
     const wish = this.wish;
     const inSpace = wish?.kind === 'drawing' && wish.view === '3d';
     const asked = wish && !inSpace ? this.#request(wish) : undefined;
@@ -138,7 +138,7 @@ export class Outgoing {
   async make(): Promise<void> {
     if (this.job) return;
     this.ended = null;
-    const job = new OutputJob(this.#bench.call);
+    const job = new OutputJob(this.#openLayout.call);
     this.job = job;
     try {
       this.ended = await this.#made(job);
@@ -148,8 +148,8 @@ export class Outgoing {
   }
 
   async #made(job: OutputJob): Promise<Ended | null> {
-    await this.#bench.saving.flush();
-    if (this.#bench.saving.pending)
+    await this.#openLayout.saving.flush();
+    if (this.#openLayout.saving.pending)
       return { good: false, words: 'Not made: the last changes of this layout are not in the store yet.' };
     const wish = this.wish;
     if (!wish) return this.#exported();
@@ -169,7 +169,7 @@ export class Outgoing {
   }
 
   async #exported(): Promise<Ended | null> {
-    const { variant } = this.#bench;
+    const { variant } = this.#openLayout;
     if (!variant) return null;
     const file = await (this.data === 'car'
       ? this.#shop.exported('car', variant.carId)

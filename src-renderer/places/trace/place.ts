@@ -1,4 +1,4 @@
-import { getWorkbench } from '../../document/workbench.svelte.ts';
+import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { type Place, placePiece } from '../place.ts';
 import { startPhotoWorker } from './start-photo-worker.ts';
 import TracePage from './TracePage.svelte';
@@ -7,13 +7,13 @@ import { traceOnBoard } from './trace-on-board.ts';
 
 /** Photos under the drawing, and points and outlines taken from them. */
 export function tracePlace(): Place {
-  const workbench = getWorkbench();
-  const trace = new Trace(workbench, startPhotoWorker);
+  const openLayout = getOpenLayout();
+  const trace = new Trace(openLayout, startPhotoWorker);
   return {
     id: 'trace',
     name: 'Trace',
     column: placePiece(TracePage, { trace }),
-    contributors: [traceOnBoard(workbench, trace)],
+    contributors: [traceOnBoard(openLayout, trace)],
     files: {
       takes: (file) => file.type.startsWith('image/'),
       take: (files) => void trace.bring(files),

@@ -3,7 +3,7 @@ import type { Hardpoint, LayoutDocument, Photo } from '../../../shared-math/layo
 import type { Outcome } from '../../../shared-math/outcome.ts';
 import { planeOf } from '../../../shared-math/photos/index.ts';
 import type { PhotoPlane, Spot, TraceFailure } from '../../../shared-math/trace/index.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { sendPhoto } from '../../host/photos.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';
 import { loosePlane, tracedPoint, withPhoto, withTraced } from './photo-planes.ts';
@@ -53,7 +53,7 @@ const WANTED: Record<Tool, number> = {
 
 /** Tracing over the open layout's photos: which one is worked at, what a click means, and what follows from it. */
 export class Trace {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly pictures: PhotoPictures;
   /** Whether the place of tracing shows. */
   open = $state(false);
@@ -75,7 +75,7 @@ export class Trace {
   /** Lets the person choose photos. The page puts it here, as only it can ask for files. */
   choosePhotos: () => void = () => {};
 
-  photos: readonly Photo[] = $derived.by(() => this.#bench.document?.photos ?? []);
+  photos: readonly Photo[] = $derived.by(() => this.#openLayout.document?.photos ?? []);
   photo: Photo | undefined = $derived(this.photos[this.active] ?? this.photos[0]);
   index = $derived(this.photo ? this.photos.indexOf(this.photo) : 0);
   prepared: Outcome<PhotoPlane, TraceFailure> | undefined = $derived(this.photo && planeOf(this.photo));
@@ -87,7 +87,7 @@ export class Trace {
    * none of it: it is laid out when the car is on the board.
    */
   points: readonly Hardpoint[] = $derived.by(() =>
-    this.#bench.points.filter(
+    this.#openLayout.points.filter(
       ({ id, twin }) => !(twin && id.split('.')[1] === 'right') && !id.startsWith('shaft.'),
     ),
   );
@@ -95,8 +95,8 @@ export class Trace {
     this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
   );
 
-  constructor(bench: Workbench, start: () => PhotoWorkerLine) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, start: () => PhotoWorkerLine) {
+    this.#openLayout = openLayout;
     this.pictures = new PhotoPictures(start);
   }
 
@@ -122,9 +122,9 @@ export class Trace {
     for (const file of files) {
       const name = file.name.slice(0, 200) || 'Pasted photo';
       const sent = await sendPhoto(file);
-      const document = this.#bench.document;
+      const document = this.#openLayout.document;
       if (!sent.ok) {
-        this.#bench.tell(`${name} is not brought in: ${sent.failure}.`);
+        this.#openLayout.tell(`${name} is not brought in: ${sent.failure}.`);
         continue;
       }
       if (!document) return;
@@ -145,12 +145,12 @@ export class Trace {
       await this.pictures.want(hash, photo.size);
       const trouble = this.pictures.troubles[hash];
       if (trouble) {
-        this.#bench.tell(`${name} is not brought in: ${trouble}.`);
+        this.#openLayout.tell(`${name} is not brought in: ${trouble}.`);
         continue;
       }
       if (this.#change(`Bring in ${name}`, { ...document, photos: [...document.photos, photo] })) {
         this.choose(this.photos.length - 1);
-        this.#bench.enlarge(view);
+        this.#openLayout.enlarge(view);
         this.look();
       }
     }
@@ -170,7 +170,7 @@ export class Trace {
   choose(index: number): void {
     this.active = index;
     this.use(null);
-    if (this.photo && this.#bench.enlarged) this.#bench.enlarge(this.photo.view);
+    if (this.photo && this.#openLayout.enlarged) this.#openLayout.enlarge(this.photo.view);
     if (this.photo) this.look();
   }
 
@@ -189,13 +189,13 @@ export class Trace {
   }
 
   #change(label: string, document: LayoutDocument, merge?: string): boolean {
-    const taken = this.#bench.change(label, document, merge);
-    if (!taken) this.#bench.tell(`Not taken: ${this.#bench.refusal}.`);
+    const taken = this.#openLayout.change(label, document, merge);
+    if (!taken) this.#openLayout.tell(`Not taken: ${this.#openLayout.refusal}.`);
     return taken;
   }
 
   set(label: string, change: Partial<Photo>, merge?: string): boolean {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     return document !== null && this.#change(label, withPhoto(document, this.index, change), merge);
   }
 
@@ -204,14 +204,14 @@ export class Trace {
     if (!this.photo) return false;
     const plane = planeOf({ ...this.photo, ...change });
     if (!plane.ok) {
-      this.#bench.tell(traceTrouble(plane.failure));
+      this.#openLayout.tell(traceTrouble(plane.failure));
       return false;
     }
     return this.set(label, change);
   }
 
   takeAway(): void {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     const photo = this.photo;
     if (!document || !photo) return;
     this.#change(`Take ${photo.name} off the board`, {
@@ -337,7 +337,7 @@ export class Trace {
   }
 
   #pickAnchor(at: Spot): void {
-    const point = this.#bench.points.find(({ id }) => id === this.anchorPoint);
+    const point = this.#openLayout.points.find(({ id }) => id === this.anchorPoint);
     if (!point) return;
     const anchor = { at, point: point.id, stands: point.at };
     if (this.calibrate(`Put the photo to the ${point.name.toLowerCase()}`, { anchor })) this.use(null);
@@ -345,20 +345,20 @@ export class Trace {
   }
 
   #pickPoint(at: Spot): void {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     const { point, photo } = this;
     this.picks = [];
     if (!point || !photo || !document) return;
     const to = tracedPoint(this.photos, this.index, point, at);
     if (!to) {
-      this.#bench.tell('This spot lies beyond the horizon of the photo.');
+      this.#openLayout.tell('This spot lies beyond the horizon of the photo.');
       return;
     }
     const marks = [...photo.marks.filter((mark) => mark.point !== point.id), { point: point.id, at }];
     const next = withPhoto(withTraced(document, point, to), this.index, { marks });
     if (!this.#change(`Trace the ${point.name.toLowerCase()}`, next)) return;
-    this.#bench.selection = point.id;
-    this.#bench.lastView = photo.view;
+    this.#openLayout.selection = point.id;
+    this.#openLayout.lastView = photo.view;
     this.pointId = this.#following(point)?.id ?? '';
   }
 
@@ -371,7 +371,7 @@ export class Trace {
 
   /** What is outlined as it stands before it is traced, and how deep it lies in the photo. */
   get outlineAt(): number {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     if (!document || !this.photo) return 0;
     return (
       this.outlineDepth ?? bodyDepth(bodyToTrace(document, this.outlined, this.existing), this.photo.view)
@@ -395,7 +395,7 @@ export class Trace {
 
   /** The clicked outline becomes a rail or something in the way; one step of undo. */
   finishOutline(): boolean {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     const { photo, prepared } = this;
     if (!document || !photo || !prepared?.ok || !this.outlineWhole) return false;
     const { existing, outlined } = this;
@@ -403,13 +403,13 @@ export class Trace {
       existing === undefined ? undefined : depthAlong(bodyToTrace(document, outlined, existing), photo.view);
     const points = placedSpots(photo, prepared.value, this.picks, this.outlineAt, own);
     if (!points) {
-      this.#bench.tell('One of these spots lies beyond the horizon of the photo.');
+      this.#openLayout.tell('One of these spots lies beyond the horizon of the photo.');
       return false;
     }
     const next = withOutlined(document, outlined, existing, points, photo.view);
     if (!this.#change(`Trace the ${next.name.toLowerCase()}`, next.document)) return false;
-    this.#bench.selection = next.id;
-    this.#bench.lastView = photo.view;
+    this.#openLayout.selection = next.id;
+    this.#openLayout.lastView = photo.view;
     this.picks = [];
     this.outline(this.outlined, undefined);
     return true;

@@ -1,18 +1,18 @@
 import { limitInForce } from '../../../shared-math/findings/index.ts';
 import type { Contribution } from '../../board/contributor.ts';
-import type { Workbench } from '../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { turnPicture } from './turn-marks.ts';
 
 /** What the turn says on the board while its curves stand below. */
-export const turnOnBoard = (workbench: Workbench) => (): Contribution => ({
+export const turnOnBoard = (openLayout: OpenLayout) => (): Contribution => ({
   id: 'turn',
   overlay: ({ shown, onBoard }) =>
-    workbench.lookedAt === 'turn'
+    openLayout.lookedAt === 'turn'
       ? turnPicture({
-          frontEnd: workbench.frontEnd,
-          state: workbench.poseState,
+          frontEnd: openLayout.frontEnd,
+          state: openLayout.poseState,
           shown,
-          transmissionLeast: limitInForce('transmissionLeast', workbench.settings.limits).value,
+          transmissionLeast: limitInForce('transmissionLeast', openLayout.settings.limits).value,
           onBoard,
         })
       : {},

@@ -10,13 +10,19 @@ import { roadActions } from '../../../src-renderer/places/road/road-actions.ts';
 import { pullsByKeys } from '../../../src-renderer/places/road/road-keys.ts';
 
 /** The page's own actions upon stand-ins that have only what a test gives them. */
-function actionsOn({ bench = {}, axlePull = {} }: { bench?: object; axlePull?: object } = {}): Actions {
+function actionsOn({
+  openLayout = {},
+  axlePull = {},
+}: {
+  openLayout?: object;
+  axlePull?: object;
+} = {}): Actions {
   const nothing = {} as never;
   return new Actions([
-    ...documentActions(bench as never, nothing),
-    ...shellActions(bench as never, nothing),
-    ...layoutActions(bench as never, nothing, nothing),
-    ...roadActions(bench as never, nothing, axlePull as never),
+    ...documentActions(openLayout as never, nothing),
+    ...shellActions(openLayout as never, nothing),
+    ...layoutActions(openLayout as never, nothing, nothing),
+    ...roadActions(openLayout as never, nothing, axlePull as never),
   ]);
 }
 const ALL = actionsOn();
@@ -48,13 +54,13 @@ describe('the table of actions', () => {
 
   test('what cannot be done is not done', () => {
     const log: string[] = [];
-    const bench = {
+    const openLayout = {
       canUndo: false,
       canRedo: true,
       undo: () => log.push('undo'),
       redo: () => log.push('redo'),
     };
-    const actions = actionsOn({ bench });
+    const actions = actionsOn({ openLayout });
     actions.perform('undo');
     actions.perform('redo');
     actions.perform('no such action');
@@ -97,12 +103,12 @@ describe('keys', () => {
 
   test('an arrow nudges the selected point, further with Shift, and is not used without one', () => {
     const nudges: [string, boolean][] = [];
-    const bench = { inHand: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
+    const openLayout = { inHand: { id: 'x' }, nudge: (...nudge: [string, boolean]) => nudges.push(nudge) };
     const pulls = pullsByKeys({ byKeys: false } as never);
     const arrow = (more: Partial<KeyPress>, on: object) =>
       pressed(press('ArrowLeft', more), 'board', ALL, on as never, [pulls]);
-    expect(arrow({}, bench)).toBe(true);
-    expect(arrow({ shiftKey: true }, bench)).toBe(true);
+    expect(arrow({}, openLayout)).toBe(true);
+    expect(arrow({ shiftKey: true }, openLayout)).toBe(true);
     expect(nudges).toEqual([
       ['ArrowLeft', false],
       ['ArrowLeft', true],
@@ -131,9 +137,9 @@ describe('keys', () => {
       pull: (up: number) => done.push(up),
       letGo: () => done.push('let go'),
     };
-    const bench = { inHand: { id: 'x' }, nudge: () => done.push('nudge') };
+    const openLayout = { inHand: { id: 'x' }, nudge: () => done.push('nudge') };
     const answer = (key: string, shiftKey: boolean, focus: Focus) =>
-      pressed(press(key, { shiftKey }), focus, ALL, bench as never, [pullsByKeys(axlePull as never)]);
+      pressed(press(key, { shiftKey }), focus, ALL, openLayout as never, [pullsByKeys(axlePull as never)]);
     for (const [key, shiftKey] of [
       ['ArrowUp', false],
       ['ArrowDown', true],

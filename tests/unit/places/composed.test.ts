@@ -78,10 +78,10 @@ describe('a place that is added', () => {
     const composed = new Composed([home, dummy(done)], 'home');
     const actions = new Actions(composed.actions);
     expect(actions.named('try')?.name).toBe('Try it');
-    const bench = { inHand: undefined, nudge: () => done.push('nudge') };
-    expect(pressed(press('q'), 'board', actions, bench, composed.keyUses)).toBe(true);
-    expect(pressed(press('ArrowUp'), 'board', actions, bench, composed.keyUses)).toBe(true);
-    expect(pressed(press('x'), 'board', actions, bench, composed.keyUses)).toBe(false);
+    const openLayout = { inHand: undefined, nudge: () => done.push('nudge') };
+    expect(pressed(press('q'), 'board', actions, openLayout, composed.keyUses)).toBe(true);
+    expect(pressed(press('ArrowUp'), 'board', actions, openLayout, composed.keyUses)).toBe(true);
+    expect(pressed(press('x'), 'board', actions, openLayout, composed.keyUses)).toBe(false);
     expect(done).toEqual(['try', 'arrow']);
   });
 

@@ -2,20 +2,20 @@ import type { Point } from '../../../../shared-math/layout/index.ts';
 import { withValue } from '../../../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../../../shared-math/outcome.ts';
 import { type Direction, directionOf, parseDirected } from '../../../document/directions.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 
 /** Puts a value at a path of the open document as one step of undo; answers why not, if not. */
 export function put(
-  bench: Workbench,
+  openLayout: OpenLayout,
   label: string,
   path: string,
   value: Outcome<unknown, string>,
 ): Outcome<unknown, string> {
   if (!value.ok) return value;
-  if (!bench.document) return failed('no layout is open');
-  return bench.change(label, withValue(bench.document, path, value.value))
+  if (!openLayout.document) return failed('no layout is open');
+  return openLayout.change(label, withValue(openLayout.document, path, value.value))
     ? succeeded(value.value)
-    : failed(bench.refusal);
+    : failed(openLayout.refusal);
 }
 
 /** The fields of a point: its three coordinates as a tape measure has them. */

@@ -13,7 +13,7 @@ import {
 import { limitInForce } from '../../../../shared-math/findings/index.ts';
 import type { LayoutDocument, Point } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { Courier } from '../../../jobs/courier.ts';
 import { Latest } from '../../../jobs/latest.ts';
 import { shiftWords, withBallAt } from './box-move.ts';
@@ -53,7 +53,7 @@ export interface NamedSpot {
  * once it rests. Figures at single places are worked out here and exactly, from the same axle's poses.
  */
 export class BoxMap {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #latest: Latest<MapQuestion, MapAnswer, MapAnswer | undefined>;
   #resting: ReturnType<typeof setTimeout> | undefined;
   /** The variant that the answer is of. */
@@ -77,11 +77,13 @@ export class BoxMap {
   /** Place on the ridge that is looked at, as a share of its length; nothing where none is. */
   slid: number | null = $state(null);
 
-  scale = $derived.by(() => mapScale(limitInForce('bumpSteerWorst', this.#bench.settings.limits).value));
+  scale = $derived.by(() => mapScale(limitInForce('bumpSteerWorst', this.#openLayout.settings.limits).value));
   view: 'side' | 'front' = $derived.by(() =>
-    judgedPlane(this.#bench.frontEnd).kept === 1 ? 'side' : 'front',
+    judgedPlane(this.#openLayout.frontEnd).kept === 1 ? 'side' : 'front',
   );
-  #held: HeldTravel = $derived.by(() => (this.eachWheel ? holdWheels(this.#bench.held) : this.#bench.held));
+  #held: HeldTravel = $derived.by(() =>
+    this.eachWheel ? holdWheels(this.#openLayout.held) : this.#openLayout.held,
+  );
   #kernel: MapKernel | undefined = $derived.by(() =>
     this.#held.status === 'ok' ? prepareMapKernel(this.#held) : undefined,
   );
@@ -94,8 +96,8 @@ export class BoxMap {
   });
   named: readonly NamedSpot[] = $derived.by(() => this.#named());
 
-  constructor(bench: Workbench, courier: Courier) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, courier: Courier) {
+    this.#openLayout = openLayout;
     this.#latest = new Latest(courier, 'map', {
       news: (answer) => this.#take(answer),
       answer: (answer) => {
@@ -111,7 +113,7 @@ export class BoxMap {
 
   /** Run as an effect: asks for a map whenever what it depends on is another than before. */
   follow(): void {
-    const { document, variant } = this.#bench;
+    const { document, variant } = this.#openLayout;
     const levels = this.scale.levels.map(toRadians);
     const { shown, eachWheel } = this;
     // The answers change with every question: what is asked must not depend on them.
@@ -158,11 +160,11 @@ export class BoxMap {
   toggle(): void {
     this.shown = !this.shown;
     if (this.shown) {
-      this.#enlarged = this.#bench.enlarged === null;
-      if (this.#enlarged) this.#bench.enlarge(this.view);
+      this.#enlarged = this.#openLayout.enlarged === null;
+      if (this.#enlarged) this.#openLayout.enlarge(this.view);
       return;
     }
-    if (this.#enlarged && this.#bench.enlarged === this.view) this.#bench.enlarge(null);
+    if (this.#enlarged && this.#openLayout.enlarged === this.view) this.#openLayout.enlarge(null);
     this.#clear();
   }
 
@@ -187,7 +189,7 @@ export class BoxMap {
     const kernel = this.#kernel;
     if (!answer || !kernel) return undefined;
     // The plane of the ball as it stands now; the answer may be of a moment ago.
-    const kept = this.#bench.layout.steering.box.pitmanBall[answer.window.axes[0] === 0 ? 1 : 0];
+    const kept = this.#openLayout.layout.steering.box.pitmanBall[answer.window.axes[0] === 0 ? 1 : 0];
     const point = placeOf({ ...answer.window, kept }, across, up);
     const worst = worstAt(kernel, point);
     const reach = reasonAt(answer.reach, across, up);
@@ -202,14 +204,14 @@ export class BoxMap {
     if (!answer) return undefined;
     const { from, to } = answer.window;
     if (across < from[0] || across > to[0] || up < from[1] || up > to[1]) return undefined;
-    const drawn = this.#bench.settings.snap ? drawnTo(answer, across, up, reach) : undefined;
+    const drawn = this.#openLayout.settings.snap ? drawnTo(answer, across, up, reach) : undefined;
     return this.#spot(drawn?.across ?? across, drawn?.up ?? up, drawn?.on);
   }
 
   #named(): NamedSpot[] {
     const { answer } = this;
     if (!answer) return [];
-    const { pitmanBall } = this.#bench.layout.steering.box;
+    const { pitmanBall } = this.#openLayout.layout.steering.box;
     const named: NamedSpot[] = [];
     const add = (id: NamedSpot['id'], words: string, at: { across: number; up: number } | undefined) => {
       const spot = at && this.#spot(at.across, at.up, id === 'best' ? 'best' : 'ridge');
@@ -243,11 +245,11 @@ export class BoxMap {
 
   /** How the box would have to be moved for the ball to come to a spot. */
   wayTo(spot: MapSpot): string {
-    return shiftWords(this.#shift(spot), (mm) => this.#bench.length(mm));
+    return shiftWords(this.#shift(spot), (mm) => this.#openLayout.length(mm));
   }
 
   #shift({ point }: MapSpot): Point {
-    const { pitmanBall } = this.#bench.layout.steering.box;
+    const { pitmanBall } = this.#openLayout.layout.steering.box;
     return [point[0] - pitmanBall[0], point[1] - pitmanBall[1], point[2] - pitmanBall[2]];
   }
 
@@ -262,18 +264,18 @@ export class BoxMap {
 
   /** Moves the box so that the pitman ball comes to a spot; one step of undo. Tells whether it was moved. */
   moveTo(spot: MapSpot): boolean {
-    const { document } = this.#bench;
+    const { document } = this.#openLayout;
     if (!document) return false;
     if (!Number.isFinite(spot.worst)) {
-      this.#bench.tell(`${this.reading(spot)}. The box stays where it is.`);
+      this.#openLayout.tell(`${this.reading(spot)}. The box stays where it is.`);
       return false;
     }
     const way = this.wayTo(spot);
     if (!way) return false;
-    const taken = this.#bench.change(`Move the box ${way}`, withBallAt(document, spot.point));
+    const taken = this.#openLayout.change(`Move the box ${way}`, withBallAt(document, spot.point));
     if (taken) {
-      this.#bench.selection = 'steering.box.pitmanBall';
-      this.#bench.lastView = this.view;
+      this.#openLayout.selection = 'steering.box.pitmanBall';
+      this.#openLayout.lastView = this.view;
     }
     return taken;
   }

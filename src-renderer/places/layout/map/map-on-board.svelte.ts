@@ -1,7 +1,7 @@
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { BoardView } from '../../../board/board-view.svelte.ts';
 import { type Contribution, piece } from '../../../board/contributor.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { rampColours } from '../../../look/ramp.ts';
 import { mapNotes } from '../study-notes.ts';
 import type { BoxMap } from './box-map.svelte.ts';
@@ -13,7 +13,7 @@ import { stepsWithin } from './map-scale.ts';
 
 /** The map on the board: its colours under the car, its notes and legend over it, and what a click on it does. */
 export const mapOnBoard =
-  (workbench: Workbench, map: BoxMap, tune: () => void) =>
+  (openLayout: OpenLayout, map: BoxMap, tune: () => void) =>
   (view: BoardView): Contribution => {
     const hands = new MapHands(view, map);
     const painter = new MapPainter();
@@ -58,7 +58,7 @@ export const mapOnBoard =
       // Where a click moves the box.
       cursor: () => (map.pointed === null ? undefined : 'crosshair'),
       above: piece(MapOnBoard, {
-        workbench,
+        openLayout,
         map,
         hands,
         tune,

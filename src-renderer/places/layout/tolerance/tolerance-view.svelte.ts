@@ -1,5 +1,5 @@
 import type { ToleranceBand } from '../../../../shared-math/tune/index.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { Courier } from '../../../jobs/courier.ts';
 import { Latest } from '../../../jobs/latest.ts';
 import type { BandQuestion } from './band-job.ts';
@@ -9,7 +9,7 @@ const RESTS_AFTER = 120;
 
 /** How bump steer spreads where every hardpoint is off by the shop's tolerance, while somebody wants to see it. */
 export class ToleranceView {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #latest: Latest<BandQuestion, undefined, ToleranceBand | undefined>;
   #resting: ReturnType<typeof setTimeout> | undefined;
 
@@ -17,8 +17,8 @@ export class ToleranceView {
   band: ToleranceBand | null = $state.raw(null);
   trouble = $state('');
 
-  constructor(bench: Workbench, courier: Courier) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, courier: Courier) {
+    this.#openLayout = openLayout;
     this.#latest = new Latest(courier, 'band', {
       answer: (band) => {
         this.band = band ?? null;
@@ -33,7 +33,7 @@ export class ToleranceView {
 
   /** Run as an effect. A band of a moment ago would lie beside its curve: it goes with the first change. */
   follow(): void {
-    const { document, settings } = this.#bench;
+    const { document, settings } = this.#openLayout;
     const { tolerance } = settings;
     clearTimeout(this.#resting);
     this.band = null;

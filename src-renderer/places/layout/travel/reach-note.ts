@@ -1,18 +1,18 @@
 import type { Along } from '../../../curves/curve-data.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { stopSentence } from '../../../document/pose-sentences.ts';
 import { RIDE_HEIGHT, reachToward } from '../../../document/reach.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
 
 /** Why a curve has gaps, and from where on, one sentence for each end of the travel that is out of reach. */
-export function reachNote(workbench: Workbench, along: Along): string {
-  if (workbench.poseState.status !== 'ok') return '';
-  const held = { ...RIDE_HEIGHT, handwheel: workbench.pose.handwheel };
-  return workbench.poseLimits[along]
+export function reachNote(openLayout: OpenLayout, along: Along): string {
+  if (openLayout.poseState.status !== 'ok') return '';
+  const held = { ...RIDE_HEIGHT, handwheel: openLayout.pose.handwheel };
+  return openLayout.poseLimits[along]
     .map((end) => {
-      const { pose, stoppedBy } = reachToward(workbench.frontEnd, held, { ...held, [along]: end });
+      const { pose, stoppedBy } = reachToward(openLayout.frontEnd, held, { ...held, [along]: end });
       if (stoppedBy === '') return '';
       const figure =
-        along === 'heave' ? workbench.length(Math.abs(pose.heave)) : workbench.degrees(Math.abs(pose.roll));
+        along === 'heave' ? openLayout.length(Math.abs(pose.heave)) : openLayout.degrees(Math.abs(pose.roll));
       return stopSentence(stoppedBy, { along, figure, positive: end > 0 });
     })
     .filter(Boolean)

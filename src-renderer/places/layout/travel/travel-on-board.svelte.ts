@@ -1,16 +1,16 @@
 import type { Contribution } from '../../../board/contributor.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { arcMarks, arcNotes } from './arc-marks.ts';
 import { arcsOf, gapOf } from './arcs.ts';
 
 /** What the travel says on the board while its curves stand below: the two arcs, the gap between them, the aim. */
-export const travelOnBoard = (workbench: Workbench) => (): Contribution => {
-  const arcs = $derived.by(() => arcsOf(workbench.held, workbench.aim));
-  const gap = $derived.by(() => gapOf(workbench.frontEnd, arcs, workbench.pose.heave));
+export const travelOnBoard = (openLayout: OpenLayout) => (): Contribution => {
+  const arcs = $derived.by(() => arcsOf(openLayout.held, openLayout.aim));
+  const gap = $derived.by(() => gapOf(openLayout.frontEnd, arcs, openLayout.pose.heave));
   return {
     id: 'travel',
     overlay: (board) => {
-      if (workbench.lookedAt !== 'travel') return {};
+      if (openLayout.lookedAt !== 'travel') return {};
       const source = { ...board, arcs, gap };
       return { ...arcMarks(source), notes: arcNotes(source) };
     },

@@ -11,7 +11,7 @@ import {
   type TuneResult,
   tuneRefusalWords,
 } from '../../../../shared-math/tune/index.ts';
-import type { Workbench } from '../../../document/workbench.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { Courier } from '../../../jobs/courier.ts';
 import {
   type FreeField,
@@ -29,7 +29,7 @@ import { movesWords } from './tune-words.ts';
  * A search and a proposal are of one document; any other change of it drops them.
  */
 export class Tuning {
-  readonly #bench: Workbench;
+  readonly #openLayout: OpenLayout;
   readonly #courier: Courier;
   #variant: string | undefined;
   #of: LayoutDocument | undefined;
@@ -52,14 +52,14 @@ export class Tuning {
   );
   freeCount = $derived(this.free.filter(({ on }) => on).length);
 
-  constructor(bench: Workbench, courier: Courier) {
-    this.#bench = bench;
+  constructor(openLayout: OpenLayout, courier: Courier) {
+    this.#openLayout = openLayout;
     this.#courier = courier;
   }
 
   /** Run as an effect: another variant begins with what is usual for it, another document is no longer the tuned one. */
   follow(): void {
-    const { document, variant } = this.#bench;
+    const { document, variant } = this.#openLayout;
     untrack(() => {
       if (document && variant && variant.id !== this.#variant) {
         this.#variant = variant.id;
@@ -70,7 +70,7 @@ export class Tuning {
   }
 
   #begin(document: LayoutDocument): void {
-    const { limits, unit } = this.#bench.settings;
+    const { limits, unit } = this.#openLayout.settings;
     this.free = usualFree(document, arrangementOf(resolveLayout(document)) === 'side', unit);
     this.holds = usualHoldFields(limits, holdsFrom(usualHoldFields(limits, {}), limits));
     this.seed = 1;
@@ -101,7 +101,7 @@ export class Tuning {
   }
 
   run(): void {
-    const { document, settings } = this.#bench;
+    const { document, settings } = this.#openLayout;
     if (!document) return;
     this.#stop?.();
     this.trouble = '';
@@ -128,7 +128,7 @@ export class Tuning {
           this.#stop = null;
           if (outcome.ok) this.proposal = outcome.value;
           else {
-            const words = tuneRefusalWords(outcome.failure, (mm) => this.#bench.length(mm));
+            const words = tuneRefusalWords(outcome.failure, (mm) => this.#openLayout.length(mm));
             this.trouble = `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
           }
         },
@@ -151,8 +151,8 @@ export class Tuning {
   accept(): boolean {
     const { proposal } = this;
     if (!proposal) return false;
-    const words = movesWords(proposal, (mm) => this.#bench.length(mm));
-    const taken = this.#bench.change(`Tune: ${words}`, proposal.document);
+    const words = movesWords(proposal, (mm) => this.#openLayout.length(mm));
+    const taken = this.#openLayout.change(`Tune: ${words}`, proposal.document);
     if (taken) this.#drop();
     return taken;
   }

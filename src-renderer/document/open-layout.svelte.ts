@@ -56,7 +56,7 @@ const SWEEP_COUNT = 31;
  * change the document only through `beginDrag`, `change`, `undo` and `redo`; what is derived is worked out when
  * somebody looks. Documents are immutable: a change is a new document.
  */
-export class Workbench {
+export class OpenLayout {
   readonly call: CallHost;
   readonly saving: SaveQueue;
   readonly #pose: CarPose;
@@ -370,4 +370,4 @@ export class Workbench {
 }
 
 /** The one of the page, for its components. */
-export const [getWorkbench, setWorkbench] = createContext<Workbench>();
+export const [getOpenLayout, setOpenLayout] = createContext<OpenLayout>();

@@ -1,4 +1,3 @@
-import { execFile } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -6,28 +5,12 @@ import { describe, expect, test } from 'vitest';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { COMMANDS } from '../../src-main/commands/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
+import { toeboard } from '../support/command-line.ts';
 import { layoutOf, rawLayout } from '../support/layouts.ts';
 import { measured } from '../support/vector-chain.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'toeboard-line-'));
-
-interface Answer {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-function toeboard(...args: string[]): Promise<Answer> {
-  return new Promise((done) => {
-    execFile(
-      process.execPath,
-      [join(root, 'src-main/command-line.ts'), ...args],
-      { cwd: root, maxBuffer: 64e6 },
-      (error, out, err) => done({ code: error ? Number(error.code) : 0, out, err }),
-    );
-  });
-}
 
 function file(name: string, content: unknown): string {
   const path = join(folder, name);

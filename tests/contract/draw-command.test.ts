@@ -2,24 +2,11 @@ import { execFile } from 'node:child_process';
 import { chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { startedToeboard, toeboard } from '../support/command-line.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const root = resolve(import.meta.dirname, '../..');
-
-function toeboard(
-  args: readonly string[],
-  uid?: number,
-): Promise<{ code: number; out: string; err: string }> {
-  return new Promise((done) => {
-    execFile(
-      process.execPath,
-      [join(root, 'src-main/command-line.ts'), ...args],
-      { cwd: root, ...(uid === undefined ? {} : { uid }) },
-      (error, out, err) => done({ code: error ? Number(error.code) : 0, out, err }),
-    );
-  });
-}
 
 function layoutIn(folder: string): string {
   const file = join(folder, 'layout.json');
@@ -37,7 +24,7 @@ describe('draw', () => {
       ['side.png', '\x89PNG'],
     ] as const) {
       const out = join(folder, name);
-      const answer = await toeboard(['draw', layout, '--view', 'side', '--out', out, '--unit', 'mm']);
+      const answer = await toeboard('draw', layout, '--view', 'side', '--out', out, '--unit', 'mm');
       expect(answer).toMatchObject({ code: 0, err: '' });
       const written = readFileSync(out);
       expect(
@@ -79,7 +66,7 @@ describe('draw', () => {
     ],
   ])('refuses %j in one line', async (args, code, told) => {
     const layout = layoutIn(testFolder());
-    const answer = await toeboard(['draw', layout, ...args]);
+    const answer = await toeboard('draw', layout, ...args);
     expect(answer.code).toBe(code);
     expect(answer.out).toBe('');
     expect(answer.err).toMatch(told);
@@ -94,9 +81,9 @@ describe('draw', () => {
     chmodSync(closed, 0o555);
     chmodSync(folder, 0o755);
     const asNobody = process.getuid?.() === 0 ? 65_534 : undefined;
-    const answer = await toeboard(
+    const answer = await startedToeboard(
       ['draw', layout, '--view', 'side', '--out', join(closed, 'side.svg')],
-      asNobody,
+      { uid: asNobody },
     );
     chmodSync(closed, 0o755);
     expect(answer.err).toBe(`${join(closed, 'side.svg')}: this program may not write there\n`);

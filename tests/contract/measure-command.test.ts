@@ -1,25 +1,15 @@
-import { execFile } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { readLayout } from '../../shared-math/layout/index.ts';
+import { toeboard } from '../support/command-line.ts';
 import { documentOf, rawLayout } from '../support/layouts.ts';
 import { measured, pointsOf, sideSteerRows } from '../support/surveys.ts';
 
-const root = resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'toeboard-measure-'));
 
-function measure(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  return new Promise((done) => {
-    execFile(
-      process.execPath,
-      [join(root, 'src-main/command-line.ts'), 'measure', ...args],
-      { cwd: root, maxBuffer: 64e6 },
-      (error, out, err) => done({ code: error ? Number(error.code) : 0, out, err }),
-    );
-  });
-}
+const measure = (...args: string[]) => toeboard('measure', ...args);
 
 function file(name: string, content: unknown): string {
   const path = join(folder, name);

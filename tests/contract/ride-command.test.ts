@@ -1,25 +1,15 @@
-import { execFile } from 'node:child_process';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { type RideRun, type RoadProfile, runRide } from '../../shared-math/ride/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
+import { toeboard } from '../support/command-line.ts';
 import { documentOf, rawLayout } from '../support/layouts.ts';
 
-const root = resolve(import.meta.dirname, '../..');
 const folder = mkdtempSync(join(tmpdir(), 'toeboard-ride-'));
 
-function ride(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  return new Promise((done) => {
-    execFile(
-      process.execPath,
-      [join(root, 'src-main/command-line.ts'), 'ride', ...args],
-      { cwd: root, maxBuffer: 64e6 },
-      (error, out, err) => done({ code: error ? Number(error.code) : 0, out, err }),
-    );
-  });
-}
+const ride = (...args: string[]) => toeboard('ride', ...args);
 
 function file(name: string, content: string): string {
   const path = join(folder, name);

@@ -11,27 +11,16 @@ import {
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { writeReason } from '../../src-main/files/index.ts';
+import { type Answer, toeboard } from '../support/command-line.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { DEMONSTRATIONS } from '../support/printed.ts';
 import { type ReadPage, readPdf } from '../support/read-pdf.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 
-interface Answer {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
 const COMMAND = [join(root, 'src-main/command-line.ts'), 'sheet'];
 
-function sheet(...args: string[]): Promise<Answer> {
-  return new Promise((done) => {
-    execFile(process.execPath, [...COMMAND, ...args], { cwd: root }, (error, out, err) =>
-      done({ code: error ? Number(error.code) : 0, out, err }),
-    );
-  });
-}
+const sheet = (...args: string[]) => toeboard('sheet', ...args);
 
 const GOOD = 'projects/hairpins-side-steer.json';
 

@@ -1,14 +1,12 @@
-import { execFileSync } from 'node:child_process';
-import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { findings } from '../../../../shared-math/findings/index.ts';
 import { type PrintKind, printPdf } from '../../../../src-main/output/pages/index.ts';
 import { matterOf } from '../../../../src-main/output/pages/matter.ts';
+import { toeboard } from '../../../support/command-line.ts';
 import { documentOf, rawLayout } from '../../../support/layouts.ts';
 import { DEMONSTRATIONS, demonstration, jobOf } from '../../../support/printed.ts';
 import { readPdf } from '../../../support/read-pdf.ts';
 
-const root = resolve(import.meta.dirname, '../../../..');
 const KINDS = ['sheet', 'templates', 'customer'] as const satisfies PrintKind[];
 const plain = (text: string) => text.replaceAll(/\s+/g, ' ');
 
@@ -19,18 +17,13 @@ interface Row {
 }
 
 /** The command line's own sweep of a demonstration, at the poses of the sheet's table. */
-function sweepOf(name: string): Row[] {
+async function sweepOf(name: string): Promise<Row[]> {
   const { travel } = demonstration(name);
   const step = (travel.bump + travel.rebound) / 10;
-  const out = execFileSync(
-    process.execPath,
-    [
-      'src-main/command-line.ts',
-      'sweep',
-      `projects/${name}`,
-      `--heave=${-travel.rebound}:${travel.bump}:${step}`,
-    ],
-    { cwd: root, encoding: 'utf8' },
+  const { out } = await toeboard(
+    'sweep',
+    `projects/${name}`,
+    `--heave=${-travel.rebound}:${travel.bump}:${step}`,
   );
   return (JSON.parse(out) as { rows: Row[] }).rows;
 }
@@ -52,7 +45,7 @@ async function sheetOf(name: string): Promise<Uint8Array> {
 describe.each(DEMONSTRATIONS)('%s', (name) => {
   test('the sheet holds the figures of the command line’s sweep, row by row', async () => {
     const bytes = await sheetOf(name);
-    const rows = sweepOf(name);
+    const rows = await sweepOf(name);
     await readPdf(bytes, (pages) => {
       const page = pages.find(({ text }) => text.includes('Over the travel'));
       const told = [

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
 import { type LayoutDocument, layoutSchema } from '../../shared-math/layout/index.ts';
 import { shelfPartSchema } from '../../shared-math/shelf/index.ts';
-import { outputTold, outputWish } from './output-contract.ts';
+import { outputRequest, outputStatus } from './output-contract.ts';
 
 /**
  * Every call between the board and its host: what goes in, what comes out. Both hosts serve this map and neither
@@ -250,7 +250,7 @@ export const contract = {
   'output.start': {
     input: z.strictObject({
       id,
-      wish: outputWish,
+      wish: outputRequest,
       unit: settings.shape.unit,
       fraction: settings.shape.fraction,
       preview: z.boolean().default(false),
@@ -258,7 +258,7 @@ export const contract = {
     output: z.object({ job: id }),
   },
   /** `not-found` where the output is no longer kept. */
-  'output.progress': { input: z.strictObject({ job: id }), output: outputTold },
+  'output.progress': { input: z.strictObject({ job: id }), output: outputStatus },
   /** Calls it off, and lets go of what was made; one that is gone is no fault. */
   'output.cancel': { input: z.strictObject({ job: id }), output: none },
 

@@ -4,7 +4,7 @@ import { PAPER_NAMES, PRINT_KINDS } from '../output/pages/job.ts';
 import { TABLE_NAMES } from '../output/tables/names.ts';
 
 /** What can leave the board. Poses: mm and degrees. */
-export const outputWish = z
+export const outputRequest = z
   .discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('print'), print: z.enum(PRINT_KINDS), paper: z.enum(PAPER_NAMES) }),
     z.strictObject({
@@ -23,7 +23,7 @@ export const outputWish = z
   });
 
 /** How far an output has come. `of` is 0 where nobody knows how much there is to do. */
-export const outputTold = z.object({
+export const outputStatus = z.object({
   state: z.enum(['waiting', 'working', 'ready', 'failed', 'called-off']),
   done: z.number().int(),
   of: z.number().int(),

@@ -1,4 +1,4 @@
-import type { OutputDesk } from '../output/jobs/index.ts';
+import type { OutputJobs } from '../output/jobs/index.ts';
 
 /*
  * What was made is fetched as it is, beside the calls of the contract, the same over both hosts:
@@ -39,11 +39,11 @@ function disposition(fileName: string): string {
   return `attachment; filename="${plain}"; filename*=UTF-8''${whole}`;
 }
 
-export function outputRoutes(desk: OutputDesk): OutputRoutes {
+export function outputRoutes(outputs: OutputJobs): OutputRoutes {
   return {
     get: (path) => {
       const [, job, part] = OUTPUT_PATH.exec(path) ?? [];
-      const made = job === undefined ? undefined : desk.made(job);
+      const made = job === undefined ? undefined : outputs.made(job);
       const content = made?.parts[Number(part ?? 0)];
       if (!made || !content) return MISSING;
       return {

@@ -4,7 +4,7 @@ import { type OutputRoutes, outputRoutes } from '../api/output-routes.ts';
 import { type PhotoRoutes, photoRoutes } from '../api/photo-routes.ts';
 import { type ShopRoutes, shopRoutes } from '../api/shop-routes.ts';
 import { programVersion, projectsFolder } from '../files/index.ts';
-import { OutputDesk } from '../output/jobs/index.ts';
+import { OutputJobs } from '../output/jobs/index.ts';
 import { openStore } from '../store/index.ts';
 import { preparePrivate } from './private-folder.ts';
 
@@ -14,7 +14,7 @@ export interface OpenProgram {
   readonly outputs: OutputRoutes;
   readonly shop: ShopRoutes;
   /** Where what leaves the board is made. */
-  readonly desk: OutputDesk;
+  readonly jobs: OutputJobs;
   readonly close: () => void;
 }
 
@@ -22,16 +22,16 @@ export interface OpenProgram {
 export function openProgram(dataFolder: string, log: FaultLog = console.error): OpenProgram {
   preparePrivate(dataFolder);
   const store = openStore({ folder: dataFolder });
-  const desk = new OutputDesk({ log });
+  const jobs = new OutputJobs({ log });
   const projects = projectsFolder();
   return {
-    handlers: createHandlers({ version: programVersion(), store, outputs: desk, projectsFolder: projects }),
+    handlers: createHandlers({ version: programVersion(), store, outputs: jobs, projectsFolder: projects }),
     photos: photoRoutes(store),
-    outputs: outputRoutes(desk),
+    outputs: outputRoutes(jobs),
     shop: shopRoutes(store, log),
-    desk,
+    jobs,
     close: () => {
-      desk.close();
+      jobs.close();
       store.close();
     },
   };

@@ -3,8 +3,8 @@ import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../s
 import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
+import { placeFrame } from '../document/frame-pose.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
-import { standPoints } from '../document/stand.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -141,11 +141,11 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
 
     $effect(() => {
       const { drawing } = view;
-      const { frontEnd, poseState, stand } = openLayout;
+      const { frontEnd, poseState, framePose } = openLayout;
       placed = roomed(placed);
       if (poseState.status === 'ok') placeInPose(drawing, frontEnd, poseState, placed);
       else placeAtRide(drawing, placed);
-      standPoints(placed, stand);
+      placeFrame(placed, framePose);
       stage.carNodes.update(drawing, placed);
     });
 

@@ -9,7 +9,7 @@ import {
   type View,
 } from '../../shared-math/drawing/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
-import { type Stand, standPoints } from '../document/stand.ts';
+import { type FramePose, placeFrame } from '../document/frame-pose.ts';
 import { CarNodes, type DrawnWith } from './car-nodes.ts';
 import { otherInks, type Palette } from './inks.ts';
 
@@ -23,7 +23,7 @@ export interface OtherCar {
   readonly state: FrontEndState;
   readonly dash: readonly number[];
   /** How its frame stands over the ground. */
-  readonly stand: Stand;
+  readonly framePose: FramePose;
   /** With axle and wheels, which stand where they are brought and not where the open variant's do. */
   readonly whole: boolean;
 }
@@ -80,17 +80,17 @@ export class OtherCars {
       for (const view of VIEWS) drawn.groups[view].visible(reached);
       if (!reached) continue;
       placeInPose(drawn.drawing, other.frontEnd, other.state, drawn.placed);
-      standPoints(drawn.placed, other.stand);
+      placeFrame(drawn.placed, other.framePose);
       drawn.nodes.update(drawn.drawing, drawn.placed);
     }
     this.#views.side.getLayer()?.batchDraw();
   }
 
-  #add({ id, frontEnd, state, dash, stand, whole }: OtherCar): Drawn {
+  #add({ id, frontEnd, state, dash, framePose, whole }: OtherCar): Drawn {
     const drawing = drawLayout(frontEnd.layout);
     const placed = roomFor(drawing);
     placeInPose(drawing, frontEnd, state, placed);
-    standPoints(placed, stand);
+    placeFrame(placed, framePose);
     const groups = { side: new Group(), top: new Group(), front: new Group() };
     for (const view of VIEWS) this.#views[view].add(groups[view]);
     const drawnWith: DrawnWith = {

@@ -1,6 +1,7 @@
 import type { Layout } from '../../shared-math/layout/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
 import { formatDegrees } from '../../shared-math/units/index.ts';
+import { type FramePose, LEVEL } from './frame-pose.ts';
 import { RETURNED_TO_RIDE, stopSentence, unsolvedSentence } from './pose-sentences.ts';
 import {
   heaveReach,
@@ -11,7 +12,6 @@ import {
   solvePose,
   withinLimits,
 } from './reach.ts';
-import { LEVEL, type Stand } from './stand.ts';
 
 /** What the pose is taken of. Read anew each time, so that it follows the edits. */
 export interface PoseSource {
@@ -31,7 +31,7 @@ export class CarPose {
   notice = $state('');
   playing = $state(false);
   /** How the frame stands over the ground while springs carry it; level in every pose that is set by hand. */
-  stand: Stand = $state.raw(LEVEL);
+  framePose: FramePose = $state.raw(LEVEL);
   /** Who moves the car by springs and tyres; told to stop as soon as anybody else poses it. */
   #carrier: (() => void) | undefined;
   carried = $state(false);
@@ -55,10 +55,10 @@ export class CarPose {
   }
 
   /** Where springs and tyres have brought axle and frame. Not taken where the linkage does not reach; told by `false`. */
-  carry(pose: Pose, stand: Stand): boolean {
+  carry(pose: Pose, framePose: FramePose): boolean {
     if (!this.carried || solvePose(this.#source.frontEnd, pose).status !== 'ok') return false;
     this.#put(pose);
-    this.stand = stand;
+    this.framePose = framePose;
     return true;
   }
 
@@ -67,7 +67,7 @@ export class CarPose {
     const stopped = this.#carrier;
     this.#carrier = undefined;
     this.carried = false;
-    this.stand = LEVEL;
+    this.framePose = LEVEL;
     stopped?.();
   }
 

@@ -40,11 +40,11 @@ import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
 import type { ShownGap } from './clearances.svelte.ts';
 import { type DragEdit, Edits } from './edits.ts';
+import { type FramePose, placeFrame } from './frame-pose.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import type { Pose } from './reach.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
-import { type Stand, standPoints } from './stand.ts';
 
 export type OpenVariant = Reply<'variant.open'>;
 
@@ -223,21 +223,21 @@ export class OpenLayout {
   get carried(): boolean {
     return this.#pose.carried;
   }
-  get stand(): Stand {
-    return this.#pose.stand;
+  get framePose(): FramePose {
+    return this.#pose.framePose;
   }
   /** See `CarPose`: the car goes where springs and tyres bring it, until a hand poses it otherwise. */
   beginCarrying(stopped: () => void): void {
     this.#pose.beginCarrying(stopped);
   }
-  carryCar(pose: Pose, stand: Stand): boolean {
-    return this.#pose.carry(pose, stand);
+  carryCar(pose: Pose, framePose: FramePose): boolean {
+    return this.#pose.carry(pose, framePose);
   }
   /** Where a point drawn at ride height stands in the present pose; as drawn where the pose does not solve. */
   carry(carrier: Carrier, at: Point, out: Float64Array): void {
     if (this.poseState.status === 'ok') carryPoint(this.frontEnd, this.poseState, carrier, at, out);
     else out.set(at);
-    standPoints(out, this.stand);
+    placeFrame(out, this.framePose);
   }
 
   // Edits ----------------------------------------------------------------------------------------------------

@@ -1,4 +1,4 @@
-import type { Courier } from './courier.ts';
+import type { JobClient } from './job-client.ts';
 
 /** What is asked of a job, and whether it may be broken off as soon as something newer is asked. */
 export interface Question<Input> {
@@ -6,7 +6,7 @@ export interface Question<Input> {
   readonly interruptible: boolean;
 }
 
-export interface LatestEars<News, Answer> {
+export interface LatestListener<News, Answer> {
   news?(news: News): void;
   answer(answer: Answer): void;
   broken(reason: string): void;
@@ -18,16 +18,16 @@ export interface LatestEars<News, Answer> {
  * of a moment ago is better than none, but never after a newer one.
  */
 export class Latest<Input, News, Answer> {
-  readonly #courier: Courier;
+  readonly #client: JobClient;
   readonly #job: string;
-  readonly #ears: LatestEars<News, Answer>;
+  readonly #listener: LatestListener<News, Answer>;
   #underWay: { readonly interruptible: boolean; readonly callOff: () => void } | null = null;
   #next: Question<Input> | null = null;
 
-  constructor(courier: Courier, job: string, ears: LatestEars<News, Answer>) {
-    this.#courier = courier;
+  constructor(client: JobClient, job: string, listener: LatestListener<News, Answer>) {
+    this.#client = client;
     this.#job = job;
-    this.#ears = ears;
+    this.#listener = listener;
   }
 
   /** Whether anything is still to be heard. */
@@ -58,14 +58,14 @@ export class Latest<Input, News, Answer> {
       this.#next = null;
       if (next) this.#begin(next);
     };
-    const callOff = this.#courier.begin<Input, News, Answer>(this.#job, input, {
-      news: (news) => this.#ears.news?.(news),
+    const callOff = this.#client.begin<Input, News, Answer>(this.#job, input, {
+      news: (news) => this.#listener.news?.(news),
       answer: (answer) => {
-        this.#ears.answer(answer);
+        this.#listener.answer(answer);
         done();
       },
       broken: (reason) => {
-        this.#ears.broken(reason);
+        this.#listener.broken(reason);
         done();
       },
     });

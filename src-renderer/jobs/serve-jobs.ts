@@ -1,14 +1,14 @@
-import { Desk } from './desk.ts';
+import { JobRunner } from './job-runner.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
 
-/** Answers the page from inside a worker: the desk, its jobs by name, and the line to the page. */
-export function serveJobs(jobs: ConstructorParameters<typeof Desk>[0]): void {
+/** Answers the page from inside a worker: the runner, its jobs by name, and the line to the page. */
+export function serveJobs(jobs: ConstructorParameters<typeof JobRunner>[0]): void {
   /** A channel of our own comes sooner than a timer, and after the messages that wait already. */
   const channel = new MessageChannel();
   const toDo: (() => void)[] = [];
   channel.port1.onmessage = () => toDo.shift()?.();
 
-  const desk = new Desk(jobs, {
+  const runner = new JobRunner(jobs, {
     send: (message: FromWorker) => self.postMessage(message),
     soon: (run) => {
       toDo.push(run);
@@ -16,5 +16,5 @@ export function serveJobs(jobs: ConstructorParameters<typeof Desk>[0]): void {
     },
   });
 
-  self.onmessage = ({ data }: MessageEvent<ToWorker>) => desk.read(data);
+  self.onmessage = ({ data }: MessageEvent<ToWorker>) => runner.read(data);
 }

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Call, Reply, Request } from '../../src-main/api/contract.ts';
 import { dispatch } from '../../src-main/api/dispatch.ts';
 import { createHandlers } from '../../src-main/api/handlers/index.ts';
-import { OutputDesk } from '../../src-main/output/jobs/index.ts';
+import { OutputJobs } from '../../src-main/output/jobs/index.ts';
 import { DATABASE_FILE } from '../../src-main/store/index.ts';
 import { testStore, withVariant } from '../support/store-sample.ts';
 
@@ -17,7 +17,7 @@ function brokenBy(sql: string) {
   db.pragma('ignore_check_constraints = ON');
   db.exec(sql);
   db.close();
-  const handlers = createHandlers({ version: '0', store, outputs: new OutputDesk(), projectsFolder: '' });
+  const handlers = createHandlers({ version: '0', store, outputs: new OutputJobs(), projectsFolder: '' });
   function value<Name extends Call>(name: Name, input: Request<Name>): Reply<Name> {
     const result = dispatch(handlers, name, input);
     if (!result.ok) throw new Error(`${name}: ${result.failure.reason}`);

@@ -4,14 +4,14 @@ import { describe, expect, onTestFinished, test } from 'vitest';
 import type { CallResult } from '../../src-main/api/contract.ts';
 import { dispatch } from '../../src-main/api/dispatch.ts';
 import { createHandlers } from '../../src-main/api/handlers/index.ts';
-import { OutputDesk } from '../../src-main/output/jobs/index.ts';
+import { OutputJobs } from '../../src-main/output/jobs/index.ts';
 import { DATABASE_FILE, openStore, type Store } from '../../src-main/store/index.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { refusal, testStore, withVariant } from '../support/store-sample.ts';
 import { writtenLayout } from '../support/store-written.ts';
 
 function saver(store: Store, id: string): (revision: number) => CallResult<'variant.save'> {
-  const handlers = createHandlers({ version: '0', store, outputs: new OutputDesk(), projectsFolder: '' });
+  const handlers = createHandlers({ version: '0', store, outputs: new OutputJobs(), projectsFolder: '' });
   return (revision) =>
     dispatch(
       handlers,

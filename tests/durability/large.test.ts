@@ -5,7 +5,7 @@ import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { dispatch } from '../../src-main/api/dispatch.ts';
 import { createHandlers } from '../../src-main/api/handlers/index.ts';
-import { OutputDesk } from '../../src-main/output/jobs/index.ts';
+import { OutputJobs } from '../../src-main/output/jobs/index.ts';
 import { DATABASE_FILE, openStore, type Store } from '../../src-main/store/index.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { withVariant } from '../support/store-sample.ts';
@@ -48,7 +48,7 @@ function spoilPageOf(folder: string, table: string): void {
 }
 
 function troubles(store: Store): unknown {
-  const handlers = createHandlers({ version: '0', store, outputs: new OutputDesk(), projectsFolder: '' });
+  const handlers = createHandlers({ version: '0', store, outputs: new OutputJobs(), projectsFolder: '' });
   const reply = dispatch(handlers, 'shop.read', {});
   return reply.ok ? (reply.value as { troubles: string[] }).troubles : reply;
 }

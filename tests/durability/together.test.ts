@@ -3,7 +3,7 @@ import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test } from 'vitest';
 import { dispatch } from '../../src-main/api/dispatch.ts';
 import { createHandlers } from '../../src-main/api/handlers/index.ts';
-import { OutputDesk } from '../../src-main/output/jobs/index.ts';
+import { OutputJobs } from '../../src-main/output/jobs/index.ts';
 import { DATABASE_FILE, openStore } from '../../src-main/store/index.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { startProgram } from '../support/host-process.ts';
@@ -41,7 +41,7 @@ describe('several programs on one database', () => {
   test('wait for one another, and say so plainly when that takes too long', () => {
     const store = testStore();
     const id = withVariant(store);
-    const handlers = createHandlers({ version: '0', store, outputs: new OutputDesk(), projectsFolder: '' });
+    const handlers = createHandlers({ version: '0', store, outputs: new OutputJobs(), projectsFolder: '' });
     const save = { id, document: sampleLayout('Arm down', 300), revision: 1, step: 's', label: 'Drag' };
     const other = new BetterSqlite3(join(store.folder, DATABASE_FILE));
     expect(store.db.pragma('busy_timeout', { simple: true })).toBeGreaterThanOrEqual(1000);

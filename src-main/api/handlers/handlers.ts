@@ -1,4 +1,4 @@
-import type { OutputDesk } from '../../output/jobs/index.ts';
+import type { OutputJobs } from '../../output/jobs/index.ts';
 import type { Store } from '../../store/index.ts';
 import type { Call, Received, Reply } from '../contract.ts';
 
@@ -10,7 +10,7 @@ export interface Program {
   readonly version: string;
   readonly store: Store;
   /** Where what leaves the board is made. */
-  readonly outputs: OutputDesk;
+  readonly outputs: OutputJobs;
   /** Where the demonstrations are read from. */
   readonly projectsFolder: string;
 }

@@ -1,10 +1,10 @@
 import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
-import type { Wish } from '../../output/jobs/index.ts';
+import type { OutputRequest } from '../../output/jobs/index.ts';
 import type { Received } from '../contract.ts';
 import { done, type Handlers, type Program } from './handlers.ts';
 
-function wishOf({ wish }: Received<'output.start'>): Wish {
+function wishOf({ wish }: Received<'output.start'>): OutputRequest {
   if (wish.kind !== 'drawing') return wish;
   const { kind, view, format, heave, roll, handwheel } = wish;
   return { kind, view, format, pose: { heave, roll: toRadians(roll), handwheel: toRadians(handwheel) } };
@@ -22,7 +22,7 @@ export function outputHandlers({
       const source = { unit, fraction, preview, limits, document, car: carName, customer: customerName };
       return { job: outputs.start(wishOf(input), { ...source, date: new Date() }) };
     },
-    'output.progress': ({ job }) => outputs.told(job),
+    'output.progress': ({ job }) => outputs.status(job),
     'output.cancel': ({ job }) => done(() => outputs.cancel(job)),
   };
 }

@@ -69,7 +69,7 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   denyPermissions(session.defaultSession);
   serveBoard(protocol, rendererFolder, program.photos, program.outputs, program.shop);
   serveCalls(ipcMain, program.handlers, log);
-  serveSaving(electron, program.desk, () => window, log);
+  serveSaving(electron, program.jobs, () => window, log);
 
   window = openBoardWindow(electron, {
     preload,

@@ -3,7 +3,7 @@ import { extname, join } from 'node:path';
 import type { BrowserWindow } from 'electron';
 import type { FaultLog } from '../../api/dispatch.ts';
 import { writeAside, writeReason } from '../../files/index.ts';
-import type { OutputDesk } from '../../output/jobs/index.ts';
+import type { OutputJobs } from '../../output/jobs/index.ts';
 import { usualFileMode } from '../private-folder.ts';
 import { SAVE_CHANNEL } from './channels.ts';
 import type { Electron } from './electron.ts';
@@ -20,12 +20,12 @@ const failed = (reason: string): Saved => ({ state: 'failed', reason });
 /** Asks where an output goes, and writes it whole or not at all. */
 async function save(
   { dialog }: Pick<Electron, 'dialog'>,
-  desk: OutputDesk,
+  outputs: OutputJobs,
   window: BrowserWindow | undefined,
   job: unknown,
   log: FaultLog,
 ): Promise<Saved> {
-  const made = typeof job === 'string' ? desk.made(job) : undefined;
+  const made = typeof job === 'string' ? outputs.made(job) : undefined;
   const content = made?.parts[0];
   if (!made || !content) return failed('it is no longer kept: make it again');
   const ending = extname(made.fileName).slice(1);
@@ -50,13 +50,13 @@ async function save(
 /** Lets the board save what it has had made, and only the board. */
 export function serveSaving(
   electron: Pick<Electron, 'dialog' | 'ipcMain'>,
-  desk: OutputDesk,
+  outputs: OutputJobs,
   window: () => BrowserWindow | undefined,
   log: FaultLog,
 ): void {
   electron.ipcMain.handle(SAVE_CHANNEL, ({ senderFrame }, job: unknown) =>
     isBoardFrame(senderFrame)
-      ? save(electron, desk, window(), job, log)
+      ? save(electron, outputs, window(), job, log)
       : failed('saving is for the board only'),
   );
 }

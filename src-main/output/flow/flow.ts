@@ -1,7 +1,7 @@
 import type { Area } from '../pens/papers.ts';
 import type { PrintPen } from '../pens/print-pen.ts';
 import type { Block } from './block.ts';
-import type { LeafFacts, Leaves } from './leaves.ts';
+import type { PageFacts, PageFrame } from './page-frame.ts';
 
 /** mm between columns. */
 const GUTTER = 9;
@@ -18,8 +18,8 @@ interface FlowOptions {
 
 /** Puts blocks into the columns of pages, one after the other, and begins pages as they are needed. */
 export class Flow {
-  readonly #leaves: Leaves;
-  readonly #facts: LeafFacts;
+  readonly #pageFrame: PageFrame;
+  readonly #facts: PageFacts;
   readonly #count: number;
   readonly #note: string;
   readonly #first: readonly Area[];
@@ -31,8 +31,8 @@ export class Flow {
   readonly #trial: boolean;
   readonly #most: number;
 
-  constructor(leaves: Leaves, facts: LeafFacts, columns: number, note = '', options: FlowOptions = {}) {
-    this.#leaves = leaves;
+  constructor(pageFrame: PageFrame, facts: PageFacts, columns: number, note = '', options: FlowOptions = {}) {
+    this.#pageFrame = pageFrame;
     this.#facts = facts;
     this.#count = columns;
     this.#note = note;
@@ -65,7 +65,7 @@ export class Flow {
   takes(...blocks: readonly Block[]): boolean {
     const { width } = this.#area;
     const above = this.#used > 0 ? (blocks[0]?.above ?? 0) : 0;
-    return above + heightOf(this.#leaves.pen, width, blocks) <= this.left;
+    return above + heightOf(this.#pageFrame.pen, width, blocks) <= this.left;
   }
 
   /** The next block begins a column. */
@@ -84,11 +84,11 @@ export class Flow {
     if (this.#column < this.#columns.length) return;
     this.#pages += 1;
     const area = !this.#trial
-      ? this.#leaves.open(
+      ? this.#pageFrame.open(
           this.#pages > 1 ? { ...this.#facts, title: `${this.#facts.title}, continued` } : this.#facts,
           this.#note,
         )
-      : this.#leaves.roomBelowTitle(this.#facts.lying);
+      : this.#pageFrame.roomBelowTitle(this.#facts.lying);
     const width = (area.width - (this.#count - 1) * GUTTER) / this.#count;
     this.#columns = Array.from({ length: this.#count }, (_, i) => ({
       ...area,
@@ -105,7 +105,7 @@ export class Flow {
   }
 
   #paint(blocks: readonly Block[]): void {
-    const { pen } = this.#leaves;
+    const { pen } = this.#pageFrame;
     for (const block of blocks) {
       const { x, y, width } = this.#area;
       if (this.#used > 0) this.#used += block.above ?? 0;
@@ -116,7 +116,7 @@ export class Flow {
 
   /** A group of leading blocks and the one they lead to, in one column as far as can be. */
   #place(group: readonly Block[]): void {
-    const { pen } = this.#leaves;
+    const { pen } = this.#pageFrame;
     const { width, height } = this.#area;
     const above = group.reduce(
       (sum, block, i) => sum + (i > 0 || this.#used > 0 ? (block.above ?? 0) : 0),
@@ -147,22 +147,22 @@ const LONGER = 3;
 
 /** Puts blocks into columns of like height, on as few pages as they take. */
 export function flowEvenly(
-  leaves: Leaves,
-  facts: LeafFacts,
+  pageFrame: PageFrame,
+  facts: PageFacts,
   columns: number,
   note: string,
   blocks: readonly Block[],
 ): void {
   const pagesAt = (most: number) => {
-    const trial = new Flow(leaves, facts, columns, note, { most, trial: true });
+    const trial = new Flow(pageFrame, facts, columns, note, { most, trial: true });
     trial.put(...blocks);
     return trial.pages;
   };
-  const { height } = leaves.roomBelowTitle(facts.lying);
+  const { height } = pageFrame.roomBelowTitle(facts.lying);
   const pages = pagesAt(height);
   let most = height / 4;
   while (most < height && pagesAt(most) > pages) most += LONGER;
-  new Flow(leaves, facts, columns, note, { most }).put(...blocks);
+  new Flow(pageFrame, facts, columns, note, { most }).put(...blocks);
 }
 
 /** Writes blocks one below the other in an area; answers where the next would begin, mm. */

@@ -10,7 +10,7 @@ import {
 } from '../drawings/index.ts';
 import { drawPages, PRINT_WORDS, type PrintJob, printPdf } from '../pages/index.ts';
 import { TABLE_WORDS, tableOf } from '../tables/index.ts';
-import type { Made, Source, Watch, Wish } from './wish.ts';
+import type { Made, OutputRequest, Source, Watch } from './request.ts';
 
 const TYPES = {
   pdf: 'application/pdf',
@@ -29,9 +29,13 @@ function named({ car, document }: Source, what: string, ending: keyof typeof TYP
   return { fileName: safeFileName(`${car} - ${document.name} - ${what}`, ending), type: TYPES[ending] };
 }
 
-async function print(wish: Extract<Wish, { kind: 'print' }>, source: Source, watch: Watch): Promise<Made> {
-  const job: PrintJob = { ...source, ...watch, kind: wish.print, paper: wish.paper };
-  const words = PRINT_WORDS[wish.print];
+async function print(
+  request: Extract<OutputRequest, { kind: 'print' }>,
+  source: Source,
+  watch: Watch,
+): Promise<Made> {
+  const job: PrintJob = { ...source, ...watch, kind: request.print, paper: request.paper };
+  const words = PRINT_WORDS[request.print];
   if (!source.preview) return { ...named(source, words, 'pdf'), parts: [await printPdf(job)] };
   const pen = new SvgPen('outlines');
   await drawPages(job, pen);
@@ -43,8 +47,12 @@ async function print(wish: Extract<Wish, { kind: 'print' }>, source: Source, wat
   return { ...named(source, words, 'svg'), parts };
 }
 
-async function draw(wish: Extract<Wish, { kind: 'drawing' }>, source: Source, watch: Watch): Promise<Made> {
-  const { view, format, pose } = wish;
+async function draw(
+  request: Extract<OutputRequest, { kind: 'drawing' }>,
+  source: Source,
+  watch: Watch,
+): Promise<Made> {
+  const { view, format, pose } = request;
   const job: DrawingJob = { ...source, view, format, pose, signal: watch.signal };
   const words = DRAWN_WORDS[view];
   if (source.preview) {
@@ -54,9 +62,13 @@ async function draw(wish: Extract<Wish, { kind: 'drawing' }>, source: Source, wa
   return { ...named(source, words, format), parts: [await drawFile(job)] };
 }
 
-async function table(wish: Extract<Wish, { kind: 'table' }>, source: Source, watch: Watch): Promise<Made> {
+async function table(
+  request: Extract<OutputRequest, { kind: 'table' }>,
+  source: Source,
+  watch: Watch,
+): Promise<Made> {
   const pieces: string[] = [];
-  for (const piece of tableOf(wish.table, source.document)) {
+  for (const piece of tableOf(request.table, source.document)) {
     pieces.push(piece);
     if (source.preview && pieces.length > LINES_SHOWN) break;
     await setImmediate();
@@ -66,12 +78,12 @@ async function table(wish: Extract<Wish, { kind: 'table' }>, source: Source, wat
   const shown = source.preview ? text.split('\n').slice(0, LINES_SHOWN).join('\n') : text;
   // The mark tells spreadsheets that the letters are UTF-8.
   const content = source.preview ? bytes(shown) : bytes(`\uFEFF${text.replaceAll('\n', '\r\n')}`);
-  return { ...named(source, TABLE_WORDS[wish.table], 'csv'), parts: [content] };
+  return { ...named(source, TABLE_WORDS[request.table], 'csv'), parts: [content] };
 }
 
-/** Makes what is wished for. Rejects with the signal's reason when called off; nothing is written anywhere. */
-export async function make(wish: Wish, source: Source, watch: Watch): Promise<Made> {
+/** Makes what is requested. Rejects with the signal's reason when called off; nothing is written anywhere. */
+export async function make(request: OutputRequest, source: Source, watch: Watch): Promise<Made> {
   watch.signal.throwIfAborted();
-  if (wish.kind === 'print') return print(wish, source, watch);
-  return wish.kind === 'drawing' ? draw(wish, source, watch) : table(wish, source, watch);
+  if (request.kind === 'print') return print(request, source, watch);
+  return request.kind === 'drawing' ? draw(request, source, watch) : table(request, source, watch);
 }

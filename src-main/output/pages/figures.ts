@@ -18,7 +18,7 @@ import {
   toDegrees,
 } from '../../../shared-math/units/index.ts';
 import { ratioWords } from '../../../shared-math/words/index.ts';
-import type { Matter } from './matter.ts';
+import type { SheetModel } from './sheet-model.ts';
 
 // Figures of the whole car in words, each with its unit.
 
@@ -30,8 +30,8 @@ export function angle(radians: Radians, decimals = 1): string {
 }
 
 /** A length of car size in the customer's unit, the other one in brackets. */
-export function spanBoth(matter: Matter, mm: number): string {
-  const { unit } = matter.style;
+export function spanBoth(model: SheetModel, mm: number): string {
+  const { unit } = model.style;
   return `${formatSpan(mm, unit)} (${formatSpan(mm, unit === 'in' ? 'mm' : 'in')})`;
 }
 
@@ -40,9 +40,9 @@ export function spanBoth(matter: Matter, mm: number): string {
  * where the wheels then stand; not told where the linkage does not reach everywhere in the travel of each wheel.
  */
 export function bumpSteer(
-  matter: Matter,
+  model: SheetModel,
 ): { angle: string; way: string; atTyre: string; oneWheel: string; wheels: string } | undefined {
-  const { heaveSummary: summary, oneWheel } = matter.analysis;
+  const { heaveSummary: summary, oneWheel } = model.analysis;
   if (summary.okCount === 0) return undefined;
   return {
     angle: angle(summary.worstBumpSteer, 2),
@@ -50,9 +50,9 @@ export function bumpSteer(
     oneWheel: oneWheel.status === 'ok' ? angle(oneWheel.worst, 2) : 'not told',
     wheels:
       oneWheel.status === 'ok'
-        ? wheelWords(matter.layout, oneWheel, matter.length)
+        ? wheelWords(model.layout, oneWheel, model.length)
         : 'the linkage does not reach everywhere in the travel of each wheel',
-    atTyre: `${formatToeLength(toeLength(summary.worstBumpSteer, matter.layout.car.tyreRadius), matter.style.unit)} front to rear of the tyre`,
+    atTyre: `${formatToeLength(toeLength(summary.worstBumpSteer, model.layout.car.tyreRadius), model.style.unit)} front to rear of the tyre`,
   };
 }
 
@@ -80,7 +80,7 @@ export function lockWheels(layout: Layout, lock: Lock) {
 }
 
 /** What parking takes at the rim without assistance: straight ahead, and the most on the way to lock. */
-export function parkingWords({ analysis: { effort }, style }: Matter): string {
+export function parkingWords({ analysis: { effort }, style }: SheetModel): string {
   if (!effort) return NOT_TOLD;
   const { centre, worst } = effort;
   const most =

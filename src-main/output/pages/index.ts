@@ -1,6 +1,6 @@
 // Printing: a layout as a PDF, in the program itself. The same date and layout give the same bytes.
 
-import { Leaves } from '../flow/leaves.ts';
+import { PageFrame } from '../flow/page-frame.ts';
 import { noType } from '../pens/no-type.ts';
 import { PdfPen, type PrintPen } from '../pens/print-pen.ts';
 import { customerPages } from './customer/customer-page.ts';
@@ -19,7 +19,7 @@ export const PRINT_WORDS: Record<PrintKind, string> = {
 };
 
 /** The pages of a kind, as named parts in the order in which they are drawn. */
-export type Pages = readonly (readonly [what: string, draw: (leaves: Leaves) => void])[];
+export type Pages = readonly (readonly [what: string, draw: (pageFrame: PageFrame) => void])[];
 
 const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
   sheet: buildSheet,
@@ -48,9 +48,9 @@ export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
   refuseUnsettable(job, pen);
   const pages = KINDS[job.kind](job);
   const making = new Making(job, pages.length);
-  const leaves = new Leaves(pen, job, PRINT_WORDS[job.kind]);
-  for (const [what, draw] of pages) await making.part(what, () => draw(leaves));
-  leaves.finish();
+  const pageFrame = new PageFrame(pen, job, PRINT_WORDS[job.kind]);
+  for (const [what, draw] of pages) await making.part(what, () => draw(pageFrame));
+  pageFrame.finish();
 }
 
 /**

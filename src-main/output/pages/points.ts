@@ -1,14 +1,14 @@
-import type { Matter, NumberedPoint } from './matter.ts';
+import type { NumberedPoint, SheetModel } from './sheet-model.ts';
 
 // Where points are, in the distances that a builder measures. mm in, words in the customer's unit.
 
 /** The axle centre line: where the wheel centres stand along the car, mm. */
-export function axleLine({ layout }: Matter): number {
+export function axleLine({ layout }: SheetModel): number {
   return (layout.axle.left.wheelCentre[0] + layout.axle.right.wheelCentre[0]) / 2;
 }
 
 /** A point of each number: the left one stands for its mirrored twin. */
-export function onePerNumber({ points }: Matter): NumberedPoint[] {
+export function onePerNumber({ points }: SheetModel): NumberedPoint[] {
   return points.filter((point, i) => points.findIndex(({ number }) => number === point.number) === i);
 }
 

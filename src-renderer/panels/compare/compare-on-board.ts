@@ -3,7 +3,7 @@ import type { Point } from '../../../shared-math/layout/index.ts';
 import { carryPoint } from '../../../shared-math/linkage/index.ts';
 import type { BoardView } from '../../board/board-view.svelte.ts';
 import type { Contribution } from '../../board/contributor.ts';
-import { LEVEL } from '../../document/stand.ts';
+import { LEVEL } from '../../document/frame-pose.ts';
 import { COMPARE_DASHES } from '../../look/compare.ts';
 import type { Comparison } from './comparison.svelte.ts';
 
@@ -39,7 +39,7 @@ export const compareOnBoard =
             frontEnd,
             state,
             dash: COMPARE_DASHES[letter],
-            stand: LEVEL,
+            framePose: LEVEL,
             whole: false,
           }))
         : undefined,

@@ -2,7 +2,7 @@ import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import { type Sensitivity, USUAL_STEP } from '../../../shared-math/tune/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
-import type { Courier } from '../../jobs/courier.ts';
+import type { JobClient } from '../../jobs/job-client.ts';
 import { Latest } from '../../jobs/latest.ts';
 import type { SensitivityQuestion } from './sensitivity-job.ts';
 
@@ -31,9 +31,9 @@ export class PointEffects {
     return told && told.id === this.#openLayout.selection ? told : null;
   });
 
-  constructor(openLayout: OpenLayout, courier: Courier) {
+  constructor(openLayout: OpenLayout, client: JobClient) {
     this.#openLayout = openLayout;
-    this.#latest = new Latest(courier, 'sensitivity', {
+    this.#latest = new Latest(client, 'sensitivity', {
       answer: (told) => {
         const of = this.#asked;
         this.#answer = told && of ? { of, told } : null;

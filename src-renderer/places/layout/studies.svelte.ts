@@ -1,6 +1,6 @@
 import { createContext } from 'svelte';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
-import { Courier, type WorkerLine } from '../../jobs/courier.ts';
+import { JobClient, type WorkerLine } from '../../jobs/job-client.ts';
 import { PointEffects } from '../../panels/points/point-effects.svelte.ts';
 import { BoxMap } from './map/box-map.svelte.ts';
 import { ToleranceView } from './tolerance/tolerance-view.svelte.ts';
@@ -17,9 +17,9 @@ export class Studies {
   readonly tolerance: ToleranceView;
 
   constructor(openLayout: OpenLayout, startWorker: () => WorkerLine) {
-    const quick = new Courier(startWorker);
-    this.map = new BoxMap(openLayout, new Courier(startWorker));
-    this.tuning = new Tuning(openLayout, new Courier(startWorker));
+    const quick = new JobClient(startWorker);
+    this.map = new BoxMap(openLayout, new JobClient(startWorker));
+    this.tuning = new Tuning(openLayout, new JobClient(startWorker));
     this.effects = new PointEffects(openLayout, quick);
     this.tolerance = new ToleranceView(openLayout, quick);
   }

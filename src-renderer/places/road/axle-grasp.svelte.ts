@@ -7,8 +7,8 @@ import {
   type View,
 } from '../../../shared-math/drawing/index.ts';
 import type { Graspable, Grip, Hold } from '../../board/gestures/index.ts';
+import { type FramePose, placeFrame } from '../../document/frame-pose.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
-import { type Stand, standPoints } from '../../document/stand.ts';
 import type { AxlePull } from './axle-pull.svelte.ts';
 import { type DrawnHold, drawnHolds, type HeldIn, holdOf, holdUnder } from './holds.ts';
 
@@ -23,7 +23,7 @@ export class AxleGrasp implements Graspable {
   readonly #pull: AxlePull;
   /** The outlines found last, and of what: they are looked for at every move of the pointer. */
   #found: readonly DrawnHold[] = [];
-  #of: { drawing: Drawing; state: unknown; stand: Stand } | undefined;
+  #of: { drawing: Drawing; state: unknown; framePose: FramePose } | undefined;
   /** What the pointer pulls, and the pose (mm, degrees) in which it took hold. */
   grip: (HeldIn & { readonly heave: number; readonly roll: number }) | undefined = $state.raw();
 
@@ -33,15 +33,15 @@ export class AxleGrasp implements Graspable {
   }
 
   #holds(drawing: Drawing): readonly DrawnHold[] {
-    const { frontEnd, poseState: state, stand } = this.#openLayout;
-    const { drawing: was, state: wasState, stand: wasStand } = this.#of ?? {};
-    if (was === drawing && wasState === state && wasStand === stand) return this.#found;
+    const { frontEnd, poseState: state, framePose } = this.#openLayout;
+    const { drawing: was, state: wasState, framePose: wasFramePose } = this.#of ?? {};
+    if (was === drawing && wasState === state && wasFramePose === framePose) return this.#found;
     const placed = roomFor(drawing);
     if (state.status === 'ok') placeInPose(drawing, frontEnd, state, placed);
     else placeAtRide(drawing, placed);
-    standPoints(placed, stand);
+    placeFrame(placed, framePose);
     this.#found = drawnHolds(drawing, placed);
-    this.#of = { drawing, state, stand };
+    this.#of = { drawing, state, framePose };
     return this.#found;
   }
 

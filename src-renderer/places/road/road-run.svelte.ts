@@ -181,8 +181,8 @@ export class RoadRun {
 
   /** Where another variant stands at this moment of its own drive, and its linkage there. */
   standOf({ frontEnd }: OtherVariant, { run }: Driven) {
-    const { pose, stand } = standAt(run, this.time, this.#openLayout.pose.handwheel);
-    return { state: solvePose(frontEnd, pose), stand };
+    const { pose, framePose } = standAt(run, this.time, this.#openLayout.pose.handwheel);
+    return { state: solvePose(frontEnd, pose), framePose };
   }
 
   /** Goes to a moment of the drive, and stops there. */
@@ -239,8 +239,8 @@ export class RoadRun {
       });
       this.#carries = true;
     }
-    const { pose, stand } = standAt(own.run, this.time, this.#openLayout.pose.handwheel);
-    this.#openLayout.carryCar(pose, stand);
+    const { pose, framePose } = standAt(own.run, this.time, this.#openLayout.pose.handwheel);
+    this.#openLayout.carryCar(pose, framePose);
   }
 
   /** Leaves the place: the car goes back to ride height. */

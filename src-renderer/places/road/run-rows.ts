@@ -11,8 +11,8 @@ import {
   RUN_OUT_OF_REACH,
 } from '../../../shared-math/ride/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
+import type { FramePose } from '../../document/frame-pose.ts';
 import type { Pose } from '../../document/reach.ts';
-import type { Stand } from '../../document/stand.ts';
 
 // What is read off a run: a moment of it, its curves, its peaks.
 
@@ -33,14 +33,14 @@ export function valueAt(run: RideRun, column: Float64Array, time: number): numbe
 }
 
 /** Where the car stands at a moment of a run. */
-export function standAt(run: RideRun, time: number, handwheel: number): { pose: Pose; stand: Stand } {
+export function standAt(run: RideRun, time: number, handwheel: number): { pose: Pose; framePose: FramePose } {
   return {
     pose: {
       heave: valueAt(run, run.heave, time),
       roll: toDegrees(valueAt(run, run.roll, time)),
       handwheel,
     },
-    stand: {
+    framePose: {
       rise: valueAt(run, run.frameRise, time),
       roll: valueAt(run, run.frameRoll, time),
       about: run.setUp.parameters.rollCentre,

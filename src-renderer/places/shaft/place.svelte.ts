@@ -1,5 +1,5 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
-import { Courier } from '../../jobs/courier.ts';
+import { JobClient } from '../../jobs/job-client.ts';
 import { type Place, placePiece } from '../place.ts';
 import ShaftPage from './ShaftPage.svelte';
 import ShaftStrip from './ShaftStrip.svelte';
@@ -10,7 +10,7 @@ import { startShaftWorker } from './start-shaft-worker.ts';
 /** The steering shaft from the column to the box. */
 export function shaftPlace(): Place {
   const openLayout = getOpenLayout();
-  const place = new ShaftPlace(openLayout, new Courier(startShaftWorker));
+  const place = new ShaftPlace(openLayout, new JobClient(startShaftWorker));
   $effect(() => place.follow());
   return {
     id: 'shaft',

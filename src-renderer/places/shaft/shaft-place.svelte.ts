@@ -16,7 +16,7 @@ import {
 } from '../../../shared-math/splines/index.ts';
 import { toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
-import type { Courier } from '../../jobs/courier.ts';
+import type { JobClient } from '../../jobs/job-client.ts';
 import type { RouteQuestion } from './route-job.ts';
 import { bestClocked, withEnd, withShaft } from './shaft-edits.ts';
 
@@ -70,7 +70,7 @@ export interface SplineFields {
 /** The place where the steering shaft is laid out: which page shows, what was suggested, what a spline may be. */
 export class ShaftPlace {
   readonly #openLayout: OpenLayout;
-  readonly #courier: Courier;
+  readonly #client: JobClient;
   #stop: (() => void) | null = null;
   /** Of which shaft's ends and what else the suggestions are. */
   #askedOf: unknown;
@@ -123,9 +123,9 @@ export class ShaftPlace {
       : undefined;
   });
 
-  constructor(openLayout: OpenLayout, courier: Courier) {
+  constructor(openLayout: OpenLayout, client: JobClient) {
     this.#openLayout = openLayout;
-    this.#courier = courier;
+    this.#client = client;
   }
 
   /** Run as an effect: suggestions for a layout that has changed since are no longer worth taking. */
@@ -167,7 +167,7 @@ export class ShaftPlace {
     this.looked = null;
     this.searching = true;
     this.#askedOf = document;
-    this.#stop = this.#courier.begin<RouteQuestion, undefined, Suggestion[]>(
+    this.#stop = this.#client.begin<RouteQuestion, undefined, Suggestion[]>(
       'route',
       { document, limits: $state.snapshot(settings.limits) },
       {

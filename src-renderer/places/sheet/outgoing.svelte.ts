@@ -32,7 +32,7 @@ function numberOf(document: object): number {
   return number;
 }
 
-/** The paper that this window was told last. */
+/** The paper chosen last in this window. */
 function paperBefore(): Paper | null {
   const paper = sessionStorage.getItem(PAPER_KEY);
   return paper === 'letter' || paper === 'a4' ? paper : null;
@@ -72,7 +72,7 @@ export class Outgoing {
     this.preview = new OutputPreview(openLayout.call);
   }
 
-  /** Who measures in millimetres has A4 in the printer, unless told. */
+  /** Who measures in millimetres has A4 in the printer, unless another is chosen. */
   get paper(): Paper {
     return this.#paper ?? (this.#openLayout.settings.unit === 'mm' ? 'a4' : 'letter');
   }
@@ -155,17 +155,21 @@ export class Outgoing {
     if (!wish) return this.#exported();
     const request = this.#request(wish);
     if (!request) return null;
-    const told = await job.run(request);
-    if (told.state === 'called-off') return { good: true, words: 'Called off. Nothing was written.' };
-    if (told.state !== 'ready' || !told.file) return { good: false, words: `Not made: ${told.reason}.` };
-    const delivered = await deliver(job.id, told.file.fileName);
+    const status = await job.run(request);
+    if (status.state === 'called-off') return { good: true, words: 'Called off. Nothing was written.' };
+    if (status.state !== 'ready' || !status.file)
+      return { good: false, words: `Not made: ${status.reason}.` };
+    const delivered = await deliver(job.id, status.file.fileName);
     if (!delivered.ok) return { good: false, words: `Not written: ${delivered.failure}.` };
-    const size = sizeWords(told.file.bytes);
+    const size = sizeWords(status.file.bytes);
     if (delivered.value.to === 'nowhere')
       return { good: true, words: 'Made, and not kept: no place was chosen.' };
     return delivered.value.to === 'disk'
       ? { good: true, words: `Written to ${delivered.value.path} (${size}).` }
-      : { good: true, words: `${told.file.fileName} (${size}) is with the browser: look in its downloads.` };
+      : {
+          good: true,
+          words: `${status.file.fileName} (${size}) is with the browser: look in its downloads.`,
+        };
   }
 
   async #exported(): Promise<Ended | null> {

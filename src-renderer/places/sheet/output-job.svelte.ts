@@ -1,6 +1,6 @@
 import type { CallHost, Reply, Request } from '../../../src-main/api/contract.ts';
 
-export type JobTold = Reply<'output.progress'>;
+export type JobStatus = Reply<'output.progress'>;
 
 /** ms between two questions of how far a job has come. */
 const ASK_AFTER = 120;
@@ -8,7 +8,7 @@ const ASK_AFTER = 120;
 /** One output being made by the host: started, asked after until it ends, called off. */
 export class OutputJob {
   readonly #call: CallHost;
-  told: JobTold | null = $state.raw(null);
+  status: JobStatus | null = $state.raw(null);
   id = '';
   #off = false;
 
@@ -17,7 +17,7 @@ export class OutputJob {
   }
 
   /** Has it made; answers how it ended, or why it was never begun. */
-  async run(request: Request<'output.start'>): Promise<JobTold> {
+  async run(request: Request<'output.start'>): Promise<JobStatus> {
     const started = await this.#call('output.start', request);
     if (!started.ok) return this.#end(started.failure.reason);
     this.id = started.value.job;
@@ -28,7 +28,7 @@ export class OutputJob {
       }
       const asked = await this.#call('output.progress', { job: this.id });
       if (!asked.ok) return this.#end(asked.failure.reason);
-      this.told = asked.value;
+      this.status = asked.value;
       if (asked.value.state !== 'waiting' && asked.value.state !== 'working') return asked.value;
       await new Promise((done) => setTimeout(done, ASK_AFTER));
     }
@@ -39,8 +39,8 @@ export class OutputJob {
     this.#off = true;
   }
 
-  #end(reason: string, state: JobTold['state'] = 'failed'): JobTold {
-    this.told = { state, done: 0, of: 0, what: '', reason, file: null };
-    return this.told;
+  #end(reason: string, state: JobStatus['state'] = 'failed'): JobStatus {
+    this.status = { state, done: 0, of: 0, what: '', reason, file: null };
+    return this.status;
   }
 }

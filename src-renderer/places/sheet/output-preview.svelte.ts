@@ -82,16 +82,16 @@ export class OutputPreview {
   async #draw(asked: Asked, key: string): Promise<void> {
     const job = new OutputJob(this.#call);
     this.#job = job;
-    const told = await job.run({ ...asked, preview: true });
+    const status = await job.run({ ...asked, preview: true });
     if (key !== this.#wanted) return;
-    if (told.state !== 'ready' || !told.file) {
+    if (status.state !== 'ready' || !status.file) {
       this.#clear();
-      this.trouble = told.reason;
+      this.trouble = status.reason;
       this.stale = false;
       return;
     }
     this.trouble = '';
-    this.pages = told.file.parts;
+    this.pages = status.file.parts;
     this.page = Math.min(this.page, this.pages - 1);
     await this.#show(job, key);
   }

@@ -1,16 +1,16 @@
 import { expect, test } from 'vitest';
 import { sectionAcross } from '../../../src-renderer/board/road-ground.ts';
-import { LEVEL, standPoints } from '../../../src-renderer/document/stand.ts';
+import { LEVEL, placeFrame } from '../../../src-renderer/document/frame-pose.ts';
 
 test('a frame that stands level leaves its points where they are', () => {
   const points = Float64Array.of(1, 2, 3);
-  standPoints(points, LEVEL);
+  placeFrame(points, LEVEL);
   expect([...points]).toEqual([1, 2, 3]);
 });
 
 test('a frame that has risen and rolled takes its points along as a rigid body, the left side up', () => {
   const points = Float64Array.of(10, 700, 480, 10, -700, 480, 5, 0, 480);
-  standPoints(points, { rise: 20, roll: 0.02, about: 480 });
+  placeFrame(points, { rise: 20, roll: 0.02, about: 480 });
   const at = (i: number) => [...points.subarray(3 * i, 3 * i + 3)] as [number, number, number];
   expect(at(0)[2]).toBeCloseTo(480 + 20 + 700 * Math.sin(0.02), 9);
   expect(at(1)[2]).toBeCloseTo(480 + 20 - 700 * Math.sin(0.02), 9);
@@ -20,7 +20,7 @@ test('a frame that has risen and rolled takes its points along as a rigid body, 
 
 test('only the points asked for are taken along', () => {
   const points = Float64Array.of(0, 0, 1, 0, 0, 1);
-  standPoints(points, { rise: 5, roll: 0, about: 0 }, 3);
+  placeFrame(points, { rise: 5, roll: 0, about: 0 }, 3);
   expect([...points]).toEqual([0, 0, 1, 0, 0, 6]);
 });
 

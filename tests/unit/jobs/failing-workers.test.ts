@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ClearanceAnswer, ClearanceQuestion } from '../../../src-renderer/document/clearance-worker.ts';
 import { pageMeasurer } from '../../../src-renderer/document/measurer.ts';
-import { Courier } from '../../../src-renderer/jobs/courier.ts';
+import { JobClient } from '../../../src-renderer/jobs/job-client.ts';
 import type { FromWorker, ToWorker } from '../../../src-renderer/jobs/messages.ts';
 import { FAILED, FAILURES_MOST, type Line, lineTo } from '../../../src-renderer/jobs/worker-line.ts';
 import { RideLine } from '../../../src-renderer/places/road/ride-line.ts';
@@ -56,10 +56,10 @@ test('a worker of the page fails by an error that nothing caught and by a messag
 describe('jobs of a worker that fails', () => {
   function setUp() {
     const kit = workers<ToWorker, FromWorker>();
-    const courier = new Courier(kit.start);
+    const client = new JobClient(kit.start);
     const heard: string[] = [];
     const begin = (job: string) =>
-      courier.begin<number, never, number>(job, 7, {
+      client.begin<number, never, number>(job, 7, {
         answer: (value) => heard.push(`${job} ${value}`),
         broken: (reason) => heard.push(`${job} broken: ${reason}`),
       });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { Courier, type WorkerLine } from '../../../src-renderer/jobs/courier.ts';
-import { type AnyJob, Desk } from '../../../src-renderer/jobs/desk.ts';
+import { JobClient, type WorkerLine } from '../../../src-renderer/jobs/job-client.ts';
+import { type AnyJob, JobRunner } from '../../../src-renderer/jobs/job-runner.ts';
 import { Latest } from '../../../src-renderer/jobs/latest.ts';
 import type { FromWorker, ToWorker } from '../../../src-renderer/jobs/messages.ts';
 
@@ -10,25 +10,25 @@ function setUp(jobs: Record<string, AnyJob>) {
   const sent: ToWorker[] = [];
   let hear: (message: FromWorker) => void = () => {};
   let started = 0;
-  const desk = new Desk(jobs, {
+  const runner = new JobRunner(jobs, {
     send: (message) => waiting.push(() => hear(message)),
     soon: (run) => waiting.push(run),
   });
   const line: WorkerLine = {
     send: (message) => {
       sent.push(message);
-      waiting.push(() => desk.read(message));
+      waiting.push(() => runner.read(message));
     },
     listen: (to) => {
       hear = to;
     },
   };
-  const courier = new Courier(() => {
+  const client = new JobClient(() => {
     started += 1;
     return line;
   });
   return {
-    courier,
+    client,
     sent,
     starts: () => started,
     pass: (count: number) => {
@@ -58,22 +58,22 @@ function* breaking(): Generator<undefined, number> {
 const asked = (sent: readonly ToWorker[]) =>
   sent.flatMap((message) => (message.kind === 'begin' ? [message.input] : [`called off ${message.id}`]));
 
-describe('a courier and its desk', () => {
+describe('a client and its runner', () => {
   test('starts the worker with the first job and no other, and hears of each', () => {
-    const { courier, starts, passAll } = setUp({ twice });
+    const { client, starts, passAll } = setUp({ twice });
     expect(starts()).toBe(0);
     const heard: unknown[] = [];
     for (const input of [3, 4])
-      courier.begin('twice', input, { answer: (answer) => heard.push(answer), broken: () => {} });
+      client.begin('twice', input, { answer: (answer) => heard.push(answer), broken: () => {} });
     passAll();
     expect(heard).toEqual([6, 8]);
     expect(starts()).toBe(1);
   });
 
   test('tells news while it works, and nothing once it is called off', () => {
-    const { courier, pass, passAll } = setUp({ long });
+    const { client, pass, passAll } = setUp({ long });
     const heard: unknown[] = [];
-    const callOff = courier.begin<number, string, string>('long', 1, {
+    const callOff = client.begin<number, string, string>('long', 1, {
       news: (news) => heard.push(news),
       answer: (answer) => heard.push(answer),
       broken: () => heard.push('broken'),
@@ -89,26 +89,26 @@ describe('a courier and its desk', () => {
   });
 
   test('says why where a job breaks, or there is none of that name', () => {
-    const { courier, passAll } = setUp({ breaking });
+    const { client, passAll } = setUp({ breaking });
     const heard: string[] = [];
     for (const job of ['breaking', 'flying'])
-      courier.begin(job, 0, { answer: () => heard.push('answer'), broken: (reason) => heard.push(reason) });
+      client.begin(job, 0, { answer: () => heard.push('answer'), broken: (reason) => heard.push(reason) });
     passAll();
     expect(heard.sort()).toEqual(['no such car', 'there is no job called flying']);
   });
 });
 
 describe('the latest question', () => {
-  const latest = (courier: Courier, job: string, heard: unknown[]) =>
-    new Latest<number, unknown, unknown>(courier, job, {
+  const latest = (client: JobClient, job: string, heard: unknown[]) =>
+    new Latest<number, unknown, unknown>(client, job, {
       answer: (answer) => heard.push(answer),
       broken: () => heard.push('broken'),
     });
 
   test('of many asked while one is under way only the newest is asked, and answers come in order', () => {
-    const { courier, sent, passAll } = setUp({ twice });
+    const { client, sent, passAll } = setUp({ twice });
     const heard: unknown[] = [];
-    const questions = latest(courier, 'twice', heard);
+    const questions = latest(client, 'twice', heard);
     for (const input of [1, 2, 3, 4, 5]) questions.ask(input);
     expect(asked(sent)).toEqual([1]);
     passAll();
@@ -118,9 +118,9 @@ describe('the latest question', () => {
   });
 
   test('one that may be broken off gives way at once and is never heard', () => {
-    const { courier, sent, pass, passAll } = setUp({ long });
+    const { client, sent, pass, passAll } = setUp({ long });
     const heard: unknown[] = [];
-    const questions = latest(courier, 'long', heard);
+    const questions = latest(client, 'long', heard);
     questions.ask(1, true);
     pass(4);
     questions.ask(2);
@@ -130,9 +130,9 @@ describe('the latest question', () => {
   });
 
   test('what is forgotten is not heard, nor is what waited behind it', () => {
-    const { courier, sent, passAll } = setUp({ twice });
+    const { client, sent, passAll } = setUp({ twice });
     const heard: unknown[] = [];
-    const questions = latest(courier, 'twice', heard);
+    const questions = latest(client, 'twice', heard);
     questions.ask(1);
     questions.ask(2);
     questions.forget();
@@ -145,9 +145,9 @@ describe('the latest question', () => {
   });
 
   test('a question that broke does not hold up the next', () => {
-    const { courier, passAll } = setUp({ breaking });
+    const { client, passAll } = setUp({ breaking });
     const heard: unknown[] = [];
-    const questions = latest(courier, 'breaking', heard);
+    const questions = latest(client, 'breaking', heard);
     questions.ask(1);
     questions.ask(2);
     passAll();

@@ -1,10 +1,15 @@
 import { expect, test } from 'vitest';
 import { AT_RIDE, DrawingRefused } from '../../../src-main/output/drawings/job.ts';
-import { type Made, OutputDesk, type Source, type Wish } from '../../../src-main/output/jobs/index.ts';
+import {
+  type Made,
+  OutputJobs,
+  type OutputRequest,
+  type Source,
+} from '../../../src-main/output/jobs/index.ts';
 import { tableOf, textCell } from '../../../src-main/output/tables/index.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 
-const WISH: Wish = { kind: 'drawing', view: 'side', format: 'svg', pose: AT_RIDE };
+const REQUEST: OutputRequest = { kind: 'drawing', view: 'side', format: 'svg', pose: AT_RIDE };
 const SOURCE: Source = {
   document: sampleLayout(),
   customer: 'Odd Fellow',
@@ -30,55 +35,64 @@ const turn = () => new Promise((done) => setImmediate(done));
 
 test('jobs are made one after another; one that is called off while it waits is never begun', async () => {
   const { make, waiting } = slow();
-  const desk = new OutputDesk({ make });
-  const [first, second, third] = [1, 2, 3].map(() => desk.start(WISH, SOURCE)) as [string, string, string];
+  const outputs = new OutputJobs({ make });
+  const [first, second, third] = [1, 2, 3].map(() => outputs.start(REQUEST, SOURCE)) as [
+    string,
+    string,
+    string,
+  ];
   await turn();
-  expect([first, second, third].map((job) => desk.told(job).state)).toEqual([
+  expect([first, second, third].map((job) => outputs.status(job).state)).toEqual([
     'working',
     'waiting',
     'waiting',
   ]);
-  desk.cancel(second);
+  outputs.cancel(second);
   waiting[0]?.go(MADE);
   await turn();
-  expect([first, second, third].map((job) => desk.told(job).state)).toEqual([
+  expect([first, second, third].map((job) => outputs.status(job).state)).toEqual([
     'ready',
     'called-off',
     'working',
   ]);
   expect(waiting).toHaveLength(2);
-  expect(desk.made(first)).toBe(MADE);
-  expect(desk.told(first).file).toEqual({ fileName: 'a.svg', type: 'image/svg+xml', bytes: 3, parts: 1 });
+  expect(outputs.made(first)).toBe(MADE);
+  expect(outputs.status(first).file).toEqual({
+    fileName: 'a.svg',
+    type: 'image/svg+xml',
+    bytes: 3,
+    parts: 1,
+  });
 });
 
 test('what comes in after it was called off is not kept', async () => {
   const { make, waiting } = slow();
-  const desk = new OutputDesk({ make });
-  const job = desk.start(WISH, SOURCE);
+  const outputs = new OutputJobs({ make });
+  const job = outputs.start(REQUEST, SOURCE);
   await turn();
-  desk.cancel(job);
+  outputs.cancel(job);
   waiting[0]?.go(MADE);
   await turn();
-  expect(desk.told(job)).toMatchObject({ state: 'called-off', file: null });
-  expect(desk.made(job)).toBeUndefined();
+  expect(outputs.status(job)).toMatchObject({ state: 'called-off', file: null });
+  expect(outputs.made(job)).toBeUndefined();
 });
 
 test('a failure is told in plain words, and one of its own goes to the log alone', async () => {
   const { make, waiting } = slow();
   const logged: unknown[] = [];
-  const desk = new OutputDesk({ make, log: (fault) => logged.push(fault) });
+  const outputs = new OutputJobs({ make, log: (fault) => logged.push(fault) });
   const reasons: string[] = [];
   for (const error of [
     new DrawingRefused('the drag link does not reach this pose'),
     Object.assign(new Error('ENOSPC: no space left'), { code: 'ENOSPC' }),
     new TypeError('x is not a function'),
   ]) {
-    const job = desk.start(WISH, SOURCE);
+    const job = outputs.start(REQUEST, SOURCE);
     await turn();
     waiting.at(-1)?.fail(error);
     await turn();
-    expect(desk.told(job).state).toBe('failed');
-    reasons.push(desk.told(job).reason);
+    expect(outputs.status(job).state).toBe('failed');
+    reasons.push(outputs.status(job).reason);
   }
   expect(reasons).toEqual([
     'the drag link does not reach this pose',
@@ -90,23 +104,23 @@ test('a failure is told in plain words, and one of its own goes to the log alone
 
 test('what nobody asks for is let go of, and no more than sixteen are kept', async () => {
   let now = 0;
-  const desk = new OutputDesk({ make: async () => MADE, now: () => now });
-  const old = desk.start(WISH, SOURCE);
+  const outputs = new OutputJobs({ make: async () => MADE, now: () => now });
+  const old = outputs.start(REQUEST, SOURCE);
   await turn();
   now = 9 * 60_000;
-  expect(desk.made(old)).toBe(MADE);
+  expect(outputs.made(old)).toBe(MADE);
   now = 18 * 60_000;
-  expect(desk.told(old).state).toBe('ready');
+  expect(outputs.status(old).state).toBe('ready');
   now = 29 * 60_000;
-  expect(desk.made(old)).toBeUndefined();
-  expect(() => desk.told(old)).toThrow(/no longer kept/);
+  expect(outputs.made(old)).toBeUndefined();
+  expect(() => outputs.status(old)).toThrow(/no longer kept/);
 
-  const many = Array.from({ length: 30 }, () => desk.start(WISH, SOURCE));
+  const many = Array.from({ length: 30 }, () => outputs.start(REQUEST, SOURCE));
   await turn();
-  desk.start(WISH, SOURCE);
-  expect(many.filter((job) => desk.made(job)).length).toBeLessThanOrEqual(16);
-  desk.close();
-  expect(many.filter((job) => desk.made(job))).toEqual([]);
+  outputs.start(REQUEST, SOURCE);
+  expect(many.filter((job) => outputs.made(job)).length).toBeLessThanOrEqual(16);
+  outputs.close();
+  expect(many.filter((job) => outputs.made(job))).toEqual([]);
 });
 
 test('a cell that a spreadsheet would work out is led by an apostrophe', () => {

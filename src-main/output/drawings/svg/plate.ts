@@ -1,6 +1,6 @@
 import { formatDegrees, formatLength, toDegrees } from '../../../../shared-math/units/index.ts';
 import { CAUTION } from '../../../../shared-math/words/index.ts';
-import { warningSign } from '../../flow/leaves.ts';
+import { warningSign } from '../../flow/page-frame.ts';
 import type { Area, PageSize } from '../../pens/papers.ts';
 import { lineHeight } from '../../pens/print-pen.ts';
 import { scaleWords } from '../../pens/scales.ts';

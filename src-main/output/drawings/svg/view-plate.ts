@@ -1,9 +1,9 @@
 import type { View } from '../../../../shared-math/drawing/index.ts';
 import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
-import { type Matter, matterOf } from '../../pages/matter.ts';
 import { onePerNumber, pointName } from '../../pages/points.ts';
 import { paintView } from '../../pages/sheet/arrangement-page.ts';
 import { measure, measuredHeight, measuredView } from '../../pages/sheet/measured-views.ts';
+import { type SheetModel, sheetModelOf } from '../../pages/sheet-model.ts';
 import { balloons } from '../../pens/balloons.ts';
 import { centredView } from '../../pens/car-view.ts';
 import { lineHeight } from '../../pens/print-pen.ts';
@@ -22,16 +22,16 @@ const STEP = lineHeight(BODY.size) + 0.5;
 /** Columns of the table of points, mm from the left of its half. */
 const COLUMNS = { number: 5, name: 8, x: 88, y: 112, z: 136 };
 
-/** The sheet's matter with its car in the drawing's pose. */
-function matterInPose(job: DrawingJob): Matter {
-  const matter = matterOf({ ...job, kind: 'sheet', paper: 'a4', date: new Date(0) });
+/** The sheet's model with its car in the drawing's pose. */
+function matterInPose(job: DrawingJob): SheetModel {
+  const model = sheetModelOf({ ...job, kind: 'sheet', paper: 'a4', date: new Date(0) });
   const { placed, points } = sceneOf(job);
   return {
-    ...matter,
+    ...model,
     // The whole shaft too: a drawing is as large as what it shows.
-    shown: matter.whole,
+    shown: model.whole,
     placed,
-    points: matter.points.map((point) => ({
+    points: model.points.map((point) => ({
       ...point,
       at: points.find(({ id }) => id === point.id)?.at ?? point.at,
     })),
@@ -43,8 +43,8 @@ function isAtRide({ pose }: DrawingJob): boolean {
 }
 
 /** The points in the car's own frame, in two columns: mirrored ones once at ride height, where they mirror. */
-function table(pen: SvgPen, matter: Matter, job: DrawingJob, x: number, y: number, width: number): void {
-  const rows = tableRows(matter, job);
+function table(pen: SvgPen, model: SheetModel, job: DrawingJob, x: number, y: number, width: number): void {
+  const rows = tableRows(model, job);
   const half = Math.ceil(rows.length / 2);
   const per = job.unit === 'in' ? MM_PER_INCH : 1;
   const figure = (mm: number) => (mm / per).toFixed(job.unit === 'in' ? 3 : 1).replace(/^-(0\.0+)$/, '$1');
@@ -64,29 +64,30 @@ function table(pen: SvgPen, matter: Matter, job: DrawingJob, x: number, y: numbe
   });
 }
 
-const tableRows = (matter: Matter, job: DrawingJob) => (isAtRide(job) ? onePerNumber(matter) : matter.points);
+const tableRows = (model: SheetModel, job: DrawingJob) =>
+  isAtRide(job) ? onePerNumber(model) : model.points;
 
 /**
  * A view to a stated scale: at ride height with the distances that a builder measures, in another pose with the
  * points numbered; below it the points in the car's own frame.
  */
 export function viewPlate(pen: SvgPen, job: DrawingJob, view: View): void {
-  const matter = matterInPose(job);
-  const shown = matter.shown[view];
+  const model = matterInPose(job);
+  const shown = model.shown[view];
   const scale = scaleFor(job.unit, shown.right - shown.left, shown.bottom - shown.top, ROOM);
   const across = (shown.right - shown.left) / scale;
   const width = Math.max(across + FIGURES, 2 * COLUMNS.z + 12);
-  const probe = measuredView(matter, view, scale, { x: 0, y: 0, width, height: 0 }, true);
+  const probe = measuredView(model, view, scale, { x: 0, y: 0, width, height: 0 }, true);
   const high = isAtRide(job) ? measuredHeight(probe) : (shown.bottom - shown.top) / scale + RULE;
-  const rows = Math.ceil(tableRows(matter, job).length / 2);
+  const rows = Math.ceil(tableRows(model, job).length / 2);
   const area = openPlate(pen, { width, height: high + RULE + 4 + (rows + 1.5) * STEP }, job, scale);
   if (isAtRide(job)) {
-    measure(pen, matter, measuredView(matter, view, scale, area, true));
+    measure(pen, model, measuredView(model, view, scale, area, true));
   } else {
     const drawn = centredView(view, shown, scale, { ...area, height: high });
-    paintView(pen, matter, drawn);
-    balloons(pen, drawn, matter.points);
+    paintView(pen, model, drawn);
+    balloons(pen, drawn, model.points);
   }
   scaleRule(pen, area.x, area.y + high + 4, job, scale);
-  table(pen, matter, job, area.x, area.y + high + RULE + 2, width);
+  table(pen, model, job, area.x, area.y + high + RULE + 2, width);
 }

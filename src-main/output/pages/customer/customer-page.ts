@@ -3,7 +3,7 @@ import { formatSpan } from '../../../../shared-math/units/index.ts';
 import { ASSISTANCE, CAUTION, tallyWords } from '../../../../shared-math/words/index.ts';
 import { item } from '../../flow/block.ts';
 import { stack } from '../../flow/flow.ts';
-import { dateWords, type Leaves, warningSign } from '../../flow/leaves.ts';
+import { dateWords, type PageFrame, warningSign } from '../../flow/page-frame.ts';
 import { centredView, frameOf } from '../../pens/car-view.ts';
 import { INK, RULE, SOFT } from '../../pens/colours.ts';
 import type { Area } from '../../pens/papers.ts';
@@ -12,8 +12,8 @@ import { brokenInto, shortened, writeLines } from '../../pens/text-lines.ts';
 import { bumpSteer, NONE, steers, turningCircleOf, turnsWords } from '../figures.ts';
 import type { Pages } from '../index.ts';
 import type { PrintJob } from '../job.ts';
-import { type Matter, matterOf } from '../matter.ts';
 import { paintView } from '../sheet/arrangement-page.ts';
+import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
 
 // One page for the one who drives the car: the picture, three figures, what to watch for, in plain words.
 
@@ -32,10 +32,10 @@ interface Told {
 }
 
 /** The three figures with what each means at the wheel. */
-function threeFigures(matter: Matter): Told[] {
-  const { layout, analysis, style, length } = matter;
+function threeFigures(model: SheetModel): Told[] {
+  const { layout, analysis, style, length } = model;
   const { turn } = analysis;
-  const bump = bumpSteer(matter);
+  const bump = bumpSteer(model);
   const circle = turningCircleOf(layout, turn);
   const whole = length(layout.travel.bump + layout.travel.rebound);
   return [
@@ -62,7 +62,7 @@ function threeFigures(matter: Matter): Told[] {
 }
 
 /** What the one who drives has to know. */
-function watchFor({ layout, style }: Matter): string[] {
+function watchFor({ layout, style }: SheetModel): string[] {
   const early = style.unit === 'in' ? '50 miles' : '80 km';
   return [
     CAUTION,
@@ -79,9 +79,9 @@ function watchFor({ layout, style }: Matter): string[] {
 }
 
 /** The car from ahead and from its left, as large as the page takes it. Answers where the next would begin, mm. */
-function picture(pen: PrintPen, matter: Matter, area: Area): number {
+function picture(pen: PrintPen, model: SheetModel, area: Area): number {
   const size = (box: Box) => ({ width: box.right - box.left, height: box.bottom - box.top });
-  const { side, front } = matter.whole;
+  const { side, front } = model.whole;
   const gap = 8;
   const scale = Math.max(
     (size(front).width + size(side).width) / (area.width - gap),
@@ -97,7 +97,7 @@ function picture(pen: PrintPen, matter: Matter, area: Area): number {
   ];
   let foot = area.y;
   for (const view of views) {
-    paintView(pen, matter, view);
+    paintView(pen, model, view);
     foot = Math.max(foot, frameOf(view)[3]);
   }
   const note = 'Seen from ahead and from its left side, at ride height.';
@@ -105,11 +105,11 @@ function picture(pen: PrintPen, matter: Matter, area: Area): number {
   return foot + 6;
 }
 
-function figures(pen: PrintPen, matter: Matter, area: Area): number {
+function figures(pen: PrintPen, model: SheetModel, area: Area): number {
   const gap = 8;
   const wide = (area.width - 2 * gap) / 3;
   let foot = area.y;
-  threeFigures(matter).forEach(({ figure, what, plain }, i) => {
+  threeFigures(model).forEach(({ figure, what, plain }, i) => {
     const x = area.x + i * (wide + gap);
     pen.line(x, area.y, x + wide, area.y, { width: 0.5, colour: INK });
     pen.text(shortened(pen, figure, BIG, wide), x, area.y + 13, BIG);
@@ -132,10 +132,10 @@ function headline(pen: PrintPen, name: string, area: Area): number {
   return writeLines(pen, brokenInto(pen, name, small, area.width), area.x, area.y + 2, small);
 }
 
-function customerPage(leaves: Leaves, matter: Matter): void {
-  const { pen } = leaves;
-  const { job, layout, findings } = matter;
-  const area = leaves.open({ title: 'Your steering', lying: false }, dateWords(job.date));
+function customerPage(pageFrame: PageFrame, model: SheetModel): void {
+  const { pen } = pageFrame;
+  const { job, layout, findings } = model;
+  const area = pageFrame.open({ title: 'Your steering', lying: false }, dateWords(job.date));
   const name = job.car || layout.name;
   let y = headline(pen, name, area);
   const counts = { stop: 0, attention: 0, info: 0 };
@@ -152,7 +152,7 @@ function customerPage(leaves: Leaves, matter: Matter): void {
         : 'Nothing in this layout is past the limits that the shop holds it to. That is no approval.';
   y = writeLines(pen, brokenInto(pen, whose, PLAIN_SOFT, area.width), area.x, y + 2.5, PLAIN_SOFT) + 4;
   const below = area.y + area.height;
-  const watch = watchFor(matter).map((line, i) =>
+  const watch = watchFor(model).map((line, i) =>
     item(
       (sign, x, at) =>
         i === 0 ? warningSign(sign, x, at + 0.4, 3.4) : sign.circle(x + 2, at - 1.2, 0.6, undefined, INK),
@@ -164,8 +164,8 @@ function customerPage(leaves: Leaves, matter: Matter): void {
   const textTall = watch.reduce((sum, block) => sum + block.height(pen, area.width), 0) + 9;
   const figureTall = 21 + 4 * lineHeight(PLAIN.size) + 9;
   const room = below - y - textTall - figureTall - 20;
-  y = picture(pen, matter, { ...area, y, height: Math.max(40, Math.min(room, area.width * 0.5)) }) + 6;
-  y = figures(pen, matter, { ...area, y }) + 5;
+  y = picture(pen, model, { ...area, y, height: Math.max(40, Math.min(room, area.width * 0.5)) }) + 6;
+  y = figures(pen, model, { ...area, y }) + 5;
   y =
     writeLines(
       pen,
@@ -181,6 +181,6 @@ function customerPage(leaves: Leaves, matter: Matter): void {
 
 /** The customer's page. */
 export function customerPages(job: PrintJob): Pages {
-  const matter = matterOf(job);
-  return [['the customer’s page', (leaves) => customerPage(leaves, matter)]];
+  const model = sheetModelOf(job);
+  return [['the customer’s page', (pageFrame) => customerPage(pageFrame, model)]];
 }

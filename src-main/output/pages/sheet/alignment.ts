@@ -4,11 +4,11 @@ import { formatDegrees, formatToe, toDegrees } from '../../../../shared-math/uni
 import { type Block, heading } from '../../flow/block.ts';
 import { facts, table } from '../../flow/table.ts';
 import { angle } from '../figures.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 /** The wheels and kingpins as they are to be set, and the car's own measures. */
-export function alignment(matter: Matter): Block[] {
-  const { layout, frontEnd, both, length } = matter;
+export function alignment(model: SheetModel): Block[] {
+  const { layout, frontEnd, both, length } = model;
   const state = createState();
   const status = solveFrontEnd(frontEnd, 0, 0, 0, state);
   const { car, axle, travel } = layout;
@@ -32,7 +32,7 @@ export function alignment(matter: Matter): Block[] {
       ? formatToe(
           toeLength(state.left.toeIn, car.tyreRadius) + toeLength(state.right.toeIn, car.tyreRadius),
           toDegrees(state.totalToeIn),
-          matter.style.unit,
+          model.style.unit,
         )
       : 'none';
   return [

@@ -10,7 +10,7 @@ import {
 } from '../../../../shared-math/words/index.ts';
 import type { Block } from '../../flow/block.ts';
 import { Flow } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { facts } from '../../flow/table.ts';
 import { type CarView, frameOf, paintCar } from '../../pens/car-view.ts';
 import { SOFT } from '../../pens/colours.ts';
@@ -22,7 +22,7 @@ import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../../pens/styles.ts';
 import { brokenInto, writeLines } from '../../pens/text-lines.ts';
 import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
 import { armList, linkList } from '../links.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 /** mm of paper between two views. */
 const GAP = 7;
@@ -31,8 +31,8 @@ const widthOf = ({ left, right }: { left: number; right: number }) => right - le
 const heightOf = ({ top, bottom }: { top: number; bottom: number }) => bottom - top;
 
 /** The three views in third-angle projection: the top view above the side view, the front view left of it. */
-function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
-  const { side, top, front } = matter.whole;
+function threeViews(model: SheetModel, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
+  const { side, top, front } = model.whole;
   const wide = (widthOf(front) + widthOf(side)) / scale + GAP;
   const high = (heightOf(top) + heightOf(side)) / scale + GAP;
   const left = area.x + (area.width - wide) / 2;
@@ -41,7 +41,7 @@ function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 
   const sideY = upper + heightOf(top) / scale + GAP - side.top / scale;
   const view = (name: 'side' | 'top' | 'front', x: number, y: number): CarView => ({
     view: name,
-    shown: matter.whole[name],
+    shown: model.whole[name],
     scale,
     x,
     y,
@@ -53,8 +53,8 @@ function threeViews(matter: Matter, area: Area, scale: number): Record<'side' | 
   };
 }
 
-export function paintView(pen: PrintPen, matter: Matter, view: CarView): void {
-  paintCar(pen, view, matter.drawing, matter.placed);
+export function paintView(pen: PrintPen, model: SheetModel, view: CarView): void {
+  paintCar(pen, view, model.drawing, model.placed);
 }
 
 /** One figure to be seen across the bench: large, with what it is below. */
@@ -67,10 +67,10 @@ function bigFigure(pen: PrintPen, [value, unit, what]: Figure, x: number, y: num
 type Figure = readonly [value: string, unit: string, what: string];
 
 /** What is to be mended, the gravest first, as far as there is room; what is left says where it stands. */
-function toMend(pen: PrintPen, matter: Matter, area: Area): void {
+function toMend(pen: PrintPen, model: SheetModel, area: Area): void {
   const counts = { stop: 0, attention: 0, info: 0 };
-  for (const finding of matter.findings) counts[finding.severity] += 1;
-  const open = matter.findings.filter(({ severity }) => severity !== 'info');
+  for (const finding of model.findings) counts[finding.severity] += 1;
+  const open = model.findings.filter(({ severity }) => severity !== 'info');
   const step = lineHeight(BODY.size);
   let { y } = area;
   pen.text(`Verdict: ${tallyWords(counts)}`, area.x, y + 3, BODY_BOLD);
@@ -92,8 +92,8 @@ function toMend(pen: PrintPen, matter: Matter, area: Area): void {
 }
 
 /** The lengths and angles that are asked for first. */
-function keyFigures(matter: Matter): Block {
-  const { layout, frontEnd, both } = matter;
+function keyFigures(model: SheetModel): Block {
+  const { layout, frontEnd, both } = model;
   const state = createState();
   const settled = solveFrontEnd(frontEnd, 0, 0, 0, state) === 'ok';
   const named = [...linkList(layout), ...armList(layout)].filter(({ name }) =>
@@ -111,7 +111,7 @@ function keyFigures(matter: Matter): Block {
                 toeLength(state.left.toeIn, layout.car.tyreRadius) +
                   toeLength(state.right.toeIn, layout.car.tyreRadius),
                 toDegrees(state.totalToeIn),
-                matter.style.unit,
+                model.style.unit,
               ),
             ] as const,
           ]
@@ -121,12 +121,12 @@ function keyFigures(matter: Matter): Block {
   );
 }
 
-function glance(leaves: Leaves, matter: Matter, area: Area): void {
-  const { pen } = leaves;
-  const { layout, analysis, style } = matter;
+function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
+  const { pen } = pageFrame;
+  const { layout, analysis, style } = model;
   const { turn } = analysis;
   const { box } = layout.steering;
-  const bump = bumpSteer(matter);
+  const bump = bumpSteer(model);
   const circle = turningCircleOf(layout, turn);
   const figures: Figure[] = [
     [
@@ -147,33 +147,33 @@ function glance(leaves: Leaves, matter: Matter, area: Area): void {
     bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 21, column);
   });
   const below = { ...area, y: y + 32, height: area.y + area.height - y - 32 };
-  toMend(pen, matter, { ...below, width: column - 6 });
+  toMend(pen, model, { ...below, width: column - 6 });
   const first = [{ ...below, x: area.x + column, y: below.y - 1, width: column, height: below.height + 1 }];
-  new Flow(leaves, { title: 'General arrangement', lying: true }, 2, '', { first }).put(keyFigures(matter));
+  new Flow(pageFrame, { title: 'General arrangement', lying: true }, 2, '', { first }).put(keyFigures(model));
 }
 
 /** General arrangement: the three views, and what the car comes to at a glance. */
-export function arrangementPage(leaves: Leaves, matter: Matter): void {
-  const { side, top, front } = matter.whole;
-  const room = leaves.room(true);
-  const scale = scaleFor(matter.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
+export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
+  const { side, top, front } = model.whole;
+  const room = pageFrame.room(true);
+  const scale = scaleFor(model.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
     width: room.width - GAP,
     height: room.height - GAP - 9,
   });
-  const area = leaves.open(
+  const area = pageFrame.open(
     { title: 'General arrangement', scale: scaleWords(scale), lying: true, projection: true },
     'Third-angle projection, at ride height, wheels straight ahead',
   );
-  const { pen } = leaves;
-  const views = threeViews(matter, area, scale);
-  for (const view of Object.values(views)) paintView(pen, matter, view);
+  const { pen } = pageFrame;
+  const views = threeViews(model, area, scale);
+  for (const view of Object.values(views)) paintView(pen, model, view);
   const [topLeft] = frameOf(views.top);
   const [, frontTop] = frameOf(views.front);
   for (const [name, view] of Object.entries(views)) {
     const [left, upper] = frameOf(view);
     pen.text(`${name.toUpperCase()} VIEW`, left, upper - 1.2, { ...LABEL, colour: SOFT });
   }
-  glance(leaves, matter, {
+  glance(pageFrame, model, {
     x: area.x,
     y: area.y + 1,
     width: topLeft - area.x - 12,

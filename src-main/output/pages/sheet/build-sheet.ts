@@ -1,6 +1,6 @@
 import type { Pages } from '../index.ts';
 import type { PrintJob } from '../job.ts';
-import { matterOf } from '../matter.ts';
+import { sheetModelOf } from '../sheet-model.ts';
 import { arrangementPage } from './arrangement-page.ts';
 import { cautionsPages, checksPages } from './checks-pages.ts';
 import { curvesPage } from './curves-page.ts';
@@ -11,17 +11,17 @@ import { shaftPages } from './shaft-pages.ts';
 
 /** The build sheet: drawings to scale, figures, links, shaft, findings, checks. */
 export function buildSheet(job: PrintJob): Pages {
-  const matter = matterOf(job);
+  const model = sheetModelOf(job);
   return [
-    ['general arrangement', (leaves) => arrangementPage(leaves, matter)],
-    ['side view', (leaves) => sidePage(leaves, matter)],
-    ['top view', (leaves) => topPage(leaves, matter)],
-    ['front view', (leaves) => frontPage(leaves, matter)],
-    ['links, box and alignment', (leaves) => figuresPage(leaves, matter)],
-    ['steer and toe', (leaves) => curvesPage(leaves, matter)],
-    ['steering shaft', (leaves) => shaftPages(leaves, matter)],
-    ['findings', (leaves) => findingsPages(leaves, matter)],
-    ['checks', (leaves) => checksPages(leaves, matter)],
-    ['cautions', (leaves) => cautionsPages(leaves, matter)],
+    ['general arrangement', (pageFrame) => arrangementPage(pageFrame, model)],
+    ['side view', (pageFrame) => sidePage(pageFrame, model)],
+    ['top view', (pageFrame) => topPage(pageFrame, model)],
+    ['front view', (pageFrame) => frontPage(pageFrame, model)],
+    ['links, box and alignment', (pageFrame) => figuresPage(pageFrame, model)],
+    ['steer and toe', (pageFrame) => curvesPage(pageFrame, model)],
+    ['steering shaft', (pageFrame) => shaftPages(pageFrame, model)],
+    ['findings', (pageFrame) => findingsPages(pageFrame, model)],
+    ['checks', (pageFrame) => checksPages(pageFrame, model)],
+    ['cautions', (pageFrame) => cautionsPages(pageFrame, model)],
   ];
 }

@@ -11,12 +11,12 @@ import {
 } from '../../../../shared-math/words/index.ts';
 import { type Block, drawn, heading, item, lead, paragraph, space } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { table } from '../../flow/table.ts';
 import { tickBox } from '../../pens/signs.ts';
 import { BODY, BODY_SOFT, CELL, ROW_RULE, SMALL } from '../../pens/styles.ts';
 import { angle, lockWheels, steers, turnsWords } from '../figures.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 /** A line tall enough to write on. */
 const WRITING = { ...BODY, size: 12 };
@@ -29,7 +29,7 @@ const CAUTION_SOURCE = { ...SMALL, size: 7.6 };
 type Checks = readonly (readonly [when: string, checks: readonly string[]])[];
 
 /** What is checked by hand, in the order of the work. Common practice, no published source, but where a caution names one. */
-function handChecks({ style, layout }: Matter): Checks {
+function handChecks({ style, layout }: SheetModel): Checks {
   const early = style.unit === 'in' ? '50 miles (80 km)' : '80 km (50 miles)';
   const { stopAngle } = layout.steering;
   return [
@@ -87,7 +87,7 @@ function ruledLines(room: number): Block {
 }
 
 /** The cautions that hold for this layout. */
-function cautionsFor({ layout }: Matter): readonly Caution[] {
+function cautionsFor({ layout }: SheetModel): readonly Caution[] {
   const { box, stopAngle } = layout.steering;
   return [
     ARMS,
@@ -98,8 +98,8 @@ function cautionsFor({ layout }: Matter): readonly Caution[] {
   ];
 }
 
-function cautionBlocks(matter: Matter): Block[] {
-  const cautions = cautionsFor(matter);
+function cautionBlocks(model: SheetModel): Block[] {
+  const cautions = cautionsFor(model);
   const told = new Set<string>();
   return cautions.flatMap((caution, which) => [
     heading(caution.line),
@@ -127,8 +127,8 @@ function cautionBlocks(matter: Matter): Block[] {
 }
 
 /** The sheet's figures with room to write what was measured on the car. */
-function measuredBlocks(matter: Matter): Block[] {
-  const { layout, frontEnd, analysis, datum, length } = matter;
+function measuredBlocks(model: SheetModel): Block[] {
+  const { layout, frontEnd, analysis, datum, length } = model;
   const state = createState();
   const settled = solveFrontEnd(frontEnd, 0, 0, 0, state) === 'ok';
   const { turn } = analysis;
@@ -139,7 +139,7 @@ function measuredBlocks(matter: Matter): Block[] {
       ? ([
           [
             'Total toe-in, front to rear of the tyres',
-            formatToe(toe, toDegrees(state.totalToeIn), matter.style.unit),
+            formatToe(toe, toDegrees(state.totalToeIn), model.style.unit),
           ],
           ['Caster, left', angle(state.left.caster)],
           ['Caster, right', angle(state.right.caster)],
@@ -170,18 +170,18 @@ function measuredBlocks(matter: Matter): Block[] {
 }
 
 /** Checked by hand before it is driven, what was measured, and who stands for it. */
-export function checksPages(leaves: Leaves, matter: Matter): void {
+export function checksPages(pageFrame: PageFrame, model: SheetModel): void {
   const flow = new Flow(
-    leaves,
+    pageFrame,
     { title: 'Checks and signatures', lying: true },
     3,
     'Ticked and written by hand, on the car',
   );
-  const [off, ...later] = handChecks(matter).map(([when, checks]) => [
+  const [off, ...later] = handChecks(model).map(([when, checks]) => [
     heading(when),
     ...checks.map((check) => item(tickBox, [[check, BODY]], 5.5, 2.6)),
   ]);
-  const { notes } = matter.layout;
+  const { notes } = model.layout;
   flow.put(...(off ?? []));
   // Notes that the column has no room for follow after the signatures, whole.
   const written = notes ? [paragraph(notes, BODY, 1)] : [];
@@ -195,7 +195,7 @@ export function checksPages(leaves: Leaves, matter: Matter): void {
   if (flow.left > 3 * RULED) flow.put(ruledLines(flow.left - 2));
   flow.nextColumn();
   flow.put(
-    ...measuredBlocks(matter),
+    ...measuredBlocks(model),
     heading('Signatures'),
     lead('A layout is no approval. Whoever signs has checked it on the car.', BODY_SOFT),
     writingLine('drawn by'),
@@ -204,16 +204,16 @@ export function checksPages(leaves: Leaves, matter: Matter): void {
     writingLine('received by the customer'),
   );
   if (!here && notes)
-    new Flow(leaves, { title: 'Notes', lying: true }, 3, 'The layout’s own').put(...written);
+    new Flow(pageFrame, { title: 'Notes', lying: true }, 3, 'The layout’s own').put(...written);
 }
 
 /** The cautions in full, each with where it comes from. */
-export function cautionsPages(leaves: Leaves, matter: Matter): void {
+export function cautionsPages(pageFrame: PageFrame, model: SheetModel): void {
   flowEvenly(
-    leaves,
+    pageFrame,
     { title: 'Cautions', lying: true },
     3,
     'Steering kills when it fails',
-    cautionBlocks(matter),
+    cautionBlocks(model),
   );
 }

@@ -11,7 +11,7 @@ import {
 import { lockWords } from '../../../../shared-math/words/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { Flow, heightOf } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { facts, table } from '../../flow/table.ts';
 import { INK, SOFT, STEEL } from '../../pens/colours.ts';
 import type { Area } from '../../pens/papers.ts';
@@ -30,7 +30,7 @@ import {
   steers,
   turnsWords,
 } from '../figures.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 // Steer and toe over the travel, and the whole turn of the handwheel, as curves and as figures.
 
@@ -46,25 +46,25 @@ const degreesOf = (column: Float64Array, status?: Uint8Array) =>
   [...column].map((value, i) => (status && status[i] !== ROW_OK ? Number.NaN : toDegrees(value)));
 
 /** "3 in of droop", "ride height", "3 in of bump". */
-function heaveWords({ length }: Matter, heave: number): string {
+function heaveWords({ length }: SheetModel, heave: number): string {
   const size = length(Math.abs(heave));
   return size === length(0) ? 'ride height' : `${size} ${heave > 0 ? 'bump' : 'droop'}`;
 }
 
 /** The travel as an axis: its poses, and the words at its ends and at ride height. */
-function travelAxis(matter: Matter) {
-  const at = [...matter.analysis.heave.at];
+function travelAxis(model: SheetModel) {
+  const at = [...model.analysis.heave.at];
   const marks = [
     at[0] as number,
     ...((at[0] as number) < 0 && (at[at.length - 1] as number) > 0 ? [0] : []),
     at[at.length - 1] as number,
   ];
-  return { at, marks: [...new Set(marks)].map((value) => [value, heaveWords(matter, value)] as const) };
+  return { at, marks: [...new Set(marks)].map((value) => [value, heaveWords(model, value)] as const) };
 }
 
 /** What the wheels do beside their place at ride height, and both together. */
-export function steerPlot(pen: PrintPen, matter: Matter, area: Area): void {
-  const { heave } = matter.analysis;
+export function steerPlot(pen: PrintPen, model: SheetModel, area: Area): void {
+  const { heave } = model.analysis;
   const ride = heave.at.findIndex((value) => Math.abs(value) < 1e-9);
   const less = (column: Float64Array) => {
     const from = ride >= 0 ? (column[ride] as number) : 0;
@@ -73,7 +73,7 @@ export function steerPlot(pen: PrintPen, matter: Matter, area: Area): void {
   plot(pen, area, {
     title: 'Bump steer',
     unit: 'degrees from ride height, left positive',
-    ...travelAxis(matter),
+    ...travelAxis(model),
     least: 0.4,
     curves: [
       { name: 'left wheel', values: less(heave.leftSteer), line: LEFT_LINE },
@@ -84,15 +84,15 @@ export function steerPlot(pen: PrintPen, matter: Matter, area: Area): void {
 }
 
 /** Total toe-in as a length over the tyre. */
-export function toePlot(pen: PrintPen, matter: Matter, area: Area): void {
-  const { heave } = matter.analysis;
-  const { unit } = matter.style;
+export function toePlot(pen: PrintPen, model: SheetModel, area: Area): void {
+  const { heave } = model.analysis;
+  const { unit } = model.style;
   const per = unit === 'in' ? MM_PER_INCH : 1;
-  const wheel = matter.layout.car.tyreRadius;
+  const wheel = model.layout.car.tyreRadius;
   plot(pen, area, {
     title: 'Total toe-in',
     unit: `${unit === 'in' ? 'inches' : 'mm'} over the tyre’s diameter`,
-    ...travelAxis(matter),
+    ...travelAxis(model),
     least: unit === 'in' ? 0.1 : 2,
     curves: [
       {
@@ -107,8 +107,8 @@ export function toePlot(pen: PrintPen, matter: Matter, area: Area): void {
 }
 
 /** The wheels through the whole turn of the handwheel, and where the outer one would be after Ackermann. */
-export function turnPlot(pen: PrintPen, matter: Matter, area: Area): void {
-  const { turn } = matter.analysis;
+export function turnPlot(pen: PrintPen, model: SheetModel, area: Area): void {
+  const { turn } = model.analysis;
   if (!steers(turn)) {
     pen.text(
       'The linkage cannot be steered at ride height: there is no sweep of the turn.',
@@ -151,35 +151,35 @@ export function turnPlot(pen: PrintPen, matter: Matter, area: Area): void {
 }
 
 /** The travel in a sentence: worst, slope, roll, and what has to give. */
-function travelWords(matter: Matter): string {
-  const { heaveSummary, rollSummary, heave } = matter.analysis;
-  const bump = bumpSteer(matter);
+function travelWords(model: SheetModel): string {
+  const { heaveSummary, rollSummary, heave } = model.analysis;
+  const bump = bumpSteer(model);
   if (!bump) return 'The linkage does not reach at ride height.';
   const slope =
-    matter.style.unit === 'in'
+    model.style.unit === 'in'
       ? `${angle(heaveSummary.slopeAtRide * MM_PER_INCH, 3)} per inch`
       : `${angle(heaveSummary.slopeAtRide * 25, 3)} per 25 mm`;
   const bind = Math.max(...heave.bind);
   return [
-    `Worst bump steer ${bump.angle}${bump.way && ` ${bump.way}`}, ${bump.atTyre}, at ${heaveWords(matter, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
+    `Worst bump steer ${bump.angle}${bump.way && ` ${bump.way}`}, ${bump.atTyre}, at ${heaveWords(model, heaveSummary.worstAt)}; slope at ride height ${slope}.`,
     `With one wheel over a bump, at the worst ${bump.oneWheel}: ${bump.wheels}.`,
     `Roll steer ${formatDegrees(rollSummary.slopeAtRide, 3)} for each degree of roll.`,
     bind >= BIND_SHOWN_FROM
-      ? `Bushings and brackets give ${matter.length(bind)} at the most.`
+      ? `Bushings and brackets give ${model.length(bind)} at the most.`
       : 'No link binds in bump and droop.',
   ].join(' ');
 }
 
 /** Poses over the travel with their angles: every figure as the command line's `sweep` gives it. */
-function travelTable(matter: Matter): Block {
-  const { frontEnd, layout, style } = matter;
+function travelTable(model: SheetModel): Block {
+  const { frontEnd, layout, style } = model;
   const { bump, rebound } = layout.travel;
   const sweep = sweepTravel(frontEnd, 'heave', -rebound, bump, POSES_TOLD, 0);
   const rows = [...sweep.at].map((heave, i) => {
-    if (sweep.status[i] !== ROW_OK) return [heaveWords(matter, heave), 'not reached', '', '', '', ''];
+    if (sweep.status[i] !== ROW_OK) return [heaveWords(model, heave), 'not reached', '', '', '', ''];
     const toe = sweep.totalToeIn[i] as number;
     return [
-      heaveWords(matter, heave),
+      heaveWords(model, heave),
       angle(sweep.bumpSteer[i] as number, 3),
       angle(toe, 3),
       formatToeLength(2 * toeLength(toe / 2, layout.car.tyreRadius), style.unit),
@@ -204,8 +204,8 @@ function travelTable(matter: Matter): Block {
 const CIRCLE_WORDS =
   'by the mean of both wheels’ cotangents: where Ackermann is not met, the tyres scrub between the circles of each wheel alone';
 
-function turnBlocks(matter: Matter): Block[] {
-  const { layout, analysis } = matter;
+function turnBlocks(model: SheetModel): Block[] {
+  const { layout, analysis } = model;
   const { turn } = analysis;
   if (!steers(turn)) return [paragraph('No turn: the linkage does not reach.')];
   const ends = [turn.left, turn.right].map((lock) => {
@@ -217,11 +217,11 @@ function turnBlocks(matter: Matter): Block[] {
       inner: angle(inner),
       outer: angle(outer),
       ideal: angle(idealOuter),
-      kerbs: circle ? spanBoth(matter, circle.betweenKerbs) : NONE,
+      kerbs: circle ? spanBoth(model, circle.betweenKerbs) : NONE,
       alone: circle
-        ? `${formatSpan(circle.byInner, matter.style.unit)}, ${formatSpan(circle.byOuter, matter.style.unit)}`
+        ? `${formatSpan(circle.byInner, model.style.unit)}, ${formatSpan(circle.byOuter, model.style.unit)}`
         : NONE,
-      walls: circle?.betweenWalls === undefined ? NOT_TOLD : spanBoth(matter, circle.betweenWalls),
+      walls: circle?.betweenWalls === undefined ? NOT_TOLD : spanBoth(model, circle.betweenWalls),
     };
   });
   const row = (what: string, key: keyof (typeof ends)[number]) => [
@@ -251,14 +251,14 @@ function turnBlocks(matter: Matter): Block[] {
       ['Lock to lock', `${turnsWords(turn)} turns`],
       ['Overall ratio, straight ahead', overallRatio(turn)],
       ['Circles', CIRCLE_WORDS],
-      ['Parking by hand, rough to a third', parkingWords(matter)],
+      ['Parking by hand, rough to a third', parkingWords(model)],
     ]),
   ];
 }
 
-export function curvesPage(leaves: Leaves, matter: Matter): void {
-  const { pen } = leaves;
-  const area = leaves.open(
+export function curvesPage(pageFrame: PageFrame, model: SheetModel): void {
+  const { pen } = pageFrame;
+  const area = pageFrame.open(
     { title: 'Steer and toe', lying: true },
     'Whole travel and whole turn, each pose solved',
   );
@@ -266,20 +266,20 @@ export function curvesPage(leaves: Leaves, matter: Matter): void {
   const wide = (area.width - 2 * gap) / 3;
   const left = (area.width - 10) * 0.52;
   const right = area.width - left - 10;
-  const travel = [heading('Over the travel'), travelTable(matter), paragraph(travelWords(matter))];
-  const turn = [heading('Over the turn'), ...turnBlocks(matter)];
+  const travel = [heading('Over the travel'), travelTable(model), paragraph(travelWords(model))];
+  const turn = [heading('Over the turn'), ...turnBlocks(model)];
   const tables = Math.max(heightOf(pen, left, travel), heightOf(pen, right, turn)) + 4;
   const high = Math.max(LEAST_CURVE, area.height - tables);
   const third = (i: number): Area => ({ x: area.x + i * (wide + gap), y: area.y, width: wide, height: high });
-  steerPlot(pen, matter, third(0));
-  toePlot(pen, matter, third(1));
-  turnPlot(pen, matter, third(2));
+  steerPlot(pen, model, third(0));
+  toePlot(pen, model, third(1));
+  turnPlot(pen, model, third(2));
   const below = { ...area, y: area.y + high + 4, height: area.height - high - 4 };
   const first = [
     { ...below, width: left },
     { ...below, x: area.x + left + 10, width: right },
   ];
-  const flow = new Flow(leaves, { title: 'Steer and toe', lying: true }, 2, '', { first });
+  const flow = new Flow(pageFrame, { title: 'Steer and toe', lying: true }, 2, '', { first });
   flow.put(...travel);
   flow.nextColumn();
   flow.put(...turn);

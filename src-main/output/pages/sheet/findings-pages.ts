@@ -3,13 +3,13 @@ import { toDegrees } from '../../../../shared-math/units/index.ts';
 import { groundsOf, poseWords, tallyWords } from '../../../../shared-math/words/index.ts';
 import { type Block, heading, item, paragraph } from '../../flow/block.ts';
 import { flowEvenly } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { severitySign } from '../../pens/signs.ts';
 import { BODY, BODY_BOLD, BODY_SOFT, SMALL } from '../../pens/styles.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 /** A finding with its limit, the limit's source, where it was measured, and what would mend it. */
-export function findingBlock(matter: Matter, finding: Finding): Block {
+export function findingBlock(model: SheetModel, finding: Finding): Block {
   const grounds = groundsOf(finding)
     .map(({ text }) => text)
     .join('');
@@ -18,7 +18,7 @@ export function findingBlock(matter: Matter, finding: Finding): Block {
     at &&
     poseWords(
       { heave: at.heave, roll: toDegrees(at.roll), handwheel: toDegrees(at.handwheel) },
-      matter.length,
+      model.length,
     );
   return item(
     (pen, x, y) => severitySign(pen, finding.severity, x, y),
@@ -31,18 +31,18 @@ export function findingBlock(matter: Matter, finding: Finding): Block {
 }
 
 /** The verdict: every finding with the limit that it is held to and where that comes from. */
-export function findingsPages(leaves: Leaves, matter: Matter): void {
-  const { findings } = matter;
+export function findingsPages(pageFrame: PageFrame, model: SheetModel): void {
+  const { findings } = model;
   const counts = { stop: 0, attention: 0, info: 0 };
   for (const { severity } of findings) counts[severity] += 1;
   const open = findings.filter(({ severity }) => severity !== 'info');
   const settled = findings.filter(({ severity }) => severity === 'info');
-  flowEvenly(leaves, { title: 'Findings', lying: true }, 2, tallyWords(counts), [
+  flowEvenly(pageFrame, { title: 'Findings', lying: true }, 2, tallyWords(counts), [
     heading('To be mended, or to be answered for'),
     ...(open.length > 0
-      ? open.map((finding) => findingBlock(matter, finding))
+      ? open.map((finding) => findingBlock(model, finding))
       : [paragraph('Nothing is past its limit. That is no approval: see the cautions.', BODY_SOFT)]),
     heading('Within its limit'),
-    ...settled.map((finding) => findingBlock(matter, finding)),
+    ...settled.map((finding) => findingBlock(model, finding)),
   ]);
 }

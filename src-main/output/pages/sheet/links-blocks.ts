@@ -6,12 +6,12 @@ import { facts, table } from '../../flow/table.ts';
 import { BODY, BODY_BOLD, SMALL } from '../../pens/styles.ts';
 import { angle, turnsWords } from '../figures.ts';
 import { armList, axisWords, type Length, linkList, pitmanFromPlumb } from '../links.ts';
-import type { Matter } from '../matter.ts';
 import { axleLine, sided, usually } from '../points.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 const PRACTICE = 'common practice, no published source';
 
-function lengthTable({ length, other }: Matter, head: string, list: readonly Length[]): Block {
+function lengthTable({ length, other }: SheetModel, head: string, list: readonly Length[]): Block {
   return table(
     [
       { head, width: 2.3 },
@@ -47,7 +47,7 @@ const THREADS: Record<'in' | 'mm', readonly (readonly [name: string, diameter: n
 };
 
 /** How much of a thread has to be in: what builders take on steering links, and the least in steel. */
-export function threadBlocks({ style, both }: Matter): Block[] {
+export function threadBlocks({ style, both }: SheetModel): Block[] {
   return [
     heading('Thread engaged at each link end'),
     table(
@@ -70,18 +70,18 @@ export function threadBlocks({ style, both }: Matter): Block[] {
 }
 
 /** Every link and arm. */
-export function linkBlocks(matter: Matter): Block[] {
+export function linkBlocks(model: SheetModel): Block[] {
   return [
     heading('Links, at ride height'),
-    lengthTable(matter, 'Link', linkList(matter.layout)),
+    lengthTable(model, 'Link', linkList(model.layout)),
     heading('Arms'),
-    lengthTable(matter, 'Arm', armList(matter.layout)),
+    lengthTable(model, 'Arm', armList(model.layout)),
   ];
 }
 
 /** Where the box is, how it lies, and its pitman arm. */
-export function boxBlocks(matter: Matter): Block[] {
-  const { layout, datum, both, length } = matter;
+export function boxBlocks(model: SheetModel): Block[] {
+  const { layout, datum, both, length } = model;
   const { box, stopAngle } = layout.steering;
   const [x, y, z] = box.sectorCentre;
   const face = datum.faceAt(x, y);
@@ -90,7 +90,7 @@ export function boxBlocks(matter: Matter): Block[] {
   const degrees = (value: number) => formatDegrees(value);
   const rows: (readonly [string, string])[] = [
     ['Kind', `${wordsOf(ASSIST_WORDS, box.assist)}, ${box.ratio} to 1`],
-    ['Sector centre behind axle line', usually(both, axleLine(matter) - x, 'ahead')],
+    ['Sector centre behind axle line', usually(both, axleLine(model) - x, 'ahead')],
     ['From the car’s centre line', sided(both, y)],
     ...(face === undefined
       ? []
@@ -113,7 +113,7 @@ export function boxBlocks(matter: Matter): Block[] {
           ? 'plumb'
           : `${angle(plumb.angle)} ${plumb.way} of plumb`,
     ],
-    ['Handwheel, lock to lock', `${turnsWords(matter.analysis.turn)} turns`],
+    ['Handwheel, lock to lock', `${turnsWords(model.analysis.turn)} turns`],
     [
       'Stops at the axle',
       stopAngle === undefined ? 'none: the box takes the blow' : `${formatDegrees(stopAngle)} of wheel`,

@@ -1,18 +1,18 @@
 import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { Flow, heightOf, stack } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { table } from '../../flow/table.ts';
 import type { Area } from '../../pens/papers.ts';
 import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
 import { scaleWords } from '../../pens/scales.ts';
 import { BODY, BODY_BOLD, SMALL, SMALL_INK } from '../../pens/styles.ts';
-import type { Matter } from '../matter.ts';
 import { axleLine, onePerNumber, pointName, sided, usually } from '../points.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import { measure, measuredHeight, measuredScale, measuredView } from './measured-views.ts';
 
 /** The numbers and what they stand for, in columns. */
-function legend(pen: PrintPen, matter: Matter, area: Area, columns: number): void {
-  const entries = onePerNumber(matter);
+function legend(pen: PrintPen, model: SheetModel, area: Area, columns: number): void {
+  const entries = onePerNumber(model);
   const rows = Math.ceil(entries.length / columns);
   const step = lineHeight(BODY.size) + 0.4;
   entries.forEach((point, i) => {
@@ -23,11 +23,11 @@ function legend(pen: PrintPen, matter: Matter, area: Area, columns: number): voi
   });
 }
 
-const legendHeight = (matter: Matter, columns: number) =>
-  Math.ceil(onePerNumber(matter).length / columns) * (lineHeight(BODY.size) + 0.4);
+const legendHeight = (model: SheetModel, columns: number) =>
+  Math.ceil(onePerNumber(model).length / columns) * (lineHeight(BODY.size) + 0.4);
 
 /** How the side view's figures are to be read. */
-function howToMeasure({ datum, layout, length }: Matter): string {
+function howToMeasure({ datum, layout, length }: SheetModel): string {
   if (datum.top === undefined) return 'At ride height. No rails are drawn, so heights are above ground.';
   const box = datum.topAt(layout.steering.box.sectorCentre[0]);
   const drop = box === undefined ? 0 : datum.top - box;
@@ -41,36 +41,36 @@ function howToMeasure({ datum, layout, length }: Matter): string {
 
 /** One view at the largest scale that the page takes, every point measured, and what the numbers stand for. */
 function measuredPage(
-  leaves: Leaves,
-  matter: Matter,
+  pageFrame: PageFrame,
+  model: SheetModel,
   view: 'side' | 'front',
   title: string,
   note: string,
 ): void {
   const columns = 4;
-  const room = leaves.room(true);
-  const foot = legendHeight(matter, columns) + 3;
-  const scale = measuredScale(matter, view, { ...room, height: room.height - foot - 9 }, true);
-  const page = leaves.open({ title, scale: scaleWords(scale), lying: true, projection: true }, note);
+  const room = pageFrame.room(true);
+  const foot = legendHeight(model, columns) + 3;
+  const scale = measuredScale(model, view, { ...room, height: room.height - foot - 9 }, true);
+  const page = pageFrame.open({ title, scale: scaleWords(scale), lying: true, projection: true }, note);
   const most = page.height - foot;
-  const drawn = measuredView(matter, view, scale, page, true);
+  const drawn = measuredView(model, view, scale, page, true);
   const spare = Math.max(0, most - measuredHeight(drawn)) / 2;
-  measure(leaves.pen, matter, { ...drawn, y: drawn.y + spare });
-  legend(leaves.pen, matter, { ...page, y: page.y + page.height - foot + 3 }, columns);
+  measure(pageFrame.pen, model, { ...drawn, y: drawn.y + spare });
+  legend(pageFrame.pen, model, { ...page, y: page.y + page.height - foot + 3 }, columns);
 }
 
-export function sidePage(leaves: Leaves, matter: Matter): void {
-  measuredPage(leaves, matter, 'side', 'Side view', howToMeasure(matter));
+export function sidePage(pageFrame: PageFrame, model: SheetModel): void {
+  measuredPage(pageFrame, model, 'side', 'Side view', howToMeasure(model));
 }
 
-export function frontPage(leaves: Leaves, matter: Matter): void {
-  measuredPage(leaves, matter, 'front', 'Front view', howToMeasure(matter));
+export function frontPage(pageFrame: PageFrame, model: SheetModel): void {
+  measuredPage(pageFrame, model, 'front', 'Front view', howToMeasure(model));
 }
 
 /** The table of all points: their distances in the customer's unit, the other beneath. */
-function pointTable(matter: Matter) {
-  const { datum, length, other } = matter;
-  const line = axleLine(matter);
+function pointTable(model: SheetModel) {
+  const { datum, length, other } = model;
+  const line = axleLine(model);
   /** The distance with its way where it has one, and below it the same in the other unit. */
   const cell = (mm: number, way = '') => {
     const size = length(Math.abs(mm));
@@ -79,7 +79,7 @@ function pointTable(matter: Matter) {
       [other(Math.abs(mm)), SMALL_INK],
     ] as const;
   };
-  const rows = onePerNumber(matter).map((point) => {
+  const rows = onePerNumber(model).map((point) => {
     const [x, y, z] = point.at;
     const face = datum.faceAt(x, y);
     const top = datum.top;
@@ -108,7 +108,7 @@ function pointTable(matter: Matter) {
 }
 
 /** What the table's distances are taken from. */
-function howBlocks({ datum, layout }: Matter): Block[] {
+function howBlocks({ datum, layout }: SheetModel): Block[] {
   if (layout.rails.length === 0 || datum.top === undefined)
     return [
       paragraph(
@@ -124,10 +124,10 @@ function howBlocks({ datum, layout }: Matter): Block[] {
 }
 
 /** How the rails run: every point of every rail. */
-function railBlocks(matter: Matter): Block[] {
-  const { layout, length } = matter;
+function railBlocks(model: SheetModel): Block[] {
+  const { layout, length } = model;
   if (layout.rails.length === 0) return [];
-  const line = axleLine(matter);
+  const line = axleLine(model);
   return [
     heading('Rails'),
     table(
@@ -152,12 +152,12 @@ function railBlocks(matter: Matter): Block[] {
 }
 
 /** The view from above, and where every point lies. */
-export function topPage(leaves: Leaves, matter: Matter): void {
-  const { pen } = leaves;
-  const room = leaves.room(true);
+export function topPage(pageFrame: PageFrame, model: SheetModel): void {
+  const { pen } = pageFrame;
+  const room = pageFrame.room(true);
   const wide = room.width * 0.43;
-  const scale = measuredScale(matter, 'top', { ...room, width: wide, height: room.height - 9 }, false);
-  const page = leaves.open(
+  const scale = measuredScale(model, 'top', { ...room, width: wide, height: room.height - 9 }, false);
+  const page = pageFrame.open(
     {
       title: 'Top view, and where every point lies',
       scale: scaleWords(scale),
@@ -166,16 +166,18 @@ export function topPage(leaves: Leaves, matter: Matter): void {
     },
     'At ride height, wheels straight ahead',
   );
-  const view = measuredView(matter, 'top', scale, { ...page, width: wide }, false);
-  measure(pen, matter, view);
+  const view = measuredView(model, 'top', scale, { ...page, width: wide }, false);
+  measure(pen, model, view);
   const x = page.x + wide + 6;
   const beside = { ...page, x, width: page.x + page.width - x };
-  const rails = railBlocks(matter);
+  const rails = railBlocks(model);
   // Below the view where there is room, else after the table, on as many pages as that takes.
   const taken = measuredHeight(view) + 2;
   const below = { ...page, y: page.y + taken, width: wide, height: page.height - taken };
   const fits = heightOf(pen, wide, rails) <= below.height;
   if (fits) stack(pen, below, rails);
-  const flow = new Flow(leaves, { title: 'Where every point lies', lying: true }, 1, '', { first: [beside] });
-  flow.put(pointTable(matter), ...howBlocks(matter), ...(fits ? [] : rails));
+  const flow = new Flow(pageFrame, { title: 'Where every point lies', lying: true }, 1, '', {
+    first: [beside],
+  });
+  flow.put(pointTable(model), ...howBlocks(model), ...(fits ? [] : rails));
 }

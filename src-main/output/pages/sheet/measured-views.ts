@@ -8,8 +8,8 @@ import type { Area } from '../../pens/papers.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor } from '../../pens/scales.ts';
 import { DIMENSION } from '../../pens/styles.ts';
-import type { Matter } from '../matter.ts';
 import { axleLine, usually } from '../points.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import { paintView } from './arrangement-page.ts';
 
 // A view with its points numbered and measured from what a builder can lay a rule to.
@@ -22,17 +22,23 @@ const ABOVE: Record<View, number> = { side: 5, top: 10, front: 5 };
 const DATUM = { width: 0.2, colour: INK, dash: [5, 1.2, 1, 1.2] };
 
 /** How large a view can be drawn in an area with its strips, as the number that the car is divided by. */
-export function measuredScale(matter: Matter, view: View, area: Area, right: boolean): number {
-  const { left, top, right: end, bottom } = matter.shown[view];
-  return scaleFor(matter.style.unit, end - left, bottom - top, {
+export function measuredScale(model: SheetModel, view: View, area: Area, right: boolean): number {
+  const { left, top, right: end, bottom } = model.shown[view];
+  return scaleFor(model.style.unit, end - left, bottom - top, {
     width: area.width - BESIDE * (right ? 2 : 1),
     height: area.height - BELOW - ABOVE[view],
   });
 }
 
 /** Where the view lies in its area: at the top, with room for its strips. */
-export function measuredView(matter: Matter, view: View, scale: number, area: Area, right: boolean): CarView {
-  const shown = matter.shown[view];
+export function measuredView(
+  model: SheetModel,
+  view: View,
+  scale: number,
+  area: Area,
+  right: boolean,
+): CarView {
+  const shown = model.shown[view];
   const room = area.width - BESIDE * (right ? 2 : 1);
   const spare = Math.max(0, room - (shown.right - shown.left) / scale) / 2;
   return {
@@ -67,10 +73,10 @@ function datumLine(pen: PrintPen, view: CarView, along: 0 | 1, at: Point, words:
 }
 
 /** Draws a view with numbered points and its distances: below, at the left and at the right. */
-export function measure(pen: PrintPen, matter: Matter, view: CarView): void {
-  const { points, length, datum } = matter;
-  const line = axleLine(matter);
-  paintView(pen, matter, view);
+export function measure(pen: PrintPen, model: SheetModel, view: CarView): void {
+  const { points, length, datum } = model;
+  const line = axleLine(model);
+  paintView(pen, model, view);
   const ordinates = (words: (at: Point) => string): Ordinate[] =>
     points.map(({ at }) => ({ at: pointOnPage(view, at), words: words(at) }));
   const fromAxle = (at: Point) => usually(length, line - at[0], 'ahead');

@@ -4,7 +4,7 @@ import { type Block, heading, item, paragraph } from '../../flow/block.ts';
 import { tickBox } from '../../pens/signs.ts';
 import { BODY, SMALL } from '../../pens/styles.ts';
 import { armList, type Length, linkList } from '../links.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import { springLines } from './spring-parts.ts';
 
 /** What each link wants at its two ends, or where its length is taken. */
@@ -22,8 +22,8 @@ function counted(name: string): readonly [count: number, name: string] {
 }
 
 /** What has to be on the bench for axle and steering; the shaft's own parts stand with the shaft. */
-export function partsBlocks(matter: Matter): Block[] {
-  const { layout, both } = matter;
+export function partsBlocks(model: SheetModel): Block[] {
+  const { layout, both } = model;
   const { box } = layout.steering;
   const lines = [
     `1 × Steering box, ${wordsOf(ASSIST_WORDS, box.assist)}, ${box.ratio} to 1, ${formatDegrees(box.sectorTravel, 0)} of sector each way`,
@@ -33,7 +33,7 @@ export function partsBlocks(matter: Matter): Block[] {
         const [count, plain] = counted(part.name);
         return `${count} × ${plain}, ${both(part.length)}${endsOf(part)}`;
       }),
-    ...springLines(matter),
+    ...springLines(model),
   ];
   return [
     heading('Parts'),

@@ -20,8 +20,8 @@ import { type Block, heading, item, paragraph } from '../../flow/block.ts';
 import { facts, table } from '../../flow/table.ts';
 import { BODY, BODY_BOLD, SMALL } from '../../pens/styles.ts';
 import { angle } from '../figures.ts';
-import type { Matter } from '../matter.ts';
 import { axleLine, sided, usually } from '../points.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 // The steering shaft in tables: its route, clocking, cuts, ends and steps.
 
@@ -32,11 +32,11 @@ const FIT_WORDS: Record<FitStatus, string> = {
   untold: 'not described yet',
 };
 
-export function routeBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  const { length, both, job } = matter;
+export function routeBlocks(model: SheetModel, shaft: ShaftDocument, route: Route): Block[] {
+  const { length, both, job } = model;
   const check = checkRoute(shaft, route, limitInForce('shaftSpan', job.limits ?? {}).value);
   const place = ([x, y, z]: readonly [number, number, number]): [string, string, string] => [
-    usually(length, axleLine(matter) - x, 'ahead'),
+    usually(length, axleLine(model) - x, 'ahead'),
     sided(length, y),
     length(z),
   ];
@@ -129,14 +129,14 @@ export function clockBlocks(shaft: ShaftDocument, route: Route): Block[] {
   ];
 }
 
-export function cutBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  const { style } = matter;
+export function cutBlocks(model: SheetModel, shaft: ShaftDocument, route: Route): Block[] {
+  const { style } = model;
   const size = (mm: number) => sizeWords(mm, style);
   const rows = cutList(shaft, route).flatMap((cut) =>
     cut.pieces.length > 0
       ? cut.pieces.map(({ name, length }) => [
           name,
-          [[matter.both(length), BODY_BOLD]] as const,
+          [[model.both(length), BODY_BOLD]] as const,
           stockOf(cut.shaft),
         ])
       : [
@@ -168,8 +168,8 @@ export function cutBlocks(matter: Matter, shaft: ShaftDocument, route: Route): B
   ];
 }
 
-export function fitBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  const { style } = matter;
+export function fitBlocks(model: SheetModel, shaft: ShaftDocument, route: Route): Block[] {
+  const { style } = model;
   const ends = (part: 'column' | 'box') => shaft[part].fit;
   const told = (part: 'column' | 'box') => {
     const fit = ends(part);
@@ -210,8 +210,8 @@ export function fitBlocks(matter: Matter, shaft: ShaftDocument, route: Route): B
   ];
 }
 
-export function stepBlocks(matter: Matter, shaft: ShaftDocument, route: Route): Block[] {
-  return makingSteps(shaft, route, matter.style).map(({ sentence }, i) =>
+export function stepBlocks(model: SheetModel, shaft: ShaftDocument, route: Route): Block[] {
+  return makingSteps(shaft, route, model.style).map(({ sentence }, i) =>
     item((pen, x, y) => pen.text(`${i + 1}`, x + 4.2, y, BODY_BOLD, 'right'), [[sentence, BODY]], 6.5),
   );
 }

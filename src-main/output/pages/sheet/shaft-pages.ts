@@ -5,7 +5,7 @@ import { partsList, type Route, routeOf } from '../../../../shared-math/shaft/in
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import { heading, item } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
 import { SOFT, WHITE } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
@@ -13,7 +13,7 @@ import { scaleFor, scaleWords } from '../../pens/scales.ts';
 import { tickBox } from '../../pens/signs.ts';
 import { BODY, DIMENSION, HAIR, LABEL } from '../../pens/styles.ts';
 import { angle } from '../figures.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import { paintView } from './arrangement-page.ts';
 import { clockBlocks, cutBlocks, fitBlocks, routeBlocks, stepBlocks } from './shaft-blocks.ts';
 
@@ -53,18 +53,18 @@ function jointLabels(pen: PrintPen, view: CarView, route: Route): void {
 }
 
 /** The shaft drawn from above and from the side, the top view above, with its route and clocking beside it. */
-function drawnPage(leaves: Leaves, matter: Matter, shaft: ShaftDocument, route: Route): void {
-  const { pen } = leaves;
+function drawnPage(pageFrame: PageFrame, model: SheetModel, shaft: ShaftDocument, route: Route): void {
+  const { pen } = pageFrame;
   const views = { top: shownOf('top', shaft), side: shownOf('side', shaft) };
-  const room = leaves.roomBelowTitle(true);
+  const room = pageFrame.roomBelowTitle(true);
   const wide = room.width * 0.52;
   const gap = 9;
   const tall = views.top.bottom - views.top.top + views.side.bottom - views.side.top;
-  const scale = scaleFor(matter.style.unit, views.side.right - views.side.left, tall, {
+  const scale = scaleFor(model.style.unit, views.side.right - views.side.left, tall, {
     width: wide,
     height: room.height - gap - 5,
   });
-  const area = leaves.open(
+  const area = pageFrame.open(
     { title: 'Steering shaft, route', scale: scaleWords(scale), lying: true, projection: true },
     'From the column to the box; angles are those in space',
   );
@@ -77,41 +77,41 @@ function drawnPage(leaves: Leaves, matter: Matter, shaft: ShaftDocument, route: 
     { view: 'side', shown: views.side, scale, x, y: top + height(views.top) + gap - views.side.top / scale },
   ];
   for (const view of placed) {
-    paintView(pen, matter, view);
+    paintView(pen, model, view);
     const [left, upper, right, lower] = frameOf(view);
     pen.rect(left, upper, right - left, lower - upper, { width: 0.15, colour: SOFT });
     pen.text(`${view.view.toUpperCase()} VIEW`, left, upper - 1.2, LABEL);
     jointLabels(pen, view, route);
   }
   const beside = { ...area, x: area.x + wide + 9, width: area.width - wide - 9 };
-  new Flow(leaves, { title: 'Steering shaft, route', lying: true }, 2, '', { first: [beside] }).put(
-    ...routeBlocks(matter, shaft, route),
+  new Flow(pageFrame, { title: 'Steering shaft, route', lying: true }, 2, '', { first: [beside] }).put(
+    ...routeBlocks(model, shaft, route),
     ...clockBlocks(shaft, route),
   );
 }
 
 /** The steering shaft: its route drawn and told, then how it is made. Nothing where the layout has none. */
-export function shaftPages(leaves: Leaves, matter: Matter): void {
-  const { shaft } = matter.layout;
+export function shaftPages(pageFrame: PageFrame, model: SheetModel): void {
+  const { shaft } = model.layout;
   if (!shaft) return;
   const limit = (name: 'jointSingle' | 'jointDouble') =>
-    toRadians(limitInForce(name, matter.job.limits ?? {}).value);
+    toRadians(limitInForce(name, model.job.limits ?? {}).value);
   const route = routeOf(shaft, { single: limit('jointSingle'), double: limit('jointDouble') });
-  drawnPage(leaves, matter, shaft, route);
+  drawnPage(pageFrame, model, shaft, route);
   flowEvenly(
-    leaves,
+    pageFrame,
     { title: 'Steering shaft, making', lying: true },
     2,
     'In this order; what is missing is asked for, never guessed',
     [
-      ...cutBlocks(matter, shaft, route),
-      ...fitBlocks(matter, shaft, route),
+      ...cutBlocks(model, shaft, route),
+      ...fitBlocks(model, shaft, route),
       heading('Parts'),
-      ...partsList(shaft, route, matter.style).map(({ count, words }) =>
+      ...partsList(shaft, route, model.style).map(({ count, words }) =>
         item(tickBox, [[`${count} × ${words}`, BODY]], 5),
       ),
       heading('Steps'),
-      ...stepBlocks(matter, shaft, route),
+      ...stepBlocks(model, shaft, route),
     ],
   );
 }

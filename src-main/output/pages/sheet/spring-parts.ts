@@ -1,7 +1,7 @@
 import type { Layout } from '../../../../shared-math/layout/index.ts';
 import { formatDecimal, MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import { type Length, linkList } from '../links.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 
 /** N in a pound-force (0.45359237 kg at 9.80665 m/s²). */
 const NEWTONS_PER_POUND = 4.4482216152605;
@@ -9,26 +9,26 @@ const NEWTONS_PER_POUND = 4.4482216152605;
 type Spring = NonNullable<NonNullable<Layout['ride']>['spring']>;
 
 /** "25.0 N/mm each side", "143 lb/in each side". */
-function rateWords(rate: number, { style }: Matter): string {
+function rateWords(rate: number, { style }: SheetModel): string {
   return style.unit === 'mm'
     ? `${formatDecimal(rate, 1)} N/mm each side`
     : `${formatDecimal((rate * MM_PER_INCH) / NEWTONS_PER_POUND, 0)} lb/in each side`;
 }
 
 /** What is given of the springs themselves. */
-function makeWords(spring: Spring | undefined, matter: Matter): string {
-  const { length } = matter;
+function makeWords(spring: Spring | undefined, model: SheetModel): string {
+  const { length } = model;
   if (spring?.kind === 'leaf')
     return `${spring.leaves} ${spring.leaves === 1 ? 'leaf' : 'leaves'} ${length(spring.width)} by ${length(spring.thickness)}, ${length(spring.length)} from eye to eye`;
-  if (spring?.kind === 'rate') return rateWords(spring.rate, matter);
+  if (spring?.kind === 'rate') return rateWords(spring.rate, model);
   if (spring?.kind === 'measured') return 'stiffness as measured on the car';
   return 'size and stiffness not given in this layout';
 }
 
 /** The two halves of a leaf spring along the rail: "fixed eye to seat …, seat to shackle eye …". */
-function leafLines(matter: Matter): string[] {
-  const { both, layout } = matter;
-  const made = makeWords(layout.ride?.spring, matter);
+function leafLines(model: SheetModel): string[] {
+  const { both, layout } = model;
+  const made = makeWords(layout.ride?.spring, model);
   const halves = linkList(layout).filter(({ name }) => name.startsWith('Leaf spring'));
   const at = (suffix: string) => halves.filter(({ name }) => name.endsWith(suffix));
   const words = (parts: readonly Length[]) =>
@@ -42,12 +42,12 @@ function leafLines(matter: Matter): string[] {
 }
 
 /** The springs of the parts list; what is not given of them is said to be missing. */
-export function springLines(matter: Matter): string[] {
-  const { layout, both } = matter;
+export function springLines(model: SheetModel): string[] {
+  const { layout, both } = model;
   const { location, lateral } = layout;
-  if (location.kind === 'parallel-leaf') return leafLines(matter);
+  if (location.kind === 'parallel-leaf') return leafLines(model);
   const spring = layout.ride?.spring;
-  const made = makeWords(spring, matter);
+  const made = makeWords(spring, model);
   if (lateral.kind === 'spring')
     return [
       `1 × Spring across the car, which also holds the axle sideways${lateral.height === undefined ? '' : ` ${both(lateral.height)} above ground`}; ${made}`,

@@ -3,7 +3,7 @@ import { add, cross, dot, norm, scaled, subtract, unit } from '../../../../share
 import type { Layout, Point, Side } from '../../../../shared-math/layout/index.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { angle } from '../figures.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import {
   around,
   ballMark,
@@ -59,7 +59,7 @@ interface ArmFacts {
 const between = (a: Place, b: Place) =>
   Math.acos(Math.min(1, Math.max(-1, (a[0] * b[0] + a[1] * b[1]) / (Math.hypot(...a) * Math.hypot(...b)))));
 
-function armTemplate(matter: Matter, facts: ArmFacts): Template {
+function armTemplate(model: SheetModel, facts: ArmFacts): Template {
   const { centre, ball } = facts;
   const reach: Place = [ball[0] - centre[0], ball[1] - centre[1]];
   const length = Math.hypot(...reach);
@@ -98,7 +98,7 @@ function armTemplate(matter: Matter, facts: ArmFacts): Template {
         upright ? (away[0] * (t[1] - c[1]) > 0 ? 'left' : 'right') : 'centre',
         true,
       );
-      dimension(pen, c, b, 13 * side, matter.both(length));
+      dimension(pen, c, b, 13 * side, model.both(length));
       tag(pen, facts.hub, [c[0] + 5, c[1] - 6]);
       tag(pen, 'ball centre', [b[0] + 6, b[1] - 6]);
     },
@@ -106,8 +106,8 @@ function armTemplate(matter: Matter, facts: ArmFacts): Template {
 }
 
 /** An arm on a spindle, seen along the kingpin from above. */
-function spindleArm(matter: Matter, title: string, side: Side, ball: Point): Template {
-  const { layout, both } = matter;
+function spindleArm(model: SheetModel, title: string, side: Side, ball: Point): Template {
+  const { layout, both } = model;
   const { kingpinTop, kingpinBottom } = layout.axle[side];
   const axis = unit(subtract(kingpinTop, kingpinBottom));
   const foot = footOn(ball, kingpinBottom, axis);
@@ -115,7 +115,7 @@ function spindleArm(matter: Matter, title: string, side: Side, ball: Point): Tem
   const forward = inPlane({ ...plane, origin: [0, 0, 0] }, [1, 0, 0]);
   const size = Math.hypot(...forward) || 1;
   const height = dot(subtract(ball, kingpinBottom), axis);
-  return armTemplate(matter, {
+  return armTemplate(model, {
     title,
     note: `${side === 'left' ? 'Left' : 'Right'} side, seen from above along the kingpin`,
     plane,
@@ -133,8 +133,8 @@ function spindleArm(matter: Matter, title: string, side: Side, ball: Point): Tem
 }
 
 /** The pitman arm, seen along the sector axis. */
-function pitmanArm(matter: Matter): Template {
-  const { sectorCentre, sectorAxis, pitmanBall } = matter.layout.steering.box;
+function pitmanArm(model: SheetModel): Template {
+  const { sectorCentre, sectorAxis, pitmanBall } = model.layout.steering.box;
   const axis = unit(sectorAxis);
   const foot = footOn(pitmanBall, sectorCentre, axis);
   const sizes = axis.map(Math.abs) as [number, number, number];
@@ -149,7 +149,7 @@ function pitmanArm(matter: Matter): Template {
   const hold: Point = main === 2 ? [1, 0, 0] : [0, 0, -1];
   const along = inPlane({ ...plane, origin: [0, 0, 0] }, hold);
   const size = norm([along[0], along[1], 0]) || 1;
-  return armTemplate(matter, {
+  return armTemplate(model, {
     title: 'Pitman arm',
     note: `${seen.charAt(0).toUpperCase()}${seen.slice(1)}`,
     plane,
@@ -166,13 +166,13 @@ function pitmanArm(matter: Matter): Template {
 }
 
 /** The arms that the steering turns on: pitman arm, steering arm, tie rod arms. */
-export function armTemplates(matter: Matter): Template[] {
-  const { axle, steering }: Layout = matter.layout;
-  const mirrored = matter.job.document.axle.right === 'mirror';
+export function armTemplates(model: SheetModel): Template[] {
+  const { axle, steering }: Layout = model.layout;
+  const mirrored = model.job.document.axle.right === 'mirror';
   return [
-    pitmanArm(matter),
-    spindleArm(matter, 'Steering arm', steering.dragLinkTo, steering.dragLinkBall),
-    spindleArm(matter, 'Tie rod arm', 'left', axle.left.tieRodBall),
-    ...(mirrored ? [] : [spindleArm(matter, 'Tie rod arm', 'right', axle.right.tieRodBall)]),
+    pitmanArm(model),
+    spindleArm(model, 'Steering arm', steering.dragLinkTo, steering.dragLinkBall),
+    spindleArm(model, 'Tie rod arm', 'left', axle.left.tieRodBall),
+    ...(mirrored ? [] : [spindleArm(model, 'Tie rod arm', 'right', axle.right.tieRodBall)]),
   ];
 }

@@ -11,8 +11,8 @@ import { unit } from '../../../../shared-math/geometry/vectors.ts';
 import { halfOf, type Point, type Side } from '../../../../shared-math/layout/index.ts';
 import { INK } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
-import type { Matter } from '../matter.ts';
 import { axleLine, sided, usually } from '../points.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import { around, ballMark, centreLine, centreMark, type OnPaper, type Template, tag } from './template.ts';
 
 // Where brackets go, at full size: the rail as it is drawn, and on it the centres that are known. The layout holds no
@@ -36,9 +36,9 @@ interface Mark {
 }
 
 /** The rail at full size on the side where the bracket is: its outlines, or from ahead its section at the bracket. */
-function paintFrame(pen: PrintPen, matter: Matter, view: View, first: Point, at: OnPaper): void {
+function paintFrame(pen: PrintPen, model: SheetModel, view: View, first: Point, at: OnPaper): void {
   if (view === 'front') {
-    const section = matter.datum.sectionAt(first[0], first[1]);
+    const section = model.datum.sectionAt(first[0], first[1]);
     if (!section) return;
     const y = (size: number) => Math.sign(first[1] || 1) * size;
     const corners = [
@@ -57,14 +57,14 @@ function paintFrame(pen: PrintPen, matter: Matter, view: View, first: Point, at:
     return;
   }
   const side = halfOf(first);
-  const section = matter.datum.sectionAt(first[0], first[1]);
-  const topEdge = matter.datum.topAt(first[0]);
-  for (const part of matter.drawing.parts) {
+  const section = model.datum.sectionAt(first[0], first[1]);
+  const topEdge = model.datum.topAt(first[0]);
+  for (const part of model.drawing.parts) {
     if (part.role !== 'frame' || (part.side !== undefined && part.side !== side)) continue;
     for (const shape of part.shapes) {
       if (!isShown(shape, view)) continue;
       const line: Outline = [];
-      outline(shape, matter.placed, view, line);
+      outline(shape, model.placed, view, line);
       const points: number[] = [];
       for (let i = 0; i < line.length; i += 2) points.push(...at([line[i] as number, line[i + 1] as number]));
       pen.stroke(points, { width: shape.ink === 'fine' ? 0.18 : 0.35, colour: INK }, isClosed(shape));
@@ -83,13 +83,13 @@ function paintFrame(pen: PrintPen, matter: Matter, view: View, first: Point, at:
 }
 
 /** How a centre lies from what a builder measures from, in one sentence. */
-function placeWords(matter: Matter, name: string, at: Point): string {
-  const { both, datum } = matter;
+function placeWords(model: SheetModel, name: string, at: Point): string {
+  const { both, datum } = model;
   const [x, y, z] = at;
   const face = datum.faceAt(x, y);
   const top = datum.topAt(x);
   return [
-    `${name}: ${usually(both, axleLine(matter) - x, 'ahead of the axle centre line')}${x > axleLine(matter) ? '' : ' behind the axle centre line'}`,
+    `${name}: ${usually(both, axleLine(model) - x, 'ahead of the axle centre line')}${x > axleLine(model) ? '' : ' behind the axle centre line'}`,
     `${sided(both, y)} of the car’s centre line`,
     face === undefined
       ? ''
@@ -104,8 +104,8 @@ function placeWords(matter: Matter, name: string, at: Point): string {
 }
 
 /** Places of the rail's upper and lower edge near a point, so that the picture shows them. */
-function railEdges(matter: Matter, view: View, [x, y, z]: Point): Place[] {
-  const section = matter.datum.sectionAt(x, y);
+function railEdges(model: SheetModel, view: View, [x, y, z]: Point): Place[] {
+  const section = model.datum.sectionAt(x, y);
   if (!section || view === 'top') return [];
   const out = Math.sign(y || 1) * (Math.abs(y) > section.outer ? section.outer : section.inner);
   return [[x, out, section.top] as const, [x, out, section.bottom] as const]
@@ -114,7 +114,7 @@ function railEdges(matter: Matter, view: View, [x, y, z]: Point): Place[] {
 }
 
 function bracket(
-  matter: Matter,
+  model: SheetModel,
   title: string,
   view: View,
   marks: readonly Mark[],
@@ -123,14 +123,14 @@ function bracket(
   const first = marks[0] as Mark;
   const side = halfOf(first.at);
   const places = marks.map(({ at }) => project(view, at));
-  const bounds = around([...places, ...marks.flatMap(({ at }) => railEdges(matter, view, at))], AROUND);
+  const bounds = around([...places, ...marks.flatMap(({ at }) => railEdges(model, view, at))], AROUND);
   return {
     title,
     note: `${SEEN[view]}; ${side} side of the car`,
     bounds,
-    words: [...marks.map(({ at, words: name }) => placeWords(matter, name, at)), ...words],
+    words: [...marks.map(({ at, words: name }) => placeWords(model, name, at)), ...words],
     draw(pen, at) {
-      paintFrame(pen, matter, view, first.at, at);
+      paintFrame(pen, model, view, first.at, at);
       places.forEach((place, i) => {
         const mark = marks[i] as Mark;
         const [x, y] = at(place);
@@ -153,8 +153,8 @@ function endOn(axis: Point): View {
 }
 
 /** Brackets of box, lateral bar and the rods' frame ends. */
-export function bracketTemplates(matter: Matter): Template[] {
-  const { layout, job } = matter;
+export function bracketTemplates(model: SheetModel): Template[] {
+  const { layout, job } = model;
   const { box } = layout.steering;
   const { lateral, location } = layout;
   const mirrored = 'right' in job.document.location && job.document.location.right === 'mirror';
@@ -163,7 +163,7 @@ export function bracketTemplates(matter: Matter): Template[] {
     'No bolt holes are drawn, as the layout holds none: lay the box on this paper with its sector shaft on the cross, level it as drawn, and take its holes off it. The box’s maker says what it must be bolted to.';
   const templates = [
     bracket(
-      matter,
+      model,
       'Steering box bracket',
       endOn(box.sectorAxis),
       [
@@ -178,14 +178,14 @@ export function bracketTemplates(matter: Matter): Template[] {
   if (lateral.kind === 'bar')
     templates.push(
       bracket(
-        matter,
+        model,
         'Lateral bar, frame bracket',
         'front',
         [{ at: lateral.frame, words: 'Lateral bar, frame end' }],
         [bolt],
       ),
       bracket(
-        matter,
+        model,
         'Lateral bar, axle bracket',
         'front',
         [{ at: lateral.axle, words: 'Lateral bar, axle end' }],
@@ -195,19 +195,13 @@ export function bracketTemplates(matter: Matter): Template[] {
   const sides: readonly Side[] = mirrored ? ['left'] : ['left', 'right'];
   if (location.kind === 'wishbone')
     templates.push(
-      bracket(
-        matter,
-        'Wishbone pivot',
-        'side',
-        [{ at: location.framePivot, words: 'Wishbone ball' }],
-        [bolt],
-      ),
+      bracket(model, 'Wishbone pivot', 'side', [{ at: location.framePivot, words: 'Wishbone ball' }], [bolt]),
     );
   if (location.kind === 'hairpins')
     for (const side of sides)
       templates.push(
         bracket(
-          matter,
+          model,
           'Hairpin pivot',
           'side',
           [{ at: location[side].framePivot, words: 'Hairpin pivot' }],
@@ -218,7 +212,7 @@ export function bracketTemplates(matter: Matter): Template[] {
     for (const side of sides)
       templates.push(
         bracket(
-          matter,
+          model,
           'Four bars, frame bracket',
           'side',
           [

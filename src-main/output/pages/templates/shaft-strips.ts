@@ -13,7 +13,7 @@ import {
 } from '../../../../shared-math/shaft/index.ts';
 import { INK, SOFT } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
-import type { Matter } from '../matter.ts';
+import type { SheetModel } from '../sheet-model.ts';
 import { centreMark, dimension, type OnPaper, type Template, tag } from './template.ts';
 
 // Strips that wrap around a shaft's end: where its notch and dimple go. Right is along the shaft from the tip, down is
@@ -83,7 +83,7 @@ interface Strip {
   readonly words: string;
 }
 
-function stripOf(matter: Matter, shaft: ShaftDocument, work: EndWork): Strip[] {
+function stripOf(model: SheetModel, shaft: ShaftDocument, work: EndWork): Strip[] {
   const { notch, dimple, place } = work;
   const { end, into } = endsAt(shaft, place);
   if (!end || !(notch || dimple)) return [];
@@ -91,7 +91,7 @@ function stripOf(matter: Matter, shaft: ShaftDocument, work: EndWork): Strip[] {
   return [
     {
       work,
-      title: endWords(end, matter.style),
+      title: endWords(end, model.style),
       diameter: end.diameter,
       surface: surfaceOf(end.diameter, end.kind === 'double-d' ? end.acrossFlats : undefined),
       length: last + BEYOND,
@@ -101,7 +101,7 @@ function stripOf(matter: Matter, shaft: ShaftDocument, work: EndWork): Strip[] {
   ];
 }
 
-function drawStrip(pen: PrintPen, matter: Matter, strip: Strip, at: OnPaper, top: number): void {
+function drawStrip(pen: PrintPen, model: SheetModel, strip: Strip, at: OnPaper, top: number): void {
   const { surface, length, work } = strip;
   const { notch, dimple, engaged } = work;
   const corner = (right: number, down: number) => at([right, top + down]);
@@ -136,13 +136,13 @@ function drawStrip(pen: PrintPen, matter: Matter, strip: Strip, at: OnPaper, top
     ]);
     pen.stroke(edge, { width: 0.35, colour: INK }, true);
     centreMark(pen, corner(notch.fromTip, middle), 5);
-    dimension(pen, corner(0, 0), corner(notch.fromTip, 0), -4, sizeWords(notch.fromTip, matter.style));
+    dimension(pen, corner(0, 0), corner(notch.fromTip, 0), -4, sizeWords(notch.fromTip, model.style));
   }
   if (dimple) {
     const down = flat ? (flat.from + flat.to) / 2 : middle;
     centreMark(pen, corner(dimple.fromTip, down), 5);
     const y = notch ? surface.whole + 4 : 0;
-    dimension(pen, corner(0, y), corner(dimple.fromTip, y), -4, sizeWords(dimple.fromTip, matter.style));
+    dimension(pen, corner(0, y), corner(dimple.fromTip, y), -4, sizeWords(dimple.fromTip, model.style));
   }
   if (engaged !== undefined) {
     const [x, y1] = corner(engaged, 0);
@@ -155,13 +155,11 @@ function drawStrip(pen: PrintPen, matter: Matter, strip: Strip, at: OnPaper, top
 }
 
 /** The strips of a shaft's ends that are notched or dimpled, one below the other. */
-export function shaftStrips(matter: Matter): Template[] {
-  const { shaft } = matter.layout;
+export function shaftStrips(model: SheetModel): Template[] {
+  const { shaft } = model.layout;
   if (!shaft) return [];
   const route = routeOf(shaft);
-  const strips = meetingPlaces(shaft).flatMap((place) =>
-    stripOf(matter, shaft, endWork(shaft, route, place)),
-  );
+  const strips = meetingPlaces(shaft).flatMap((place) => stripOf(model, shaft, endWork(shaft, route, place)));
   const sheets: Strip[][] = [];
   // Two beside one another, and two such rows: as many as a page takes.
   for (let i = 0; i < strips.length; i += 2 * ROWS) sheets.push(strips.slice(i, i + 2 * ROWS));
@@ -186,7 +184,7 @@ export function shaftStrips(matter: Matter): Template[] {
           const aside = (i % 2) * wide;
           drawStrip(
             pen,
-            matter,
+            model,
             strip,
             ([right, down]) => at([right + aside, down]),
             Math.floor(i / 2) * tall,

@@ -1,13 +1,13 @@
 import { type Block, heading, item, paragraph } from '../../flow/block.ts';
 import { stack } from '../../flow/flow.ts';
-import type { Leaves } from '../../flow/leaves.ts';
-import { warningSign } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
+import { warningSign } from '../../flow/page-frame.ts';
 import { table } from '../../flow/table.ts';
 import type { Area } from '../../pens/papers.ts';
 import { BODY } from '../../pens/styles.ts';
 import type { Pages } from '../index.ts';
 import type { PrintJob } from '../job.ts';
-import { matterOf } from '../matter.ts';
+import { sheetModelOf } from '../sheet-model.ts';
 import { armTemplates } from './arms.ts';
 import { bracketTemplates } from './brackets.ts';
 import { shaftStrips } from './shaft-strips.ts';
@@ -21,15 +21,15 @@ const BEFORE = [
 ];
 
 /** The first page: what there is, on which pages, and what to do before the scissors. */
-function contentsPage(leaves: Leaves, templates: readonly Template[], shaft: boolean): void {
-  const { pen } = leaves;
-  const area = leaves.open(
+function contentsPage(pageFrame: PageFrame, templates: readonly Template[], shaft: boolean): void {
+  const { pen } = pageFrame;
+  const area = pageFrame.open(
     { title: 'Templates at full size', scale: '1 : 1', lying: false },
     'Read this first',
   );
   let page = 2;
   const rows = templates.map((template) => {
-    const plan = planTiles(leaves, template);
+    const plan = planTiles(pageFrame, template);
     const count = plan.columns * plan.rows;
     const told = count === 1 ? String(page) : `${page} to ${page + count - 1}`;
     page += count;
@@ -62,11 +62,11 @@ function contentsPage(leaves: Leaves, templates: readonly Template[], shaft: boo
         ]),
   ];
   const y = stack(pen, area, blocks) + 3;
-  pageMaps(leaves, templates, { ...area, y, height: area.y + area.height - y });
+  pageMaps(pageFrame, templates, { ...area, y, height: area.y + area.height - y });
 }
 
 /** Every template made small, with the numbers of its pages. */
-function pageMaps(leaves: Leaves, templates: readonly Template[], area: Area): void {
+function pageMaps(pageFrame: PageFrame, templates: readonly Template[], area: Area): void {
   const across = templates.length > 8 ? 4 : 3;
   const down = Math.ceil(templates.length / across);
   const width = area.width / across;
@@ -79,22 +79,22 @@ function pageMaps(leaves: Leaves, templates: readonly Template[], area: Area): v
       width: width - 6,
       height,
     };
-    thumbnail(leaves, template, page, box);
-    const plan = planTiles(leaves, template);
+    thumbnail(pageFrame, template, page, box);
+    const plan = planTiles(pageFrame, template);
     page += plan.columns * plan.rows;
   });
 }
 
 /** The templates of a layout, one part each, after a page that tells what there is. */
 export function templatePages(job: PrintJob): Pages {
-  const matter = matterOf(job);
-  const strips = shaftStrips(matter);
-  const templates = [...armTemplates(matter), ...bracketTemplates(matter), ...strips];
+  const model = sheetModelOf(job);
+  const strips = shaftStrips(model);
+  const templates = [...armTemplates(model), ...bracketTemplates(model), ...strips];
   return [
-    ['contents', (leaves) => contentsPage(leaves, templates, strips.length > 0)],
+    ['contents', (pageFrame) => contentsPage(pageFrame, templates, strips.length > 0)],
     ...templates.map(
       (template) =>
-        [template.title.toLowerCase(), (leaves: Leaves) => paintTemplate(leaves, template)] as const,
+        [template.title.toLowerCase(), (pageFrame: PageFrame) => paintTemplate(pageFrame, template)] as const,
     ),
   ];
 }

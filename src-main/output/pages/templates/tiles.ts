@@ -1,5 +1,5 @@
 import type { Box, Place } from '../../../../shared-math/drawing/index.ts';
-import type { Leaves } from '../../flow/leaves.ts';
+import type { PageFrame } from '../../flow/page-frame.ts';
 import { INK, SOFT, WASH } from '../../pens/colours.ts';
 import type { Area } from '../../pens/papers.ts';
 import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
@@ -24,8 +24,8 @@ export interface TilePlan {
 }
 
 /** Where a page of templates has room for the drawing itself, mm. */
-function drawingRoom(leaves: Leaves, lying: boolean): Area {
-  const area = leaves.roomBelowTitle(lying);
+function drawingRoom(pageFrame: PageFrame, lying: boolean): Area {
+  const area = pageFrame.roomBelowTitle(lying);
   return { ...area, width: area.width - EDGE, height: area.height - FOOT };
 }
 
@@ -43,12 +43,12 @@ function boundsWithWords(pen: PrintPen, template: Template): Box {
 }
 
 /** The plan that takes the fewest pages; of two alike the upright one. */
-export function planTiles(leaves: Leaves, template: Template): TilePlan {
-  const bounds = boundsWithWords(leaves.pen, template);
+export function planTiles(pageFrame: PageFrame, template: Template): TilePlan {
+  const bounds = boundsWithWords(pageFrame.pen, template);
   const [wide, tall] = [bounds.right - bounds.left, bounds.bottom - bounds.top];
   const count = (size: number, room: number) => Math.max(1, Math.ceil((size - OVERLAP) / (room - OVERLAP)));
   const plans = [false, true].map((lying): TilePlan => {
-    const { width, height } = drawingRoom(leaves, lying);
+    const { width, height } = drawingRoom(pageFrame, lying);
     return { lying, width, height, columns: count(wide, width), rows: count(tall, height) };
   });
   return plans.reduce((best, plan) => (plan.columns * plan.rows < best.columns * best.rows ? plan : best));
@@ -77,16 +77,22 @@ function pageMap(pen: PrintPen, plan: TilePlan, column: number, row: number, rig
   pen.text(`page ${tileName(column, row)}`, x - 2, y + 3, DIMENSION, 'right');
 }
 
-function paintTile(leaves: Leaves, template: Template, plan: TilePlan, column: number, row: number): void {
-  const { pen } = leaves;
+function paintTile(
+  pageFrame: PageFrame,
+  template: Template,
+  plan: TilePlan,
+  column: number,
+  row: number,
+): void {
+  const { pen } = pageFrame;
   const bounds = boundsWithWords(pen, template);
   const many = plan.columns * plan.rows > 1;
   const name = many ? `, page ${tileName(column, row)}` : '';
-  const whole = leaves.open(
+  const whole = pageFrame.open(
     { title: `${template.title}${name}`, scale: '1 : 1', lying: plan.lying },
     template.note,
   );
-  const room = drawingRoom(leaves, plan.lying);
+  const room = drawingRoom(pageFrame, plan.lying);
   const step = { width: plan.width - OVERLAP, height: plan.height - OVERLAP };
   // The template stands in the middle of the pages that it takes.
   const spare = {
@@ -122,27 +128,27 @@ function paintTile(leaves: Leaves, template: Template, plan: TilePlan, column: n
 }
 
 /** Draws a template at full size over its pages. */
-export function paintTemplate(leaves: Leaves, template: Template): void {
-  const plan = planTiles(leaves, template);
+export function paintTemplate(pageFrame: PageFrame, template: Template): void {
+  const plan = planTiles(pageFrame, template);
   for (let row = 0; row < plan.rows; row += 1)
     for (let column = 0; column < plan.columns; column += 1) {
-      paintTile(leaves, template, plan, column, row);
-      if (row === 0 && column === 0) paintWords(leaves, template, plan);
+      paintTile(pageFrame, template, plan, column, row);
+      if (row === 0 && column === 0) paintWords(pageFrame, template, plan);
     }
 }
 
 /** What belongs to a template, at the head of its first page. */
-function paintWords(leaves: Leaves, template: Template, plan: TilePlan): void {
-  const { pen } = leaves;
-  const room = drawingRoom(leaves, plan.lying);
+function paintWords(pageFrame: PageFrame, template: Template, plan: TilePlan): void {
+  const { pen } = pageFrame;
+  const room = drawingRoom(pageFrame, plan.lying);
   const beside = plan.columns * plan.rows > 1 ? 14 : 0;
   writeLines(pen, wordLines(pen, template), room.x + beside, room.y + (beside ? 3 : 0), SMALL_INK);
 }
 
 /** A template made small, with the pages that it takes over it and their numbers: `box` is where, mm. */
-export function thumbnail(leaves: Leaves, template: Template, firstPage: number, box: Area): void {
-  const { pen } = leaves;
-  const plan = planTiles(leaves, template);
+export function thumbnail(pageFrame: PageFrame, template: Template, firstPage: number, box: Area): void {
+  const { pen } = pageFrame;
+  const plan = planTiles(pageFrame, template);
   const bounds = boundsWithWords(pen, template);
   const step = { width: plan.width - OVERLAP, height: plan.height - OVERLAP };
   const whole = { width: plan.columns * step.width + OVERLAP, height: plan.rows * step.height + OVERLAP };

@@ -14,7 +14,7 @@ import { limitInForce } from '../../../../shared-math/findings/index.ts';
 import type { LayoutDocument, Point } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
-import type { Courier } from '../../../jobs/courier.ts';
+import type { JobClient } from '../../../jobs/job-client.ts';
 import { Latest } from '../../../jobs/latest.ts';
 import { shiftWords, withBallAt } from './box-move.ts';
 import type { MapAnswer, MapHits, MapQuestion } from './map-job.ts';
@@ -96,9 +96,9 @@ export class BoxMap {
   });
   named: readonly NamedSpot[] = $derived.by(() => this.#named());
 
-  constructor(openLayout: OpenLayout, courier: Courier) {
+  constructor(openLayout: OpenLayout, client: JobClient) {
     this.#openLayout = openLayout;
-    this.#latest = new Latest(courier, 'map', {
+    this.#latest = new Latest(client, 'map', {
       news: (answer) => this.#take(answer),
       answer: (answer) => {
         this.#take(answer);

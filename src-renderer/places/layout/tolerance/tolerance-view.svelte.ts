@@ -1,6 +1,6 @@
 import type { ToleranceBand } from '../../../../shared-math/tune/index.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
-import type { Courier } from '../../../jobs/courier.ts';
+import type { JobClient } from '../../../jobs/job-client.ts';
 import { Latest } from '../../../jobs/latest.ts';
 import type { BandQuestion } from './band-job.ts';
 
@@ -17,9 +17,9 @@ export class ToleranceView {
   band: ToleranceBand | null = $state.raw(null);
   trouble = $state('');
 
-  constructor(openLayout: OpenLayout, courier: Courier) {
+  constructor(openLayout: OpenLayout, client: JobClient) {
     this.#openLayout = openLayout;
-    this.#latest = new Latest(courier, 'band', {
+    this.#latest = new Latest(client, 'band', {
       answer: (band) => {
         this.band = band ?? null;
         this.trouble = band ? '' : 'Too few cars off by so much reach over the travel.';

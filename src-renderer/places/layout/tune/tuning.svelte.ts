@@ -12,7 +12,7 @@ import {
   tuneRefusalWords,
 } from '../../../../shared-math/tune/index.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
-import type { Courier } from '../../../jobs/courier.ts';
+import type { JobClient } from '../../../jobs/job-client.ts';
 import {
   type FreeField,
   type HoldFields,
@@ -30,7 +30,7 @@ import { movesWords } from './tune-words.ts';
  */
 export class Tuning {
   readonly #openLayout: OpenLayout;
-  readonly #courier: Courier;
+  readonly #client: JobClient;
   #variant: string | undefined;
   #of: LayoutDocument | undefined;
   #stop: (() => void) | null = null;
@@ -52,9 +52,9 @@ export class Tuning {
   );
   freeCount = $derived(this.free.filter(({ on }) => on).length);
 
-  constructor(openLayout: OpenLayout, courier: Courier) {
+  constructor(openLayout: OpenLayout, client: JobClient) {
     this.#openLayout = openLayout;
-    this.#courier = courier;
+    this.#client = client;
   }
 
   /** Run as an effect: another variant begins with what is usual for it, another document is no longer the tuned one. */
@@ -76,7 +76,7 @@ export class Tuning {
     this.seed = 1;
     this.trouble = '';
     this.#stopAsking?.();
-    this.#stopAsking = this.#courier.begin<HoldsQuestion, undefined, Holds>(
+    this.#stopAsking = this.#client.begin<HoldsQuestion, undefined, Holds>(
       'holds',
       { document, limits: $state.snapshot(limits) },
       {
@@ -110,7 +110,7 @@ export class Tuning {
     this.running = true;
     this.#of = document;
     const limits = $state.snapshot(settings.limits);
-    this.#stop = this.#courier.begin<TuneQuestion, SearchProgress, Outcome<TuneResult, TuneRefusal>>(
+    this.#stop = this.#client.begin<TuneQuestion, SearchProgress, Outcome<TuneResult, TuneRefusal>>(
       'tune',
       {
         document,

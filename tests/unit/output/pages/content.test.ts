@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { findings } from '../../../../shared-math/findings/index.ts';
 import { type PrintKind, printPdf } from '../../../../src-main/output/pages/index.ts';
-import { matterOf } from '../../../../src-main/output/pages/matter.ts';
+import { sheetModelOf } from '../../../../src-main/output/pages/sheet-model.ts';
 import { toeboard } from '../../../support/command-line.ts';
 import { documentOf, rawLayout } from '../../../support/layouts.ts';
 import { DEMONSTRATIONS, demonstration, jobOf } from '../../../support/printed.ts';
@@ -64,7 +64,7 @@ describe.each(DEMONSTRATIONS)('%s', (name) => {
   test('every finding stands on the sheet with its limit and its source', async () => {
     const document = demonstration(name);
     const job = jobOf({ document });
-    const { analysis, style } = matterOf(job);
+    const { analysis, style } = sheetModelOf(job);
     const bytes = await sheetOf(name);
     await readPdf(bytes, (pages) => {
       const text = pages.map((page) => page.text).join(' ');

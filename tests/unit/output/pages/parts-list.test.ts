@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { matterOf } from '../../../../src-main/output/pages/matter.ts';
 import { springLines } from '../../../../src-main/output/pages/sheet/spring-parts.ts';
+import { sheetModelOf } from '../../../../src-main/output/pages/sheet-model.ts';
 import { demonstration, jobOf, putTexts } from '../../../support/printed.ts';
 
 // What locates and carries the axle stands in the parts list; what is not given of it is said to be missing.
@@ -18,7 +18,7 @@ test('springs: their size where it is given, in the customer’s unit, else that
   const document = { ...demonstration('hairpins-side-steer.json'), ride: null };
   const lines = (over: object, unit: 'in' | 'mm' = 'mm') =>
     springLines(
-      matterOf(jobOf({ document: { ...document, ...over }, unit, fraction: unit === 'mm' ? 0 : 16 })),
+      sheetModelOf(jobOf({ document: { ...document, ...over }, unit, fraction: unit === 'mm' ? 0 : 16 })),
     );
   expect(lines({})[0]).toMatch(/Spring across the car, .* not given in this layout$/);
   const bar = { kind: 'bar', axle: [-40, -400, 340], frame: [-40, 400, 350] };

@@ -13,7 +13,7 @@ const PAD = 4;
 const TITLE_BLOCK = 13;
 
 /** What a page says of itself. */
-export interface LeafFacts {
+export interface PageFacts {
   /** What is on it: "Side view". */
   readonly title: string;
   /** "1 : 10"; nothing where nothing on it is to scale. */
@@ -77,10 +77,10 @@ function projectionSign(pen: PrintPen, x: number, y: number, height: number): vo
 }
 
 /** The pages of a printed job: each with its border, its cautions and its title block, numbered when all are there. */
-export class Leaves {
+export class PageFrame {
   readonly pen: PrintPen;
   readonly #job: PrintJob;
-  readonly #facts: LeafFacts[] = [];
+  readonly #facts: PageFacts[] = [];
   readonly #what: string;
 
   constructor(pen: PrintPen, job: PrintJob, what: string) {
@@ -111,7 +111,7 @@ export class Leaves {
     return lying ? TITLE_BLOCK : 2 * (TITLE_BLOCK - 2);
   }
 
-  /** The room that a page has for its own matter, mm. */
+  /** The room that a page has for its own content, mm. */
   room(lying: boolean): Area {
     const { x, y, width, height } = this.#border(lying);
     const foot = this.#blockHeight(lying) + this.#cautionHeight(width);
@@ -119,7 +119,7 @@ export class Leaves {
   }
 
   /** Begins a page; its title stands at the head. Answers the room below it. */
-  open(facts: LeafFacts, note = ''): Area {
+  open(facts: PageFacts, note = ''): Area {
     this.pen.addPage(pageSize(this.#job.paper, facts.lying));
     this.#facts.push(facts);
     const room = this.room(facts.lying);
@@ -193,7 +193,7 @@ export class Leaves {
   }
 
   /** What stands in the title block on every page beside the names. */
-  #facing(facts: LeafFacts, page: number): Cell[] {
+  #facing(facts: PageFacts, page: number): Cell[] {
     return [
       { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.999999 },
       { label: 'SCALE', value: facts.scale ?? 'none', width: 19 },
@@ -210,7 +210,7 @@ export class Leaves {
     return widthsOf([...names, ...facing], width - SIGN).slice(0, names.length);
   }
 
-  #titleBlock(facts: LeafFacts, page: number, x: number, y: number, width: number, height: number): void {
+  #titleBlock(facts: PageFacts, page: number, x: number, y: number, width: number, height: number): void {
     const { pen } = this;
     const sign = facts.projection ? SIGN : 0;
     const owner = this.#names();

@@ -1,11 +1,11 @@
 import type { FromWorker, ToWorker } from './messages.ts';
 import { FAILED, FAILURES_MOST, LastingLine, type Line } from './worker-line.ts';
 
-/** The other end of a courier: a worker; a plain object in tests. */
+/** The other end of a client: a worker; a plain object in tests. */
 export type WorkerLine = Line<ToWorker, FromWorker>;
 
 /** What a caller wants to hear of a job. */
-export interface Ears<News, Answer> {
+export interface JobListener<News, Answer> {
   news?(news: News): void;
   answer(answer: Answer): void;
   broken(reason: string): void;
@@ -14,7 +14,7 @@ export interface Ears<News, Answer> {
 interface Waiting {
   readonly job: string;
   readonly input: unknown;
-  readonly ears: Ears<never, never>;
+  readonly listener: JobListener<never, never>;
   failures: number;
 }
 
@@ -23,7 +23,7 @@ interface Waiting {
  * it has failed: its jobs are then begun anew, and broken off when it fails at them once more. A job that was called off
  * is never heard of again, whatever of it is still on its way.
  */
-export class Courier {
+export class JobClient {
   readonly #line: LastingLine<ToWorker, FromWorker>;
   #last = 0;
   readonly #waiting = new Map<number, Waiting>();
@@ -37,10 +37,15 @@ export class Courier {
   }
 
   /** Begins a job; what it gives back calls it off. */
-  begin<Input, News, Answer>(job: string, input: Input, ears: Ears<News, Answer>): () => void {
+  begin<Input, News, Answer>(job: string, input: Input, listener: JobListener<News, Answer>): () => void {
     this.#last += 1;
     const id = this.#last;
-    this.#waiting.set(id, { job, input, ears: ears as unknown as Ears<never, never>, failures: 0 });
+    this.#waiting.set(id, {
+      job,
+      input,
+      listener: listener as unknown as JobListener<never, never>,
+      failures: 0,
+    });
     this.#line.send({ kind: 'begin', id, job, input });
     return () => {
       if (this.#waiting.delete(id)) this.#line.send({ kind: 'call-off', id });
@@ -57,18 +62,18 @@ export class Courier {
       else this.#waiting.delete(id);
     }
     // Told last: they may ask for something else at once.
-    for (const [, { ears, failures }] of waiting) if (failures >= FAILURES_MOST) ears.broken(FAILED);
+    for (const [, { listener, failures }] of waiting) if (failures >= FAILURES_MOST) listener.broken(FAILED);
   }
 
   #hear(message: FromWorker): void {
-    const ears = this.#waiting.get(message.id)?.ears;
-    if (!ears) return;
+    const listener = this.#waiting.get(message.id)?.listener;
+    if (!listener) return;
     if (message.kind === 'news') {
-      ears.news?.(message.news as never);
+      listener.news?.(message.news as never);
       return;
     }
     this.#waiting.delete(message.id);
-    if (message.kind === 'answer') ears.answer(message.answer as never);
-    else ears.broken(message.reason);
+    if (message.kind === 'answer') listener.answer(message.answer as never);
+    else listener.broken(message.reason);
   }
 }

@@ -2,12 +2,12 @@ import { randomUUID } from 'node:crypto';
 import { StoreError, storageReason } from '../../store/index.ts';
 import { DrawingRefused } from '../drawings/job.ts';
 import { NoType } from '../pens/no-type.ts';
-import type { Made, Source, Watch, Wish } from './wish.ts';
+import type { Made, OutputRequest, Source, Watch } from './request.ts';
 
 export type JobState = 'waiting' | 'working' | 'ready' | 'failed' | 'called-off';
 
 /** What is known of a job. */
-export interface JobTold {
+export interface JobStatus {
   readonly state: JobState;
   readonly done: number;
   readonly of: number;
@@ -24,7 +24,7 @@ export interface JobTold {
 }
 
 interface Job {
-  told: JobTold;
+  status: JobStatus;
   made: Made | undefined;
   /** ms since 1970, when it was last asked for. */
   asked: number;
@@ -37,50 +37,50 @@ const KEPT_FOR = 10 * 60_000;
 
 const NOT_KEPT = 'this output is no longer kept: make it again';
 
-export interface DeskOptions {
+export interface OutputJobsOptions {
   /** ms since 1970. */
   readonly now?: () => number;
   readonly log?: (fault: unknown) => void;
-  /** How things are made; the real way unless told. */
-  readonly make?: (wish: Wish, source: Source, watch: Watch) => Promise<Made>;
+  /** How things are made; the real way if absent. */
+  readonly make?: (request: OutputRequest, source: Source, watch: Watch) => Promise<Made>;
 }
 
 /** Loaded when first needed: printing brings fonts and libraries that a start need not wait for. */
-const makeForReal: NonNullable<DeskOptions['make']> = async (wish, source, watch) =>
-  (await import('./make.ts')).make(wish, source, watch);
+const makeForReal: NonNullable<OutputJobsOptions['make']> = async (request, source, watch) =>
+  (await import('./make.ts')).make(request, source, watch);
 
 /** Where outputs are made: one after another, beside the host's calls; each can be watched, called off and fetched. */
-export class OutputDesk {
+export class OutputJobs {
   readonly #jobs = new Map<string, Job>();
   readonly #now: () => number;
   readonly #log: (fault: unknown) => void;
-  readonly #make: NonNullable<DeskOptions['make']>;
+  readonly #make: NonNullable<OutputJobsOptions['make']>;
   #last: Promise<void> = Promise.resolve();
 
-  constructor({ now = Date.now, log = console.error, make = makeForReal }: DeskOptions = {}) {
+  constructor({ now = Date.now, log = console.error, make = makeForReal }: OutputJobsOptions = {}) {
     this.#now = now;
     this.#log = log;
     this.#make = make;
   }
 
   /** Takes a job on; it is worked at when those before it are done. Answers its name. */
-  start(wish: Wish, source: Source): string {
+  start(request: OutputRequest, source: Source): string {
     this.#forget();
     const id = randomUUID();
     const job: Job = {
-      told: { state: 'waiting', done: 0, of: 0, what: '', reason: '', file: null },
+      status: { state: 'waiting', done: 0, of: 0, what: '', reason: '', file: null },
       made: undefined,
       asked: this.#now(),
       off: new AbortController(),
     };
     this.#jobs.set(id, job);
-    this.#last = this.#last.then(() => this.#work(job, wish, source));
+    this.#last = this.#last.then(() => this.#work(job, request, source));
     return id;
   }
 
   /** What is known of a job; a StoreError where it is no longer kept. */
-  told(id: string): JobTold {
-    return this.#found(id).told;
+  status(id: string): JobStatus {
+    return this.#found(id).status;
   }
 
   /** Calls a job off, and lets go of what it made. One that is gone already is no fault. */
@@ -89,10 +89,10 @@ export class OutputDesk {
     if (!job) return;
     job.off.abort(new Error('called off'));
     job.made = undefined;
-    job.told = { ...job.told, state: 'called-off', file: null };
+    job.status = { ...job.status, state: 'called-off', file: null };
   }
 
-  /** What a job made, or nothing where it is not ready or no longer kept. */
+  /** What a job made, or undefined if it is not ready or no longer kept. */
   made(id: string): Made | undefined {
     this.#forget();
     const job = this.#jobs.get(id);
@@ -128,16 +128,16 @@ export class OutputDesk {
     this.#jobs.delete(id);
   }
 
-  async #work(job: Job, wish: Wish, source: Source): Promise<void> {
+  async #work(job: Job, request: OutputRequest, source: Source): Promise<void> {
     const { signal } = job.off;
     if (signal.aborted) return;
-    const tell = (change: Partial<JobTold>) => {
+    const tell = (change: Partial<JobStatus>) => {
       // Called off is its end, whatever the work still says.
-      if (!signal.aborted) job.told = { ...job.told, ...change };
+      if (!signal.aborted) job.status = { ...job.status, ...change };
     };
     tell({ state: 'working' });
     try {
-      const made = await this.#make(wish, source, {
+      const made = await this.#make(request, source, {
         signal,
         progress: (done, of, what) => tell({ done, of, what }),
       });

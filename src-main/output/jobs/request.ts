@@ -4,7 +4,7 @@ import type { Paper, PrintJob, PrintKind } from '../pages/job.ts';
 import type { TableName } from '../tables/index.ts';
 
 /** What is to leave the board. */
-export type Wish =
+export type OutputRequest =
   | { readonly kind: 'print'; readonly print: PrintKind; readonly paper: Paper }
   | {
       readonly kind: 'drawing';
@@ -23,7 +23,7 @@ export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 
   readonly preview: boolean;
 }
 
-/** How the work is told and called off. */
+/** How the work reports and is called off. */
 export interface Watch {
   readonly signal: AbortSignal;
   readonly progress: (done: number, of: number, what: string) => void;

@@ -26,7 +26,7 @@ export interface NumberedPoint extends Hardpoint {
 }
 
 /** What the sheet is made of, worked out once. mm and rad; words in the job's unit. */
-export interface Matter {
+export interface SheetModel {
   readonly job: PrintJob;
   readonly layout: Layout;
   readonly frontEnd: FrontEnd;
@@ -109,7 +109,7 @@ function numbered(points: readonly Hardpoint[]): NumberedPoint[] {
 }
 
 /** Works out everything that a page may show. Pure. */
-export function matterOf(job: PrintJob): Matter {
+export function sheetModelOf(job: PrintJob): SheetModel {
   const { document } = job;
   const layout = resolveLayout(document);
   const frontEnd = prepareFrontEnd(layout);

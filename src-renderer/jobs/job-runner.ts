@@ -1,11 +1,11 @@
 import type { FromWorker, Job, ToWorker } from './messages.ts';
 
-/** Any job, whatever it takes and gives: the courier's types say which belongs to which. */
+/** Any job, whatever it takes and gives: the client's types say which belongs to which. */
 // biome-ignore lint/suspicious/noExplicitAny: a table of jobs of different types has no narrower one.
 export type AnyJob = Job<any, unknown, unknown>;
 
-/** What a desk speaks to: the worker's own scope; a plain object in tests. */
-export interface DeskLine {
+/** What a runner speaks to: the worker's own scope; a plain object in tests. */
+export interface RunnerLine {
   send(message: FromWorker): void;
   /** Runs something once messages that wait have been read. */
   soon(run: () => void): void;
@@ -15,12 +15,12 @@ export interface DeskLine {
  * The worker's side: takes jobs and does them step by step. Between two steps it reads its messages, so that a job that
  * is called off ends within one step; jobs that were begun take turns.
  */
-export class Desk {
+export class JobRunner {
   readonly #jobs: Readonly<Record<string, AnyJob>>;
-  readonly #line: DeskLine;
+  readonly #line: RunnerLine;
   readonly #running = new Map<number, Generator<unknown, unknown>>();
 
-  constructor(jobs: Readonly<Record<string, AnyJob>>, line: DeskLine) {
+  constructor(jobs: Readonly<Record<string, AnyJob>>, line: RunnerLine) {
     this.#jobs = jobs;
     this.#line = line;
   }

@@ -1,7 +1,7 @@
 import { createContext } from 'svelte';
 import { toDegrees } from '../../../shared-math/units/index.ts';
-import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { LEVEL } from '../../document/frame-pose.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { RideLine } from './ride-line.ts';
 import type { Held, Hold, Moved } from './ride-messages.ts';
 

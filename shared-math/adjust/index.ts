@@ -24,4 +24,4 @@ export {
   surveySchema,
   USUAL_DOUBT,
 } from './survey.ts';
-export type { AxisName } from './unknowns.ts';
+export { type AxisName, layoutAt, type PointPlace, unknownsOf } from './unknowns.ts';

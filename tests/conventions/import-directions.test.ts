@@ -38,7 +38,7 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
-  ['clearance', 'photos'],
+  ['clearance', 'gauge', 'photos'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
 ];

@@ -24,7 +24,7 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
       name: 'Undo',
       strokes: [{ key: 'z', mod: true }],
       enabled: () => openLayout.canUndo,
-      run: () => openLayout.undo(),
+      run: () => openLayout.edits.undo(),
     },
     {
       id: 'redo',
@@ -34,7 +34,7 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
         { key: 'y', mod: true },
       ],
       enabled: () => openLayout.canRedo,
-      run: () => openLayout.redo(),
+      run: () => openLayout.edits.redo(),
     },
     {
       id: 'fit',
@@ -75,8 +75,9 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
       id: 'ride-height',
       name: 'Back to ride height',
       strokes: [{ key: 'r' }],
-      enabled: () => drawn() && (!openLayout.atRide || openLayout.playing || openLayout.carried),
-      run: () => openLayout.toRide(),
+      enabled: () =>
+        drawn() && (!openLayout.carPose.atRide || openLayout.carPose.playing || openLayout.carPose.carried),
+      run: () => openLayout.carPose.toRide(),
     },
     {
       id: 'units',

@@ -141,9 +141,10 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
 
     $effect(() => {
       const { drawing } = view;
-      const { frontEnd, poseState, framePose } = openLayout;
+      const { frontEnd, carPose } = openLayout;
+      const { state, framePose } = carPose;
       placed = roomed(placed);
-      if (poseState.status === 'ok') placeInPose(drawing, frontEnd, poseState, placed);
+      if (state.status === 'ok') placeInPose(drawing, frontEnd, state, placed);
       else placeAtRide(drawing, placed);
       placeFrame(placed, framePose);
       stage.carNodes.update(drawing, placed);
@@ -175,7 +176,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       });
 
     $effect(() => {
-      const shown = !openLayout.atRide && !ground;
+      const shown = !openLayout.carPose.atRide && !ground;
       stage.showGhost(shown);
       if (!shown) return;
       placedAtRide = roomed(placedAtRide);

@@ -123,7 +123,7 @@ export class BoardView implements Hands {
     const handles: Handle[] = [];
     const at = new Float64Array(3);
     for (const point of [...this.#openLayout.points, ...this.#openLayout.bodyPoints]) {
-      this.#openLayout.carry(point.carrier, point.at, at);
+      this.#openLayout.carPose.carryPoint(point.carrier, point.at, at);
       const carried: Point = [at[0] as number, at[1] as number, at[2] as number];
       for (const view of this.shown) {
         if (!hasHandle(point, view)) continue;
@@ -327,7 +327,7 @@ export class BoardView implements Hands {
   takeUp({ point, view }: Handle): Grip | undefined {
     const before = this.#openLayout.document;
     if (!before) return undefined;
-    const edit = this.#openLayout.beginDrag(
+    const edit = this.#openLayout.edits.beginDrag(
       `Move ${point.name.charAt(0).toLowerCase()}${point.name.slice(1)}`,
     );
     const { scale } = this.camera;

@@ -1,7 +1,7 @@
-import type { Layout } from '../../shared-math/layout/index.ts';
-import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
+import type { Carrier, Layout, Point } from '../../shared-math/layout/index.ts';
+import { carryPoint, type FrontEnd, type FrontEndState } from '../../shared-math/linkage/index.ts';
 import { formatDegrees } from '../../shared-math/units/index.ts';
-import { type FramePose, LEVEL } from './frame-pose.ts';
+import { type FramePose, LEVEL, placeFrame } from './frame-pose.ts';
 import { RETURNED_TO_RIDE, stopSentence, unsolvedSentence } from './pose-sentences.ts';
 import {
   heaveReach,
@@ -27,6 +27,7 @@ const TRAVEL_TIME = 3600;
 export class CarPose {
   #source: PoseSource;
   #frame = 0;
+  /** Heave in mm, roll and handwheel in degrees. Change it through `set`. */
   pose: { heave: number; roll: number; handwheel: number } = $state({ ...RIDE_HEIGHT });
   notice = $state('');
   playing = $state(false);
@@ -36,11 +37,15 @@ export class CarPose {
   #carrier: (() => void) | undefined;
   carried = $state(false);
 
+  /** Solved at the pose; a fresh object at every change. Not `ok` only where even ride height does not solve. */
   state: FrontEndState = $derived.by(() => solvePose(this.#source.frontEnd, this.pose));
   limits = $derived.by(() => poseLimits(this.#source.layout));
   atRide = $derived(this.pose.heave === 0 && this.pose.roll === 0 && this.pose.handwheel === 0);
   /** Why nothing can be posed, where even the car as drawn does not solve; empty otherwise. */
   trouble = $derived(this.state.status === 'ok' ? '' : unsolvedSentence(this.state.failure));
+
+  /** One sentence: where the pose stopped and what stopped it, or that the car was returned to ride height. */
+  sentence = $derived(this.trouble || this.notice);
 
   constructor(source: PoseSource) {
     this.#source = source;
@@ -60,6 +65,13 @@ export class CarPose {
     this.#put(pose);
     this.framePose = framePose;
     return true;
+  }
+
+  /** Where a point drawn at ride height stands in the present pose; as drawn where the pose does not solve. */
+  carryPoint(carrier: Carrier, at: Point, out: Float64Array): void {
+    if (this.state.status === 'ok') carryPoint(this.#source.frontEnd, this.state, carrier, at, out);
+    else out.set(at);
+    placeFrame(out, this.framePose);
   }
 
   #endCarrying(): void {

@@ -112,7 +112,7 @@ export class CarClearances {
     const document = this.#of;
     if (!document || document !== this.#openLayout.document) return;
     if (this.isShown(pair)) {
-      this.#openLayout.toRide();
+      this.#openLayout.carPose.toRide();
       return;
     }
     this.#openLayout.showGap({

@@ -40,7 +40,7 @@ export interface EditedBoard {
     withdraw(step: string): void;
   };
   /** The layout is drawn at ride height: a posed car goes back there before it is changed. */
-  returnForEdit(): void;
+  readonly carPose: { returnForEdit(): void };
   /** Points may have gone with the change. */
   forgetLostPoints(): void;
   tell(sentence: string, milliseconds?: number): void;
@@ -82,7 +82,7 @@ export class Edits {
   beginDrag(label: string): DragEdit {
     const board = this.#board;
     this.#finishDrag();
-    board.returnForEdit();
+    board.carPose.returnForEdit();
     const before = board.document;
     const step = newStep();
     const goesOn = () => before !== null && this.#drag === edit;
@@ -125,7 +125,7 @@ export class Edits {
   change(label: string, document: LayoutDocument, merge?: string): boolean {
     const board = this.#board;
     this.#finishDrag();
-    board.returnForEdit();
+    board.carPose.returnForEdit();
     const before = board.document;
     const taken = before ? this.#accepted(document) : undefined;
     if (!before || !taken) return false;
@@ -156,7 +156,7 @@ export class Edits {
   }
 
   #stepTo(history: History<LayoutDocument>, document: LayoutDocument, label: string): void {
-    this.#board.returnForEdit();
+    this.#board.carPose.returnForEdit();
     this.#keep(history);
     this.#board.document = document;
     this.#board.saving.put({ document, step: newStep(), label }, SAVE_AFTER);

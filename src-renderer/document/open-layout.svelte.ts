@@ -5,7 +5,6 @@ import {
   bodyAt,
   bodyPoints,
   type CarBody,
-  type Carrier,
   carBodies,
   type Hardpoint,
   hardpoints,
@@ -13,16 +12,10 @@ import {
   type Layout,
   type LayoutDocument,
   movePoint,
-  type Point,
   resolveLayout,
   type ShaftDocument,
 } from '../../shared-math/layout/index.ts';
-import {
-  carryPoint,
-  type FrontEnd,
-  type FrontEndState,
-  prepareFrontEnd,
-} from '../../shared-math/linkage/index.ts';
+import { type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { type Route, routeOf, type Turning, turningOf } from '../../shared-math/shaft/index.ts';
 import {
   type OneWheel,
@@ -39,11 +32,9 @@ import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/ap
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { CarPose } from './car-pose.svelte.ts';
 import type { ShownGap } from './clearances.svelte.ts';
-import { type DragEdit, Edits } from './edits.ts';
-import { type FramePose, placeFrame } from './frame-pose.ts';
+import { Edits } from './edits.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
-import type { Pose } from './reach.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
 
 export type OpenVariant = Reply<'variant.open'>;
@@ -53,14 +44,16 @@ const SWEEP_COUNT = 31;
 
 /**
  * The open layout and everything that follows from it. The board, the curves and the panels read from here and
- * change the document only through `beginDrag`, `change`, `undo` and `redo`; what is derived is worked out when
+ * change the document only through its `edits`; what is derived is worked out when
  * somebody looks. Documents are immutable: a change is a new document.
  */
 export class OpenLayout {
   readonly call: CallHost;
   readonly saving: SaveQueue;
-  readonly #pose: CarPose;
-  readonly #edits: Edits;
+  /** Where the car stands. */
+  readonly carPose: CarPose;
+  /** Every change of the document goes through these. */
+  readonly edits: Edits;
   #clearing: ReturnType<typeof setTimeout> | undefined;
   #fitted: (() => void) | undefined;
 
@@ -85,20 +78,36 @@ export class OpenLayout {
 
   heaveSweep: TravelSweep = $derived.by(() => {
     const { bump, rebound } = this.layout.travel;
-    return sweepTravel(this.frontEnd, 'heave', -rebound, bump, SWEEP_COUNT, this.#handwheel);
+    return sweepTravel(
+      this.frontEnd,
+      'heave',
+      -rebound,
+      bump,
+      SWEEP_COUNT,
+      toRadians(this.carPose.pose.handwheel),
+    );
   });
   rollSweep: TravelSweep = $derived.by(() => {
     const roll = toRadians(this.layout.travel.roll);
-    return sweepTravel(this.frontEnd, 'roll', -roll, roll, SWEEP_COUNT, this.#handwheel);
+    return sweepTravel(
+      this.frontEnd,
+      'roll',
+      -roll,
+      roll,
+      SWEEP_COUNT,
+      toRadians(this.carPose.pose.handwheel),
+    );
   });
   /** The whole turn at the pose's heave and roll; the handwheel may move without it being swept again. */
   turn: TurnSweep = $derived.by(() => {
-    const { heave, roll } = this.#pose.pose;
+    const { heave, roll } = this.carPose.pose;
     return sweepTurn(this.frontEnd, heave, toRadians(roll));
   });
   summary: TravelSummary = $derived(summariseTravel(this.heaveSweep));
   /** Largest bump steer with each wheel anywhere in its own travel, at the handwheel as it stands. */
-  oneWheel: OneWheel = $derived.by(() => worstOneWheel(this.frontEnd, this.#handwheel));
+  oneWheel: OneWheel = $derived.by(() =>
+    worstOneWheel(this.frontEnd, toRadians(this.carPose.pose.handwheel)),
+  );
   /** The axle's poses over the travel, for whatever is tried on them: the aim, the arcs, the figure at the aim. */
   held: HeldTravel = $derived(holdTravel(this.frontEnd));
   aim: AimOutcome = $derived(findAim(this.frontEnd, this.held));
@@ -145,7 +154,7 @@ export class OpenLayout {
   shownGap: ShownGap | undefined = $derived.by(() => {
     const gap = this.#gap;
     if (!gap || gap.document !== this.document) return undefined;
-    const { heave, roll, handwheel } = this.pose;
+    const { heave, roll, handwheel } = this.carPose.pose;
     const stands =
       Math.abs(heave - gap.pose.heave) < 0.01 &&
       Math.abs(roll - gap.pose.roll) < 0.001 &&
@@ -177,91 +186,10 @@ export class OpenLayout {
     this.saving = new SaveQueue(call, (state) => {
       this.saved = state;
     });
-    this.#pose = new CarPose(this);
-    this.#edits = new Edits(this);
+    this.carPose = new CarPose(this);
+    this.edits = new Edits(this);
   }
 
-  // Pose -----------------------------------------------------------------------------------------------------
-
-  get #handwheel(): number {
-    return toRadians(this.#pose.pose.handwheel);
-  }
-  /** Heave in mm, roll and handwheel in degrees. Change it through `setPose`. */
-  get pose(): Pose {
-    return this.#pose.pose;
-  }
-  /** Solved at the pose; a fresh object at every change. Not `ok` only where even ride height does not solve. */
-  get poseState(): FrontEndState {
-    return this.#pose.state;
-  }
-  get poseLimits() {
-    return this.#pose.limits;
-  }
-  /** One sentence: where the pose stopped and what stopped it, or that the car was returned to ride height. */
-  get poseNotice(): string {
-    return this.#pose.trouble || this.#pose.notice;
-  }
-  get atRide(): boolean {
-    return this.#pose.atRide;
-  }
-  get playing(): boolean {
-    return this.#pose.playing;
-  }
-  setPose(partial: Partial<Pose>): void {
-    this.#pose.set(partial);
-  }
-  toRide(): void {
-    this.#pose.toRide();
-  }
-  play(): void {
-    this.#pose.play();
-  }
-  stop(): void {
-    this.#pose.stop();
-  }
-  /** Whether springs and tyres carry the car just now, and how its frame stands over the ground then. */
-  get carried(): boolean {
-    return this.#pose.carried;
-  }
-  get framePose(): FramePose {
-    return this.#pose.framePose;
-  }
-  /** See `CarPose`: the car goes where springs and tyres bring it, until a hand poses it otherwise. */
-  beginCarrying(stopped: () => void): void {
-    this.#pose.beginCarrying(stopped);
-  }
-  carryCar(pose: Pose, framePose: FramePose): boolean {
-    return this.#pose.carry(pose, framePose);
-  }
-  /** Where a point drawn at ride height stands in the present pose; as drawn where the pose does not solve. */
-  carry(carrier: Carrier, at: Point, out: Float64Array): void {
-    if (this.poseState.status === 'ok') carryPoint(this.frontEnd, this.poseState, carrier, at, out);
-    else out.set(at);
-    placeFrame(out, this.framePose);
-  }
-
-  // Edits ----------------------------------------------------------------------------------------------------
-
-  /** Why the last change that was not taken was not: one line, without its full stop. */
-  get refusal(): string {
-    return this.#edits.refusal;
-  }
-  beginDrag(label: string): DragEdit {
-    return this.#edits.beginDrag(label);
-  }
-  /** One step of undo; see `Edits.change`. Tells whether it was taken. */
-  change(label: string, document: LayoutDocument, merge?: string): boolean {
-    return this.#edits.change(label, document, merge);
-  }
-  undo(): void {
-    this.#edits.undo();
-  }
-  redo(): void {
-    this.#edits.redo();
-  }
-  returnForEdit(): void {
-    this.#pose.returnForEdit();
-  }
   forgetLostPoints(): void {
     if (!this.selected && !this.chosenBody) this.selection = null;
     this.hover = null;
@@ -269,7 +197,7 @@ export class OpenLayout {
 
   /** Poses the car where a gap was measured, and has the gap drawn there. */
   showGap(gap: ShownGap): void {
-    this.setPose(gap.pose);
+    this.carPose.set(gap.pose);
     this.#gap = gap;
   }
 
@@ -278,7 +206,7 @@ export class OpenLayout {
     const point = this.inHand;
     if (!point || !this.document) return;
     const to = nudged(point.at, this.lastView, arrow, nudgeStep(this.settings.unit, large));
-    this.change(`Nudge ${point.name}`, movePoint(this.document, point.id, to), `nudge ${point.id}`);
+    this.edits.change(`Nudge ${point.name}`, movePoint(this.document, point.id, to), `nudge ${point.id}`);
   }
 
   /** Fits the drawing to the board. */
@@ -304,9 +232,9 @@ export class OpenLayout {
   /** Puts a variant on the board. What was there must have been saved before. */
   take(open: OpenVariant): void {
     const { document, ...variant } = open;
-    this.#pose.toRide();
+    this.carPose.toRide();
     this.saving.open(open.id, open.revision);
-    this.#edits.forget();
+    this.edits.forget();
     this.variant = variant;
     this.document = document;
     this.selection = null;
@@ -320,18 +248,18 @@ export class OpenLayout {
       this.take(open);
       return;
     }
-    this.#pose.returnForEdit();
+    this.carPose.returnForEdit();
     this.saving.open(open.id, open.revision);
     this.document = open.document;
-    this.#edits.record(label, before, open.document);
+    this.edits.record(label, before, open.document);
     this.forgetLostPoints();
   }
 
   /** Clears the board: its variant was put in the bin. */
   close(): void {
-    this.#pose.toRide();
+    this.carPose.toRide();
     this.saving.open('', 0);
-    this.#edits.forget();
+    this.edits.forget();
     this.variant = null;
     this.document = null;
     this.selection = null;

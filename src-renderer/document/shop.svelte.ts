@@ -178,7 +178,7 @@ export class Shop {
     const open = this.#openLayout;
     if (kind === 'variant' && open.variant?.id === id && open.document) {
       // The open one is renamed on the board, so that it can be undone like any other change.
-      const done = open.change(`Rename to ${name}`, { ...open.document, name });
+      const done = open.edits.change(`Rename to ${name}`, { ...open.document, name });
       await open.saving.flush();
       await this.refresh();
       return done;

@@ -90,7 +90,8 @@ export class Comparison implements Stage {
   );
   /** Of the open variant, as it is drawn now. */
   readonly figures: VariantFigures = $derived.by(() => {
-    const { layout, frontEnd, pose } = this.#openLayout;
+    const { layout, frontEnd, carPose } = this.#openLayout;
+    const { pose } = carPose;
     const straight = pose.handwheel === 0;
     const level = pose.heave === 0 && pose.roll === 0;
     // While a point is dragged the car stands at ride height, and all of it has been swept for the curves.
@@ -107,7 +108,7 @@ export class Comparison implements Stage {
   }
 
   get pose(): Pose {
-    return this.#openLayout.pose;
+    return this.#openLayout.carPose.pose;
   }
 
   get isFull(): boolean {

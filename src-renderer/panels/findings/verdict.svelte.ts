@@ -85,7 +85,7 @@ export class Verdict {
     if (!entry?.finding.remedy || !document) return false;
     this.#chosen = key;
     this.#openLayout.selection = entry.finding.part;
-    const taken = this.#openLayout.change(
+    const taken = this.#openLayout.edits.change(
       remedyLabel(entry.finding),
       remedied(document, entry.finding.remedy),
     );
@@ -101,7 +101,7 @@ export class Verdict {
   /** Whether the car stands in a finding's pose. */
   isShown(finding: Finding): boolean {
     const wanted = this.poseOf(finding);
-    const { heave, roll, handwheel } = this.#openLayout.pose;
+    const { heave, roll, handwheel } = this.#openLayout.carPose.pose;
     return (
       wanted !== undefined &&
       Math.abs(heave - wanted.heave) < 0.01 &&
@@ -114,7 +114,7 @@ export class Verdict {
   show(entry: ListedFinding): void {
     const pose = this.poseOf(entry.finding);
     if (!pose) return;
-    if (this.isShown(entry.finding)) this.#openLayout.toRide();
+    if (this.isShown(entry.finding)) this.#openLayout.carPose.toRide();
     else {
       this.#chosen = entry.key;
       this.#openLayout.selection = entry.finding.part;
@@ -133,7 +133,7 @@ export class Verdict {
           parts,
           under: severity !== 'info',
         });
-      } else this.#openLayout.setPose(pose);
+      } else this.#openLayout.carPose.set(pose);
     }
   }
 }

@@ -19,7 +19,7 @@ export const studiesOnBoard =
       const own = handles.filter(({ point }) => point.id === chosen);
       const handle = own.find((each) => each.view === chosenView) ?? own[0];
       // On the map the same is told everywhere at once, and away from ride height the arrows would not hold.
-      if (!told || !handle || map.shown || tuning.proposal || !openLayout.atRide) return NO_ARROWS;
+      if (!told || !handle || map.shown || tuning.proposal || !openLayout.carPose.atRide) return NO_ARROWS;
       return effectArrows(told, handle, view.weight, openLayout.enlarged !== null, (text) =>
         measure(text, true),
       );
@@ -37,7 +37,7 @@ export const studiesOnBoard =
         return (
           frontEnd && {
             frontEnd,
-            state: solvePose(frontEnd, openLayout.pose),
+            state: solvePose(frontEnd, openLayout.carPose.pose),
             links: JSON.stringify(frontEnd.layout.lateral) !== JSON.stringify(openLayout.layout.lateral),
           }
         );

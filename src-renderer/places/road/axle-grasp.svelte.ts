@@ -33,7 +33,8 @@ export class AxleGrasp implements Graspable {
   }
 
   #holds(drawing: Drawing): readonly DrawnHold[] {
-    const { frontEnd, poseState: state, framePose } = this.#openLayout;
+    const { frontEnd, carPose } = this.#openLayout;
+    const { state, framePose } = carPose;
     const { drawing: was, state: wasState, framePose: wasFramePose } = this.#of ?? {};
     if (was === drawing && wasState === state && wasFramePose === framePose) return this.#found;
     const placed = roomFor(drawing);
@@ -59,7 +60,7 @@ export class AxleGrasp implements Graspable {
 
   /** Up is up on the sheet in every view: seen from above there is no other way to show it. Over shows from ahead. */
   #take(hold: HeldIn, scale: number): Grip | undefined {
-    const { heave, roll } = this.#openLayout.pose;
+    const { heave, roll } = this.#openLayout.carPose.pose;
     if (!this.#pull.take(hold)) return undefined;
     this.grip = { ...hold, heave, roll };
     const across = hold.view === 'front' ? 1 / scale : 0;

@@ -69,13 +69,14 @@ export class AxlePull {
 
   /** Takes hold; tells whether there was anything to hold. */
   take(hold: Hold): boolean {
-    const { document, pose, poseState } = this.#openLayout;
-    if (!document || poseState.status !== 'ok') return false;
+    const { document, carPose } = this.#openLayout;
+    const { pose, state } = carPose;
+    if (!document || state.status !== 'ok') return false;
     const { heave, roll } = pose;
     const again = this.settling;
-    this.#openLayout.beginCarrying(() => this.#stopped());
+    carPose.beginCarrying(() => this.#stopped());
     // The frame stands still on the board, and the ground moves under it.
-    this.#openLayout.carryCar(pose, LEVEL);
+    carPose.carry(pose, LEVEL);
     this.#turn += 1;
     this.hold = hold;
     if (!again) this.trace = [];
@@ -110,7 +111,7 @@ export class AxlePull {
 
   /** As if nothing had been taken hold of: at ride height at once. */
   giveBack(): void {
-    if (this.active) this.#openLayout.setPose({ heave: 0, roll: 0 });
+    if (this.active) this.#openLayout.carPose.set({ heave: 0, roll: 0 });
   }
 
   #open(): void {
@@ -133,14 +134,14 @@ export class AxlePull {
     this.#seconds += seconds;
     if (rests && !this.hold) {
       // Ride height itself, and not the last hundredth of a millimetre before it.
-      this.#openLayout.setPose({ heave: 0, roll: 0 });
+      this.#openLayout.carPose.set({ heave: 0, roll: 0 });
       return;
     }
     this.force = this.hold ? force : 0;
     // Where the linkage does not reach, the car stays at the last pose that it did.
-    const { handwheel } = this.#openLayout.pose;
-    if (!this.#openLayout.carryCar({ heave, roll, handwheel }, LEVEL)) return;
-    const row = { at: this.#seconds, steer: toDegrees(this.#openLayout.poseState.meanSteer) };
+    const { handwheel } = this.#openLayout.carPose.pose;
+    if (!this.#openLayout.carPose.carry({ heave, roll, handwheel }, LEVEL)) return;
+    const row = { at: this.#seconds, steer: toDegrees(this.#openLayout.carPose.state.meanSteer) };
     this.trace = [...this.trace.filter(({ at }) => at > row.at - TRACE_KEPT), row];
   }
 

@@ -14,8 +14,8 @@ export function roadActions(openLayout: OpenLayout, road: RoadRun, axlePull: Axl
       enabled: drawn,
       run: () => {
         if (road.open) road.toggle();
-        else if (openLayout.playing) openLayout.stop();
-        else openLayout.play();
+        else if (openLayout.carPose.playing) openLayout.carPose.stop();
+        else openLayout.carPose.play();
       },
     },
     {

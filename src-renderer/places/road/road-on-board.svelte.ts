@@ -95,7 +95,7 @@ function handLines(
   view: BoardView,
 ): OverlayLine[] {
   if (!grip || !axlePull.hold || axlePull.byKeys || !view.shown.includes(grip.view)) return [];
-  const { heave, roll } = openLayout.pose;
+  const { heave, roll } = openLayout.carPose.pose;
   const given = heave - grip.heave + grip.y * toRadians(roll - grip.roll);
   const { up, over } = axlePull.pulled;
   const [x, y] = view.onBoard(grip.view, [grip.at[0], grip.at[1] - given]);

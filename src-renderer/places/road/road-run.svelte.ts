@@ -146,10 +146,10 @@ export class RoadRun {
 
   /** Run as an effect: has the worker drive whatever of road, car and cars beside it has changed. */
   follow(): void {
-    const { document, pose } = this.#openLayout;
+    const { document, carPose } = this.#openLayout;
     const { profile: road, seconds, choice } = this;
     if (!this.open || !document) return;
-    const options = { speed: choice.speed, seconds, handwheel: toRadians(pose.handwheel) };
+    const options = { speed: choice.speed, seconds, handwheel: toRadians(carPose.pose.handwheel) };
     const cars: [string, LayoutDocument][] = [
       [OWN, document],
       ...this.#comparison.others.map(({ id, document: of }): [string, LayoutDocument] => [id, of]),
@@ -181,7 +181,7 @@ export class RoadRun {
 
   /** Where another variant stands at this moment of its own drive, and its linkage there. */
   standOf({ frontEnd }: OtherVariant, { run }: Driven) {
-    const { pose, framePose } = standAt(run, this.time, this.#openLayout.pose.handwheel);
+    const { pose, framePose } = standAt(run, this.time, this.#openLayout.carPose.pose.handwheel);
     return { state: solvePose(frontEnd, pose), framePose };
   }
 
@@ -221,7 +221,7 @@ export class RoadRun {
   toStart(): void {
     this.pause();
     this.time = 0;
-    if (this.#carries) this.#openLayout.setPose({ heave: 0, roll: 0 });
+    if (this.#carries) this.#openLayout.carPose.set({ heave: 0, roll: 0 });
   }
 
   /** Whether it is this drive that carries the car. */
@@ -232,15 +232,15 @@ export class RoadRun {
     if (!own) return;
     this.time = Math.min(this.seconds, Math.max(0, time));
     if (!this.#carries) {
-      this.#openLayout.beginCarrying(() => {
+      this.#openLayout.carPose.beginCarrying(() => {
         this.#carries = false;
         this.pause();
         this.time = 0;
       });
       this.#carries = true;
     }
-    const { pose, framePose } = standAt(own.run, this.time, this.#openLayout.pose.handwheel);
-    this.#openLayout.carryCar(pose, framePose);
+    const { pose, framePose } = standAt(own.run, this.time, this.#openLayout.carPose.pose.handwheel);
+    this.#openLayout.carPose.carry(pose, framePose);
   }
 
   /** Leaves the place: the car goes back to ride height. */

@@ -24,7 +24,7 @@ export const shaftOnBoard = (openLayout: OpenLayout, place: ShaftPlace) => (): C
   proposed: () =>
     place.onBoard && {
       frontEnd: place.onBoard,
-      state: solvePose(place.onBoard, openLayout.pose),
+      state: solvePose(place.onBoard, openLayout.carPose.pose),
       links: false,
     },
 });

@@ -141,8 +141,8 @@ export class ShaftPlace {
   change(label: string, shaft: ShaftDocument | null | undefined, merge?: string): boolean {
     const { document } = this.#openLayout;
     if (!document || shaft === undefined) return false;
-    const taken = this.#openLayout.change(label, withShaft(document, shaft), merge);
-    if (!taken) this.#openLayout.tell(`Not changed: ${this.#openLayout.refusal}.`);
+    const taken = this.#openLayout.edits.change(label, withShaft(document, shaft), merge);
+    if (!taken) this.#openLayout.tell(`Not changed: ${this.#openLayout.edits.refusal}.`);
     return taken;
   }
 

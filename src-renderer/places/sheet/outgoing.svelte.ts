@@ -96,7 +96,7 @@ export class Outgoing {
   get wish(): Wish | undefined {
     switch (this.chosen) {
       case 'drawing': {
-        const pose = this.inPose ? this.#openLayout.pose : { heave: 0, roll: 0, handwheel: 0 };
+        const pose = this.inPose ? this.#openLayout.carPose.pose : { heave: 0, roll: 0, handwheel: 0 };
         const { heave, roll, handwheel } = pose;
         return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel };
       }

@@ -189,8 +189,8 @@ export class Trace {
   }
 
   #change(label: string, document: LayoutDocument, merge?: string): boolean {
-    const taken = this.#openLayout.change(label, document, merge);
-    if (!taken) this.#openLayout.tell(`Not taken: ${this.#openLayout.refusal}.`);
+    const taken = this.#openLayout.edits.change(label, document, merge);
+    if (!taken) this.#openLayout.tell(`Not taken: ${this.#openLayout.edits.refusal}.`);
     return taken;
   }
 

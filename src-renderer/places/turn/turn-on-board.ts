@@ -10,7 +10,7 @@ export const turnOnBoard = (openLayout: OpenLayout) => (): Contribution => ({
     openLayout.lookedAt === 'turn'
       ? turnPicture({
           frontEnd: openLayout.frontEnd,
-          state: openLayout.poseState,
+          state: openLayout.carPose.state,
           shown,
           transmissionLeast: limitInForce('transmissionLeast', openLayout.settings.limits).value,
           onBoard,

@@ -57,8 +57,7 @@ describe('the table of actions', () => {
     const openLayout = {
       canUndo: false,
       canRedo: true,
-      undo: () => log.push('undo'),
-      redo: () => log.push('redo'),
+      edits: { undo: () => log.push('undo'), redo: () => log.push('redo') },
     };
     const actions = actionsOn({ openLayout });
     actions.perform('undo');

@@ -13,9 +13,9 @@ export function put(
 ): Outcome<unknown, string> {
   if (!value.ok) return value;
   if (!openLayout.document) return failed('no layout is open');
-  return openLayout.change(label, withValue(openLayout.document, path, value.value))
+  return openLayout.edits.change(label, withValue(openLayout.document, path, value.value))
     ? succeeded(value.value)
-    : failed(openLayout.refusal);
+    : failed(openLayout.edits.refusal);
 }
 
 /** The fields of a point: its three coordinates as a tape measure has them. */

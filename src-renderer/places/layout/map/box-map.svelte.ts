@@ -272,7 +272,7 @@ export class BoxMap {
     }
     const way = this.wayTo(spot);
     if (!way) return false;
-    const taken = this.#openLayout.change(`Move the box ${way}`, withBallAt(document, spot.point));
+    const taken = this.#openLayout.edits.change(`Move the box ${way}`, withBallAt(document, spot.point));
     if (taken) {
       this.#openLayout.selection = 'steering.box.pitmanBall';
       this.#openLayout.lastView = this.view;

@@ -5,9 +5,9 @@ import { RIDE_HEIGHT, reachToward } from '../../../document/reach.ts';
 
 /** Why a curve has gaps, and from where on, one sentence for each end of the travel that is out of reach. */
 export function reachNote(openLayout: OpenLayout, along: Along): string {
-  if (openLayout.poseState.status !== 'ok') return '';
-  const held = { ...RIDE_HEIGHT, handwheel: openLayout.pose.handwheel };
-  return openLayout.poseLimits[along]
+  if (openLayout.carPose.state.status !== 'ok') return '';
+  const held = { ...RIDE_HEIGHT, handwheel: openLayout.carPose.pose.handwheel };
+  return openLayout.carPose.limits[along]
     .map((end) => {
       const { pose, stoppedBy } = reachToward(openLayout.frontEnd, held, { ...held, [along]: end });
       if (stoppedBy === '') return '';

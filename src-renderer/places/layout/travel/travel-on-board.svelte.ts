@@ -6,7 +6,7 @@ import { arcsOf, gapOf } from './arcs.ts';
 /** What the travel says on the board while its curves stand below: the two arcs, the gap between them, the aim. */
 export const travelOnBoard = (openLayout: OpenLayout) => (): Contribution => {
   const arcs = $derived.by(() => arcsOf(openLayout.held, openLayout.aim));
-  const gap = $derived.by(() => gapOf(openLayout.frontEnd, arcs, openLayout.pose.heave));
+  const gap = $derived.by(() => gapOf(openLayout.frontEnd, arcs, openLayout.carPose.pose.heave));
   return {
     id: 'travel',
     overlay: (board) => {

@@ -152,7 +152,7 @@ export class Tuning {
     const { proposal } = this;
     if (!proposal) return false;
     const words = movesWords(proposal, (mm) => this.#openLayout.length(mm));
-    const taken = this.#openLayout.change(`Tune: ${words}`, proposal.document);
+    const taken = this.#openLayout.edits.change(`Tune: ${words}`, proposal.document);
     if (taken) this.#drop();
     return taken;
   }

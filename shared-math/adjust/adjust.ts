@@ -27,7 +27,7 @@ export const CHECKED_FROM = 0.01;
 /** mm. A coordinate in doubt by more is not measured. */
 export const FREE_FROM = 25;
 
-/** Residuals correlated above this cannot be told apart. */
+/** Residuals correlated above this cannot be distinguished. */
 export const ALIKE_ABOVE = 0.9;
 
 export interface AdjustedPoint {
@@ -71,7 +71,7 @@ export interface Adjustment {
   readonly rows: readonly AdjustedRow[];
   /** Sum of the rows' redundancies. */
   readonly redundancy: number;
-  /** Null if the worst is not asked for or cannot be told: a pose of the travel is out of reach. */
+  /** Null if the worst is not asked for or cannot be known: a pose of the travel is out of reach. */
   readonly bumpSteer: BumpSteerDoubt | null;
   /** Sum of squared residuals in their doubts, weak knowledge included: what the adjustment made least. */
   readonly sum: number;

@@ -43,7 +43,7 @@ export function findAim(frontEnd: FrontEnd, travel: HeldTravel = holdTravel(fron
   });
 }
 
-/** Where the aim axis crosses the plane x, y or z = value; nothing where it runs along that plane. */
+/** Where the aim axis crosses the plane x, y or z = value; undefined if it runs along that plane. */
 export function aimAtPlane(aim: Aim, axisIndex: 0 | 1 | 2, value: number): Point | undefined {
   const slope = aim.axis[axisIndex];
   if (Math.abs(slope) < 1e-6) return undefined;
@@ -73,7 +73,7 @@ const SPOT_WINDOW = 300;
  * least worst |bump steer| over the poses held: the heave, or each wheel on its own (`holdWheels`). The aim leaves only the axle's own yaw, which a frame end can trade away.
  * Looked for from the drawn ball too, as the valley is long, and where the aim axis does not cross the plane (cross
  * steer on an axle that rises straight); the better of the two is kept, within SPOT_WINDOW of its start.
- * Frame:    vehicle. Units: mm, rad. Outcomes: a spot; nothing where no place tried is within reach over the travel.
+ * Frame:    vehicle. Units: mm, rad. Outcomes: a spot; undefined if no place tried is within reach over the travel.
  * Source:   own derivation; the search is `nelderMead`.
  * Checked:  tests/unit/aim.test.ts (against the ordinary sweep of the moved layout).
  */

@@ -45,7 +45,7 @@ export function linkArc(
 
 /**
  * The gap between the two at one heave, mm: how much longer the drag link would have to be to leave the wheels
- * straight. Positive where it is too short; nothing where there is no pose.
+ * straight. Positive where it is too short; undefined if there is no pose.
  */
 export function pathGap(frontEnd: FrontEnd, heave: number): number | undefined {
   const state = createState();

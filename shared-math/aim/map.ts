@@ -68,7 +68,7 @@ export function fillMap(
   return succeeded(map);
 }
 
-/** The node of a map with the least worst |bump steer|; nothing where none is in reach. */
+/** The node of a map with the least worst |bump steer|; undefined if none is in reach. */
 export function leastNode(map: BumpSteerMap): { column: number; row: number; worst: number } | undefined {
   let best = -1;
   let least = Number.POSITIVE_INFINITY;

@@ -25,7 +25,7 @@ const TRIAL_LINK = 1000;
  * mm of heave. A drag link does not turn the wheels at first where its length does not change along it: w · (ball - P) =
  * 0. So the frame ends P without slope are the plane through the ball square to w; this is its line in the plane kept.
  * Frame:    vehicle. Units: mm. Shapes: points [x, y, z].
- * Outcomes: a line; nothing where the axle has no pose, or the arm cannot hold the wheels.
+ * Outcomes: a line; undefined if the axle has no pose, or the arm cannot hold the wheels.
  * Source:   own derivation.
  * Checked:  tests/unit/zero-slope.test.ts (slopes of the solved sweep with the frame end moved off the line).
  */

@@ -23,16 +23,16 @@ export interface CarFacts {
   /** mm, outside to outside of the rails beside the axle. */
   readonly frameWidth: number;
   /** Whether the engine stands where a box or drag link behind the axle would be. */
-  readonly engineInTheWay: boolean;
+  readonly engineFillsFrame: boolean;
   readonly driven: 'town' | 'open-road' | 'show';
 }
 
 export type ArrangementName = 'side-manual' | 'side-assisted' | 'cross-manual' | 'cross-assisted';
 
-/** What a proposed arrangement measures. Degrees, mm, N; nothing where the linkage does not turn or reach. */
+/** What a proposed arrangement measures. Degrees, mm, N; undefined if the linkage does not turn or reach. */
 export interface ArrangementFigures {
   readonly worstBumpSteer: number;
-  /** With each wheel anywhere in its own travel; nothing where that is not reached everywhere. */
+  /** With each wheel anywhere in its own travel; undefined if that is not reached everywhere. */
   readonly oneWheel: number | undefined;
   /** Degrees of steer for each degree of roll; above 0 is understeer. */
   readonly rollSteer: number;
@@ -156,7 +156,7 @@ function sideSteer(document: LayoutDocument, facts: CarFacts, assist: 'manual' |
   };
   const draft: LayoutDocument = { ...document, steering };
   const aim = findAim(prepareFrontEnd(resolveLayout(draft)));
-  const nearest = facts.engineInTheWay ? -700 : -450;
+  const nearest = facts.engineFillsFrame ? -700 : -450;
   const wanted = aim.ok ? aim.value.point[0] : -750;
   const x = Math.min(nearest, Math.max(-1000, wanted));
   const z = aim.ok
@@ -175,7 +175,7 @@ function crossSteer(
   assist: 'manual' | 'assisted',
 ): LayoutDocument {
   const layout = resolveLayout(document);
-  const ahead = facts.engineInTheWay ? 1 : -1;
+  const ahead = facts.engineFillsFrame ? 1 : -1;
   const mounting = upright(ahead);
   const { wheelCentre } = layout.axle.right;
   const leaf = layout.location.kind === 'parallel-leaf' ? layout.location.right : undefined;
@@ -232,12 +232,12 @@ function reasonsFor(name: ArrangementName, document: LayoutDocument, facts: CarF
       );
     if (document.car.frontAxleLoad > 6500)
       reasons.push('Heavy on the front axle for a side box and its rail.');
-    if (facts.engineInTheWay) reasons.push('Keeps clear of an engine that fills the frame.');
+    if (facts.engineFillsFrame) reasons.push('Keeps clear of an engine that fills the frame.');
   } else {
     reasons.push(
       'A lateral bar as long as the drag link, laid beside it, moves the axle across as the link does: little is left to steer the wheels over bumps.',
     );
-    if (facts.engineInTheWay)
+    if (facts.engineFillsFrame)
       reasons.push(
         'The engine stands behind the axle: box and drag link are laid ahead of it; check the fan and the crank.',
       );

@@ -27,7 +27,7 @@ export interface Clearance {
 }
 
 export interface Clearances {
-  /** Nearest first. Pairs that never come as near as `within` are not told. */
+  /** Nearest first. Pairs that never come as near as `within` are left out. */
   readonly pairs: readonly Clearance[];
   readonly within: number;
   /** Pairs that were judged. */
@@ -37,14 +37,14 @@ export interface Clearances {
 }
 
 export interface ClearanceOptions {
-  /** mm. How near a pair has to come to be told. */
+  /** mm. How near a pair has to come to be reported. */
   readonly within?: number;
   readonly heaves?: number;
   readonly turns?: number;
 }
 
 /** mm. Parts that keep a foot apart are of no interest to anyone. */
-export const TOLD_WITHIN = 300;
+export const REPORTED_WITHIN = 300;
 
 /**
  * The least distance of every pair of bodies that can meet, over travel (`heaves` poses of heave; full roll either way
@@ -60,13 +60,13 @@ export function leastClearances(
   locks: Locks,
   options: ClearanceOptions = {},
 ): Clearances {
-  const { within = TOLD_WITHIN, heaves = 31, turns = 41 } = options;
+  const { within = REPORTED_WITHIN, heaves = 31, turns = 41 } = options;
   const bodies = bodiesOf(frontEnd.layout);
   const pairs = pairsOf(bodies);
   const motion = moveBodies(frontEnd, bodies, locks, heaves, turns);
   const blocks = blocksOf(motion.grid);
   const spreads = new Spreads(blocks);
-  const told = pairs.flatMap((pair) => {
+  const near = pairs.flatMap((pair) => {
     const nearest: Nearest = { distance: within, pose: -1, a: undefined, b: undefined };
     leastDistance(motion, blocks, spreads, pair, nearest);
     const points = nearestPoints(nearest);
@@ -75,7 +75,7 @@ export function leastClearances(
     return [tell(pair, nearest.distance, gridPose(motion.grid, ...place), points)];
   });
   return {
-    pairs: told.sort((one, other) => one.distance - other.distance),
+    pairs: near.sort((one, other) => one.distance - other.distance),
     within,
     judged: pairs.length,
     poses: motion.grid.poses,

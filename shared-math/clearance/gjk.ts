@@ -2,7 +2,7 @@ import { coreMiddle, type ShapeKind, support } from './shapes.ts';
 
 /** Steps. Boxes and segments take three to eight, cylinders up to thirty; more is rounding going round in circles. */
 const STEPS_MAX = 100;
-/** mm. The distance told is no further than this above the true one. */
+/** mm. The distance reported is no further than this above the true one. */
 export const DISTANCE_END = 1e-7;
 /** mm. Cores nearer than this touch. */
 const TOUCHING = 1e-9;

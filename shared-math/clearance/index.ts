@@ -6,7 +6,7 @@ export {
   type Clearances,
   leastClearances,
   nearerOfBothSides,
-  TOLD_WITHIN,
+  REPORTED_WITHIN,
 } from './clearances.ts';
 export { type MapHit, type MapHitOptions, markHits, withBoxAt } from './map-hits.ts';
 export type { Locks } from './motion.ts';

@@ -102,7 +102,7 @@ export interface Couple {
   readonly b: Track;
   readonly dataA: Float64Array;
   readonly dataB: Float64Array;
-  /** Of both capsules together, mm: no distance is told below the negative of it. */
+  /** Of both capsules together, mm: no distance is reported below the negative of it. */
   readonly radius: number;
 }
 
@@ -196,8 +196,8 @@ export class Spreads {
       spread = new Float64Array(this.count).fill(-1);
       this.known.set(data, spread);
     }
-    const told = spread[block.index] as number;
-    if (told >= 0) return told;
+    const known = spread[block.index] as number;
+    if (known >= 0) return known;
     let most = 0;
     for (const pose of block.poses) most = Math.max(most, displacement(track, data, block.pose, pose));
     spread[block.index] = most;
@@ -243,7 +243,7 @@ function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest:
   const weigh = (block: Block): Waiting | undefined => {
     const spread = spreads.between(a, b, block, fromAxle);
     if (roughDistance(parts, block.pose) - spread >= nearest.distance) return undefined;
-    // Cores that meet are as near as can be told.
+    // Cores that meet are as near as can be reported.
     const bound = Math.max(look(block.pose) - spread, -parts.radius);
     return bound < nearest.distance ? { block, bound } : undefined;
   };
@@ -272,7 +272,7 @@ function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest:
  * found already the whole block is passed over, else it is halved. Two parts that both go with the axle are seen from
  * it, where they hardly move. Spheres around the parts are asked first; in a small block, whether the direction that
  * parted them in the pose before still parts them by enough: for convex parts that is proof.
- * `nearest.distance` on entry is how near the bodies must come to be told at all.
+ * `nearest.distance` on entry is how near the bodies must come to be reported at all.
  * Frame:    vehicle. Units: mm. Outcomes: `nearest` filled in, or left as it was.
  * Source:   own derivation, as above.
  * Checked:  tests/unit/clearance.test.ts (against every pose looked at one by one).

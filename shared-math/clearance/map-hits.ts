@@ -123,7 +123,7 @@ function isPastStop(layout: Layout, { left, right }: FrontEndState): boolean {
 /**
  * Marks the places of a map at which the box, its pitman arm or its drag link would hit something, and says what: at
  * ride height and both ends of the travel, straight ahead, at both locks and half-way to them. Places that are out of
- * reach already keep that reason. What else the car hits is no matter of where the box is, and is not told here.
+ * reach already keep that reason. What else the car hits is no matter of where the box is, and is left out here.
  * Frame:    vehicle. Units: mm. Shapes: writes `map.reason`. Outcomes: what is hit, in the order of the marks.
  * Source:   own derivation; the distances are those of `leastClearances`, at 15 poses.
  * Checked:  tests/unit/map.test.ts (against `leastClearances` of the moved layout).

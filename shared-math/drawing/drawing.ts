@@ -46,7 +46,7 @@ export type Inking = 'outline' | 'fine' | 'broken';
 interface Drawn {
   readonly ink: Inking;
   /** Closed shapes may be filled: with a part's own tint, or with paper so that they cover what lies behind; what is
-   * in the way is hatched over its tint. */
+   * an obstacle is hatched over its tint. */
   readonly fill: 'none' | 'paper' | 'tint' | 'hatch';
   /** Drawn in these views only; in all where not given. */
   readonly views?: readonly View[];
@@ -98,7 +98,7 @@ export interface Drawing {
   /** Blended points come after the points they are made of. */
   readonly points: readonly DrawnPoint[];
   readonly parts: readonly Part[];
-  /** What its turned points turn with; nothing where there is no steering shaft. */
+  /** What its turned points turn with; undefined if there is no steering shaft. */
   readonly shaft?: ShaftLine | undefined;
 }
 

@@ -112,7 +112,7 @@ export function pointsOf(part: Part): number[] {
 }
 
 /**
- * Which parts lie under which: the ground first, then rails, what is in the way and tyres, on which the rest must be seen, then what
+ * Which parts lie under which: the ground first, then rails, obstacles and tyres, on which the rest must be seen, then what
  * holds the axle, then the steering, which is never hidden.
  */
 const BEDS: Record<Role, number> = {

@@ -31,11 +31,11 @@ export interface Analysis {
   readonly aim: AimOutcome;
   /** At ride height. */
   readonly turn: TurnSweep;
-  /** Over travel and turn; nothing where the layout cannot be steered at ride height. */
+  /** Over travel and turn; undefined if the layout cannot be steered at ride height. */
   readonly extremes: GridExtremes | undefined;
-  /** Nothing where there is no turn. */
+  /** Undefined if there is no turn. */
   readonly effort: TurnEffort | undefined;
-  /** Nothing where they were not looked for: they take ten times as long as the rest. */
+  /** Undefined if they were not looked for: they take ten times as long as the rest. */
   readonly clearances: Clearances | undefined;
 }
 
@@ -68,8 +68,8 @@ export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(lay
   };
 }
 
-/** How near a part has to come to be told, mm: four times the tyre's usual limit. */
-const TOLD_WITHIN = 100;
+/** How near a part has to come to be reported, mm: four times the tyre's usual limit. */
+const REPORTED_WITHIN = 100;
 
 /**
  * An analysis with its clearances over travel and turn, twenty milliseconds or so: for a worker, or for when the hand is
@@ -79,5 +79,5 @@ export function withClearances(analysis: Analysis): Analysis {
   const { frontEnd, turn } = analysis;
   if (turn.status !== 'ok' || turn.count < 2) return analysis;
   const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
-  return { ...analysis, clearances: leastClearances(frontEnd, locks, { within: TOLD_WITHIN }) };
+  return { ...analysis, clearances: leastClearances(frontEnd, locks, { within: REPORTED_WITHIN }) };
 }

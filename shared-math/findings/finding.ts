@@ -31,7 +31,7 @@ export interface Finding {
   readonly severity: Severity;
   /** "Bump steer 2.6° over 3 in of bump". */
   readonly sentence: string;
-  /** "limit 0.5°", or nothing where there is no figure to hold it to. */
+  /** "limit 0.5°", or undefined if there is no figure to hold it to. */
   readonly limit: string;
   readonly source: string;
   /** The hardpoint, or the obstacle, that it is about, for the board: `steering.dragLinkBall`, `obstacles.2`. */
@@ -91,7 +91,7 @@ export interface Speech {
 
 /** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
 const NEWTONS_PER_POUND = 4.4482216152605;
-/** mm that a slope is told over, to readers of millimetres. */
+/** mm that a slope is reported over, to readers of millimetres. */
 const METRIC_INCH = 25;
 
 export function speech(style: LengthStyle, shop: ShopLimits): Speech {
@@ -119,7 +119,7 @@ export function speech(style: LengthStyle, shop: ShopLimits): Speech {
   };
 }
 
-/** Where the two ends of a range come from, told once where they share it. */
+/** Where the two ends of a range come from, reported once where they share it. */
 export function sourceOf(least: { readonly source: string }, most: { readonly source: string }): string {
   return least.source === most.source ? least.source : `${least.source}; ${most.source}`;
 }

@@ -94,7 +94,7 @@ export function fitCircle(points: Float64Array): CircleFit {
   return { kind: 'circle', centre, axis, radius, worst };
 }
 
-/** Cramer's rule for a symmetric 3 × 3 system, lower triangle by rows; nothing where it is singular. */
+/** Cramer's rule for a symmetric 3 × 3 system, lower triangle by rows; undefined if it is singular. */
 function solveThree(m: readonly number[], g: readonly number[]): [number, number, number] | undefined {
   const [a, b, c, d, e, f] = m as [number, number, number, number, number, number];
   const [x, y, z] = g as [number, number, number];

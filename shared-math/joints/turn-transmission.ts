@@ -11,7 +11,7 @@ export interface LeastTransmission {
 
 /**
  * The least transmission angle at each end of the drag link over a turn that was swept at this heave (mm) and roll;
- * nothing where there is no turn. A right angle drives best; at nothing the arm stands at its dead centre.
+ * undefined if there is no turn. A right angle drives best; at nothing the arm stands at its dead centre.
  */
 export function turnTransmission(
   frontEnd: FrontEnd,

@@ -13,7 +13,7 @@ export type CarBody =
 
 const BODY = /^(rails|obstacles)\.(\d+)(?:\.(.+))?$/;
 
-/** The body that an id speaks of, be it the body's own or that of one of its points; nothing where there is none. */
+/** The body that an id speaks of, be it the body's own or that of one of its points; undefined if there is none. */
 export function bodyAt(document: LayoutDocument, id: string): CarBody | undefined {
   const match = BODY.exec(id);
   if (!match) return undefined;

@@ -21,7 +21,7 @@ const MOVED = /^(steering|lateral)\./;
 
 /**
  * The document with its steering on the other side of the car: box, arm, drag link with the wheel that it goes to, lateral
- * bar and steering shaft, each mirrored in the centre plane; axle, rails and what is in the way stay. The sector axis is
+ * bar and steering shaft, each mirrored in the centre plane; axle, rails and obstacles stay. The sector axis is
  * mirrored as a direction: the turn about it, which a mirror reverses, then still steers left for a handwheel turned left.
  * Clocking is reversed, as a right-hand turn about the shaft is left-hand in the mirror.
  */

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { coordinate, length, point } from './measures.ts';
 
-// Photos under the drawing, in the layout document. The pixels are in the store, by hash; here is what was told of them.
+// Photos under the drawing, in the layout document. The pixels are in the store, by hash; here is what was specified about them.
 // A spot is px right and down in the upright original; mm are those of the car.
 
 /** px. No picture that is taken in is larger. */
@@ -38,7 +38,7 @@ export const photoSchema = z.strictObject({
   scale: z.strictObject({ from: spot, to: spot, distance: length }).optional(),
   /** A level line, its left end first. */
   level: z.strictObject({ from: spot, to: spot }).optional(),
-  /** The spot that shows a known hardpoint, and where that stood when this was told. */
+  /** The spot that shows a known hardpoint, and where that stood when this was marked. */
   anchor: z.strictObject({ at: spot, point: pointId, stands: point }).optional(),
   /** Where the straightened or scaled plane stands along the view: y from the side, z from above, x from ahead. */
   depth: coordinate.optional(),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { length } from './measures.ts';
 
-// What the car rides on. All of it may be left out: what is not told is worked out from the layout, or is a usual figure.
+// What the car rides on. All of it may be left out: what is absent is worked out from the layout, or is a usual figure.
 
 const mass = z.number().positive().max(10_000);
 /** N/mm. */
@@ -9,7 +9,7 @@ const rate = z.number().positive().max(5000);
 /** N·s/mm. */
 const damping = z.number().min(0).max(100);
 
-/** How stiff the front springs are: told, worked out from the leaves, or measured on the car. */
+/** How stiff the front springs are: given, worked out from the leaves, or measured on the car. */
 const spring = z.discriminatedUnion('kind', [
   /** N/mm of one side, at the axle: half of a transverse spring. */
   z.strictObject({ kind: z.literal('rate'), rate }),

@@ -99,7 +99,7 @@ const obstacleFacts = {
   mirrored: z.boolean(),
 };
 
-/** What is in the way: fixed to the frame. `turn` is about z, degrees, right-hand; a tube's ends are its middle line's. */
+/** An obstacle: fixed to the frame. `turn` is about z, degrees, right-hand; a tube's ends are its middle line's. */
 const obstacle = z.discriminatedUnion('kind', [
   z.strictObject({
     ...obstacleFacts,

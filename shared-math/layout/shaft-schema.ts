@@ -5,7 +5,7 @@ import { length, point } from './measures.ts';
 // how their ends fit one another. mm and degrees; axes point from the handwheel toward the box.
 
 /**
- * A spline as it is told apart: form of its teeth, full count, outside diameter, and of involutes the pitch: diametral
+ * A spline by what distinguishes it: form of its teeth, full count, outside diameter, and of involutes the pitch: diametral
  * (per inch) of inch forms, the module in mm of metric ones.
  */
 export const splineShape = {

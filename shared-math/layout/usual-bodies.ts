@@ -1,7 +1,7 @@
 import type { Point } from './points.ts';
 import type { LayoutDocument, Obstacle, Rail } from './schema.ts';
 
-// Where what is in the way usually stands, and how large it is: common practice, no published source. First places to be
+// Where obstacles usually stand, and how large they are: common practice, no published source. First places to be
 // measured over on the car.
 
 /** What a builder adds from the list. */
@@ -98,7 +98,7 @@ function box(centre: Point, size: readonly [number, number, number]) {
   return { kind: 'box' as const, centre, size, mirrored: false };
 }
 
-/** Something in the way, at a usual place and of a usual size on this car, under a name of its own. Units: mm. */
+/** An obstacle, at a usual place and of a usual size on this car, under a name of its own. Units: mm. */
 export function usualObstacle(document: LayoutDocument, role: ObstacleRole): Obstacle {
   const taken = document.obstacles.map(({ name }) => name);
   return { name: freeName(taken, NAMES[role]), role, ...usualShape(document, role) };

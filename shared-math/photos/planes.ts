@@ -16,7 +16,7 @@ export const LOOSE: Record<View, LooseStart> = {
   front: { middle: [0, -450], width: 2400 },
 };
 
-/** Where the plane of a photo stands along its view: as told, else where its known point stands. */
+/** Where the plane of a photo stands along its view: as given, else where its known point stands. */
 export function depthOf(photo: Photo): number {
   return photo.depth ?? photo.anchor?.stands[VIEW_AXES[photo.view].toward.axis] ?? 0;
 }

@@ -2,7 +2,7 @@ import { subtract } from '../geometry/vectors.ts';
 import { distance, type Point, type Side } from '../layout/index.ts';
 
 /**
- * What holds an axle, as residuals in mm of the four forms below. Location kinds and lateral kinds are told in
+ * What holds an axle, as residuals in mm of the four forms below. Location kinds and lateral kinds are given in
  * these forms only, so the solver knows no kind by name.
  */
 export type AxleRow =

@@ -94,9 +94,9 @@ function rollCentreOf({ lateral, axle }: Layout): number {
 export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
   const ride = layout.ride ?? {};
   const origin: Partial<Record<RideParameterName, RideOrigin>> = {};
-  const take = (name: RideParameterName, told: number | undefined, other: number, from: RideOrigin) => {
-    origin[name] = told === undefined ? from : 'told';
-    return told ?? other;
+  const take = (name: RideParameterName, given: number | undefined, other: number, from: RideOrigin) => {
+    origin[name] = given === undefined ? from : 'told';
+    return given ?? other;
   };
   const { left, right } = layout.axle;
   const track = left.wheelCentre[1] - right.wheelCentre[1];
@@ -140,7 +140,7 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
     spring?.kind === 'leaf' && spring.lie === 'across'
       ? spring.length
       : leaf && leaf.left.seat[1] - leaf.right.seat[1];
-  const gyration = (told: number | undefined) => told ?? USUAL_RIDE.gyration * track;
+  const gyration = (given: number | undefined) => given ?? USUAL_RIDE.gyration * track;
   const { bump, rebound } = layout.travel;
   const noTravel = bump + rebound === 0;
   return succeeded({

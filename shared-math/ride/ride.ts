@@ -120,7 +120,7 @@ export function restRide(ride: Ride): void {
   placeRide(ride, { frameRise: rise, frameRoll: tilt, axleRise: rise, axleRoll: tilt });
 }
 
-/** Puts frame and axle where told, at time 0 and the beginning of the road. */
+/** Puts frame and axle where specified, at time 0 and the beginning of the road. */
 export function placeRide(ride: Ride, place: RidePlace): void {
   const { engine, state } = ride;
   const { frame, axle, acceleration, speeds, push } = engine;

@@ -8,7 +8,7 @@ import type { Route } from './route.ts';
  * A route made ready for turning.
  *
  * Every yoke is the direction of its ears: the line through the two cross-pin ends that it holds, square to its shaft.
- * A spider keeps the ears of its two yokes square to each other. Directions square to a shaft are told by an angle,
+ * A spider keeps the ears of its two yokes square to each other. Directions square to a shaft are given by an angle,
  * right-hand about the shaft from column to box, from a reference that is carried along the chain: at each joint it is
  * turned with the least rotation that takes one shaft's direction into the next. That rotation leaves the normal of
  * the bend, n = before × after, where it is, so the normal has the same angle on both sides of its joint.
@@ -60,7 +60,7 @@ function carried(v: Point, a: Point, b: Point): Point {
  * Makes a route ready for turning.
  * Frame:    vehicle. Units: rad.
  * Outcomes: ok; locked, with the joint, where a single joint is at a right angle or more, or a double one folded back.
- * Source:   own derivation, as told at `Chain`.
+ * Source:   own derivation, as given at `Chain`.
  * Checked:  tests/reference/shaft-chain.test.ts (composed directly from vectors).
  */
 export function prepareChain(route: Route): Outcome<Chain, Locked> {

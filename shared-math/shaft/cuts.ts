@@ -62,7 +62,7 @@ export interface ShaftCut {
 /**
  * A notch where a pinch bolt crosses an end. The bolt runs past the round of the shaft at `offset` from its axis, so
  * it takes what lies beyond offset - bolt/2; filed a little deeper and wider so that the bolt goes through freely.
- * Units: mm. Nothing where the bolt passes clear of the shaft.
+ * Units: mm. Undefined if the bolt passes clear of the shaft.
  */
 export function notchFor(
   end: ShaftEnd,

@@ -40,7 +40,7 @@ export interface Meeting extends MeetingPlace {
   /** What is wrong or not known, with its figures; empty where it fits. */
   readonly reason: string;
   readonly remedies: readonly FitRemedy[];
-  /** How deep the end sits in the joint, mm; nothing where it cannot be told. */
+  /** How deep the end sits in the joint, mm; undefined if it cannot be known. */
   readonly engaged: number | undefined;
 }
 
@@ -96,7 +96,7 @@ function boreOf(side: JointSide): number {
 }
 
 /**
- * How deep an end sits in its joint, mm; nothing where dimensions are missing. An intermediate shaft is cut so that it
+ * How deep an end sits in its joint, mm; undefined if dimensions are missing. An intermediate shaft is cut so that it
  * fills the bore, as far as its form goes; a column's or box's end sits as deep as the joint has been slid onto it.
  */
 export function engagement(shaft: ShaftDocument, route: Route, place: MeetingPlace): number | undefined {
@@ -130,7 +130,7 @@ type Verdict = Pick<Meeting, 'status' | 'reason' | 'remedies'>;
 
 const FITS: Verdict = { status: 'fits', reason: '', remedies: [] };
 
-/** Too small to go in, or so much too large that it rattles; nothing where it goes. */
+/** Too small to go in, or so much too large that it rattles; undefined if it goes. */
 function sizeProblem(what: string, bore: number, size: number, style: LengthStyle): string {
   const gap = bore - size;
   const [own, around] = [sizeBeside(size, bore, style), sizeBeside(bore, size, style)];
@@ -266,7 +266,7 @@ function depthVerdict(place: MeetingPlace, engaged: number, into: JointSide, sty
  * Checks every meeting of an end with an end: kind, diameter, flats, spline count and pitch, depth of engagement.
  * Units:    mm; `style` for the figures in sentences.
  * Outcomes: each meeting fits, is a mismatch with its reason and what would mend it, asks for a trial fit, or is not
- *           told because one of the two ends is not described.
+ *           reported because one of the two ends is not described.
  * Source:   common practice, no published source, as at each figure in usual.ts.
  * Checked:  tests/unit/shaft.test.ts.
  */

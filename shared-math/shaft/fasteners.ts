@@ -75,7 +75,7 @@ export interface SetScrew {
 
 /**
  * Shigley, Table 7-4 (torques found in several charts, holding from memory). Another published chart gives 400, 700,
- * 1000 and 1500 lbf for the same torques: half as much, so the hold is told as between the two.
+ * 1000 and 1500 lbf for the same torques: half as much, so the hold is reported as between the two.
  */
 const SET_SCREW_ROWS = [
   ['1/4', 0.25, 87, 1000, 400],
@@ -99,7 +99,7 @@ export function setScrewTorque(axialHold: number, shaftDiameter: number): number
   return (axialHold * shaftDiameter) / 2000;
 }
 
-/** The listed set screw of this diameter (mm), or nothing where the list has none so large. */
+/** The listed set screw of this diameter (mm), or undefined if the list has none so large. */
 export function setScrewOf(diameter: number): (typeof SET_SCREWS)[number] | undefined {
   return SET_SCREWS.find((screw) => Math.abs(screw.diameter - diameter) < 0.4);
 }

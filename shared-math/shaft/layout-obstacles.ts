@@ -64,7 +64,7 @@ function* bodyObstacles({ obstacles }: Layout): Generator<RouteObstacle> {
     }
 }
 
-/** What a layout has in the way of a steering shaft: its rails and obstacles, mirrored ones on both sides. mm. */
+/** The obstacles of a layout to a steering shaft: its rails and obstacles, mirrored ones on both sides. mm. */
 export function routeObstacles(layout: Layout): RouteObstacle[] {
   return [...railObstacles(layout), ...bodyObstacles(layout)];
 }

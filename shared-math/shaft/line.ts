@@ -29,7 +29,7 @@ export interface ShaftLine {
   readonly pins: readonly ShaftPin[];
   /** One more than there are pins. */
   readonly members: readonly ShaftMember[];
-  /** How the members turn, for `turnsOf`; nothing where a joint is folded so far that it passes nothing on. */
+  /** How the members turn, for `turnsOf`; undefined if a joint is folded so far that it passes nothing on. */
   readonly turning:
     | { readonly chain: Chain; readonly clocks: Float64Array; readonly columnYoke: Radians }
     | undefined;

@@ -56,7 +56,7 @@ export function betweenSegments(a: Point, b: Point, c: Point, d: Point): number 
   return norm(add(w, subtract(scaled(u, s), scaled(v, t))));
 }
 
-/** Signed distance from a box's surface of a place told from its centre in its own axes, mm: below 0 inside. */
+/** Signed distance from a box's surface of a place given from its centre in its own axes, mm: below 0 inside. */
 function fromBox([hx, hy, hz]: Point, px: number, py: number, pz: number): number {
   const x = Math.abs(px) - hx;
   const y = Math.abs(py) - hy;

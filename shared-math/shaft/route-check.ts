@@ -8,7 +8,7 @@ export type SupportReason = 'three-joints' | 'double-joint';
 
 /** Supports asked for and placed. */
 export interface SupportCheck {
-  /** Nothing where none is called for. */
+  /** Undefined if none is called for. */
   readonly because: SupportReason | undefined;
   /** Bearings on intermediate shafts that hold the chain; 0 where none is called for. */
   readonly needed: number;

@@ -153,7 +153,7 @@ const FINE = 2;
 
 /**
  * The route of two or three joints with the least worst angle that is clear, by the simplex method from a lattice of
- * starts on every side of what is in the way. The first and last joint stay on the column's and the box's axes. Each
+ * starts on every side of the obstacles. The first and last joint stay on the column's and the box's axes. Each
  * joint's angle counts by its own weight, as a joint of a kind that may bend further weighs less. No randomness.
  * Shapes:   `weights` has one entry for each joint, in order from the column; all 1 compares plain angles.
  */

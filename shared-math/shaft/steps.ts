@@ -108,7 +108,7 @@ function clockSteps(shaft: ShaftDocument): Step[] {
     const part = `Shaft ${index + 1}`;
     const freedom = clockFreedom(shaft, index);
     const [atColumn, atBox] = [`joint ${index + 1}`, `joint ${index + 2}`];
-    const told =
+    const order =
       clock === 0
         ? `${part}: set the ears of its two yokes, in ${atColumn} and in ${atBox}, in one plane`
         : `${part}: looking from the column to the box, turn its yoke in ${atBox} ${formatDegrees(Math.abs(clock))} ${clock > 0 ? 'clockwise' : 'counter-clockwise'} from its yoke in ${atColumn}`;
@@ -118,13 +118,13 @@ function clockSteps(shaft: ShaftDocument): Step[] {
         part,
         sentence:
           freedom.kind === 'flats'
-            ? `${told}. Flats at both ends leave no choice: order the joints with their ears so, or take a welded or splined end.`
-            : `${told}, and mark it before it is fixed.`,
+            ? `${order}. Flats at both ends leave no choice: order the joints with their ears so, or take a welded or splined end.`
+            : `${order}, and mark it before it is fixed.`,
       };
     return {
       kind: 'clock',
       part,
-      sentence: `${told}. Its splines move it in steps of ${formatDegrees(freedom.step)}: take the nearest, at most ${formatDegrees(freedom.step / 2)} off.`,
+      sentence: `${order}. Its splines move it in steps of ${formatDegrees(freedom.step)}: take the nearest, at most ${formatDegrees(freedom.step / 2)} off.`,
     };
   });
 }

@@ -20,7 +20,7 @@ import { type JointLimits, SUPPORT_FROM_JOINT, USUAL_JOINT_LIMITS } from './usua
 export interface RouteTask {
   readonly column: { readonly end: Point; readonly axis: Point; readonly fit?: ShaftEnd | undefined };
   readonly box: { readonly end: Point; readonly axis: Point; readonly fit?: ShaftEnd | undefined };
-  /** What is in the way: convex bodies, or a function that answers how near a stretch of line comes. */
+  /** The obstacles: convex bodies, or a function that answers how near a stretch of line comes. */
   readonly obstacles?: readonly RouteObstacle[];
   readonly clearanceOf?: ClearanceOf;
 }

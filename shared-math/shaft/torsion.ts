@@ -71,7 +71,7 @@ export function twistOf(
 }
 
 /**
- * The weakest section of a piece of stock: with flats where it has them. Of splined stock none is told, since the
+ * The weakest section of a piece of stock: with flats where it has them. Of splined stock none is reported, since the
  * outside diameter does not say how deep the teeth are cut.
  */
 export function stockSection(stock: ShaftStock): Outcome<TorsionSection, 'too-flat' | 'spline'> {

@@ -1,6 +1,6 @@
 import type { JointSide, ShaftEnd, ShaftStock, SplineForm } from '../layout/index.ts';
+import { distinctWords } from '../units/distinct-words.ts';
 import { formatDecimal, formatLength, type LengthStyle, MM_PER_INCH } from '../units/index.ts';
-import { toldApart } from '../units/told-apart.ts';
 
 // What the parts of a shaft are called, with their dimensions, in the reader's unit.
 
@@ -23,7 +23,7 @@ const ALIKE = { in: 5e-5 * MM_PER_INCH, mm: 5e-4 };
 export function sizeBeside(mm: number, other: number, style: LengthStyle): string {
   const finer = (value: number) =>
     style.unit === 'mm' ? `${formatDecimal(value, 3)} mm` : `${formatDecimal(value / MM_PER_INCH, 4)} in`;
-  return toldApart(mm, [other], [(value) => sizeWords(value, style), finer], ALIKE[style.unit]);
+  return distinctWords(mm, [other], [(value) => sizeWords(value, style), finer], ALIKE[style.unit]);
 }
 
 const FORM_WORDS: Record<SplineForm, string> = {

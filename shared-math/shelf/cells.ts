@@ -11,7 +11,7 @@ export interface CellRefusal {
   readonly reason: string;
 }
 
-/** The unit that stands behind a column's title, or nothing where it has none. */
+/** The unit that stands behind a column's title, or undefined if it has none. */
 export function unitOf({ holds }: Column, unit: LengthUnit): string {
   if (holds === 'length') return unit;
   if (holds === 'pitch') return unit === 'in' ? 'per in' : 'mm';
@@ -20,8 +20,8 @@ export function unitOf({ holds }: Column, unit: LengthUnit): string {
 
 /** A column as it is headed: "bearing bore (mm)", "thread pitch (per in)", "name". */
 export function headingOf(column: Column, unit: LengthUnit): string {
-  const told = unitOf(column, unit);
-  return told === '' ? column.title : `${column.title} (${told})`;
+  const suffix = unitOf(column, unit);
+  return suffix === '' ? column.title : `${column.title} (${suffix})`;
 }
 
 /** Keeps what was meant: an inch figure and back is the same mm. */
@@ -89,7 +89,7 @@ export function checkPart(input: { readonly kind: PartKind }): Outcome<ShelfPart
   );
   if (stray) {
     const gate = stray.when && valueAt(input, stray.when[0]) === undefined ? stray.when[0] : undefined;
-    if (gate) return failed({ column: stray.title, reason: `needs "${titleAt(input.kind, gate)}" told too` });
+    if (gate) return failed({ column: stray.title, reason: `needs "${titleAt(input.kind, gate)}" as well` });
     const what = stray.when?.[0].startsWith('ends')
       ? 'this kind of end'
       : `this kind of ${wordOf(input.kind)}`;

@@ -72,13 +72,13 @@ const OPTIONAL = { optional: true } as const;
 
 /** A spline that a part may have: all of it is left out where its form is. */
 function splineOf(kind: PartKind, title: string, path: string): Column[] {
-  const told = { when: [`${path}.form`, SPLINE_FORMS.map(([value]) => value)] } as const;
+  const given = { when: [`${path}.form`, SPLINE_FORMS.map(([value]) => value)] } as const;
   return [
     column([kind], `${title} spline`, `${path}.form`, SPLINE_FORMS, OPTIONAL),
-    column([kind], `${title} teeth`, `${path}.teeth`, 'whole', told),
-    column([kind], `${title} pitch`, `${path}.pitch`, 'number', { ...OPTIONAL, ...told }),
-    column([kind], `${title} module`, `${path}.module`, 'number', { ...OPTIONAL, ...told }),
-    column([kind], `${title} diameter`, `${path}.diameter`, 'length', told),
+    column([kind], `${title} teeth`, `${path}.teeth`, 'whole', given),
+    column([kind], `${title} pitch`, `${path}.pitch`, 'number', { ...OPTIONAL, ...given }),
+    column([kind], `${title} module`, `${path}.module`, 'number', { ...OPTIONAL, ...given }),
+    column([kind], `${title} diameter`, `${path}.diameter`, 'length', given),
   ];
 }
 
@@ -255,7 +255,7 @@ export function putValue(part: Tree, path: string, value: unknown): void {
   holder[keys.at(-1) as string] = value;
 }
 
-/** Whether a part of this kind, as far as it is told, asks for a column. */
+/** Whether a part of this kind, as far as it is given, asks for a column. */
 export function isAsked({ kinds, when }: Column, part: { readonly kind: PartKind }): boolean {
   if (!kinds.includes(part.kind)) return false;
   return when === undefined || when[1].includes(valueAt(part, when[0]) as string);

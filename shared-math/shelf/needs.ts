@@ -57,7 +57,7 @@ function fromLine(point: Point, a: Point, along: Point): number {
   return norm(cross(subtract(point, a), unit(along)));
 }
 
-/** The most that each ball tilts over travel and turn, by hardpoint; nothing where it has not been worked out. */
+/** The most that each ball tilts over travel and turn, by hardpoint; undefined if it has not been worked out. */
 export type Tilts = (hardpoint: string) => Degrees | undefined;
 
 function largest(tilts: readonly (Degrees | undefined)[]): Degrees | undefined {

@@ -147,7 +147,7 @@ export function leastSquares(
     const known = new Float64Array(size);
     let along = 0;
     let sized = 0;
-    let told = 0;
+    let foretold = 0;
     for (let j = 0; j < size; j += 1) {
       let seen = 0;
       for (let i = 0; i < count; i += 1)
@@ -163,10 +163,10 @@ export function leastSquares(
       slope[j] = (before.gradient[j] as number) - (gradient[j] as number);
       along += (slope[j] as number) * (step[j] as number);
       sized += (known[j] as number) * (step[j] as number);
-      told += seen * (step[j] as number);
+      foretold += seen * (step[j] as number);
     }
     if (!(along > 0)) return;
-    const scale = Math.abs(sized) > Math.abs(told) ? Math.abs(told / sized) : 1;
+    const scale = Math.abs(sized) > Math.abs(foretold) ? Math.abs(foretold / sized) : 1;
     let off = 0;
     for (let j = 0; j < size; j += 1) {
       missing[j] = (missing[j] as number) - scale * (known[j] as number);

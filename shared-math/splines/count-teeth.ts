@@ -29,7 +29,7 @@ export interface ToothCount {
 export type CountFailure =
   /** The marked rim reaches out of the picture. */
   | 'off-picture'
-  /** The rim is too small to hold teeth that can be told apart. */
+  /** The rim is too small to hold teeth that can be distinguished. */
   | 'too-small'
   /** The ring is even: there is nothing to count. */
   | 'no-teeth';
@@ -51,7 +51,7 @@ const PER_TOOTH = 32;
 const SAMPLES = 720;
 const LEAST_TEETH = 8;
 const MOST_TEETH = 120;
-/** Pixels. Fewer for each tooth cannot be told from noise. */
+/** Pixels. Fewer for each tooth cannot be distinguished from noise. */
 const PIXELS_A_TOOTH = 3;
 const SMALLEST_RADIUS = 25;
 /** Grey levels. A weaker rhythm than this is none. */

@@ -4,7 +4,7 @@ import { INVOLUTE_RANGES, type PressureAngle } from './standards.ts';
 /** Form of the space's bottom. */
 export type SplineRoot = 'flat' | 'fillet';
 
-/** Dimensions of a standard involute spline, side fit, mm. Nothing where the form or our copy has no figure. */
+/** Dimensions of a standard involute spline, side fit, mm. Undefined if the form or our copy has no figure. */
 export interface InvoluteDimensions {
   readonly pitchDiameter: number;
   readonly baseDiameter: number;

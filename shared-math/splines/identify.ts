@@ -78,7 +78,7 @@ const SLIP = 0.01 * MM_PER_INCH;
 const LIST_ENDS =
   'The list ends here: inch involutes of 30°, 37.5° and 45°, metric ones of ISO 4156, those of DIN 5480 with its usual reference diameters, and five sizes of SAE J500 serrations. Other metric serrations and makers’ own forms are not on it.';
 
-/** How a measure stands to a form; nothing where it is not near. */
+/** How a measure stands to a form; undefined if it is not near. */
 function fitOf(measure: SplineMeasure, { outsideDiameter, form }: StandardSpline): SplineFit | undefined {
   const { uncertainty } = measure;
   const difference = measure.outsideDiameter - outsideDiameter;

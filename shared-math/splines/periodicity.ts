@@ -8,7 +8,7 @@ export interface RingSpectrum {
 
 /**
  * Makes a counter of waves around a ring of `count` samples. A ring closes on itself, so waves that fit it a whole
- * number of times are told apart without any window: the power of k waves is |Σ s e^(-2πi k j / count)|² / count².
+ * number of times are distinguished without any window: the power of k waves is |Σ s e^(-2πi k j / count)|² / count².
  * What goes around once or a few times (a light from one side, a circle marked off centre) stays below `least` and is
  * left out: that is the detrending.
  */

@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../units/index.ts';
 
-// The standard forms of splined shaft ends, as far as they are told apart by outside diameter and count.
+// The standard forms of splined shaft ends, as far as they are distinguished by outside diameter and count.
 
 export const INVOLUTE_STANDARD = 'ANSI B92.1-1970 (R1993) / SAE J498';
 export const SERRATED_STANDARD = 'SAE J500';

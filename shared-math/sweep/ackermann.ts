@@ -43,7 +43,7 @@ export interface Ackermann {
   readonly idealOuter: number;
   /** How much further the outer wheel turns than that; positive: too far. */
   readonly error: number;
-  /** 100 (inner - outer) / (inner - ideal outer) at equal inner angle; nothing where the wheels are nearly straight. */
+  /** 100 (inner - outer) / (inner - ideal outer) at equal inner angle; undefined if the wheels are nearly straight. */
   readonly percent: number | undefined;
 }
 

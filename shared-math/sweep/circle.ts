@@ -10,7 +10,7 @@ export interface TurningCircle {
   /** The same if the inner wheel alone set the turn, and if the outer wheel alone did. */
   readonly byInner: number;
   readonly byOuter: number;
-  /** Of the foremost outer corner, of tyre or nose; nothing where the layout does not give how far and wide the nose is. */
+  /** Of the foremost outer corner, of tyre or nose; undefined if the layout does not give how far and wide the nose is. */
   readonly betweenWalls: number | undefined;
 }
 
@@ -22,7 +22,7 @@ const TURNS_FROM = 0.01;
  * that point at the distance wheelbase · cot(its angle) from its kingpin; where Ackermann is not met the two wheels put
  * it at two places, and the tyres settle between them by scrubbing: here midway, at wheelbase times the mean of the
  * cotangents from the car's middle. Seen from the point, the outer kingpin stands half a track further out and a
- * wheelbase ahead, the tyre's middle the scrub radius beyond it, its edge half a tyre more. Nothing where the lock does
+ * wheelbase ahead, the tyre's middle the scrub radius beyond it, its edge half a tyre more. Undefined if the lock does
  * not steer.
  * Units:    mm, rad.
  * Source:   own derivation; that the tyres settle midway is an assumption, hence the range by each wheel alone.

@@ -76,7 +76,7 @@ export interface TurnEffort {
 
 /**
  * What parking takes through a turn: the kingpins take as much everywhere, the handwheel most where the overall ratio is
- * least. Each kingpin by its own eccentricity and half the load; the mean rate of the wheels hands it on. Nothing where
+ * least. Each kingpin by its own eccentricity and half the load; the mean rate of the wheels hands it on. Undefined if
  * there is no turn.
  * Units:    N, mm, N·m, rad. Source: `parkingEffort`; the ratio's least of the sweep's rows and straight ahead.
  * Checked:  tests/unit/turn.test.ts (rates by differences of the solved linkage).

@@ -81,7 +81,7 @@ export function sweepTravel(
   return sweep;
 }
 
-/** What a travel sweep comes to. Angles in rad, `worstAt` in mm or rad as the sweep; nothing where no row is ok. */
+/** What a travel sweep comes to. Angles in rad, `worstAt` in mm or rad as the sweep; undefined if no row is ok. */
 export interface TravelSummary {
   /** Largest |bump steer|. */
   readonly worstBumpSteer: number;

@@ -86,7 +86,7 @@ export interface TurnSweep {
   readonly straightRatio: number;
   /** The outer wheel's angle less its Ackermann ideal for the inner one, static toe taken out; positive: too far. */
   readonly ackermannError: Float64Array;
-  /** 100 (inner - outer) / (inner - ideal outer) at the same inner angle; nothing where the wheels are nearly straight. */
+  /** 100 (inner - outer) / (inner - ideal outer) at the same inner angle; undefined if the wheels are nearly straight. */
   readonly ackermannPercent: readonly (number | undefined)[];
   readonly left: Lock;
   readonly right: Lock;

@@ -37,7 +37,7 @@ function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): CameraPla
  * axis through the picture's middle and square pixels: the homography is K [r1 r2 t] with one unknown, the focal length,
  * which is the one that gives the measured distance.
  * Frame:    the plane's own; lengths in its units. Shapes: `toPhoto` from plane to undistorted px.
- * Outcomes: the place; nothing where no focal length from a tenth to fifty picture widths gives the distance.
+ * Outcomes: the place; undefined if no focal length from a tenth to fifty picture widths gives the distance.
  * Source:   own derivation from the pinhole camera. Checked: tests/unit/trace/photo-plane.test.ts.
  */
 export function cameraPlace(toPhoto: Homography, size: Spot, distance: number): CameraPlace | undefined {

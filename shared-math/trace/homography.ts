@@ -43,7 +43,7 @@ export function composed(after: Homography, first: Homography): Homography {
   return product(after, first);
 }
 
-/** The way back; nothing where the mapping squeezes its plane into a line. */
+/** The way back; undefined if the mapping squeezes its plane into a line. */
 export function inverted(m: Homography): Homography | undefined {
   const [a, b, c, d, e, f, g, h, i] = m as unknown as [
     number,
@@ -72,7 +72,7 @@ export function inverted(m: Homography): Homography | undefined {
   return minors.map((entry) => entry / determinant);
 }
 
-/** Where a place goes; nothing for one on or behind the horizon of a mapping whose middle is told by `front`. */
+/** Where a place goes; nothing for one on or behind the horizon of a mapping whose middle is given by `front`. */
 export function applied(m: Homography, [x, y]: Spot, front = 1): Spot | undefined {
   const w = (m[6] as number) * x + (m[7] as number) * y + (m[8] as number);
   if (!(w * front > 1e-12)) return undefined;
@@ -82,7 +82,7 @@ export function applied(m: Homography, [x, y]: Spot, front = 1): Spot | undefine
   ];
 }
 
-/** Moves points to their mean and scales their mean distance from it to √2; nothing where all are one spot. */
+/** Moves points to their mean and scales their mean distance from it to √2; undefined if all are one spot. */
 function normaliser(spots: readonly Spot[]): { to: number[]; back: number[] } | undefined {
   const n = spots.length;
   const cx = spots.reduce((sum, [x]) => sum + x, 0) / n;

@@ -12,7 +12,7 @@ import {
 } from './homography.ts';
 import { distorted, fitLens, type Lens, type LensFailure, undistorted } from './lens.ts';
 
-/** What a person has told of a photo. Spots are px of the upright original; places mm right and down in the view. */
+/** What a person has specified about a photo. Spots are px of the upright original; places mm right and down in the view. */
 export interface PhotoCalibration {
   readonly size: Spot;
   /** Left and right exchanged: taken from the other side than the view looks. */
@@ -92,21 +92,21 @@ function baseOf({ scale, straighten, size }: PhotoCalibration): readonly [Spot, 
 }
 
 /**
- * Puts together what was told of a photo: px → without the lens's bending → the plane in mm → turned level, scaled and
+ * Puts together what was specified about a photo: px → without the lens's bending → the plane in mm → turned level, scaled and
  * moved to the view's place.
  * Frame:    photo px and the view's own plane, both right and down. Units: px, mm.
  * Outcomes: ok; the step that cannot be and why.
  * Source:   own composition. Checked: tests/unit/trace/photo-plane.test.ts (an independent camera).
  */
-export function preparePhoto(told: PhotoCalibration, start: LooseStart): Outcome<PhotoPlane, TraceFailure> {
-  const { size, scale, level, anchor, straighten, distance } = told;
+export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcome<PhotoPlane, TraceFailure> {
+  const { size, scale, level, anchor, straighten, distance } = given;
   let lens: Lens = { k: 0, size };
-  if (told.lens) {
-    const fit = fitLens(told.lens.line, size);
+  if (given.lens) {
+    const fit = fitLens(given.lens.line, size);
     if (!fit.ok) return failed({ step: 'lens', why: fit.failure });
     lens = fit.value;
   }
-  const mirror: Homography = told.flipped ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1] : [1, 0, 0, 0, 1, 0, 0, 0, 1];
+  const mirror: Homography = given.flipped ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1] : [1, 0, 0, 0, 1, 0, 0, 0, 1];
   let flat: Homography = mirror;
   let residual = 0;
   if (straighten) {
@@ -160,7 +160,7 @@ export function preparePhoto(told: PhotoCalibration, start: LooseStart): Outcome
   // Places beyond the horizon have no picture: the side of it that the photo's middle lies on is the front.
   const middle = toPlace([size[0] / 2, size[1] / 2]) ?? [0, 0];
   const w = (matrix[6] as number) * middle[0] + (matrix[7] as number) * middle[1] + (matrix[8] as number);
-  const base = baseOf(told);
+  const base = baseOf(given);
   const length = apart(...base);
   const half: Spot = [(base[0][0] + base[1][0]) / 2, (base[0][1] + base[1][1]) / 2];
   const side = (dx: number, dy: number) =>

@@ -8,7 +8,7 @@ export interface SightLine {
 }
 
 /**
- * The point nearest to two lines of sight, and how far they pass one another; nothing where they run alongside.
+ * The point nearest to two lines of sight, and how far they pass one another; undefined if they run alongside.
  * Frame: vehicle. Units: mm. Source: halfway along the common perpendicular.
  * Checked: tests/unit/trace/photo-plane.test.ts.
  */

@@ -8,13 +8,13 @@ export interface Figures {
   /** Worst |bump steer| over heave, and over roll at ride height. */
   readonly worstHeave: number;
   readonly worstRoll: number;
-  /** Worst |bump steer| with each wheel anywhere in its own travel; nothing where it is not reached everywhere. */
+  /** Worst |bump steer| with each wheel anywhere in its own travel; undefined if it is not reached everywhere. */
   readonly worstOneWheel: number | undefined;
   /** Bump steer at ride height, rad for each mm of heave. */
   readonly slope: number;
   /** How much total toe-in changes over heave: most less least. */
   readonly toeChange: number;
-  /** Overall, at the centre; nothing where the layout does not steer, as all that follows. */
+  /** Overall, at the centre; undefined if the layout does not steer, as all that follows. */
   readonly ratio: number | undefined;
   readonly turns: number | undefined;
   /** The inner wheel at the lesser lock. */

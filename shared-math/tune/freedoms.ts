@@ -19,7 +19,7 @@ export interface Freedom {
   readonly words: string;
   /** Whether the axle's own path changes with it; else only the steering's. */
   readonly movesAxle: boolean;
-  /** Why a layout has no such thing, or nothing where it has. */
+  /** Why a layout has no such thing, or undefined if it has. */
   absent(document: LayoutDocument): string | undefined;
   /** The document with it moved by so many mm: forward, to the car's left, up, longer. Not validated. */
   move(document: LayoutDocument, by: number): LayoutDocument;

@@ -53,7 +53,7 @@ function needsOf(
   });
 }
 
-/** What holds are measured against; nothing where the layout as drawn does not steer. */
+/** What holds are measured against; undefined if the layout as drawn does not steer. */
 export function contextOf(
   drawn: FrontEnd,
   holds: Holds,

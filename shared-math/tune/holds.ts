@@ -83,7 +83,7 @@ export function locksOf(turn: TurnSweep): Locks {
 
 /**
  * How every hold stands on a front end. Where it does not steer at all, reach is missing by more than any number of
- * poses and the rest is not told. Clearances count as having `margin` (mm) less to spare, and are left out where the
+ * poses and the rest is left out. Clearances count as having `margin` (mm) less to spare, and are left out where the
  * others together are broken by `settledAt` or more.
  */
 export function holdStates(

@@ -11,7 +11,7 @@ export interface Problem {
   value(x: readonly number[]): number;
   /**
    * By how much conditions are broken, 0 where all hold. Costly: asked only where the value would be taken, and need not
-   * be told exactly from `settledAt` on.
+   * be reported exactly from `settledAt` on.
    */
   violation(x: readonly number[], settledAt: number): number;
   /** What a violation of 1 counts in the value's unit while the best is closed in on. */

@@ -16,16 +16,16 @@ import { locksOf } from './holds.ts';
 /** mm: an eighth of an inch, what a weld draws or a tape misses. */
 export const USUAL_STEP = 3.175;
 
-/** What is told of a layout in which one hardpoint was moved. mm, rad. */
+/** What is reported of a layout in which one hardpoint was moved. mm, rad. */
 export interface StepFigures {
   readonly worstBumpSteer: number;
   /** rad for each mm of heave, at ride height. */
   readonly slope: number;
   /** Most less least of the total toe-in over the travel. */
   readonly toeChange: number;
-  /** Overall, at the centre; nothing where it does not steer. */
+  /** Overall, at the centre; undefined if it does not steer. */
   readonly ratio: number | undefined;
-  /** The least distance of the pairs that this hardpoint has a part in; nothing where none comes near. */
+  /** The least distance of the pairs that this hardpoint has a part in; undefined if none comes near. */
   readonly clearance: number | undefined;
 }
 
@@ -33,7 +33,7 @@ export interface StepFigures {
 export interface StepEffect {
   readonly axis: 0 | 1 | 2;
   readonly direction: 1 | -1;
-  /** Nothing where the layout with the step is none, or does not reach over the travel. */
+  /** Undefined if the layout with the step is none, or does not reach over the travel. */
   readonly figures: StepFigures | undefined;
 }
 
@@ -45,7 +45,7 @@ export interface Sensitivity {
   readonly effects: readonly StepEffect[];
 }
 
-/** Travel and turn are looked at this finely: a step's effect on a gap, not the gap itself, is what is told. */
+/** Travel and turn are looked at this finely: a step's effect on a gap, not the gap itself, is what is reported. */
 const FINENESS = { heaves: 9, turns: 13, within: 300 } as const;
 
 interface Measured {

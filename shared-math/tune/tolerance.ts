@@ -20,7 +20,7 @@ export interface ToleranceBand {
 }
 
 export interface ToleranceOptions {
-  /** mm: each coordinate is off by this at most, all errors as likely. An eighth of an inch unless told. */
+  /** mm: each coordinate is off by this at most, all errors as likely. An eighth of an inch if absent. */
   readonly tolerance?: number;
   readonly cars?: number;
   readonly heaves?: number;
@@ -31,7 +31,7 @@ export interface ToleranceOptions {
 const TAIL = 0.025;
 const WORST_SHARE = 0.95;
 
-/** Directions are told by their own numbers and are no places that could be off. */
+/** Directions are given by their own numbers and are no places that could be off. */
 const NO_PLACES: ReadonlySet<string> = new Set([
   'sectorAxis',
   'rails',

@@ -60,8 +60,8 @@ export interface TuneResult {
   readonly evaluations: number;
 }
 
-/** mm. Proposals are told to this: finer than anyone builds. */
-const TOLD_TO = 0.01;
+/** mm. Proposals are reported to this: finer than anyone builds. */
+const REPORTED_TO = 0.01;
 /** Poses of roll at ride height, odd so that level is one of them. */
 const ROLLS = 13;
 /** rad. What a violation of one unit weighs against bump steer while the best is closed in on. */
@@ -120,7 +120,7 @@ function movedBy(document: LayoutDocument, free: readonly FreeMove[], by: readon
   return free.reduce((moved, { freedom }, i) => freedom.move(moved, by[i] as number), document);
 }
 
-/** The layout of a moved document, or nothing where it is none: a link of no length, an arm on its own axis. */
+/** The layout of a moved document, or undefined if it is none: a link of no length, an arm on its own axis. */
 function layoutIfAny(document: LayoutDocument): Layout | undefined {
   const read = readLayout(document);
   return read.ok ? resolveLayout(read.value) : undefined;
@@ -166,12 +166,12 @@ const ROUNDED_EACH = 4;
 function roundings(at: readonly number[], free: readonly FreeMove[]): number[][] {
   let places: number[][] = [[]];
   free.forEach(({ from, to }, i) => {
-    const steps = (at[i] as number) / TOLD_TO;
+    const steps = (at[i] as number) / REPORTED_TO;
     const near = Math.round(steps);
     const other = near > steps ? near - 1 : near + 1;
     const ways = free.length <= ROUNDED_EACH ? [near, other] : [near];
     places = places.flatMap((place) =>
-      ways.map((way) => [...place, Math.min(to, Math.max(from, Number((way * TOLD_TO).toFixed(2))))]),
+      ways.map((way) => [...place, Math.min(to, Math.max(from, Number((way * REPORTED_TO).toFixed(2))))]),
     );
   });
   return places;

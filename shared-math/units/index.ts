@@ -1,5 +1,6 @@
 // Units at the edges: lengths and angles read and written as people write them. Inside are mm and radians.
 export { type Degrees, formatDecimal, formatDegrees, type Radians, toDegrees, toRadians } from './angles.ts';
+export { decimalBeside, degreesBeside, lengthBeside, setLength } from './distinct-words.ts';
 export { formatForce, formatLoad } from './forces.ts';
 export {
   formatFine,
@@ -12,4 +13,3 @@ export {
   parseLength,
 } from './lengths.ts';
 export { formatToe, formatToeLength } from './toe.ts';
-export { decimalBeside, degreesBeside, lengthBeside, setLength } from './told-apart.ts';

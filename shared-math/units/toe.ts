@@ -1,6 +1,6 @@
 import { type Degrees, formatDecimal } from './angles.ts';
+import { degreesBeside, distinctWords } from './distinct-words.ts';
 import { type LengthUnit, MM_PER_INCH } from './lengths.ts';
-import { degreesBeside, toldApart } from './told-apart.ts';
 
 /**
  * Toe as a length: thousandths of an inch, or tenths of a millimetre, as its usual band is one step of a sixteenth. Finer
@@ -9,7 +9,7 @@ import { degreesBeside, toldApart } from './told-apart.ts';
 export function formatToeLength(mm: number, unit: LengthUnit, others: readonly number[] = []): string {
   const [per, decimals] = unit === 'in' ? [MM_PER_INCH, 3] : [1, 1];
   const form = (count: number) => (value: number) => `${formatDecimal(value / per, count)} ${unit}`;
-  return toldApart(mm, [...others, 0], [form(decimals), form(decimals + 1), form(decimals + 2)], 5e-4);
+  return distinctWords(mm, [...others, 0], [form(decimals), form(decimals + 1), form(decimals + 2)], 5e-4);
 }
 
 /** Toe in its one form everywhere: "0.091 in (2.3 mm, 0.20°)", the reader's unit first. */

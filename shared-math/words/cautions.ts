@@ -198,7 +198,7 @@ export const CAUTIONS: readonly Caution[] = [ARMS, LINK_ENDS, RODS, ASSISTANCE, 
 const IN_ARMS = /^steering\.(dragLinkBall|box\.pitmanBall)$|\.tieRodBall$/;
 const ON_RODS = /^location\.(left\.|right\.)?(framePivot|upper\.|lower\.)/;
 
-/** What to know at a chosen point; nothing where there is no risk of its own. */
+/** What to know at a chosen point; undefined if there is no risk of its own. */
 export function cautionsAt(layout: Layout, point: string): readonly Caution[] {
   const found: Caution[] = [];
   if (IN_ARMS.test(point)) found.push(ARMS);

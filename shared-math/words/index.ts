@@ -27,8 +27,8 @@ export { linkWords } from './link-words.ts';
 export { handwheelWords, lockWords, placeInTurn, ratioWords, turnsWords } from './turn-words.ts';
 export {
   groundsOf,
-  type PoseTold,
   poseWords,
+  type SaidPose,
   SEVERITY_WORDS,
   type Stretch,
   tallyWords,

@@ -9,11 +9,11 @@ export const SEVERITY_WORDS: Record<Severity, string> = {
 
 /** "1 stop · 2 attention"; where there is neither, that nothing is past its limit. */
 export function tallyWords(counts: Readonly<Record<Severity, number>>): string {
-  const told = [
+  const parts = [
     counts.stop > 0 ? `${counts.stop} stop${counts.stop > 1 ? 's' : ''}` : '',
     counts.attention > 0 ? `${counts.attention} attention` : '',
   ].filter(Boolean);
-  return told.join(' · ') || 'Nothing past its limit';
+  return parts.join(' · ') || 'Nothing past its limit';
 }
 
 /** A stretch of a finding's quiet line; `own` where it names the shop's own limit. */
@@ -24,7 +24,7 @@ export interface Stretch {
 
 /**
  * "limit 0.5° · common practice, no published source", with the shop's own limits set apart. In short, what everybody
- * in the trade knows to have no published source is told by its first two words.
+ * in the trade knows to have no published source is reported by its first two words.
  */
 export function groundsOf({ limit, source: whole }: Finding, short = false): Stretch[] {
   const source = short ? whole.replaceAll('common practice, no published source', 'common practice') : whole;
@@ -35,17 +35,17 @@ export function groundsOf({ limit, source: whole }: Finding, short = false): Str
     .filter(({ text }) => text !== '');
 }
 
-/** A pose to be told: heave in mm, roll and handwheel in degrees. */
-export interface PoseTold {
+/** A pose to be reported: heave in mm, roll and handwheel in degrees. */
+export interface SaidPose {
   readonly heave: number;
   readonly roll: number;
   readonly handwheel: number;
 }
 
 /** A pose that a finding was measured in, short: "3 in of droop", "3 in of bump, 3° of roll, 544° right". */
-export function poseWords(pose: PoseTold, length: (mm: number) => string): string {
+export function poseWords(pose: SaidPose, length: (mm: number) => string): string {
   const degrees = (value: number) => `${Math.round(Math.abs(value) * 10) / 10}°`;
-  const told = [
+  const parts = [
     Math.abs(pose.heave) > 0.05
       ? `${length(Math.abs(pose.heave))} of ${pose.heave > 0 ? 'bump' : 'droop'}`
       : '',
@@ -56,5 +56,5 @@ export function poseWords(pose: PoseTold, length: (mm: number) => string): strin
       ? `${Math.round(Math.abs(pose.handwheel))}° of handwheel to the ${pose.handwheel > 0 ? 'left' : 'right'}`
       : '',
   ].filter(Boolean);
-  return told.join(', ') || 'ride height';
+  return parts.join(', ') || 'ride height';
 }

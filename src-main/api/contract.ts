@@ -192,7 +192,7 @@ export const contract = {
   'shelf.restore': { input: z.strictObject({ ids }), output: none },
   /**
    * Takes in a table file, all of it or nothing; refused by line and column. `replace` puts what was on the shelf into
-   * the bin. What was added and removed is told, so that it can be undone.
+   * the bin. What was added and removed is reported, so that it can be undone.
    */
   'shelf.importCsv': {
     input: z.strictObject({

@@ -46,7 +46,7 @@ export function dispatch(
     const handler = handlers[name] as (checked: unknown) => unknown;
     const reply = contract[name].output.safeParse(handler(received.data));
     if (reply.success) return { ok: true, value: reply.data };
-    // The handler has done its work but answers nonsense: a defect of this program, told as one.
+    // The handler has done its work but answers nonsense: a defect of this program, reported as one.
     throw new Error(`${name} answered against its contract: ${reply.error.message}`);
   } catch (error) {
     return failureOf(error, name, log);

@@ -37,7 +37,7 @@ function* answer(file: string): Answer {
   const best = findBestSpot(frontEnd, aim, travel);
   const line = zeroSlopeLine(frontEnd);
   const oneWheel = worstOneWheel(frontEnd);
-  const told = {
+  const reported = {
     ...head,
     status: 'ok',
     arrangement: arrangementOf(layout),
@@ -61,7 +61,7 @@ function* answer(file: string): Answer {
       oneWheel: oneWheel.status === 'ok' ? toDegrees(oneWheel.worst) : null,
     },
   };
-  yield `${JSON.stringify(told, null, 2)}\n`;
+  yield `${JSON.stringify(reported, null, 2)}\n`;
 }
 
 export const aim: Command = {

@@ -4,7 +4,7 @@ import { onlyFile, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
 import type { Answer, Command } from './usage.ts';
 
-/** What contradicts itself in a layout that is one: told in mm, without anything being solved. */
+/** What contradicts itself in a layout that is one: reported in mm, without anything being solved. */
 function contradictions(document: LayoutDocument): string[] {
   return contradictionsIn(resolveLayout(document), { unit: 'mm', fraction: 16 }).map(
     ({ sentence }) => sentence,

@@ -59,7 +59,7 @@ function* json(
   ridge: Float64Array,
 ): Answer {
   const { columns, rows, across, up, worst, reason } = map;
-  const told = {
+  const reported = {
     ...head,
     across: [...across],
     up: [...up],
@@ -70,7 +70,7 @@ function* json(
     ]),
     hits: hits.map(({ a, b }) => `${a}|${b}`),
   };
-  yield `${JSON.stringify(told, null, 1).slice(0, -2)},\n "worstBumpSteer": [`;
+  yield `${JSON.stringify(reported, null, 1).slice(0, -2)},\n "worstBumpSteer": [`;
   for (let row = 0; row < rows; row += 1) {
     const values = Array.from(worst.subarray(row * columns, (row + 1) * columns), (value) =>
       Number.isFinite(value) ? toDegrees(value) : null,

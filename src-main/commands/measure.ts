@@ -27,10 +27,10 @@ function* answer(layoutFile: string, surveyFile: string): Answer {
   const document = readLayoutFile(layoutFile);
   const survey = readSurveyFile(surveyFile, document);
   const outcome = adjust(document, survey.rows);
-  const told = outcome.ok
+  const reported = outcome.ok
     ? answerOf(outcome.value)
     : { ...HEAD, layout: document, status: outcome.failure.kind };
-  yield `${JSON.stringify(told, null, 2)}\n`;
+  yield `${JSON.stringify(reported, null, 2)}\n`;
 }
 
 export const measure: Command = {

@@ -72,18 +72,19 @@ const flagsOf = (run: RideRun, row: number): string[] =>
 /** One moment: mm, degrees, N, s. A failed one holds what is still known of it: the travel, or the time alone. */
 function row(run: RideRun, index: number): Record<string, unknown> {
   const status = run.status[index] as number;
-  const told: Record<string, unknown> = { time: run.time[index], status: STATUS[status] };
-  if (status === RUN_DIVERGED) return told;
+  const reported: Record<string, unknown> = { time: run.time[index], status: STATUS[status] };
+  if (status === RUN_DIVERGED) return reported;
   const flags = flagsOf(run, index);
-  told['flags'] = flags;
-  for (const [column, isAngle] of TRAVEL) told[column] = figureAt(run, column, isAngle, index);
-  if (status !== RUN_OK) return told;
+  reported['flags'] = flags;
+  for (const [column, isAngle] of TRAVEL) reported[column] = figureAt(run, column, isAngle, index);
+  if (status !== RUN_OK) return reported;
   for (const [column, isAngle] of STEERING)
-    if (column !== 'kick' || !flags.includes('no-kick')) told[column] = figureAt(run, column, isAngle, index);
-  return told;
+    if (column !== 'kick' || !flags.includes('no-kick'))
+      reported[column] = figureAt(run, column, isAngle, index);
+  return reported;
 }
 
-/** The largest of a column either way among the moments that have it, and when; nothing where none has. */
+/** The largest of a column either way among the moments that have it, and when; undefined if none has. */
 function worst(run: RideRun, column: Column, isAngle: boolean) {
   const steers = STEERING.some(([name]) => name === column);
   let found: { value: number; time: number } | null = null;
@@ -96,8 +97,8 @@ function worst(run: RideRun, column: Column, isAngle: boolean) {
   return found;
 }
 
-/** A measured road is told by its size: its rows are in the file that it came from. */
-function toldRoad(road: RoadProfile): object {
+/** A measured road is named by its size: its rows are in the file that it came from. */
+function roadFigures(road: RoadProfile): object {
   if (road.kind !== 'measured') return road;
   return { kind: road.kind, rows: road.distance.length, from: road.distance[0], to: road.distance.at(-1) };
 }
@@ -109,7 +110,7 @@ function* json(layout: string, road: RoadProfile, speed: number, run: RideRun): 
     format: 'toeboard-ride',
     version: 1,
     layout,
-    road: toldRoad(road),
+    road: roadFigures(road),
     speed,
     ride: { parameters, origin, figures, usual: RIDE_RANGES },
     worst: {
@@ -127,9 +128,9 @@ function* json(layout: string, road: RoadProfile, speed: number, run: RideRun): 
 function* csv(run: RideRun): Answer {
   yield `${CSV_COLUMNS.join(',')}\n`;
   for (let i = 0; i < run.count; i += 1) {
-    const told = row(run, i);
+    const reported = row(run, i);
     const cells = CSV_COLUMNS.map((name) => {
-      const value = told[name];
+      const value = reported[name];
       return Array.isArray(value) ? value.join(' ') : String(value ?? '');
     });
     yield `${cells.join(',')}\n`;

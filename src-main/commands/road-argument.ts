@@ -11,7 +11,7 @@ import { plainNumber } from './arguments.ts';
 import { readText, shown } from './layout-file.ts';
 import { InputError, UsageError } from './usage.ts';
 
-/** What may be told of a road beside its kind; the measured one is a file. Class and seed have options of their own. */
+/** What may be given of a road beside its kind; the measured one is a file. Class and seed have options of their own. */
 const OWN_OPTIONS = new Set(['roadClass', 'seed']);
 
 const KINDS = Object.keys(USUAL_ROADS) as RoadKind[];
@@ -46,7 +46,7 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
       throw new UsageError(`--${option} belongs to --road random`);
   // A file's name may hold commas.
   if (kind === 'measured') return readMeasured(/^measured:file=(.+)$/s.exec(text)?.[1]);
-  const told = new Map<string, string>();
+  const given = new Map<string, string>();
   const known = keysOf(kind);
   for (const part of colon < 0 ? [] : text.slice(colon + 1).split(',')) {
     const equals = part.indexOf('=');
@@ -55,11 +55,11 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
       throw new UsageError(
         `--road: ${quoted(part)} tells nothing of ${kind}; ${known.length === 0 ? 'it takes nothing' : `it takes ${known.map((entry) => `${entry}=…`).join(', ')}`}`,
       );
-    if (told.has(key)) throw new UsageError(`--road: ${key} is given twice`);
-    told.set(key, part.slice(equals + 1).trim());
+    if (given.has(key)) throw new UsageError(`--road: ${key} is given twice`);
+    given.set(key, part.slice(equals + 1).trim());
   }
   const road: Record<string, unknown> = { ...USUAL_ROADS[kind] };
-  for (const [key, value] of told) {
+  for (const [key, value] of given) {
     if (key === 'side') road[key] = readSide(kind, value);
     else {
       const number = plainNumber(value);

@@ -5,7 +5,7 @@ import { readLayoutFile, shown } from './layout-file.ts';
 import { type Answer, type Command, InputError } from './usage.ts';
 
 /** Least and greatest ratio, and the swing in degrees. */
-function told(motion: Motion) {
+function reported(motion: Motion) {
   return { min: motion.min, max: motion.max, swing: toDegrees(motion.swing) };
 }
 
@@ -28,8 +28,8 @@ function* answer(file: string): Answer {
       bestClock: turning.ok ? toDegrees(turning.value.bestClocks[i] as number) : null,
     })),
     // A joint folded to a right angle turns nothing: there is no ratio to tell.
-    ratio: turning.ok ? told(turning.value.motion) : null,
-    best: turning.ok ? told(turning.value.best) : null,
+    ratio: turning.ok ? reported(turning.value.motion) : null,
+    best: turning.ok ? reported(turning.value.best) : null,
     offAxis: { column: route.column.off, box: route.box.off },
   };
   yield `${JSON.stringify(answered, null, 2)}\n`;

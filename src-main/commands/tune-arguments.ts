@@ -78,7 +78,7 @@ function readRangeOf(name: string, text: string, single: 'least' | 'most'): Rang
 
 /**
  * Reads what must hold: names with commas between, each with its own figures or the usual ones; `none` for nothing.
- * Nothing where the option is not given.
+ * Undefined if the option is not given.
  */
 export function readHolds(
   text: string | undefined,

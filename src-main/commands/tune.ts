@@ -18,8 +18,8 @@ const orNull = (value: number | undefined): number | null =>
 const degreesOrNull = (angle: number | undefined): number | null =>
   orNull(angle === undefined ? undefined : toDegrees(angle));
 
-/** Figures as they are told: degrees, mm; null where the layout does not steer. */
-function told(figures: Figures) {
+/** Figures as they are reported: degrees, mm; null where the layout does not steer. */
+function reported(figures: Figures) {
   const { nearest } = figures;
   return {
     worstBumpSteerHeave: toDegrees(figures.worstHeave),
@@ -37,7 +37,7 @@ function told(figures: Figures) {
   };
 }
 
-/** Slack as it is told: degrees where the hold is an angle. */
+/** Slack as it is reported: degrees where the hold is an angle. */
 function slack(name: string, value: number): number | null {
   return name === 'lock' || name === 'tilt' ? degreesOrNull(value) : orNull(value);
 }
@@ -50,8 +50,8 @@ function asJson(result: TuneResult, seed: number): string {
     seed,
     improved: result.improved,
     moves: Object.fromEntries(result.moves.map(({ name, by }) => [name, by])),
-    before: told(result.before),
-    after: told(result.after),
+    before: reported(result.before),
+    after: reported(result.after),
     holds: Object.fromEntries(
       result.holds.map(({ name, before, after }) => [
         name,
@@ -74,7 +74,7 @@ function* asText(result: TuneResult): Answer {
   yield result.improved ? 'Proposed:\n' : 'Nothing better was found; nearest to it:\n';
   for (const { name, by } of result.moves)
     yield `  ${name.padEnd(20)}${`${by > 0 ? '+' : ''}${by.toFixed(2)} mm`.padStart(14)}\n`;
-  const [before, after] = [told(result.before), told(result.after)];
+  const [before, after] = [reported(result.before), reported(result.after)];
   yield `${''.padEnd(26)}${'before'.padStart(14)}${'after'.padStart(14)}\n`;
   const line = (
     words: string,

@@ -1,7 +1,7 @@
-/** Wrong use of the command line: told on stderr, exit 2. */
+/** Wrong use of the command line: reported on stderr, exit 2. */
 export class UsageError extends Error {}
 
-/** A wrong input: file, place in it, reason; told in one line on stderr, exit 1. */
+/** A wrong input: file, place in it, reason; reported in one line on stderr, exit 1. */
 export class InputError extends Error {}
 
 /** What one command answers: text for stdout, in pieces so that a long answer is not held whole. */

@@ -42,8 +42,8 @@ function exifOrientation(block: Buffer): number {
     const at = directory + 2 + 12 * entry;
     if (at + 12 > tiff.length) return 1;
     if (short(at) === 0x0112) {
-      const told = short(at + 8);
-      return told >= 1 && told <= 8 ? told : 1;
+      const given = short(at + 8);
+      return given >= 1 && given <= 8 ? given : 1;
     }
   }
   return 1;
@@ -77,7 +77,7 @@ function checkJpeg(bytes: Buffer): Check {
 function checkPng(bytes: Buffer): Check {
   if (bytes.length < 33) return failed(TRUNCATED);
   if (text(bytes, 12, 4) !== 'IHDR') return failed('it is damaged: its size is missing');
-  // The size first: whatever else is wrong with it, a picture too large is told as that.
+  // The size first: whatever else is wrong with it, a picture too large is reported as that.
   const size = sized('image/png', bytes.readUInt32BE(16), bytes.readUInt32BE(20));
   if (!size.ok) return size;
   let orientation = 1;

@@ -89,6 +89,6 @@ export function preparePrivate(folder: string): void {
   try {
     if (isOurs(folder, readdirSync(folder))) closeToOthers(folder);
   } catch {
-    // Whoever cannot even do that is told by the store why it cannot be opened.
+    // Whoever cannot even do that learns from the store why it cannot be opened.
   }
 }

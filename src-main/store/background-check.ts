@@ -61,7 +61,7 @@ export class BackgroundCheck {
       try {
         writeFileSync(notePath(path), `${FOUND}\n`, { mode: 0o600 });
       } catch {
-        // It is told; the next start checks beside its work again.
+        // It is reported; the next start checks beside its work again.
       }
     }
     this.#resolve();

@@ -18,7 +18,7 @@ function counted(number: number, one: string): string {
   return `${number} ${one}${number === 1 ? '' : 's'}`;
 }
 
-function told({ customers, layouts, photos, parts }: Contents): string {
+function reported({ customers, layouts, photos, parts }: Contents): string {
   const cars = customers.reduce((sum, customer) => sum + customer.cars.length, 0);
   const words = [counted(customers.length, 'customer'), counted(cars, 'car'), counted(layouts, 'layout')];
   if (photos > 0) words.push(counted(photos, 'photo'));
@@ -57,7 +57,7 @@ function readOut(
 
 /**
  * Moves a damaged database out of the way with its log, whole, so that it can still be rescued, and puts in its place
- * the better of what can be read of it row by row and the newest copy. Returns what the person has to be told.
+ * the better of what can be read of it row by row and the newest copy. Returns what the person has to know.
  */
 export function replaceDamaged(
   path: string,
@@ -77,14 +77,14 @@ export function replaceDamaged(
     const other = copy
       ? ` The newest copy, of ${DAY.format(copy.copy.at)}, can be looked at and brought back under Copies.`
       : '';
-    return `${begin} Read out of it row by row came back ${told(rows.contents)}.${other} ${end}`;
+    return `${begin} Read out of it row by row came back ${reported(rows.contents)}.${other} ${end}`;
   }
   if (copy) {
     copyFileSync(copy.path, path);
     const other = rows
       ? ' What could be read of the damaged one can be looked at and brought back under Copies.'
       : '';
-    return `${begin} The copy of ${DAY.format(copy.copy.at)} is in its place, with ${told(copy.contents)}; what was changed after that is not in it.${other} ${end}`;
+    return `${begin} The copy of ${DAY.format(copy.copy.at)} is in its place, with ${reported(copy.contents)}; what was changed after that is not in it.${other} ${end}`;
   }
   return `${begin} Nothing of it could be read and there is no copy of it, so a new one was begun. ${end}`;
 }

@@ -32,13 +32,13 @@ export { HISTORY_MAX } from './thinning.ts';
 
 export interface StoreOptions {
   readonly folder: string;
-  /** The steps of the database's build; all of them unless told. */
+  /** The steps of the database's build; all of them if absent. */
   readonly migrations?: readonly Migration[];
   /** ms since 1970. */
   readonly now?: () => number;
-  /** Bytes that the copies of the days may take together; a few thousand millions unless told. */
+  /** Bytes that the copies of the days may take together; a few thousand millions if absent. */
   readonly copiesBytesMost?: number;
-  /** ms after which a large database is read through for damage, beside other work; some seconds unless told. */
+  /** ms after which a large database is read through for damage, beside other work; some seconds if absent. */
   readonly checkAfter?: number | undefined;
 }
 

@@ -80,7 +80,7 @@ export class Keeper {
   }
 
   #quiet(): void {
-    // Told, and copied aside, when somebody next has something to save.
+    // Reported, and copied aside, when somebody next has something to save.
     if (this.#lossNow() !== undefined) return;
     this.#since = 0;
     if (!this.#files.checkpoint()) this.#waitForQuiet();
@@ -99,7 +99,7 @@ export class Keeper {
     if (loss === 'log removed') this.#files.checkpoint();
     throw new StoreError(
       'storage-failed',
-      `${this.#path}: ${WORDS[loss]}, so nothing can be saved there; ${this.#rescue.told}`,
+      `${this.#path}: ${WORDS[loss]}, so nothing can be saved there; ${this.#rescue.reported}`,
     );
   }
 }

@@ -117,7 +117,7 @@ function isEmptied(path: string): boolean {
 
 export interface OpenedDatabase {
   readonly db: Database;
-  /** What the person has to be told, each one sentence or two. */
+  /** What the person has to know, each one sentence or two. */
   readonly notices: readonly string[];
 }
 

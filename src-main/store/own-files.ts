@@ -107,14 +107,14 @@ export class OwnFiles {
     return undefined;
   }
 
-  /** Brings the log into the database file and leaves it empty; false if another reader or writer was in the way. */
+  /** Brings the log into the database file and leaves it empty; false if another reader or writer held it. */
   checkpoint(): boolean {
     const waiting = this.#db.pragma('busy_timeout', { simple: true });
     this.#db.pragma('busy_timeout = 0');
     try {
       this.#reader.countOn();
-      const [told] = this.#db.pragma('wal_checkpoint(TRUNCATE)') as { busy: number }[];
-      return told?.busy === 0;
+      const [reported] = this.#db.pragma('wal_checkpoint(TRUNCATE)') as { busy: number }[];
+      return reported?.busy === 0;
     } catch (error) {
       // What stands in the log is safe there; it is brought over another time.
       if (error instanceof BetterSqlite3.SqliteError) return false;

@@ -60,7 +60,7 @@ export class Packer {
       try {
         if (this.#batch()) this.#later(BETWEEN);
       } catch {
-        // The disk may be full or the files taken away: who saves next is told, and the next start goes on here.
+        // The disk may be full or the files taken away:who saves next hears of it, and the next start goes on here.
       }
     }, wait).unref();
   }

@@ -8,7 +8,7 @@ import { dateForFileName } from './times.ts';
 /** Where what an open database still holds was copied to when its files were lost. */
 export interface Rescue {
   /** The end of a sentence: what is where, and what to do. */
-  readonly told: string;
+  readonly reported: string;
   /** Copies the log beside the database there too and empties it, so that it is never read into a stranger's file. */
   readonly layLogAside: () => void;
 }
@@ -49,12 +49,12 @@ export function rescue(db: Database, path: string, now: number): Rescue {
       continue;
     }
     return {
-      told: `all that was saved before is now in ${copy}; end Toeboard and start it again`,
+      reported: `all that was saved before is now in ${copy}; end Toeboard and start it again`,
       layLogAside: () => layAside(`${path}-wal`, `${copy}-log`),
     };
   }
   return {
-    told: `and what was saved before could not be copied elsewhere: ${reason}`,
+    reported: `and what was saved before could not be copied elsewhere: ${reason}`,
     layLogAside: () => layAside(`${path}-wal`, `${path}-log-${dateForFileName(now)}`),
   };
 }

@@ -108,7 +108,7 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
 
   return {
     namesIn: (carId: string): string[] => ofCar.all(carId).map((row) => row.name),
-    /** As `documentsIn`, but without those that are damaged, whose names are told. */
+    /** As `documentsIn`, but without those that are damaged, whose names are reported. */
     readableIn: (carId: string): { documents: LayoutDocument[]; damaged: string[] } => {
       const documents: LayoutDocument[] = [];
       const damaged: string[] = [];

@@ -4,7 +4,7 @@ import type { ImportPlace, Shop } from '../document/shop.svelte.ts';
 /** Bytes. A whole car with its photos is below; anything above is not ours and would only stall the page. */
 const FILE_MAX = 90_000_000;
 
-/** Takes files in one after another; each that is refused is told by its name and the others still come. */
+/** Takes files in one after another; each that is refused is reported by its name and the others still come. */
 export async function takeFiles(
   files: Iterable<File>,
   shop: Shop,

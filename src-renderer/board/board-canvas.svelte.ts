@@ -54,7 +54,7 @@ function namedBodies(openLayout: OpenLayout, view: BoardView): OverlaySource['bo
   return [...named.values()];
 }
 
-/** A structure without its rails, what is in the way and the steering shaft. */
+/** A structure without its rails, obstacles and the steering shaft. */
 const carStructure = (structure: string) => structure.replaceAll(/(rail|obstacle|shaft)-\S+ ?/g, '');
 
 /** Calls back whenever the window comes to a screen of another density; stops when what it gives back is called. */
@@ -122,7 +122,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         placedAtRide = roomed(placedAtRide);
         placeAtRide(view.drawing, placedAtRide);
         stage.build(view.drawing, placedAtRide);
-        // One more thing in the way of the same car leaves the sheet as it is looked at.
+        // One more obstacle of the same car leaves the sheet as it is looked at.
         const car = `${openLayout.variant?.id} ${carStructure(view.structure)}`;
         if (car === fittedTo) view.makeRoom();
         else {

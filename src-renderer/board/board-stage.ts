@@ -34,7 +34,7 @@ function createWorld(): World {
 
 /**
  * The canvas: the sheet below, then the car as it stood, other variants, the car as it stands, and what lies over all.
- * It is told what to show and answers nothing; pointers are read beside it.
+ * It is given what to show and answers nothing; pointers are read beside it.
  */
 export class BoardStage {
   readonly #stage: Stage;

@@ -24,7 +24,7 @@ const HATCH_STEP = 11;
 /** How pale the car's far side is in the side view, where it lies behind the near one. */
 const FAR_SIDE = 0.3;
 
-/** What all nodes of a car draw with; changed in place, so that nodes need not be told. */
+/** What all nodes of a car draw with; changed in place, so that nodes need not be informed. */
 export interface DrawnWith {
   inks: RoleInks;
   /** px per mm. */

@@ -24,7 +24,7 @@ export interface OverlayHandle {
   readonly x: number;
   readonly y: number;
   readonly steering: boolean;
-  /** Of a rail or of what is in the way: a small square. */
+  /** Of a rail or an obstacle: a small square. */
   readonly square?: boolean;
   /** `twin` is the mirror image of what is chosen. */
   readonly state: 'rest' | 'hover' | 'chosen' | 'twin';

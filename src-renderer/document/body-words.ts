@@ -1,6 +1,6 @@
 import type { Obstacle } from '../../shared-math/layout/index.ts';
 
-// What is in the way, as a builder speaks of it.
+// Obstacles, as a builder speaks of them.
 
 export const ROLE_WORDS: readonly (readonly [Obstacle['role'], string])[] = [
   ['engine', 'engine'],

@@ -33,7 +33,7 @@ export class CarPose {
   playing = $state(false);
   /** How the frame stands over the ground while springs carry it; level in every pose that is set by hand. */
   framePose: FramePose = $state.raw(LEVEL);
-  /** Who moves the car by springs and tyres; told to stop as soon as anybody else poses it. */
+  /** Who moves the car by springs and tyres; called to stop as soon as anybody else poses it. */
   #carrier: (() => void) | undefined;
   carried = $state(false);
 
@@ -59,7 +59,7 @@ export class CarPose {
     this.notice = '';
   }
 
-  /** Where springs and tyres have brought axle and frame. Not taken where the linkage does not reach; told by `false`. */
+  /** Where springs and tyres have brought axle and frame. Not taken where the linkage does not reach; reported by `false`. */
   carry(pose: Pose, framePose: FramePose): boolean {
     if (!this.carried || solvePose(this.#source.frontEnd, pose).status !== 'ok') return false;
     this.#put(pose);

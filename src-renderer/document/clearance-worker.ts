@@ -1,4 +1,4 @@
-import { type Clearances, leastClearances, TOLD_WITHIN } from '../../shared-math/clearance/index.ts';
+import { type Clearances, leastClearances, REPORTED_WITHIN } from '../../shared-math/clearance/index.ts';
 import { type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
@@ -12,7 +12,7 @@ export interface ClearanceQuestion {
 
 export interface ClearanceAnswer {
   readonly number: number;
-  /** Nothing where the layout cannot be steered at ride height. */
+  /** Undefined if the layout cannot be steered at ride height. */
   readonly clearances: Clearances | null;
 }
 
@@ -21,7 +21,7 @@ function measured(document: LayoutDocument): Clearances | null {
   const turn = sweepTurn(frontEnd, 0, 0);
   if (turn.status !== 'ok' || turn.count < 2) return null;
   const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
-  return leastClearances(frontEnd, locks, { within: TOLD_WITHIN });
+  return leastClearances(frontEnd, locks, { within: REPORTED_WITHIN });
 }
 
 addEventListener('message', ({ data }: MessageEvent<ClearanceQuestion>) => {

@@ -130,7 +130,7 @@ export function withDragLinkTo(document: LayoutDocument, side: Side): LayoutDocu
   });
 }
 
-/** Which way the pitman arm swings, told by the shaft it turns on. */
+/** Which way the pitman arm swings, given by the shaft it turns on. */
 export type Swing = 'fore-and-aft' | 'across' | 'flat';
 
 export function swingOf(axis: Point): Swing {

@@ -32,7 +32,7 @@ export interface EditedBoard {
   /** Written at every step, for those who show what can be undone. */
   history: History<LayoutDocument>;
   readonly points: readonly Hardpoint[];
-  /** The unit in which refusals are told; absent, the document's own. */
+  /** The unit in which refusals are reported; absent, the document's own. */
   readonly lengthStyle?: LengthStyle;
   readonly saving: {
     put(job: SaveJob, delay?: number): void;
@@ -50,7 +50,7 @@ export interface EditedBoard {
 const newStep = () => crypto.randomUUID();
 
 /** ms. What was just undone is plain to see; the words only say what it was. */
-const UNDO_TOLD = 4000;
+const UNDO_SHOWN = 4000;
 
 /** Every change of the open document, as steps that can be undone, each on its way to the store as it is made. */
 export class Edits {
@@ -161,7 +161,7 @@ export class Edits {
     this.#board.document = document;
     this.#board.saving.put({ document, step: newStep(), label }, SAVE_AFTER);
     this.#board.forgetLostPoints();
-    this.#board.tell(label, UNDO_TOLD);
+    this.#board.tell(label, UNDO_SHOWN);
   }
 
   #keep(history: History<LayoutDocument>): void {

@@ -44,7 +44,7 @@ export function recorded<Document>(history: History<Document>, edit: Edit<Docume
   return { done, undone: [] };
 }
 
-/** One step back: the history after it and the edit taken back. Nothing where there is none. */
+/** One step back: the history after it and the edit taken back. Undefined if there is none. */
 export function steppedBack<Document>(
   history: History<Document>,
 ): { readonly history: History<Document>; readonly edit: Edit<Document> } | undefined {

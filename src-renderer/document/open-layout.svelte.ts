@@ -114,11 +114,11 @@ export class OpenLayout {
 
   /** The same object for as long as no edit touches it, so that what follows from it stays too. */
   shaft: ShaftDocument | null = $derived(this.document?.shaft ?? null);
-  /** The steering shaft as it lies, by the shop's limits; nothing where the layout has none. */
+  /** The steering shaft as it lies, by the shop's limits; undefined if the layout has none. */
   route: Route | undefined = $derived(
     this.shaft ? routeOf(this.shaft, jointLimits(this.settings.limits)) : undefined,
   );
-  /** How it turns; nothing where there is none, or where a joint is folded so far that it passes nothing on. */
+  /** How it turns; undefined if there is none, or where a joint is folded so far that it passes nothing on. */
   turning: Turning | undefined = $derived.by(() => {
     const turning = this.shaft && this.route ? turningOf(this.shaft, this.route) : undefined;
     return turning?.ok ? turning.value : undefined;
@@ -138,7 +138,7 @@ export class OpenLayout {
   );
   /** What arrow keys move: the chosen point, or the whole of a chosen obstacle. */
   inHand: Hardpoint | undefined = $derived(this.selected ?? (this.chosenBody && holdOf(this.chosenBody)));
-  /** While the page of what is in the way shows, every obstacle can be taken hold of. */
+  /** While the page of obstacles shows, every obstacle can be taken hold of. */
   bodiesOpen = $state(false);
   /** Points of rails and obstacles that can be taken hold of now: those of the chosen one, and what the page adds. */
   bodyPoints: Hardpoint[] = $derived.by(() => {
@@ -166,7 +166,7 @@ export class OpenLayout {
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 
-  /** The view that fills the board, or nothing where all three stand on the sheet. */
+  /** The view that fills the board, or undefined if all three stand on the sheet. */
   enlarged: ViewName | null = $state(null);
 
   /** Written by the edits. */
@@ -276,7 +276,7 @@ export class OpenLayout {
       }, milliseconds);
   }
 
-  /** One call of the host. A failure is told as a plain sentence that begins with what was wanted. */
+  /** One call of the host. A failure is reported as a plain sentence that begins with what was wanted. */
   async ask<Name extends Call>(
     wish: string,
     name: Name,

@@ -1,7 +1,7 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { CallFailure, CallHost } from '../../src-main/api/contract.ts';
 
-/** What the reader is told about their work: short, and with the reason where it is not safe yet. */
+/** What the reader sees about their work: short, and with the reason where it is not safe yet. */
 export type SaveState =
   | 'saved'
   | 'saving'

@@ -28,7 +28,7 @@ function seenBefore(): string[] {
 
 /**
  * Customers, their cars and variants, as the host keeps them. Every call that fails is
- * told through the open layout's notice and leaves everything as it was.
+ * reported through the open layout's notice and leaves everything as it was.
  */
 export class Shop {
   readonly #openLayout: OpenLayout;
@@ -84,8 +84,8 @@ export class Shop {
     }
     this.customers = shop.value.customers;
     this.binCount = shop.value.binCount;
-    const told = [...this.notices, ...seenBefore()];
-    this.notices = [...this.notices, ...shop.value.troubles.filter((sentence) => !told.includes(sentence))];
+    const known = [...this.notices, ...seenBefore()];
+    this.notices = [...this.notices, ...shop.value.troubles.filter((sentence) => !known.includes(sentence))];
     this.trouble = '';
   }
 

@@ -1,7 +1,7 @@
 import type { Layout } from '../../shared-math/layout/index.ts';
 import { type Lock, lockAngles, type TurningCircle, turningCircle } from '../../shared-math/sweep/index.ts';
 
-/** One end of the turn, as it is told. rad, mm. */
+/** One end of the turn, as it is reported. rad, mm. */
 export interface LockFigures {
   readonly lock: Lock;
   readonly inner: number;

@@ -66,7 +66,7 @@ function remembered(): string | undefined {
   return sessionStorage.getItem(TOKEN_KEY) ?? undefined;
 }
 
-/** What the host wants to see before it answers anything; nothing where the window itself is leave enough. */
+/** What the host wants to see before it answers anything; undefined if the window itself is leave enough. */
 export function hostHeaders(): Record<string, string> {
   const token = window.toeboardHost ? undefined : remembered();
   return token && !doubt.stands() ? { authorization: `Bearer ${token}` } : {};

@@ -1,6 +1,6 @@
 import type { Call, CallHost, Request } from '../../src-main/api/contract.ts';
 
-/** ms without an answer after which the person is told. */
+/** ms without an answer after which the person is informed. */
 export const SILENT_AFTER = 5000;
 
 /** Calls that may well take longer: they read or write files of any size. */

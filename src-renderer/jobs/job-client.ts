@@ -61,7 +61,7 @@ export class JobClient {
         this.#line.send({ kind: 'begin', id, job: entry.job, input: entry.input });
       else this.#waiting.delete(id);
     }
-    // Told last: they may ask for something else at once.
+    // Reported last: they may ask for something else at once.
     for (const [, { listener, failures }] of waiting) if (failures >= FAILURES_MOST) listener.broken(FAILED);
   }
 

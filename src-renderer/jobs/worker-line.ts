@@ -1,15 +1,15 @@
-/** How often a worker may fail at one question before whoever asked it is told. */
+/** How often a worker may fail at one question before whoever asked it is informed. */
 export const FAILURES_MOST = 2;
 
-/** What they are told: it ends a sentence. */
+/** What they hear: it ends a sentence. */
 export const FAILED = 'the work beside the page failed twice';
 
 /** The page's end of the line to a worker; a plain object in tests. */
 export interface Line<To, From> {
   send(message: To): void;
-  /** Told once what to do with everything that comes. */
+  /** Given once: what to do with everything that comes. */
   listen(hear: (message: From) => void): void;
-  /** Told once what to do when the worker has failed: what it has not answered by then it never will. */
+  /** Given once: what to do when the worker has failed: what it has not answered by then it never will. */
   onFailure?(hear: () => void): void;
   /** Ends the worker, whatever it is at. */
   end?(): void;

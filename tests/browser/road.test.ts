@@ -242,7 +242,7 @@ describe('the place for the road', () => {
     const ridden = async () => (await page.locator('[data-ride="rideFrequency"] b').textContent())?.trim();
     const before = await ridden();
     const told = storedDocument(board, BAD).ride;
-    await page.getByLabel('Springs told by').selectOption({ label: 'a load laid on it' });
+    await page.getByLabel('Springs given by').selectOption({ label: 'a load laid on it' });
     await page.getByLabel('Load laid over the axle').fill('500 lb');
     await page.keyboard.press('Enter');
     await page.getByLabel('Settles the car by').fill('1 in');

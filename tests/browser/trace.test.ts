@@ -164,7 +164,7 @@ test('from two photos to the bump steer of the car that was photographed', { tim
   const shown = Number.parseFloat((await figure(page, 'worst')).replace(/^\D*/, ''));
   expect(Math.abs(shown - worst)).toBeLessThan(0.02 * worst + 0.05);
 
-  // What was told of the photos is in the document, the pixels are not.
+  // What was specified about the photos is in the document, the pixels are not.
   expect(traced.photos.map(({ view, marks }) => [view, marks.length])).toEqual([
     ['side', 8],
     ['top', 8],

@@ -331,7 +331,7 @@ describe('shaft', () => {
     const off = (0.8 * -40 + 0.3 * 96) / Math.hypot(...d0);
     expectClose(answer.offAxis.column, Math.hypot(3, off), 1e-9, 'off the column');
     expectClose(answer.offAxis.box, 4, 1e-9, 'off the box');
-    // Against vectors composed directly, as drawn and as told to be best.
+    // Against vectors composed directly, as drawn and as reported to be best.
     const directions = [d0, d1, [200, 80, -70], [2, 0, 0]] as [number, number, number][];
     const kinds = ['single', 'double', 'single'] as const;
     for (const [part, clocks] of [

@@ -19,7 +19,7 @@ import { exchangeToken, httpCaller, value } from '../support/host-transports.ts'
 
 const PROGRAM = 'src-main/loopback-main.ts';
 
-/** A browser of two lines on a search path of its own: says what it was opened with, and does as told. */
+/** A browser of two lines on a search path of its own: says what it was opened with, and does as it is asked. */
 function fakeBrowser(folder: string, does: string): Record<string, string> {
   const path = join(folder, 'chromium');
   writeFileSync(path, `#!/bin/sh\nprintf '%s\\n' "$@" > "${folder}/opened"\n${does}\n`);

@@ -27,7 +27,7 @@ function lifted(): LayoutDocument {
   return { ...rest, car: plainCar, steering: { ...steering, box } };
 }
 
-/** A layout as it was written before it told of springs and masses. */
+/** A layout as it was written before it spoke of springs and masses. */
 function layoutOfVersionOne(): Record<string, unknown> {
   const { ride: _, ...rest } = lifted();
   return { ...rest, version: 1 };

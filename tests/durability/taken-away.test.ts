@@ -39,7 +39,7 @@ function reasonOf(work: () => void): string {
   return 'saved';
 }
 
-/** The newest rescued copy of a data folder, opened elsewhere, as a person would who has been told of it. */
+/** The newest rescued copy of a data folder, opened elsewhere, as a person would who has heard of it. */
 function rescued(data: string, folder: string): Store {
   const copies = readdirSync(`${data}-rescue`).filter((name) => name.endsWith('.sqlite'));
   expect(copies).toHaveLength(1);

@@ -81,7 +81,7 @@ async function run(wish: Wish, { again, every, cores }: Choice): Promise<boolean
     ignorePatterns: ['out', 'tests/browser', 'tests/golden', 'projects/photos'],
     coverageAnalysis: 'perTest',
     concurrency: cores,
-    // Loops without end are told by how often they come by; this is for those that come by nothing.
+    // Loops without end are known by how often they come by; this is for those that come by nothing.
     timeoutMS: 20_000,
     disableTypeChecks: true,
     reporters: [process.stdout.isTTY ? 'progress' : 'progress-append-only'],

@@ -111,7 +111,7 @@ describe('classes of road', () => {
     // Within half a decibel is what some hundred lines can tell.
     expectClose(found.left / expected, 1, 0.12, 'left');
     expectClose(found.right / expected, 1, 0.12, 'right');
-    // How alike the tracks are is this program's own assumption, told in its description; here that it does so.
+    // How alike the tracks are is this program's own assumption, reported in its description; here that it does so.
     expectClose(found.likeness, likeness(Math.sqrt(from * to)), 0.12, 'alike');
   });
 

@@ -31,7 +31,7 @@ function ballAt(through: Point, axis: Point, drawn: Point, turn: number): Point 
   ) as unknown as Point;
 }
 
-/** Both roots in degrees, or nothing where it cannot be assembled. */
+/** Both roots in degrees, or undefined if it cannot be assembled. */
 function follow(arms: Arms, turn: number): number[] | undefined {
   const size = Math.hypot(...arms.u2);
   const circle = ballCircle(arms.p2, [arms.u2[0] / size, arms.u2[1] / size, arms.u2[2] / size], arms.b0);

@@ -7,7 +7,7 @@ export interface Spot {
   readonly y: number;
 }
 
-/** Where a view shows the handle of a hardpoint, page px; nothing where it shows none. */
+/** Where a view shows the handle of a hardpoint, page px; undefined if it shows none. */
 export function findHandle(page: Page, view: View, hardpoint: string): Promise<Spot | undefined> {
   return page.evaluate(([of, id]) => (window.toeboardBoard as BoardHook | undefined)?.handleAt(of, id), [
     view,
@@ -57,7 +57,7 @@ export function written(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => (window.toeboardBoard as BoardHook | undefined)?.written() ?? []);
 }
 
-/** Where the pitman ball of a variant beside the open one is drawn; nothing where it is not. */
+/** Where the pitman ball of a variant beside the open one is drawn; undefined if it is not. */
 export function otherBall(page: Page, letter: string): Promise<Spot | undefined> {
   return page.evaluate(
     (of) => (window.toeboardBoard as BoardHook | undefined)?.spotAt('variant', of),

@@ -30,7 +30,7 @@ export interface BoardOptions {
   /** Lets the test put things into the store before the page opens it. */
   readonly prepare?: (store: Store) => void;
   readonly dataFolder?: string;
-  /** The page of the right column that the window showed last; the list of points, the board's mirror, unless told. */
+  /** The page of the right column that the window showed last; the list of points, the board's mirror, if absent. */
   readonly column?: 'verdict' | 'points' | 'car';
 }
 

@@ -152,7 +152,7 @@ export function lineOf({
   return `${severity} ${part} | ${sentence} | ${limit} | ${advice} | ${source}${more}`;
 }
 
-/** What the rule says to readers of both units; of millimetres nothing where it is the same words. */
+/** What the rule says to readers of both units; of millimetres undefined if it is the same words. */
 export function heard({ rule, on, shop }: Pick<Said, 'rule' | 'on' | 'shop'>): Pick<Said, 'inches' | 'mm'> {
   const [inches, mm] = [INCHES, MM].map((style) => judge(rule, on(), style, shop)) as [Finding[], Finding[]];
   const [words, other] = [inches.map(wordsOf), mm.map(wordsOf)];

@@ -68,7 +68,7 @@ export const CROSS_STEER = {
   },
 };
 
-/** A raw layout document: hairpins, spring, I-beam and side steer unless told otherwise. */
+/** A raw layout document: hairpins, spring, I-beam and side steer unless specified otherwise. */
 export function rawLayout(over: Json = {}): Json {
   return {
     format: 'toeboard-layout',

@@ -21,7 +21,7 @@ function header(width: number, height: number): Buffer {
   return chunk('IHDR', data);
 }
 
-/** A PNG of red, green and blue bytes, row by row. Each row is told as its difference from the pixel to the left. */
+/** A PNG of red, green and blue bytes, row by row. Each row is reported as its difference from the pixel to the left. */
 export function pngFile(
   width: number,
   height: number,

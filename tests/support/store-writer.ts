@@ -3,7 +3,7 @@ import { openStore, StoreError } from '../../src-main/store/index.ts';
 import { writtenLayout } from './store-written.ts';
 
 // A program that saves as fast as it can and tells each save that has been acknowledged, until it is killed or has
-// made as many as it was told: FOLDER VARIANT [COUNT [stay]]. Where another program was first, it opens anew and goes on.
+// made as many as it was asked for: FOLDER VARIANT [COUNT [stay]]. Where another program was first, it opens anew and goes on.
 // With "stay" it keeps the store open after that, saves once more when it gets SIGUSR2, and says how that went.
 
 const [folder = '', id = '', count = 'Infinity', stay] = process.argv.slice(2);

@@ -193,7 +193,7 @@ describe('the best spot', () => {
       expect(best.worstBumpSteer).toBeLessThanOrEqual(
         worstBumpSteerAt(travel, frontEnd.layout.steering.box.pitmanBall) + 1e-12,
       );
-      // The value told is that of the whole front end with its ball there, by the ordinary sweep.
+      // The value given is that of the whole front end with its ball there, by the ordinary sweep.
       const { steering } = frontEnd.layout;
       const moved = frontEndOf({
         ...over,

@@ -6,13 +6,13 @@ import { arrangementOf, prepareFrontEnd } from '../../shared-math/linkage/index.
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { COMBINATIONS, documentOf, LOCATIONS, rawLayout } from '../support/layouts.ts';
 
-const FACTS = { frameWidth: 740, engineInTheWay: false, driven: 'town' } as const;
+const FACTS = { frameWidth: 740, engineFillsFrame: false, driven: 'town' } as const;
 
 describe('the arrangement helper', () => {
   test.each(COMBINATIONS)('lays four sound arrangements on $label', ({ over }) => {
     const document = documentOf(rawLayout(over));
-    for (const engineInTheWay of [false, true]) {
-      const proposed = proposeArrangements(document, { ...FACTS, engineInTheWay });
+    for (const engineFillsFrame of [false, true]) {
+      const proposed = proposeArrangements(document, { ...FACTS, engineFillsFrame });
       expect(proposed.map(({ name }) => name)).toEqual([
         'side-manual',
         'side-assisted',
@@ -48,7 +48,7 @@ describe('the arrangement helper', () => {
   test('an engine in the way moves the cross box ahead of the axle and the side box further back', () => {
     const document = documentOf(rawLayout({ location: LOCATIONS['four-bar'] }));
     const [sideFree, , crossFree] = proposeArrangements(document, FACTS);
-    const [side, , cross] = proposeArrangements(document, { ...FACTS, engineInTheWay: true });
+    const [side, , cross] = proposeArrangements(document, { ...FACTS, engineFillsFrame: true });
     expect(cross?.document.steering.box.pitmanBall[0]).toBeGreaterThan(0);
     expect(crossFree?.document.steering.box.pitmanBall[0]).toBeLessThan(0);
     expect(side?.document.steering.box.pitmanBall[0]).toBeLessThanOrEqual(
@@ -85,8 +85,8 @@ describe('what is laid across the car', () => {
     'does not hit its own bar or the leaf it crosses: %s',
     (_, location) => {
       const document = documentOf(rawLayout({ location, rails: [], obstacles: [] }));
-      for (const engineInTheWay of [false, true]) {
-        const [, , cross] = proposeArrangements(document, { ...FACTS, engineInTheWay });
+      for (const engineFillsFrame of [false, true]) {
+        const [, , cross] = proposeArrangements(document, { ...FACTS, engineFillsFrame });
         const own = hits(cross!.document).filter(
           (pair) => /lateral|spring|leaf/.test(pair) && /arm|link/.test(pair),
         );

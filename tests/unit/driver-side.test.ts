@@ -19,7 +19,7 @@ import { expectClose } from '../support/close.ts';
 import { documentOf, LATERALS, rawLayout, STEERED } from '../support/layouts.ts';
 import { rawShaft } from '../support/shafts.ts';
 
-const FACTS = { frameWidth: 740, engineInTheWay: false, driven: 'town' } as const;
+const FACTS = { frameWidth: 740, engineFillsFrame: false, driven: 'town' } as const;
 const SOME = STEERED.filter((_, i) => i % 5 === 0);
 
 function taken(document: LayoutDocument): LayoutDocument {
@@ -78,8 +78,8 @@ describe('the steering on the other side', () => {
 describe('what is laid out for a driver on the right', () => {
   test.each(SOME)('is the mirror image of what is laid for one on the left: $label', ({ over }) => {
     const document = documentOf(rawLayout(over));
-    for (const engineInTheWay of [false, true]) {
-      const facts = { ...FACTS, engineInTheWay };
+    for (const engineFillsFrame of [false, true]) {
+      const facts = { ...FACTS, engineFillsFrame };
       const left = proposeArrangements(withDriverSide(document, 'left'), facts);
       const right = proposeArrangements(withDriverSide(document, 'right'), facts);
       for (const [i, arrangement] of right.entries()) {

@@ -19,7 +19,7 @@ import { randomLayout } from '../support/random-layouts.ts';
 const INCHES: LengthStyle = { unit: 'in', fraction: 16 };
 const MM: LengthStyle = { unit: 'mm', fraction: 16 };
 
-/** A figure that a rule told: what it was (degrees, mm, N, degrees per inch), and its words. */
+/** A figure that a rule reported: what it was (degrees, mm, N, degrees per inch), and its words. */
 interface Told {
   readonly kind: 'length' | 'degrees' | 'slope' | 'force' | 'number';
   readonly value: number;
@@ -104,7 +104,7 @@ function faultsOf(finding: Finding, said: readonly Told[]): string[] {
   return [...faults];
 }
 
-/** What a limit's figure is told as, and how much of that is one of its unit. */
+/** What a limit's figure is reported as, and how much of that is one of its unit. */
 const KIND_OF_LIMIT: Record<LimitUnit, readonly [kind: Told['kind'], per: number]> = {
   degrees: ['degrees', 1],
   'degrees-per-inch': ['slope', 1],

@@ -51,7 +51,7 @@ function movedTo(frontEnd: FrontEnd, ball: Point): FrontEnd {
   return prepareFrontEnd(withBoxAt(frontEnd.layout, ball));
 }
 
-/** Why the first pose that is out of reach is so, by the ordinary solver pose by pose; nothing where all are ok. */
+/** Why the first pose that is out of reach is so, by the ordinary solver pose by pose; undefined if all are ok. */
 function failureOver(frontEnd: FrontEnd): string | undefined {
   const state = createState();
   for (const heave of holdTravel(frontEnd).heave)

@@ -123,7 +123,7 @@ describe('where points come from', () => {
     let step = search.next();
     while (!step.done) step = search.next();
     expect(step.value.ok && step.value.value.document.origins).toEqual(origins);
-    const facts = { frameWidth: 800, engineInTheWay: false, driven: 'town' } as const;
+    const facts = { frameWidth: 800, engineFillsFrame: false, driven: 'town' } as const;
     for (const { document: proposed } of proposeArrangements(document, facts))
       expect(proposed.origins).toEqual(origins);
   });

@@ -51,7 +51,7 @@ describe('the reader’s unit', () => {
 
   test.each(DEMONSTRATIONS)('is the only one in the findings on %s', (_, document) => {
     const analysis = withClearances(analyse(resolveLayout(document)));
-    // Toe is told in one form in both units: 0.091 in (2.3 mm, 0.20°).
+    // Toe is reported in one form in both units: 0.091 in (2.3 mm, 0.20°).
     for (const [style, foreign] of [
       [INCHES, METRIC],
       [MM, IMPERIAL],

@@ -478,7 +478,7 @@ describe('making it', () => {
     expectClose(cut!.length!, route.lengths[0]! - 26, 1e-9);
     expect(cut!.pieces).toEqual([{ name: 'Shaft 1', length: cut!.length }]);
     expect(cut!.missing).toEqual([]);
-    // Laid in place, its tips are as deep in the bores as is told.
+    // Laid in place, its tips are as deep in the bores as is reported.
     for (const end of [cut!.columnEnd, cut!.boxEnd]) expectClose(45 - end.tipToCentre!, end.engaged!, 1e-12);
   });
 

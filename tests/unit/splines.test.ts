@@ -39,7 +39,7 @@ describe('identifying', () => {
           const { candidates, verdict } = identified({ outsideDiameter: made * (1 - low), counted: teeth });
           const own = candidates.filter((entry) => entry.pitch === pitch && entry.teeth === teeth);
           expect(own.map(({ fit, note, countDifference }) => [fit, note, countDifference])).toEqual(
-            // 30° and 37.5° to 48/96, 45° from 10/20: they cannot be told apart by size.
+            // 30° and 37.5° to 48/96, 45° from 10/20: they cannot be distinguished by size.
             own.map(() => ['fits', '', 0]),
           );
           expect(own).toHaveLength((pitch <= 48 ? 2 : 0) + (pitch >= 10 ? 1 : 0));

@@ -197,7 +197,7 @@ describe('a pose in words', () => {
       { heave: 76.2, roll: -3, handwheel: 90 },
       '3 in of bump, 3° of roll, right wheel up, 90° of handwheel to the left',
     ],
-    // What rounds away is not told.
+    // What rounds away is not shown.
     [{ heave: 0.05, roll: 0.005, handwheel: 0.05 }, 'ride height'],
     [{ heave: -0.049, roll: -0.0049, handwheel: -0.049 }, 'ride height'],
     [{ heave: -0.06 }, '0 in of droop'],

@@ -40,7 +40,7 @@ function across(obstacle: Obstacle): number {
   return obstacle.kind === 'box' ? obstacle.centre[1] : obstacle.from[1] + obstacle.to[1];
 }
 
-/** What stands in the way, with its mirror images. */
+/** The obstacles, with their mirror images. */
 export function drawObstacles(pen: Pen, layout: Layout): void {
   layout.obstacles.forEach((obstacle, i) => {
     for (const twin of obstacle.mirrored ? [false, true] : [false]) {

@@ -110,7 +110,7 @@ function drawRail(
   });
 }
 
-/** Where a rail's middle line passes a plane x = `x`, and its size; nothing where it does not reach there. */
+/** Where a rail's middle line passes a plane x = `x`, and its size; undefined if it does not reach there. */
 export function railAt(layout: Layout, x: number): { y: number; z: number; rail: Rail } | undefined {
   for (const rail of layout.rails) {
     if (!rail.mirrored) continue;

@@ -11,8 +11,8 @@ export const ballTilt: Rule = {
     const limit = toRadians(value);
     const ordered = [...extremes.tilts].sort((a, b) => b.tilt - a.tilt);
     const over = ordered.filter(({ tilt }) => tilt > limit);
-    const told = over.length > 0 ? over : ordered.slice(0, 1);
-    return told.map(({ joint, tilt, at }) => ({
+    const reported = over.length > 0 ? over : ordered.slice(0, 1);
+    return reported.map(({ joint, tilt, at }) => ({
       rule: 'ball-tilt',
       severity: tilt > limit ? 'stop' : 'info',
       part: joint.id,

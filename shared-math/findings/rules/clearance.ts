@@ -23,7 +23,7 @@ function placeWords({ at }: Clearance, speak: Speech): string {
 
 /** What a pair of parts gives to a finding: where it is on the board, and what the gap lies between. */
 function placeOf(pair: Clearance): Pick<Finding, 'part' | 'at' | 'gap' | 'between'> {
-  // An obstacle can be moved here as well as the part that comes near it, and is the one to be told apart.
+  // An obstacle can be moved here as well as the part that comes near it, and is the one to be named.
   const body = pair.b.startsWith('obstacle') ? bodyOfPart(pair.b) : undefined;
   return {
     part: body ?? pair.part,

@@ -16,7 +16,7 @@ export const lock: Rule = {
     const bounds = [few.value, many.value].map(toRadians);
     // One lock too short and the other too long: the arm stands askew, and more or less of both mends neither.
     const askew = low && high;
-    const told = (angle: number) => speak.angle(angle, 1, bounds);
+    const shown = (angle: number) => speak.angle(angle, 1, bounds);
     const findings: Finding[] = [
       {
         rule: 'lock',
@@ -27,7 +27,7 @@ export const lock: Rule = {
           roll: 0,
           handwheel: (inner[0] === (high ? most : least) ? turn.left : turn.right).handwheel,
         },
-        sentence: `Inner wheel turns ${told(inner[0]!)} to the left, ${told(inner[1]!)} to the right`,
+        sentence: `Inner wheel turns ${shown(inner[0]!)} to the left, ${shown(inner[1]!)} to the right`,
         limit: `usual ${speak.figure(few.value)}° to ${speak.figure(many.value)}°`,
         source: sourceOf(few, many),
         advice: askew

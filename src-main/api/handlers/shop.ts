@@ -17,7 +17,7 @@ export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
   const { shop, customers, cars, bin, shelf } = store;
 
   function troubles(): string[] {
-    const told = (number: number, what: string) =>
+    const countWords = (number: number, what: string) =>
       number === 0
         ? []
         : [`${number} ${what} stored in a form that cannot be read, and left out of the lists.`];
@@ -25,8 +25,8 @@ export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
     const parts = shelf.broken();
     return [
       ...store.damageFound(),
-      ...told(things, things === 1 ? 'customer, car or layout is' : 'customers, cars or layouts are'),
-      ...told(parts, parts === 1 ? 'entry of the shelf is' : 'entries of the shelf are'),
+      ...countWords(things, things === 1 ? 'customer, car or layout is' : 'customers, cars or layouts are'),
+      ...countWords(parts, parts === 1 ? 'entry of the shelf is' : 'entries of the shelf are'),
     ];
   }
 

@@ -25,7 +25,7 @@ export function registerBoardScheme(protocol: Electron['protocol']): void {
   ]);
 }
 
-/** The body; undefined if it is larger than a photo may be. Its length is looked at before it is read, where it is told. */
+/** The body; undefined if it is larger than a photo may be. Its length is looked at before it is read, where it is reported. */
 async function photoBytes(request: Request): Promise<Uint8Array | undefined> {
   if (Number(request.headers.get('content-length') ?? 0) > PHOTO_BYTES_MAX) return undefined;
   const content = new Uint8Array(await request.arrayBuffer());

@@ -115,7 +115,7 @@ function systemOf(platform: NodeJS.Platform): System {
   return platform === 'win32' ? 'windows' : 'linux';
 }
 
-/** The menu as this system wants it; `send` is told the name of each action chosen. */
+/** The menu as this system wants it; `send` is given the name of each action chosen. */
 export function menuTemplate(
   platform: NodeJS.Platform,
   send: (action: MenuAction) => void,

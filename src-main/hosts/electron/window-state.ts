@@ -37,7 +37,7 @@ export function writeWindowState(path: string, state: WindowState): void {
   try {
     writeFileSync(path, JSON.stringify(state));
   } catch {
-    // A full disk must not stand in the way of closing a window.
+    // A full disk must not keep a window from closing.
   }
 }
 

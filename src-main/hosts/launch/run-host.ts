@@ -13,7 +13,7 @@ export interface HostEnd {
 }
 
 /**
- * Runs a host until it ends. It is ended in its turn when this program is told to or loses its own launcher: by a
+ * Runs a host until it ends. It is ended in its turn when this program is asked to or loses its own launcher: by a
  * signal, and by the end of its standard input, which it also notices if this program is killed.
  */
 export function runHost(command: string, args: readonly string[]): Promise<HostEnd> {
@@ -22,9 +22,9 @@ export function runHost(command: string, args: readonly string[]): Promise<HostE
   const begun = Date.now();
   const child = spawn(command, args, { stdio: ['pipe', 'inherit', 'inherit'], env });
   child.stdin.on('error', () => {});
-  let told = false;
+  let askedToEnd = false;
   onLauncherEnd(() => {
-    told = true;
+    askedToEnd = true;
     child.stdin.end();
     // On Windows this would be no signal but a death.
     if (process.platform !== 'win32') child.kill('SIGTERM');
@@ -32,9 +32,9 @@ export function runHost(command: string, args: readonly string[]): Promise<HostE
   return new Promise((resolve) => {
     child.once('error', (error) => resolve({ code: 1, failure: error.message }));
     child.once('exit', (code, signal) => {
-      const early = !told && code !== 0 && code !== REFUSED_EXIT && Date.now() - begun < UP_AFTER;
+      const early = !askedToEnd && code !== 0 && code !== REFUSED_EXIT && Date.now() - begun < UP_AFTER;
       const failure = early ? `it ended at once with ${signal ?? `exit code ${code}`}` : undefined;
-      resolve({ code: told ? 0 : (code ?? 1), failure });
+      resolve({ code: askedToEnd ? 0 : (code ?? 1), failure });
     });
   });
 }

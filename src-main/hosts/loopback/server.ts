@@ -40,7 +40,7 @@ export interface ServerOptions {
   /** Where the seat of this run is kept, for the next one to take up its pages. */
   readonly dataFolder: string;
   readonly log: FaultLog;
-  /** Told each time a page has exchanged its code. */
+  /** Called each time a page has exchanged its code. */
   readonly onExchanged: () => void;
 }
 
@@ -101,7 +101,7 @@ async function takeSeat(server: Server, dataFolder: string): Promise<Seat> {
       if (!['EADDRINUSE', 'EACCES'].includes((error as NodeJS.ErrnoException).code ?? '')) throw error;
     }
   }
-  // The pages of a port that was lost may have told its new holder their token: it is not used again.
+  // The pages of a port that was lost may have given its new holder their token: it is not used again.
   return { port: await listen(server, 0), secret: newSecret() };
 }
 

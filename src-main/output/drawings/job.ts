@@ -45,14 +45,14 @@ export class DrawingRefused extends Error {}
 export const isCurves = (view: DrawnView) =>
   view === 'curves' || view === 'steer' || view === 'toe' || view === 'turn';
 
-/** What speaks against a view in a format; nothing where they go together. */
+/** What speaks against a view in a format; undefined if they go together. */
 export function formatTrouble(view: DrawnView, format: DrawingFormat): string | undefined {
   if (view === '3d' && format !== 'dxf') return 'points in space are drawn as dxf only';
   if (isCurves(view) && format === 'dxf') return 'curves are drawn as svg or png, not as dxf';
   return undefined;
 }
 
-/** What speaks against a pose; nothing where it can be asked for. */
+/** What speaks against a pose; undefined if it can be asked for. */
 export function poseTrouble(view: DrawnView, { heave, roll, handwheel }: DrawnPose): string | undefined {
   if (!isCurves(view) || (heave === 0 && roll === 0 && handwheel === 0)) return undefined;
   return 'curves hold the whole travel and turn, so they take no pose';

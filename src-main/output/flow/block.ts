@@ -11,7 +11,7 @@ export interface Block {
   readonly above?: number;
   height(pen: PrintPen, width: number): number;
   paint(pen: PrintPen, x: number, y: number, width: number): void;
-  /** The part that fits a room of mm and the rest; nothing where it should not be parted there. */
+  /** The part that fits a room of mm and the rest; undefined if it should not be parted there. */
   split?(pen: PrintPen, width: number, room: number): readonly [Block, Block] | undefined;
 }
 

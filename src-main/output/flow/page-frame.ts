@@ -16,7 +16,7 @@ const TITLE_BLOCK = 13;
 export interface PageFacts {
   /** What is on it: "Side view". */
   readonly title: string;
-  /** "1 : 10"; nothing where nothing on it is to scale. */
+  /** "1 : 10"; undefined if nothing on it is to scale. */
   readonly scale?: string;
   readonly lying: boolean;
   /** Shows the sign of third-angle projection. */

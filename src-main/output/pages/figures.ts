@@ -23,7 +23,7 @@ import type { SheetModel } from './sheet-model.ts';
 // Figures of the whole car in words, each with its unit.
 
 export const NONE = 'none';
-export const NOT_TOLD = 'not told';
+export const NOT_KNOWN = 'not known';
 
 export function angle(radians: Radians, decimals = 1): string {
   return formatDegrees(toDegrees(radians), decimals);
@@ -37,7 +37,7 @@ export function spanBoth(model: SheetModel, mm: number): string {
 
 /**
  * Worst bump steer over the travel, how far its front comes in or out against its rear, and the worst with one wheel over a bump, with
- * where the wheels then stand; not told where the linkage does not reach everywhere in the travel of each wheel.
+ * where the wheels then stand; not known where the linkage does not reach everywhere in the travel of each wheel.
  */
 export function bumpSteer(
   model: SheetModel,
@@ -47,7 +47,7 @@ export function bumpSteer(
   return {
     angle: angle(summary.worstBumpSteer, 2),
     way: steerWay(summary.worstSteer),
-    oneWheel: oneWheel.status === 'ok' ? angle(oneWheel.worst, 2) : 'not told',
+    oneWheel: oneWheel.status === 'ok' ? angle(oneWheel.worst, 2) : 'not known',
     wheels:
       oneWheel.status === 'ok'
         ? wheelWords(model.layout, oneWheel, model.length)
@@ -67,7 +67,7 @@ export function overallRatio(turn: TurnSweep): string {
   return steers(turn) ? ratioWords(Math.abs(turn.straightRatio)) : NONE;
 }
 
-/** The wider of the two turning circles between kerbs, mm; nothing where the wheels do not turn. */
+/** The wider of the two turning circles between kerbs, mm; undefined if the wheels do not turn. */
 export function turningCircleOf(layout: Layout, turn: TurnSweep): number | undefined {
   if (!steers(turn)) return undefined;
   const found = [turn.left, turn.right].flatMap((lock) => turningCircle(layout, lock)?.betweenKerbs ?? []);
@@ -81,7 +81,7 @@ export function lockWheels(layout: Layout, lock: Lock) {
 
 /** What parking takes at the rim without assistance: straight ahead, and the most on the way to lock. */
 export function parkingWords({ analysis: { effort }, style }: SheetModel): string {
-  if (!effort) return NOT_TOLD;
+  if (!effort) return NOT_KNOWN;
   const { centre, worst } = effort;
   const most =
     worst.handwheel === 0

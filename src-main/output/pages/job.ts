@@ -27,6 +27,6 @@ export interface PrintJob {
   readonly date: Date;
   /** Called off: `printPdf` rejects with its reason, and nothing was written anywhere. */
   readonly signal?: AbortSignal;
-  /** Told after each page: how many are done, of how many, and what it was. */
+  /** Called after each page: how many are done, of how many, and what it was. */
   readonly progress?: (done: number, of: number, what: string) => void;
 }

@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { PrintJob } from './job.ts';
 
-/** Work done part by part: told as it goes, and called off between two parts. */
+/** Work done part by part: reported as it goes, and called off between two parts. */
 export class Making {
   readonly #job: PrintJob;
   readonly #of: number;

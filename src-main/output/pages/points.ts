@@ -19,7 +19,7 @@ export function pointName(point: NumberedPoint): string {
   return `${bare.charAt(0).toUpperCase()}${bare.slice(1)}, both sides`;
 }
 
-/** A distance whose usual way stands in the head above it; the other way is told: "3 in", "3 in ahead". */
+/** A distance whose usual way stands in the head above it; the other way is said: "3 in", "3 in ahead". */
 export function usually(words: (mm: number) => string, mm: number, otherwise: string): string {
   const size = words(Math.abs(mm));
   return mm < 0 && size !== words(0) ? `${size} ${otherwise}` : size;

@@ -4,7 +4,7 @@ import type { Layout, Point, Rail } from '../../../shared-math/layout/index.ts';
 export interface RailDatum {
   /** Height above ground of the level line through the frame's top at the axle, mm; nothing without rails. */
   readonly top: number | undefined;
-  /** The frame's top above ground at a station x, mm; nothing where no rail runs there. */
+  /** The frame's top above ground at a station x, mm; undefined if no rail runs there. */
   topAt(x: number): number | undefined;
   /** The outermost rail's section at x, on the side of y's sign: distances from the centre plane and heights, mm. */
   sectionAt(x: number, y: number): { inner: number; outer: number; top: number; bottom: number } | undefined;

@@ -72,7 +72,7 @@ const SYSTEM_FONTS = [
   join(process.env['WINDIR'] ?? 'C:\\Windows', 'Fonts', 'arial.ttf'),
 ];
 
-/** The system's font of many scripts, or nothing where there is none. */
+/** The system's font of many scripts, or undefined if there is none. */
 export function systemFont(): string | undefined {
   return SYSTEM_FONTS.find((path) => existsSync(path));
 }

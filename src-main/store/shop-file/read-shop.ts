@@ -124,8 +124,12 @@ async function takeLines(
     const value = parsedLine(bytes, number);
     if (number === 1) requireHead(value);
     else if (typeof value === 'object' && value !== null && 'end' in value) {
-      const told = endSchema.safeParse(value);
-      if (!told.success || told.data.end.lines !== number - 1 || told.data.end.sha256 !== hash.digest('hex'))
+      const reported = endSchema.safeParse(value);
+      if (
+        !reported.success ||
+        reported.data.end.lines !== number - 1 ||
+        reported.data.end.sha256 !== hash.digest('hex')
+      )
         throw refused('it was changed or damaged after it was written: its sum does not fit');
       ended = true;
       continue;

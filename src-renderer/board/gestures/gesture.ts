@@ -32,7 +32,7 @@ export interface Grip {
 
 /** Something of the drawing under the pointer that a hand can take hold of. */
 export interface Hold {
-  /** Nothing where it cannot be taken after all. `scale`: px per mm. */
+  /** Undefined if it cannot be taken after all. `scale`: px per mm. */
   take(scale: number): Grip | undefined;
 }
 
@@ -49,7 +49,7 @@ export interface Hands {
   handleAt(x: number, y: number, kind: PointerNews['kind']): Handle | undefined;
   hover(handle: Handle | undefined): void;
   select(handle: Handle | undefined): void;
-  /** Nothing where the point cannot be moved. */
+  /** Undefined if the point cannot be moved. */
   takeUp(handle: Handle): Grip | undefined;
   /** What can be taken hold of at a place that has no handle. */
   holdAt(x: number, y: number): Hold | undefined;

@@ -14,7 +14,7 @@ import type { VariantFigures } from './variant-figures.ts';
 /** One figure that variants are held against each other by. */
 export interface ComparedFigure {
   readonly what: string;
-  /** What it is told for or in, where the figure alone does not say. */
+  /** What it is reported for or in, where the figure alone does not say. */
   readonly aside?: (style: LengthStyle) => string;
   readonly of: (figures: VariantFigures) => number | undefined;
   readonly words: (value: number, style: LengthStyle) => string;
@@ -30,7 +30,7 @@ const fine = (style: LengthStyle): LengthStyle =>
   style.fraction === 16 ? { ...style, fraction: 32 } : style;
 const length = (mm: number, style: LengthStyle) => lengthBeside(mm, [0], fine(style));
 
-/** mm that a slope is told over. */
+/** mm that a slope is reported over. */
 const slopePer = ({ unit }: LengthStyle) => (unit === 'in' ? MM_PER_INCH : 25);
 
 /** The figures of the comparison in the order of their weight. */

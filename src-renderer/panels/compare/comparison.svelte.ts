@@ -69,7 +69,7 @@ export class Comparison implements Stage {
   readonly #shop: Shop;
   #read: readonly OtherVariant[] = $state.raw([]);
 
-  // Of the open layout, but told apart from it: while a point is dragged they stay, and so does all that hangs on them.
+  // Of the open layout, but distinguished from it: while a point is dragged they stay, and so does all that hangs on them.
   readonly bump = $derived.by(() => this.#openLayout.layout.travel.bump);
   readonly rebound = $derived.by(() => this.#openLayout.layout.travel.rebound);
   readonly rollEnd = $derived.by(() => this.#openLayout.layout.travel.roll);

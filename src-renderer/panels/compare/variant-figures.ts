@@ -16,7 +16,7 @@ import { toRadians } from '../../../shared-math/units/index.ts';
 import { lockFigures } from '../../document/turn-figures.ts';
 
 /**
- * What a layout is held against others by, straight ahead and over its own travel. rad, mm, N; nothing where the
+ * What a layout is held against others by, straight ahead and over its own travel. rad, mm, N; undefined if the
  * linkage does not turn or reach.
  */
 export interface VariantFigures {

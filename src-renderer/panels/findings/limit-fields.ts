@@ -20,7 +20,7 @@ import { parseForce, parsePlain } from '../../controls/plain-numbers.ts';
 
 /** N in a pound-force, exactly. */
 const NEWTONS_PER_POUND = 4.4482216152605;
-/** mm. What stands for an inch where slopes are told to readers of millimetres. */
+/** mm. What stands for an inch where slopes are reported to readers of millimetres. */
 const METRIC_INCH = 25;
 
 /** No more decimals than the figure has. */

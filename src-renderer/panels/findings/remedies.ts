@@ -21,7 +21,7 @@ const SETTINGS: Record<string, (value: unknown) => string> = {
 };
 
 /**
- * The words on the button that takes a finding's remedy. A move is told by the advice itself; of a value that is set,
+ * The words on the button that takes a finding's remedy. A move is said by the advice itself; of a value that is set,
  * the advice may name several ways out and the button is only one of them.
  */
 export function remedyWords({ remedy, advice }: Finding): string {

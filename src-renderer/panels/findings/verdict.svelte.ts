@@ -22,7 +22,7 @@ export class Verdict {
 
   /** Of a layout of a moment ago while one is being dragged; nothing until the first judgement. */
   analysis: Analysis | null = $state.raw(null);
-  /** In the reader's unit and by the shop's limits, told anew as soon as those change. */
+  /** In the reader's unit and by the shop's limits, reported anew as soon as those change. */
   list: VerdictList = $derived.by(() => {
     const { lengthStyle, settings } = this.#openLayout;
     const clearances = this.#clearances?.now ?? undefined;
@@ -93,7 +93,7 @@ export class Verdict {
     return taken;
   }
 
-  /** The pose that a finding was measured in, as the controls have it; nothing where it has none. */
+  /** The pose that a finding was measured in, as the controls have it; undefined if it has none. */
   poseOf({ at }: Finding): Pose | undefined {
     return at && { heave: at.heave, roll: toDegrees(at.roll), handwheel: toDegrees(at.handwheel) };
   }

@@ -9,10 +9,10 @@ export function stepWay({ axis, direction }: StepEffect, at: readonly number[], 
   return direction * Math.sign(at[1] ?? 1) >= 0 ? 'further out' : 'further in';
 }
 
-/** What something changes by: "0.9° less", "no change". `told` writes a figure without sign. */
-export function changeWords(change: number, told: (value: number) => string): string {
-  const figure = told(Math.abs(change));
-  if (figure === told(0)) return 'no change';
+/** What something changes by: "0.9° less", "no change". `asWords` writes a figure without sign. */
+export function changeWords(change: number, asWords: (value: number) => string): string {
+  const figure = asWords(Math.abs(change));
+  if (figure === asWords(0)) return 'no change';
   return `${figure} ${change < 0 ? 'less' : 'more'}`;
 }
 
@@ -22,25 +22,25 @@ export function bumpChange(change: number): string {
   return changeWords(degrees, (value) => formatDegrees(value, Math.abs(degrees) < 0.095 ? 2 : 1));
 }
 
-/** rad by which a step changes the worst bump steer; nothing where the step leads out of reach. */
+/** rad by which a step changes the worst bump steer; undefined if the step leads out of reach. */
 export function bumpOf({ drawn }: Sensitivity, { figures }: StepEffect): number | undefined {
   return figures && figures.worstBumpSteer - drawn.worstBumpSteer;
 }
 
 /** rad. A change that no figure shows is none. */
-const TOLD = 0.005 * (Math.PI / 180);
+const LEAST_REPORTED = 0.005 * (Math.PI / 180);
 
 /** The steps that make bump steer less, one for each axis that has one, the most telling first. */
-export function betterSteps(told: Sensitivity): { readonly effect: StepEffect; readonly bump: number }[] {
+export function betterSteps(asWords: Sensitivity): { readonly effect: StepEffect; readonly bump: number }[] {
   const best = ([0, 1, 2] as const).flatMap((axis) => {
-    const both = told.effects
+    const both = asWords.effects
       .filter((effect) => effect.axis === axis)
       .flatMap((effect) => {
-        const bump = bumpOf(told, effect);
+        const bump = bumpOf(asWords, effect);
         return bump === undefined ? [] : [{ effect, bump }];
       })
       .sort((a, b) => a.bump - b.bump);
-    return both.slice(0, 1).filter(({ bump }) => bump <= -TOLD);
+    return both.slice(0, 1).filter(({ bump }) => bump <= -LEAST_REPORTED);
   });
   return best.sort((a, b) => a.bump - b.bump);
 }
@@ -55,14 +55,14 @@ export interface StepRow {
 }
 
 export function stepRow(
-  told: Sensitivity,
+  asWords: Sensitivity,
   effect: StepEffect,
   way: string,
   toeLength: (angle: number) => number,
   toe: (mm: number) => string,
   length: (mm: number) => string,
 ): StepRow {
-  const { drawn } = told;
+  const { drawn } = asWords;
   const { figures } = effect;
   const out = 'out of reach';
   if (!figures) return { way, bump: out, toe: '', ratio: '', gap: '' };

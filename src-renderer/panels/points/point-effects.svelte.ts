@@ -16,27 +16,27 @@ export class PointEffects {
   readonly #openLayout: OpenLayout;
   readonly #latest: Latest<SensitivityQuestion, undefined, Sensitivity | undefined>;
   #resting: ReturnType<typeof setTimeout> | undefined;
-  #answer: { readonly of: LayoutDocument; readonly told: Sensitivity } | null = $state.raw(null);
+  #answer: { readonly of: LayoutDocument; readonly reported: Sensitivity } | null = $state.raw(null);
   #asked: LayoutDocument | undefined;
 
   /** Of the layout and point on the board; nothing while it is still worked out. */
   current: Sensitivity | null = $derived.by(() => {
     const { document, selection } = this.#openLayout;
     const answer = this.#answer;
-    return answer && answer.of === document && answer.told.id === selection ? answer.told : null;
+    return answer && answer.of === document && answer.reported.id === selection ? answer.reported : null;
   });
   /** The last known of the chosen point, though the layout may have moved on: keeps lines in place under a drag. */
   last: Sensitivity | null = $derived.by(() => {
-    const told = this.#answer?.told;
-    return told && told.id === this.#openLayout.selection ? told : null;
+    const reported = this.#answer?.reported;
+    return reported && reported.id === this.#openLayout.selection ? reported : null;
   });
 
   constructor(openLayout: OpenLayout, client: JobClient) {
     this.#openLayout = openLayout;
     this.#latest = new Latest(client, 'sensitivity', {
-      answer: (told) => {
+      answer: (reported) => {
         const of = this.#asked;
-        this.#answer = told && of ? { of, told } : null;
+        this.#answer = reported && of ? { of, reported } : null;
       },
       broken: () => {
         this.#answer = null;
@@ -49,7 +49,7 @@ export class PointEffects {
     const { document, selection, points, settings } = this.#openLayout;
     const step = settings.unit === 'in' ? USUAL_STEP : METRIC_STEP;
     clearTimeout(this.#resting);
-    // The shaft moves no wheel: its own figures are told of it instead.
+    // The shaft moves no wheel: its own figures are reported of it instead.
     const moves = points.some(({ id }) => id === selection && !id.startsWith('shaft.'));
     if (!document || selection === null || !moves) {
       this.#latest.forget();

@@ -8,7 +8,7 @@ export interface SensitivityQuestion {
   readonly step: number;
 }
 
-/** Nothing where there is no such point, or the layout does not reach over its own travel. */
+/** Undefined if there is no such point, or the layout does not reach over its own travel. */
 // biome-ignore lint/correctness/useYield: a job in one step.
 export function* sensitivityJob({
   document,

@@ -18,11 +18,11 @@ export interface Stud {
   readonly joint: BallJoint;
   /** Length 1. */
   readonly usual: Point;
-  /** The direction that the document gives, as it was given; nothing where the usual one holds. */
+  /** The direction that the document gives, as it was given; undefined if the usual one holds. */
   readonly own: Point | undefined;
 }
 
-/** The stud at a hardpoint; nothing where the point is no ball. */
+/** The stud at a hardpoint; undefined if the point is no ball. */
 export function studAt(layout: Layout, id: string): Stud | undefined {
   const joint = ballJoints(layout).find((each) => each.id === id);
   if (!joint) return undefined;
@@ -69,7 +69,7 @@ function sameLine(a: Point, b: Point): boolean {
   return Math.hypot(...cross(unit(a), unit(b))) < SAME_DIRECTION;
 }
 
-/** The way that a direction is, whichever end of the stud is up; nothing where it is none of them. */
+/** The way that a direction is, whichever end of the stud is up; undefined if it is none of them. */
 export function wayOf(layout: Layout, joint: BallJoint, direction: Point): StudWay | undefined {
   return waysFor(joint).find((way) => sameLine(directionOfWay(layout, joint, way), direction));
 }

@@ -11,10 +11,10 @@ import {
 } from '../../../shared-math/shelf/index.ts';
 import { formatDecimal, type LengthStyle, MM_PER_INCH } from '../../../shared-math/units/index.ts';
 
-/** An entry while it is being filled in: its kind, and whatever is told so far. */
+/** An entry while it is being filled in: its kind, and whatever is given so far. */
 export type Draft = Record<string, unknown> & { readonly kind: PartKind };
 
-/** Only what a part of this kind, told so far, is asked: a figure of another form of end goes when the form changes. */
+/** Only what a part of this kind, given so far, is asked: a figure of another form of end goes when the form changes. */
 function tidied(from: Draft, kind = from.kind): Draft {
   const draft: Draft = { kind };
   for (const column of columnsOf(kind)) {
@@ -60,13 +60,13 @@ export function figureText(column: Column, value: unknown, style: LengthStyle): 
   return String(value);
 }
 
-/** What was typed, as a value; nothing where the field was emptied and may be. */
+/** What was typed, as a value; undefined if the field was emptied and may be. */
 export function readFigure(column: Column, typed: string, style: LengthStyle): Outcome<unknown, string> {
   const text = typed
     .trim()
     .replace(/\s*per in\.?$/i, '')
     .replace(column.holds === 'pitch' ? /\s*mm$/i : /$^/, '');
-  if (text === '') return column.optional ? succeeded(undefined) : failed('this has to be told');
+  if (text === '') return column.optional ? succeeded(undefined) : failed('this has to be given');
   const value = cellValue(column, text, style.unit);
   if (!value.ok) return value;
   if (

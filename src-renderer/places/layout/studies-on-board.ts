@@ -15,12 +15,12 @@ export const studiesOnBoard =
     const { map, tuning, effects } = studies;
 
     function arrows({ handles, chosen, chosenView, measure }: OverlaySource): Arrows {
-      const told = effects.last;
+      const reported = effects.last;
       const own = handles.filter(({ point }) => point.id === chosen);
       const handle = own.find((each) => each.view === chosenView) ?? own[0];
-      // On the map the same is told everywhere at once, and away from ride height the arrows would not hold.
-      if (!told || !handle || map.shown || tuning.proposal || !openLayout.carPose.atRide) return NO_ARROWS;
-      return effectArrows(told, handle, view.weight, openLayout.enlarged !== null, (text) =>
+      // On the map the same is reported everywhere at once, and away from ride height the arrows would not hold.
+      if (!reported || !handle || map.shown || tuning.proposal || !openLayout.carPose.atRide) return NO_ARROWS;
+      return effectArrows(reported, handle, view.weight, openLayout.enlarged !== null, (text) =>
         measure(text, true),
       );
     }

@@ -36,7 +36,7 @@ export const proposalNotes = (proposed: FrontEnd | undefined, shown: readonly Vi
 
 /** px at weight 1: where an arrow begins from its point, how long it is, its barbs, and where its figure stands. */
 const ARROW = { from: 15, length: 15, barb: 4.5, text: 5 } as const;
-/** rad. What is told as no change has no arrow. */
+/** rad. What is reported as no change has no arrow. */
 const LEAST = 0.005 * (Math.PI / 180);
 
 /** Which way an axis of the car points in a view. */
@@ -68,7 +68,7 @@ export interface Arrows {
  * say which is which.
  */
 export function effectArrows(
-  told: Sensitivity,
+  reported: Sensitivity,
   { view, x: atX, y: atY }: { readonly view: View; readonly x: number; readonly y: number },
   weight: number,
   all: boolean,
@@ -78,9 +78,9 @@ export function effectArrows(
   const texts: OverlayText[] = [];
   const rects: Rect[] = [];
   for (const [axis, right, down] of DIRECTIONS[view])
-    for (const effect of told.effects) {
+    for (const effect of reported.effects) {
       if (effect.axis !== axis) continue;
-      const bump = bumpOf(told, effect);
+      const bump = bumpOf(reported, effect);
       if (bump === undefined || Math.abs(bump) < LEAST || (bump > 0 && !all)) continue;
       const [dx, dy] = [right * effect.direction, down * effect.direction];
       const ink = bump < 0 ? 'steel' : 'soft';

@@ -1,18 +1,18 @@
 import type { LayoutDocument, RideDocument, SpringDocument } from '../../../shared-math/layout/index.ts';
 
-/** The document with other facts of what the car rides on. What is told to be nothing is left to what is usual. */
+/** The document with other facts of what the car rides on. What is given as undefined is left to what is usual. */
 export function withRide(
   document: LayoutDocument,
   change: { readonly [Key in keyof RideDocument]?: RideDocument[Key] | undefined },
 ): LayoutDocument {
-  const told = Object.entries({ ...document.ride, ...change }).filter(([, value]) => value !== undefined);
-  return { ...document, ride: told.length === 0 ? null : (Object.fromEntries(told) as RideDocument) };
+  const given = Object.entries({ ...document.ride, ...change }).filter(([, value]) => value !== undefined);
+  return { ...document, ride: given.length === 0 ? null : (Object.fromEntries(given) as RideDocument) };
 }
 
-/** How the stiffness of the front springs is known; `usual` where nobody has told. */
+/** How the stiffness of the front springs is known; `usual` where nobody has specified it. */
 export type SpringKnown = 'usual' | SpringDocument['kind'];
 
-/** mm that a load is told to settle the car by: an inch, or 25 mm. */
+/** mm that a load is said to settle the car by: an inch, or 25 mm. */
 const SETTLES = 25.4;
 
 /** A spring known in another way: at first as stiff as it was, or as leaves that such cars have. */

@@ -68,7 +68,7 @@ export class RideLine {
       }
     }
     const turn = this.#holdAgain();
-    // Told last: they may ask for something else at once.
+    // Reported last: they may ask for something else at once.
     for (const { id, key } of given)
       this.#run({ kind: 'not-run', id, key, refusal: { path: '', reason: FAILED } });
     if (turn !== undefined) this.#hand({ kind: 'not-held', turn, reason: FAILED });

@@ -13,7 +13,7 @@ export interface OwnRoad {
   readonly profile: RoadProfile & { readonly kind: 'measured' };
 }
 
-/** What is told of the road and of the drive over it; mm, mm/s, s. Each kind keeps its own sizes. */
+/** What is given of the road and of the drive over it; mm, mm/s, s. Each kind keeps its own sizes. */
 export interface RoadChoice {
   readonly kind: ChosenKind;
   readonly heights: Readonly<Record<'one-wheel' | 'bump' | 'kerb' | 'washboard', number>>;
@@ -50,7 +50,7 @@ export const FIRST_ROAD: RoadChoice = {
 const RUN_UP = 0.3;
 const RUN_OUT = 1;
 
-/** s that a road is driven unless told otherwise: until a single bump has died away, or long enough to see a manner. */
+/** s that a road is driven unless specified: until a single bump has died away, or long enough to see a manner. */
 const USUAL_SECONDS: Record<Exclude<ChosenKind, 'measured'>, number> = {
   'one-wheel': 2.5,
   bump: 2.5,

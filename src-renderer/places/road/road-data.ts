@@ -20,7 +20,7 @@ export interface RoadData {
 /** The total toe as a length over the tyres' diameter, from the total angle: both wheels take half of it. */
 const toeLength = (total: number, tyreRadius: number) => 4 * tyreRadius * Math.sin(total / 2);
 
-/** Nothing where the car was thrown off, and no steering where the linkage does not reach. */
+/** Undefined if the car was thrown off, and no steering where the linkage does not reach. */
 export function roadData(run: RideRun, tyreRadius: number, unit: 'in' | 'mm'): RoadData {
   const per = unit === 'in' ? MM_PER_INCH : 1;
   const rows = Array.from({ length: run.count }, (_, row) => row);
@@ -57,7 +57,7 @@ export function roadNow(run: RideRun, tyreRadius: number, unit: 'in' | 'mm', tim
   };
 }
 
-/** Where a curve is farthest from nothing: its value and its moment (s). Nothing where it has no value at all. */
+/** Where a curve is farthest from nothing: its value and its moment (s). Undefined if it has no value at all. */
 export function farthest(data: RoadData, column: Column): { value: number; at: number } | undefined {
   let found: { value: number; at: number } | undefined;
   column.forEach((value, row) => {

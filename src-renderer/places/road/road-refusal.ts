@@ -1,7 +1,7 @@
 import { RUN_SPEED_MAX, roadProblem } from '../../../shared-math/ride/index.ts';
 import { profileOf, type RoadChoice } from './road-choice.ts';
 
-/** Why a road cannot be driven over so, as a sentence without its full stop; nothing where it can. */
+/** Why a road cannot be driven over so, as a sentence without its full stop; undefined if it can. */
 export function roadRefusal(
   choice: RoadChoice,
   tyreRadius: number,

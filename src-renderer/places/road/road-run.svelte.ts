@@ -115,14 +115,14 @@ export class RoadRun {
     this.#driven = kept;
   }
 
-  /** Changes what is told of the road; the drive begins anew. */
+  /** Changes what is given of the road; the drive begins anew. */
   choose(change: Partial<RoadChoice>): void {
     this.toStart();
     this.trouble = '';
     this.choice = { ...this.choice, ...change };
   }
 
-  /** Takes a table of distances and heights as the road; one that is refused is told by its line, and the road stays. */
+  /** Takes a table of distances and heights as the road; one that is refused is reported by its line, and the road stays. */
   async bring(file: File): Promise<void> {
     if (file.size > ROAD_TEXT_MAX) {
       this.trouble = `${file.name} is not taken: it is too large to be a road`;

@@ -53,7 +53,7 @@ export interface RunPeaks {
   /** What the road steers the wheels by, at most, and from end to end. */
   readonly dart: number;
   readonly swing: number;
-  /** How the handwheel is thrown, at most; nothing where that is not known at every moment. */
+  /** How the handwheel is thrown, at most; undefined if that is not known at every moment. */
   readonly kick: number | undefined;
   readonly bump: number;
   readonly droop: number;

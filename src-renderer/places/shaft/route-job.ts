@@ -21,7 +21,7 @@ function tubeRadius({ shafts }: ShaftDocument): Pick<RouteWishes, 'tubeRadius'> 
 }
 
 /**
- * Routes with one, two and three joints past what the layout has in the way, by the shop's own limits for joints and for
+ * Routes with one, two and three joints past the layout's obstacles, by the shop's own limits for joints and for
  * room around what moves. One number of joints is one step. None where the layout has no shaft.
  */
 export function* routeJob({ document, limits }: RouteQuestion): Generator<undefined, Suggestion[]> {

@@ -76,7 +76,7 @@ function clockOf(radians: number): number {
   return degrees <= -90 ? 90 : degrees;
 }
 
-/** With every intermediate shaft clocked for the least swing; nothing where a joint is locked. */
+/** With every intermediate shaft clocked for the least swing; undefined if a joint is locked. */
 export function bestClocked(shaft: ShaftDocument): ShaftDocument | undefined {
   const turning = turningOf(shaft, routeOf(shaft));
   if (!turning.ok) return undefined;
@@ -111,7 +111,7 @@ export function withJointIn(shaft: ShaftDocument, index: number): ShaftDocument 
   };
 }
 
-/** Without one joint, the shafts on its sides become one; nothing where it is the last one left. */
+/** Without one joint, the shafts on its sides become one; undefined if it is the last one left. */
 export function withoutJoint(shaft: ShaftDocument, joint: number): ShaftDocument | undefined {
   if (shaft.joints.length < 2) return undefined;
   // Of an end's joint its one shaft goes; of an inner one the shaft behind it.

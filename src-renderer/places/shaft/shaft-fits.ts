@@ -158,7 +158,7 @@ export const STOCK_KINDS: {
 
 export type Fit = ShaftEnd | JointSide | ShaftStock;
 
-/** What stands at a field's place; nothing where it is left out. */
+/** What stands at a field's place; undefined if it is left out. */
 export function fieldValue(fit: Fit, path: string): number | string | undefined {
   let value: unknown = fit;
   for (const key of path.split('.')) value = (value as Record<string, unknown> | undefined)?.[key];

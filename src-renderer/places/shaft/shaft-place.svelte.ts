@@ -146,7 +146,7 @@ export class ShaftPlace {
     return taken;
   }
 
-  /** How far each clock is from the one that leaves least, rad; nothing where all stand so within a tenth of a degree. */
+  /** How far each clock is from the one that leaves least, rad; undefined if all stand so within a tenth of a degree. */
   get clockedBest(): boolean {
     const { turning } = this.#openLayout;
     if (!turning) return true;

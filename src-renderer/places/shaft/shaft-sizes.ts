@@ -75,7 +75,7 @@ export function usualSizes(fit: Fit): readonly UsualSize[] {
 /** Sizes that read alike on a caliper are one, mm. */
 const ALIKE = 0.02;
 
-/** Which of the usual sizes a part has; nothing where it has one of its own. */
+/** Which of the usual sizes a part has; undefined if it has one of its own. */
 export function usualSizeOf(fit: Fit): UsualSize | undefined {
   return usualSizes(fit).find(({ size }) =>
     Object.entries(size).every(([path, value]) => {

@@ -14,7 +14,7 @@ export interface WheelsThroughShaft {
 
 /**
  * The steering's turn at a heave (mm) and roll taken from the box to the rim, with the first yoke put on so that left and
- * right are alike. Nothing where the linkage makes no turn through the shaft.
+ * right are alike. Undefined if the linkage makes no turn through the shaft.
  */
 export function wheelsThroughShaft(
   frontEnd: FrontEnd,

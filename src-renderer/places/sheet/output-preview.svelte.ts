@@ -43,7 +43,7 @@ export class OutputPreview {
     this.#call = call;
   }
 
-  /** Shows another thing; nothing where it is shown already. `key` tells what it depends on. */
+  /** Shows another thing; undefined if it is shown already. `key` tells what it depends on. */
   follow(asked: Asked | undefined, key: string): void {
     if (key === this.#wanted) return;
     const other = this.#wanted.split('|')[0] !== key.split('|')[0];

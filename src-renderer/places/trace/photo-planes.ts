@@ -67,7 +67,7 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
   return { at: [box.left, box.top] as Spot, step, order };
 }
 
-/** The line along which a photo's camera sees a spot; nothing where it is not told where the camera stood. */
+/** The line along which a photo's camera sees a spot; undefined if it is not given where the camera stood. */
 function sightOf(photo: Photo, spot: Spot): SightLine | undefined {
   const plane = planeOf(photo);
   if (!plane.ok) return undefined;

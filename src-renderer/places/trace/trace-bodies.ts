@@ -12,7 +12,7 @@ import {
 import { depthOf } from '../../../shared-math/photos/index.ts';
 import type { PhotoPlane, Spot } from '../../../shared-math/trace/index.ts';
 
-// Rails and what is in the way, from spots clicked on a photo. A photo gives two of their three directions: the third is
+// Rails and obstacles, from spots clicked on a photo. A photo gives two of their three directions: the third is
 // that of the thing as it stands, or of a usual one, until it is typed or traced from another side.
 
 /** What an outline becomes. */
@@ -49,7 +49,7 @@ export function depthAlong(body: Rail | Obstacle, view: View): ((place: Point) =
 }
 
 /**
- * Where spots lie at a depth, or each at that of its own place; nothing where one of them lies beyond the photo's
+ * Where spots lie at a depth, or each at that of its own place; undefined if one of them lies beyond the photo's
  * horizon. The place found at the middle's depth is near enough to tell its own.
  */
 export function placedSpots(

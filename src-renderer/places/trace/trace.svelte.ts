@@ -68,7 +68,7 @@ export class Trace {
   /** What the outline that is clicked becomes, and which one is traced again. */
   outlined: Outlined = $state('rail');
   existing: Existing = $state();
-  /** Where it lies along the view, mm; nothing where it is as deep as the thing itself or a usual one. */
+  /** Where it lies along the view, mm; undefined if it is as deep as the thing itself or a usual one. */
   outlineDepth: number | null = $state(null);
   /** Counts the wishes to see the whole photo; the board looks there whenever this changes. */
   lookWishes = $state(0);
@@ -117,7 +117,7 @@ export class Trace {
 
   // Bringing in ------------------------------------------------------------------------------------------------
 
-  /** Brings photos in one after another; each that is refused is told by its name and the others still come. */
+  /** Brings photos in one after another; each that is refused is reported by its name and the others still come. */
   async bring(files: Iterable<File>): Promise<void> {
     for (const file of files) {
       const name = file.name.slice(0, 200) || 'Pasted photo';
@@ -393,7 +393,7 @@ export class Trace {
     return this.tool === 'outline' && this.picks.length >= SPOTS_LEAST;
   }
 
-  /** The clicked outline becomes a rail or something in the way; one step of undo. */
+  /** The clicked outline becomes a rail or an obstacle; one step of undo. */
   finishOutline(): boolean {
     const { document } = this.#openLayout;
     const { photo, prepared } = this;

@@ -23,7 +23,7 @@ export interface TurnData {
   readonly columns: TurnColumns;
 }
 
-/** The same at one pose; nothing where a figure makes no sense. */
+/** The same at one pose; undefined if a figure makes no sense. */
 export interface TurnNow {
   readonly leftSteer: number;
   readonly rightSteer: number;
@@ -79,7 +79,7 @@ export function turnData(layout: Layout, sweep: TurnSweep): TurnData {
   };
 }
 
-/** The figures of a solved pose; nothing where it is not `ok`. */
+/** The figures of a solved pose; undefined if it is not `ok`. */
 export function turnNow(frontEnd: FrontEnd, state: FrontEndState): TurnNow | undefined {
   if (state.status !== 'ok') return undefined;
   return figures(frontEnd.layout, state.left.steer, state.right.steer, 1 / steerRates(frontEnd, state).mean);

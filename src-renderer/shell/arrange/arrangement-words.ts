@@ -61,7 +61,7 @@ export function arrangementRows(style: LengthStyle): ArrangementRow[] {
     },
     {
       what: 'One wheel over a bump',
-      words: ({ oneWheel }) => (oneWheel === undefined ? 'not told' : formatDegrees(oneWheel, 2)),
+      words: ({ oneWheel }) => (oneWheel === undefined ? 'not known' : formatDegrees(oneWheel, 2)),
     },
     { what: 'Roll steer, per degree of roll', words: ({ rollSteer }) => rollSteerWords(rollSteer) },
     {
@@ -99,7 +99,7 @@ export function laidNotes(facts: CarFacts, style: LengthStyle): string {
   const driven = DRIVEN_WORDS.find(([value]) => value === facts.driven)?.[1] ?? '';
   return [
     `Laid for a frame ${formatLength(facts.frameWidth, style)} wide beside the axle, where the engine`,
-    `${facts.engineInTheWay ? 'is in the way' : 'leaves room'} behind the axle, driven ${driven}.`,
+    `${facts.engineFillsFrame ? 'is in the way' : 'leaves room'} behind the axle, driven ${driven}.`,
     'Arms, ratios and places are usual ones: a place to begin, to be measured on the car.',
   ].join(' ');
 }

@@ -19,7 +19,7 @@ function acrossAt(rail: Rail, x: number): number {
   return last[1];
 }
 
-/** Outside to outside of the rails beside the front axle, mm; nothing where none are drawn on both sides. */
+/** Outside to outside of the rails beside the front axle, mm; undefined if none are drawn on both sides. */
 export function frameWidth({ rails }: LayoutDocument): number | undefined {
   let left = 0;
   let right = 0;
@@ -36,7 +36,7 @@ export function frameWidth({ rails }: LayoutDocument): number | undefined {
 export function firstFacts(document: LayoutDocument): CarFacts {
   return {
     frameWidth: frameWidth(document) ?? USUAL_FRAME_WIDTH,
-    engineInTheWay: false,
+    engineFillsFrame: false,
     driven: 'open-road',
   };
 }

@@ -13,12 +13,12 @@ import { sampleLayout } from '../../support/host-sample.ts';
 type Save = Request<'variant.save'>;
 const ID = '00000000-0000-4000-8000-000000000001';
 
-/** A host with one variant, which answers after a while and refuses what it is told to. */
+/** A host with one variant, which answers after a while and refuses what it is asked to. */
 class FakeHost {
   revision = 1;
   readonly saves: Save[] = [];
   refusal: CallFailure | undefined;
-  /** Which saves the refusal is for; all of them unless told. */
+  /** Which saves the refusal is for; all of them if absent. */
   refuses: (save: Save) => boolean = () => true;
   latency = 5;
 

@@ -150,7 +150,7 @@ describe('the shelf as a table file', () => {
       'line 2, column "end 1 across flats (mm)": must be less than the bore, 14; found 19',
     );
     expect(refusal(joint(',19,,round bore to weld,19'))).toBe(
-      'line 2, column "end 1 bore (mm)": needs "end 1" told too',
+      'line 2, column "end 1 bore (mm)": needs "end 1" as well',
     );
   });
 });

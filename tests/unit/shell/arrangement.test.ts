@@ -151,7 +151,7 @@ describe('arrangements in words', () => {
   });
 
   test('what a laid layout remembers fits a document', () => {
-    const facts = { frameWidth: 742.95, engineInTheWay: true, driven: 'town' } as const;
+    const facts = { frameWidth: 742.95, engineFillsFrame: true, driven: 'town' } as const;
     const notes = laidNotes(facts, INCHES);
     expect(notes).toMatch(/frame 29 1\/4 in wide .* is in the way .* driven in town/);
     expect(readLayout({ ...documentOf(rawLayout()), notes }).ok).toBe(true);

@@ -14,7 +14,7 @@ export const boxInput: Rule = {
     const made =
       own === USUAL_INPUT_ANGLE ? 'a worm lies square to it' : `this box has ${speak.figure(own)}°`;
     const bad = off > value;
-    const told = speak.number(drawn, 1, [own, own - value, own + value]);
+    const shown = speak.number(drawn, 1, [own, own - value, own + value]);
     const shaft = bad ? withInputTrue(layout)?.shaft : undefined;
     return [
       {
@@ -22,8 +22,8 @@ export const boxInput: Rule = {
         severity: bad ? 'attention' : 'info',
         part: 'shaft.box.end',
         sentence: bad
-          ? `The box’s input is drawn at ${told}° to its sector shaft: ${made}`
-          : `The box’s input stands at ${told}° to its sector shaft`,
+          ? `The box’s input is drawn at ${shown}° to its sector shaft: ${made}`
+          : `The box’s input stands at ${shown}° to its sector shaft`,
         limit: `${speak.figure(own)}°, limit ${speak.figure(value)}° off`,
         source:
           own === USUAL_INPUT_ANGLE && layout.steering.box.inputAngle === undefined

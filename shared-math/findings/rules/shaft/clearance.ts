@@ -75,7 +75,7 @@ export const shaftClearance: Rule = {
       }
       return worst ? [{ ...worst, wanted, obstacle }] : [];
     });
-    // A rail is several stretches under one name: the nearest of them is told.
+    // A rail is several stretches under one name: the nearest of them is reported.
     const nearest = near
       .sort((a, b) => a.distance - b.distance)
       .filter(

@@ -4,7 +4,7 @@ import type { Finding, Rule } from '../../finding.ts';
 import { jointPart, judgedShaft, PRACTICE, piecePart } from './judged.ts';
 
 /** rad. What is lost by less than this nobody feels, however far off the clock is. */
-const SWING_TOLD: Radians = toRadians(0.2);
+const SWING_REPORTED: Radians = toRadians(0.2);
 
 /** rad. Less than this no reading of the angle shows. */
 const EVEN: Radians = toRadians(0.005);
@@ -45,7 +45,7 @@ export const shaftClocking: Rule = {
     }
     const { motion, best, bestClocks } = turning.value;
     const { index, off } = farthest(turning.value);
-    const wrong = off > CLOCK_NOTICED && motion.swing - best.swing > SWING_TOLD;
+    const wrong = off > CLOCK_NOTICED && motion.swing - best.swing > SWING_REPORTED;
     const left = best.swing < EVEN ? 'nothing' : speak.angle(best.swing, 1, [motion.swing]);
     const swing = speak.angle(motion.swing, 1, [best.swing]);
     return [

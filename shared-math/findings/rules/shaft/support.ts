@@ -35,7 +35,7 @@ export const shaftSupport: Rule = {
     const more = supportsFor(shaft, route)
       .filter((support) => !held.has(support.shaft))
       .slice(0, needed - placed);
-    const told = byColumnBearing
+    const sentenceOf = byColumnBearing
       ? `${why}: the column’s own bearing has to stand close to it`
       : `${why}: ${bearings(needed)} called for, ${counted(placed)} there`;
     return [
@@ -43,7 +43,7 @@ export const shaftSupport: Rule = {
         rule: 'shaft-support',
         severity: missing ? 'attention' : 'info',
         part: jointPart(Math.min(1, shaft.joints.length - 1)),
-        sentence: told,
+        sentence: sentenceOf,
         limit: '',
         source: PRACTICE,
         advice: missing ? `${putWords(more)}.` : '',

@@ -108,14 +108,14 @@ const DIMENSIONED = ['drag link', 'tie rod', 'pitman arm', 'lateral bar', 'upper
 
 function drawDimensions(writer: ViewWriter, scene: Scene, view: View, box: Box, job: DrawingJob): void {
   const words = (mm: number) => formatLength(mm, job);
-  const told = new Set<string>();
+  const written = new Set<string>();
   for (const { name, points } of centreLines(scene)) {
     const [from, to] = points;
     if (!from || !to || !DIMENSIONED.includes(name)) continue;
     const length = words(norm(subtract(to, from)));
     // The bars of both sides are alike and lie behind one another.
-    if (told.has(name + length)) continue;
-    told.add(name + length);
+    if (written.has(name + length)) continue;
+    written.add(name + length);
     dimension(writer, writer.at(from), writer.at(to), 34, `${name} ${length} true`);
   }
   const { box: steering, dragLinkBall } = scene.layout.steering;

@@ -38,8 +38,8 @@ export function openPlate(pen: SvgPen, room: PageSize, job: DrawingJob, scale: n
     scale === undefined ? undefined : poseWords(job),
     scale === undefined ? undefined : `scale ${scaleWords(scale)}`,
   ].filter(Boolean);
-  const told = shortened(pen, facts.join(' · '), BODY_SOFT, inner - 2 * PAD - from);
-  pen.text(told, width - left, base, BODY_SOFT, 'right');
+  const shownFacts = shortened(pen, facts.join(' · '), BODY_SOFT, inner - 2 * PAD - from);
+  pen.text(shownFacts, width - left, base, BODY_SOFT, 'right');
   const line = height - EDGE - foot;
   pen.line(EDGE, line, width - EDGE, line, CELL);
   warningSign(pen, EDGE + 3, line + foot / 2 + 1.7, 3.6);

@@ -100,16 +100,16 @@ function cautionsFor({ layout }: SheetModel): readonly Caution[] {
 
 function cautionBlocks(model: SheetModel): Block[] {
   const cautions = cautionsFor(model);
-  const told = new Set<string>();
+  const printed = new Set<string>();
   return cautions.flatMap((caution, which) => [
     heading(caution.line),
     ...caution.notes
       .filter(({ words }, i) => {
-        // What every caution ends with is told once, at the very end.
+        // What every caution ends with is reported once, at the very end.
         const last = i === caution.notes.length - 1 && which < cautions.length - 1;
         const shared = cautions.filter(({ notes }) => notes.some((note) => note.words === words)).length > 1;
-        if ((last && shared) || told.has(words)) return false;
-        told.add(words);
+        if ((last && shared) || printed.has(words)) return false;
+        printed.add(words);
         return true;
       })
       .map(({ words, source }) =>

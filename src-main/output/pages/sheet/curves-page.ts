@@ -23,7 +23,7 @@ import {
   bumpSteer,
   lockWheels,
   NONE,
-  NOT_TOLD,
+  NOT_KNOWN,
   overallRatio,
   parkingWords,
   spanBoth,
@@ -38,7 +38,7 @@ const LEFT_LINE: StrokeStyle = { width: 0.5, colour: STEEL };
 const RIGHT_LINE: StrokeStyle = { width: 0.5, colour: INK, dash: [2.2, 1.2] };
 const THIN_LINE: StrokeStyle = { width: 0.35, colour: SOFT, dash: [0.5, 1] };
 
-const POSES_TOLD = 11;
+const POSES_PRINTED = 11;
 /** mm that a curve takes at the least. */
 const LEAST_CURVE = 62;
 
@@ -174,7 +174,7 @@ function travelWords(model: SheetModel): string {
 function travelTable(model: SheetModel): Block {
   const { frontEnd, layout, style } = model;
   const { bump, rebound } = layout.travel;
-  const sweep = sweepTravel(frontEnd, 'heave', -rebound, bump, POSES_TOLD, 0);
+  const sweep = sweepTravel(frontEnd, 'heave', -rebound, bump, POSES_PRINTED, 0);
   const rows = [...sweep.at].map((heave, i) => {
     if (sweep.status[i] !== ROW_OK) return [heaveWords(model, heave), 'not reached', '', '', '', ''];
     const toe = sweep.totalToeIn[i] as number;
@@ -221,7 +221,7 @@ function turnBlocks(model: SheetModel): Block[] {
       alone: circle
         ? `${formatSpan(circle.byInner, model.style.unit)}, ${formatSpan(circle.byOuter, model.style.unit)}`
         : NONE,
-      walls: circle?.betweenWalls === undefined ? NOT_TOLD : spanBoth(model, circle.betweenWalls),
+      walls: circle?.betweenWalls === undefined ? NOT_KNOWN : spanBoth(model, circle.betweenWalls),
     };
   });
   const row = (what: string, key: keyof (typeof ends)[number]) => [

@@ -31,11 +31,11 @@ function howToMeasure({ datum, layout, length }: SheetModel): string {
   if (datum.top === undefined) return 'At ride height. No rails are drawn, so heights are above ground.';
   const box = datum.topAt(layout.steering.box.sectorCentre[0]);
   const drop = box === undefined ? 0 : datum.top - box;
-  const told = length(Math.abs(drop));
+  const dropWords = length(Math.abs(drop));
   const there =
-    told === length(0)
+    dropWords === length(0)
       ? ''
-      : ` The rail’s top at the box lies ${told} ${drop > 0 ? 'below' : 'above'} that line.`;
+      : ` The rail’s top at the box lies ${dropWords} ${drop > 0 ? 'below' : 'above'} that line.`;
   return `At ride height. Frame top: a level line from the top of the rails at the axle.${there}`;
 }
 

@@ -94,7 +94,7 @@ export function clockBlocks(shaft: ShaftDocument, route: Route): Block[] {
   const freedom = (index: number) => {
     const one = clockFreedom(shaft, index);
     if (one.kind === 'steps') return `in steps of ${formatDegrees(one.step)}`;
-    return { free: 'freely, by the weld', flats: 'by the flats alone', untold: 'not told yet' }[one.kind];
+    return { free: 'freely, by the weld', flats: 'by the flats alone', untold: 'not given yet' }[one.kind];
   };
   const ratio = (value: number) => formatDecimal(value, 3);
   return [
@@ -171,7 +171,7 @@ export function cutBlocks(model: SheetModel, shaft: ShaftDocument, route: Route)
 export function fitBlocks(model: SheetModel, shaft: ShaftDocument, route: Route): Block[] {
   const { style } = model;
   const ends = (part: 'column' | 'box') => shaft[part].fit;
-  const told = (part: 'column' | 'box') => {
+  const endFact = (part: 'column' | 'box') => {
     const fit = ends(part);
     return fit ? endWords(fit, style) : 'not measured yet';
   };
@@ -179,8 +179,8 @@ export function fitBlocks(model: SheetModel, shaft: ShaftDocument, route: Route)
     heading('Ends and splines'),
     facts(
       [
-        ['Column end', told('column')],
-        ['Box input', told('box')],
+        ['Column end', endFact('column')],
+        ['Box input', endFact('box')],
         ...shaft.joints.flatMap(({ columnSide, boxSide }, i) =>
           (
             [

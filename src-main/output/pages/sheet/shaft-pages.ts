@@ -90,7 +90,7 @@ function drawnPage(pageFrame: PageFrame, model: SheetModel, shaft: ShaftDocument
   );
 }
 
-/** The steering shaft: its route drawn and told, then how it is made. Nothing where the layout has none. */
+/** The steering shaft: its route drawn and described, then how it is made. Undefined if the layout has none. */
 export function shaftPages(pageFrame: PageFrame, model: SheetModel): void {
   const { shaft } = model.layout;
   if (!shaft) return;

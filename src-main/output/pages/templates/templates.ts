@@ -31,13 +31,13 @@ function contentsPage(pageFrame: PageFrame, templates: readonly Template[], shaf
   const rows = templates.map((template) => {
     const plan = planTiles(pageFrame, template);
     const count = plan.columns * plan.rows;
-    const told = count === 1 ? String(page) : `${page} to ${page + count - 1}`;
+    const pageWords = count === 1 ? String(page) : `${page} to ${page + count - 1}`;
     page += count;
     return [
       template.title,
       template.note,
       count === 1 ? 'one page' : `${plan.columns} × ${plan.rows} pages`,
-      told,
+      pageWords,
     ];
   });
   const blocks: Block[] = [

@@ -74,7 +74,7 @@ export class BoxMap {
   trouble = $state('');
   /** Where the pointer is on the map. */
   pointed: MapSpot | null = $state.raw(null);
-  /** Place on the ridge that is looked at, as a share of its length; nothing where none is. */
+  /** Place on the ridge that is looked at, as a share of its length; undefined if none is. */
   slid: number | null = $state(null);
 
   scale = $derived.by(() => mapScale(limitInForce('bumpSteerWorst', this.#openLayout.settings.limits).value));
@@ -253,7 +253,7 @@ export class BoxMap {
     return [point[0] - pitmanBall[0], point[1] - pitmanBall[1], point[2] - pitmanBall[2]];
   }
 
-  /** What a spot comes to, in words: its figure, and what is in the way. */
+  /** What a spot comes to, in words: its figure, and what it hits. */
   reading(spot: MapSpot): string {
     const why = reasonWords(spot.reason, this.hits?.hits ?? []);
     if (!Number.isFinite(spot.worst))

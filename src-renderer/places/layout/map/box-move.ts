@@ -1,7 +1,7 @@
 import { type LayoutDocument, moveHardpoint, type Point } from '../../../../shared-math/layout/index.ts';
 
-/** mm. What nobody builds to is not told. */
-const TOLD = 0.05;
+/** mm. What nobody builds to is not shown. */
+const LEAST_REPORTED = 0.05;
 
 const WAYS: readonly [plus: string, minus: string][] = [
   ['ahead', 'back'],
@@ -12,7 +12,7 @@ const WAYS: readonly [plus: string, minus: string][] = [
 /** A shift in words: "3 1/16 in up and 2 in back"; nothing for none. */
 export function shiftWords(by: Point, length: (mm: number) => string): string {
   return ([2, 0, 1] as const)
-    .filter((axis) => Math.abs(by[axis]) >= TOLD && length(Math.abs(by[axis])) !== length(0))
+    .filter((axis) => Math.abs(by[axis]) >= LEAST_REPORTED && length(Math.abs(by[axis])) !== length(0))
     .map((axis) => `${length(Math.abs(by[axis]))} ${WAYS[axis]?.[by[axis] > 0 ? 0 : 1]}`)
     .join(' and ');
 }

@@ -54,7 +54,7 @@ export interface MapAnswer {
   readonly contours: readonly Contour[];
   /** Three numbers for each point: across, up, worst; mm, rad. */
   readonly ridge: Float64Array;
-  /** The best spot of all; nothing where none is in reach. */
+  /** The best spot of all; undefined if none is in reach. */
   readonly best: { readonly across: number; readonly up: number; readonly worst: number } | undefined;
   /** Reach, and what is hit; without the latter while it is still being looked at, and in a coarse map. */
   readonly reach: MapHits;
@@ -121,8 +121,8 @@ function* lookForHits(frontEnd: FrontEnd, window: MapWindow): Generator<undefine
 }
 
 /**
- * The map of a layout: first what the scale shades, told as news where what is hit is still to come, then all of it.
- * Nothing where the links leave the axle free to move.
+ * The map of a layout: first what the scale shades, reported as news where what is hit is still to come, then all of it.
+ * Undefined if the links leave the axle free to move.
  */
 export function* mapJob(question: MapQuestion): Generator<MapAnswer | undefined, MapAnswer | undefined> {
   const frontEnd = prepareFrontEnd(resolveLayout(question.document));

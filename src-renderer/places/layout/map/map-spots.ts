@@ -10,7 +10,7 @@ export function reasonAt({ window, columns, rows, reason }: MapHits, across: num
   return reason[row * columns + column] ?? PLACE_OK;
 }
 
-/** Where the ridge is at a place across, by the straight line between its points; nothing where it does not go. */
+/** Where the ridge is at a place across, by the straight line between its points; undefined if it does not go. */
 export function nearestOnRidge(
   ridge: Float64Array,
   across: number,

@@ -7,7 +7,7 @@ export interface BandQuestion {
   readonly tolerance: number;
 }
 
-/** Nothing where the layout, or too many of the cars that are off by the tolerance, do not reach over the travel. */
+/** Undefined if the layout, or too many of the cars that are off by the tolerance, do not reach over the travel. */
 // biome-ignore lint/correctness/useYield: a job in one step.
 export function* bandJob({
   document,

@@ -29,7 +29,7 @@ export interface Arcs {
 }
 
 export interface Gap {
-  /** mm; at ride height there is none, so there it is told for the end of the travel where it is widest. */
+  /** mm; at ride height there is none, so there it is reported for the end of the travel where it is widest. */
   readonly heave: number;
   /** Whether that is another heave than the present one. */
   readonly elsewhere: boolean;
@@ -88,9 +88,9 @@ function between(places: readonly Place[], heave: Float64Array, at: number): Pla
 export function gapOf(frontEnd: FrontEnd, arcs: Arcs, heave: number): Gap | undefined {
   const size = (at: number) => Math.abs(pathGap(frontEnd, at) ?? 0);
   const ends = [arcs.heave.at(0) ?? 0, arcs.heave.at(-1) ?? 0] as const;
-  const told = heave !== 0 ? heave : size(ends[0]) > size(ends[1]) ? ends[0] : ends[1];
-  const asked = between(arcs.asked, arcs.heave, told);
-  const allowed = between(arcs.allowed, arcs.heave, told);
+  const heaveShown = heave !== 0 ? heave : size(ends[0]) > size(ends[1]) ? ends[0] : ends[1];
+  const asked = between(arcs.asked, arcs.heave, heaveShown);
+  const allowed = between(arcs.allowed, arcs.heave, heaveShown);
   if (!asked || !allowed) return undefined;
-  return { heave: told, elsewhere: told !== heave, size: size(told), asked, allowed };
+  return { heave: heaveShown, elsewhere: heaveShown !== heave, size: size(heaveShown), asked, allowed };
 }

@@ -11,7 +11,7 @@ export function bumpSteerLength(summary: TravelSummary, tyreRadius: number): num
   return Math.abs(toeLength(summary.worstBumpSteer, tyreRadius));
 }
 
-/** mm that lengths are told per in a slope: an inch, or 25 mm. */
+/** mm that lengths are reported per in a slope: an inch, or 25 mm. */
 const PER: Record<'in' | 'mm', { readonly mm: number; readonly words: string }> = {
   in: { mm: MM_PER_INCH, words: 'per inch' },
   mm: { mm: 25, words: 'per 25 mm' },
@@ -24,7 +24,7 @@ export function slopeWords(summary: TravelSummary, along: Along, unit: 'in' | 'm
   return `${formatDegrees(toDegrees(summary.slopeAtRide) * mm, 2)} ${words}`;
 }
 
-/** The most that a link or bushing must give along a sweep, mm, and where; nothing where it is less than slack. */
+/** The most that a link or bushing must give along a sweep, mm, and where; undefined if it is less than slack. */
 export function worstBind(sweep: TravelSweep): { readonly size: number; readonly at: number } | undefined {
   let size = 0;
   let at = 0;
@@ -39,7 +39,7 @@ export function worstBind(sweep: TravelSweep): { readonly size: number; readonly
   return size >= BIND_SHOWN_FROM ? { size, at } : undefined;
 }
 
-/** Worst |bump steer| if the pitman ball were at the aim point, rad; nothing where there is none or it is out of reach. */
+/** Worst |bump steer| if the pitman ball were at the aim point, rad; undefined if there is none or it is out of reach. */
 export function worstAtAim(travel: HeldTravel, aim: AimOutcome): number | undefined {
   if (!aim.ok) return undefined;
   const { frontEnd } = travel;

@@ -27,10 +27,10 @@ export function moveWords(name: string, by: number, length: (mm: number) => stri
 
 /** All moves of a proposal that anyone would build: "the box 3 in up, the pitman arm 1/4 in longer". */
 export function movesWords({ moves }: Pick<TuneResult, 'moves'>, length: (mm: number) => string): string {
-  const told = moves
+  const parts = moves
     .filter(({ by }) => length(Math.abs(by)) !== length(0))
     .map(({ name, by }) => moveWords(name, by, length));
-  return told.join(', ') || 'nothing moved';
+  return parts.join(', ') || 'nothing moved';
 }
 
 export const HOLD_TITLES: Record<HoldName, string> = {
@@ -58,25 +58,25 @@ export interface FigureRow {
   readonly tone: 'better' | 'worse' | 'same';
 }
 
-type Told = (value: number) => string;
+type AsWords = (value: number) => string;
 
 /** The figures of a proposal beside those as drawn. `length` for large lengths, `fine` for gaps. */
 export function figureRows(
   { before, after }: Pick<TuneResult, 'before' | 'after'>,
-  length: Told,
-  fine: Told,
+  length: AsWords,
+  fine: AsWords,
 ): FigureRow[] {
-  const degrees: Told = (angle) => formatDegrees(toDegrees(angle), 2);
-  const coarse: Told = (angle) => formatDegrees(toDegrees(angle), 1);
+  const degrees: AsWords = (angle) => formatDegrees(toDegrees(angle), 2);
+  const coarse: AsWords = (angle) => formatDegrees(toDegrees(angle), 1);
   const row = (
     words: string,
     of: (figures: Figures) => number | undefined,
-    told: Told,
+    parts: AsWords,
     wish: 'less' | 'more' | 'none',
   ): FigureRow[] => {
     const [one, two] = [of(before), of(after)];
     if (one === undefined && two === undefined) return [];
-    const [from, to] = [one, two].map((value) => (value === undefined ? '–' : told(value))) as [
+    const [from, to] = [one, two].map((value) => (value === undefined ? '–' : parts(value))) as [
       string,
       string,
     ];

@@ -44,7 +44,7 @@ const document = documentOf(
   }),
 );
 
-/** The pixels of a small PNG of ours: each row told as its difference from the pixel to the left. */
+/** The pixels of a small PNG of ours: each row reported as its difference from the pixel to the left. */
 function readGolden(file: Buffer): { width: number; height: number; grey: Uint8Array } {
   const width = file.readUInt32BE(16);
   const height = file.readUInt32BE(20);

@@ -10,7 +10,7 @@ type Form = (value: number) => string;
  * A value in the coarsest of its forms in which it does not read as one of the others, unless it is that other: unless
  * they differ by no more than `same`. The finest form is taken where none tells them apart.
  */
-export function toldApart(
+export function distinctWords(
   value: number,
   others: readonly number[],
   forms: readonly [Form, ...Form[]],
@@ -21,14 +21,14 @@ export function toldApart(
   return (form as Form)(value);
 }
 
-/** Half of the last of the four decimals that a figure is told with at the finest. */
+/** Half of the last of the four decimals that a figure is reported with at the finest. */
 const LEAST = 5e-5;
 
 /** A figure with as few decimals, `decimals` at least, as tell it from the others; four at the most. */
 export function decimalBeside(value: number, others: readonly number[], decimals: number): string {
   const counts = [0, 1, 2, 3, 4].filter((count) => count >= decimals);
   const forms = counts.map((count) => (one: number) => formatDecimal(one, count));
-  return toldApart(value, others, forms as [Form], LEAST);
+  return distinctWords(value, others, forms as [Form], LEAST);
 }
 
 /** An angle in degrees with as few decimals, `decimals` at least, as tell it from the others; four at the most. */
@@ -45,7 +45,7 @@ const LEAST_LENGTH = { in: LEAST * MM_PER_INCH, mm: 5e-4 };
  */
 export function lengthBeside(mm: number, others: readonly number[], style: LengthStyle): string {
   const inches = style.unit === 'in';
-  return toldApart(
+  return distinctWords(
     mm,
     others,
     [

@@ -19,7 +19,8 @@ export const studiesOnBoard =
       const own = handles.filter(({ point }) => point.id === chosen);
       const handle = own.find((each) => each.view === chosenView) ?? own[0];
       // On the map the same is reported everywhere at once, and away from ride height the arrows would not hold.
-      if (!reported || !handle || map.shown || tuning.proposal || !openLayout.carPose.atRide) return NO_ARROWS;
+      if (!reported || !handle || map.shown || tuning.proposal || !openLayout.carPose.atRide)
+        return NO_ARROWS;
       return effectArrows(reported, handle, view.weight, openLayout.enlarged !== null, (text) =>
         measure(text, true),
       );

@@ -73,6 +73,11 @@ export interface Adjustment {
   readonly redundancy: number;
   /** Null if the worst is not asked for or cannot be known: a pose of the travel is out of reach. */
   readonly bumpSteer: BumpSteerDoubt | null;
+  /**
+   * Covariance of the changes of steer that were asked for, degrees², whole, in their order; null if none was or one of
+   * them cannot be told.
+   */
+  readonly changes: Float64Array | null;
   /** Sum of squared residuals in their doubts, weak knowledge included: what the adjustment made least. */
   readonly sum: number;
 }
@@ -93,6 +98,14 @@ export interface AdjustOptions {
   readonly aside?: ReadonlySet<string>;
   /** True to leave the bump steer and its doubt out, where only points and rows are asked. */
   readonly pointsOnly?: boolean;
+  /** Changes of steer since ride height whose doubt is asked for. */
+  readonly changes?: readonly SteerChange[];
+}
+
+/** A wheel's steer, or the mean of both, at a heave (mm; roll 0, handwheel 0) less that at heave 0. */
+export interface SteerChange {
+  readonly of: 'left' | 'right' | 'mean';
+  readonly heave: number;
 }
 
 function prepareRows(
@@ -205,7 +218,7 @@ function together(jacobian: Float64Array, carried: Float64Array, size: number, i
 export function adjust(
   document: LayoutDocument,
   survey: readonly SurveyRow[],
-  { aside, pointsOnly = false }: AdjustOptions = {},
+  { aside, pointsOnly = false, changes = [] }: AdjustOptions = {},
 ): Outcome<Adjustment, AdjustFailure> {
   const table = unknownsOf(document);
   const { unknowns } = table;
@@ -262,8 +275,43 @@ export function adjust(
     rows,
     redundancy: redundancy.reduce((total, share) => total + share, 0),
     bumpSteer: pointsOnly ? null : bumpSteerOf(table, used, task.doubt, x, covariance, carried),
+    changes: changesOf(table, x, covariance, changes),
     sum,
   });
+}
+
+/** G C Gᵀ, with G the derivatives of the changes of steer by the unknowns. */
+function changesOf(
+  table: UnknownTable,
+  x: Float64Array,
+  covariance: Float64Array,
+  changes: readonly SteerChange[],
+): Float64Array | null {
+  const count = changes.length;
+  if (count === 0) return null;
+  const size = x.length;
+  const heaves = [...new Set(changes.map(({ heave }) => heave))];
+  const slopes = new Float64Array(count * size);
+  const solved = differentiateSteers(table, x, heaves, (j, further, back, per) => {
+    for (const [i, { of, heave }] of changes.entries()) {
+      const at = heaves.indexOf(heave);
+      slopes[i * size + j] = per * ((further[at] as SteerAt)[of] - (back[at] as SteerAt)[of]);
+    }
+  });
+  if (!solved) return null;
+  const spread = new Float64Array(count * size);
+  for (let i = 0; i < count; i += 1)
+    for (let k = 0; k < size; k += 1) {
+      const slope = slopes[i * size + k] as number;
+      if (slope === 0) continue;
+      for (let j = 0; j < size; j += 1)
+        spread[i * size + j] =
+          (spread[i * size + j] as number) + slope * (covariance[k * size + j] as number);
+    }
+  const out = new Float64Array(count * count);
+  for (let i = 0; i < count; i += 1)
+    for (let k = 0; k < count; k += 1) out[i * count + k] = together(slopes, spread, size, i, k);
+  return out;
 }
 
 /** The document with the origin `tape` for every point that rows look at and leave no coordinate of free. */

@@ -10,6 +10,7 @@ export {
   CHECKED_FROM,
   FITS_WITHIN,
   FREE_FROM,
+  type SteerChange,
 } from './adjust.ts';
 export { findMisfits, type Misfit, type Snooping } from './misfits.ts';
 export { likelySlips, possibleSlips, type Slip, type SlipKind } from './slips.ts';

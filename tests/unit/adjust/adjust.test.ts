@@ -166,3 +166,52 @@ describe('an adjustment', () => {
     expect(found.redundancy).toBeCloseTo(1, 3);
   });
 });
+
+describe('the doubt of a change of steer', () => {
+  const rows = measured(sideSteerRows(), drawn, drawn);
+  const changes = [
+    { of: 'left', heave: 40 },
+    { of: 'left', heave: -40 },
+    { of: 'mean', heave: 40 },
+  ] as const;
+  const covarianceOf = (all: readonly SurveyRow[]) => {
+    const outcome = adjust(document, all, { changes });
+    if (!outcome.ok || !outcome.value.changes) throw new Error('no doubt');
+    return { found: outcome.value, covariance: outcome.value.changes };
+  };
+
+  test('is what a row that reads it has of its own doubt left unchecked: u² (1 - r)', () => {
+    const read: SurveyRow = { id: 'gauge', kind: 'steer-change', side: 'left', heave: 40, value: 0 };
+    const { covariance: before } = covarianceOf(rows);
+    const value = -1 * (adjusted([...rows, read]).rows.at(-1)?.residual as number);
+    const { found, covariance } = covarianceOf([...rows, { ...read, value }]);
+    const redundancy = found.rows.at(-1)?.redundancy as number;
+    expect(covariance[0]).toBeCloseTo(0.05 ** 2 * (1 - redundancy), 8);
+    // Two independent readings of one thing: 1/v = 1/v_before + 1/u².
+    expect(covariance[0]).toBeCloseTo(1 / (1 / (before[0] as number) + 1 / 0.05 ** 2), 6);
+  });
+
+  test('is symmetric, shared between bump and droop, and the worst bump steer’s where that is asked', () => {
+    const { covariance } = covarianceOf(rows);
+    expect(covariance[1]).toBeCloseTo(covariance[3] as number, 12);
+    const shared =
+      (covariance[1] as number) / Math.sqrt((covariance[0] as number) * (covariance[4] as number));
+    expect(shared).toBeLessThan(-0.5);
+    const { bumpSteer } = adjusted(rows);
+    const outcome = adjust(document, rows, {
+      changes: [-75, 75].map((heave) => ({ of: 'mean', heave }) as const),
+    });
+    const ends = outcome.ok ? outcome.value.changes : null;
+    expect(
+      [ends?.[0], ends?.[3]].some(
+        (square) => Math.abs(Math.sqrt(square as number) - (bumpSteer?.doubt as number)) < 1e-6,
+      ),
+    ).toBe(true);
+  });
+
+  test('is null where none is asked or the heave is out of reach', () => {
+    expect(adjusted(rows).changes).toBeNull();
+    const outcome = adjust(document, rows, { changes: [{ of: 'left', heave: 3000 }] });
+    expect(outcome.ok && outcome.value.changes).toBeNull();
+  });
+});

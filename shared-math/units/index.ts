@@ -12,4 +12,4 @@ export {
   parseAngle,
   parseLength,
 } from './lengths.ts';
-export { formatToe, formatToeLength } from './toe.ts';
+export { formatToe, formatToeLength, parseToe } from './toe.ts';

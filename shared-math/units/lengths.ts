@@ -30,12 +30,17 @@ const UNIT_MM: Record<string, number> = {
   "'": MM_PER_FOOT,
 };
 
-const NUMBER = String.raw`(?:\d+(?:\.\d*)?|\.\d+)`;
-/** "3", "3.25", "5/8", "3 1/4", "3-1/4". */
-const QUANTITY = String.raw`(?:(\d+)(?:\s*-\s*|\s+))?(\d+)\s*/\s*(\d+)|(${NUMBER})`;
+/** A decimal point or a decimal comma; thousands are not set apart in lengths of a car. */
+const NUMBER = String.raw`(?:\d+(?:[.,]\d*)?|[.,]\d+)`;
+/** "3", "3.25", "3,25", "5/8", "3 1/4", "3-1/4", "3+1/4". */
+const QUANTITY = String.raw`(?:(\d+)(?:\s*[-+]\s*|\s+))?(\d+)\s*/\s*(\d+)|(${NUMBER})`;
 const TERM = new RegExp(
-  String.raw`^\s*(?:${QUANTITY})\s*(?:(['"])|(mm|cm|m|inches|inch|in|feet|foot|ft)\.?(?![\w.])|(?![\w.]))`,
+  String.raw`^\s*(?:${QUANTITY})\s*(?:(['"])|(mm|cm|m|inches|inch|in|feet|foot|ft)\.?(?![\w.,])|(?![\w.,]))`,
 );
+
+function decimalNumber(text: string): number {
+  return Number.parseFloat(text.replace(',', '.'));
+}
 
 /** Prime marks and typographic minus, quotes and fraction slash, as keyboards and pasted text bring them. */
 function plain(text: string): string {
@@ -56,8 +61,8 @@ function plain(text: string): string {
 }
 
 /**
- * Reads a length as a person writes it: `3 1/4`, `3-1/4"`, `5/8`, `82.55 mm`, `1' 6 1/2"`, `-2 in`. A number without
- * a unit is in `unit`; after feet it is in inches. Answers mm, or one plain reason.
+ * Reads a length as a person writes it: `3 1/4`, `3-1/4"`, `3+1/4`, `5/8`, `82.55 mm`, `82,55 mm`, `1' 6 1/2"`, `-2 in`.
+ * A number without a unit is in `unit`; after feet it is in inches. Answers mm, or one plain reason.
  */
 export function parseLength(text: string, unit: LengthUnit): Outcome<number, string> {
   let rest = plain(text);
@@ -80,7 +85,7 @@ export function parseLength(text: string, unit: LengthUnit): Outcome<number, str
     const quantity =
       decimal === undefined
         ? Number(whole ?? 0) + Number(numerator) / Number(denominator)
-        : Number.parseFloat(decimal);
+        : decimalNumber(decimal);
     const size =
       name === undefined
         ? terms > 0
@@ -109,7 +114,7 @@ export function parseAngle(text: string): Outcome<Degrees, string> {
     return failed(
       text.trim() === '' ? 'an angle is missing' : `${quoted(text)} is not an angle; write for example 2.5`,
     );
-  return succeeded((match[1] === '-' ? -1 : 1) * Number.parseFloat(match[2] as string));
+  return succeeded((match[1] === '-' ? -1 : 1) * decimalNumber(match[2] as string));
 }
 
 function greatestDivisor(a: number, b: number): number {

@@ -7,6 +7,7 @@ import {
   formatSpan,
   parseAngle,
   parseLength,
+  parseToe,
   toDegrees,
   toRadians,
 } from '../../shared-math/units/index.ts';
@@ -38,6 +39,16 @@ describe('lengths as people write them (an inch is 25.4 mm exactly, internationa
     ['10 cm', 100],
     ['1.5 m', 1500],
     ['  7”  ', 177.8],
+    // A decimal comma, and a plus between whole and fraction, as shops write them (common practice, no published source).
+    ['24,125', 612.775],
+    ['24 1/8', 612.775],
+    ['24-1/8', 612.775],
+    ['24+1/8', 612.775],
+    ['24 + 1/8 in', 612.775],
+    [',5', 12.7],
+    ['610,5 mm', 610.5],
+    ['61 cm', 610],
+    ['2\' 1"', 635],
   ])('%s', (text, mm) => {
     expect(read(text)).toBe(mm);
   });
@@ -63,7 +74,8 @@ describe('lengths as people write them (an inch is 25.4 mm exactly, internationa
     '2" 1\'',
     '1e5',
     '--3',
-    '3,25',
+    '3,2,5',
+    '1,2.5',
     '1.2.3',
     '30 metres',
     '99999',
@@ -243,5 +255,24 @@ describe('what is longer than a part, and forces', () => {
     expect(formatForce(158, 'in')).toBe('36 lb');
     expect(formatForce(158, 'mm')).toBe('158 N');
     expect(formatForce(4.4482216152605 * 100, 'in')).toBe('100 lb');
+  });
+});
+
+describe("one wheel's toe, typed", () => {
+  const toe = (text: string, unit: 'in' | 'mm' = 'in') => {
+    const outcome = parseToe(text, unit, 330);
+    return outcome.ok ? outcome.value : outcome.failure;
+  };
+  test('degrees as degrees, whatever the unit', () => {
+    expect(toe('0.1')).toBe(0.1);
+    expect(toe('0,1°')).toBe(0.1);
+    expect(toe('-0.25 deg', 'mm')).toBe(-0.25);
+  });
+  // 2 · 330 mm · sin(toe) = 1.5875 mm, by Python's math module: 0.1378138°.
+  test.each(['1/16"', '1/16', '1.5875 mm', '0.0625 in', '1/16 in'])('%s over a tyre of 660 mm', (text) => {
+    expect(toe(text)).toBeCloseTo(0.1378138, 6);
+  });
+  test('what is neither is told in a line', () => {
+    for (const text of ['', 'wide', '99 in']) expect(toe(text)).toBeTypeOf('string');
   });
 });

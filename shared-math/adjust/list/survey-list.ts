@@ -1,0 +1,536 @@
+import { distance, type LayoutDocument, type Point, type Side } from '../../layout/index.ts';
+import { surveyedPoints } from '../survey.ts';
+import type { Dimension, EntryWay, Instrument, ListRow, ListView, Observation } from './list-row.ts';
+import {
+  BY_TYRE_HEIGHT,
+  byLean,
+  DOWN_FROM_RAIL,
+  FROM_RAIL,
+  PITMAN_ARM,
+  plainWay,
+  RAIL_OUTER,
+  RAIL_TOP,
+} from './ways.ts';
+
+export interface ListOptions {
+  /** True to list the right side as well where the document mirrors it, so that the two can be held against each other. */
+  readonly bothSides?: boolean;
+}
+
+const HEIGHT = plainWay('up from the floor');
+const OUT = plainWay('out from the centre line');
+const BACK = plainWay("back from the hubs' line");
+const LENGTH = plainWay('centre to centre');
+
+/**
+ * What a person measures of a document's car, in the order of the tape: wheels, kingpins, rails, what locates the axle,
+ * box, arms and links. Filled once it leaves no coordinate of axle, location, lateral and steering free but the wheel
+ * centres' x, which stands still.
+ * Frame:   vehicle, ISO 8855, at ride height: tyres on the ground, wheels straight ahead. mm.
+ * Checked: tests/unit/adjust/list.test.ts (the sixteen combinations and both ways of steering, by `adjust`).
+ */
+export function surveyList(document: LayoutDocument, { bothSides = false }: ListOptions = {}): ListRow[] {
+  const points = new Map(surveyedPoints(document).map((entry) => [entry.id, entry]));
+  const at = (id: string) => (points.get(id) as { at: Point }).at;
+  const rows: ListRow[] = [];
+
+  const mirrored = { axle: isMirrored(document.axle), location: isMirrored(document.location) };
+  const sidesOf = (part: 'axle' | 'location'): readonly Side[] =>
+    mirrored[part] && !bothSides ? ['left'] : ['left', 'right'];
+  /** On which sides a part is measured, with what goes before its name and behind its rows' ids there. */
+  const eachSide = (part: 'axle' | 'location') =>
+    sidesOf(part).map((side) => ({
+      side,
+      named: (name: string) =>
+        sidesOf(part).length === 1 ? capitalised(name) : `${capitalised(side)} ${name}`,
+      suffix: behind(side),
+    }));
+
+  let group = '';
+  const add = (
+    id: string,
+    name: string,
+    how: string,
+    instrument: Instrument,
+    observes: Observation | undefined,
+    dimension: Dimension,
+    view: ListView,
+    ways: readonly EntryWay[],
+    side?: Side,
+  ) => rows.push({ id, group, name, how, instrument, observes, dimension, view, ways, side });
+
+  const back = (id: string, name: string, noun: string, of: string, side?: Side) =>
+    add(
+      `${id}-back${behind(side)}`,
+      `${name}, back from the hubs' line`,
+      `Plumb the centre of ${noun} to the floor and measure back from the line between the two hubs, plumbed down too; ahead of that line write it with a minus.`,
+      'plumb-bob',
+      { kind: 'back', of },
+      length([0, at(of)[1], at(of)[2]], at(of)),
+      'side',
+      [BACK],
+      side,
+    );
+  const out = (
+    id: string,
+    name: string,
+    noun: string,
+    of: string,
+    side?: Side,
+    ways: readonly EntryWay[] = [OUT],
+  ) =>
+    add(
+      `${id}-out${behind(side)}`,
+      `${name}, out from the centre line`,
+      `From the car's centre line out to the centre of ${noun}, square to that line; past the centre line, on the other side, write it with a minus.`,
+      'tape',
+      { kind: 'out', of },
+      length([at(of)[0], 0, at(of)[2]], at(of)),
+      'front',
+      ways,
+      side,
+    );
+  const up = (
+    id: string,
+    name: string,
+    noun: string,
+    of: string,
+    side?: Side,
+    ways: readonly EntryWay[] = [HEIGHT],
+  ) =>
+    add(
+      `${id}-up${behind(side)}`,
+      `${name}, up from the floor`,
+      `From the floor straight up to the centre of ${noun}.`,
+      'tape',
+      { kind: 'up', of },
+      length([at(of)[0], at(of)[1], 0], at(of)),
+      'side',
+      ways,
+      side,
+    );
+  const place = (
+    id: string,
+    name: string,
+    noun: string,
+    of: string,
+    { side, onFrame = false }: { side?: Side; onFrame?: boolean } = {},
+  ) => {
+    back(id, name, noun, of, side);
+    out(id, name, noun, of, side, onFrame ? [OUT, FROM_RAIL] : [OUT]);
+    up(id, name, noun, of, side, onFrame ? [HEIGHT, DOWN_FROM_RAIL] : [HEIGHT]);
+  };
+  const straight = (
+    id: string,
+    name: string,
+    how: string,
+    from: string,
+    to: string,
+    side?: Side,
+    instrument: Instrument = 'tape',
+  ) =>
+    add(
+      id,
+      name,
+      how,
+      instrument,
+      { kind: 'straight', from, to },
+      length(at(from), at(to)),
+      longestView(at(from), at(to)),
+      [LENGTH],
+      side,
+    );
+  const arm = (id: string, name: string, how: string, of: string, side: Side) =>
+    add(
+      id,
+      name,
+      how,
+      'tape',
+      { kind: 'arm', of, side },
+      length(footOn(at(`axle.${side}.kingpinBottom`), at(`axle.${side}.kingpinTop`), at(of)), at(of)),
+      'top',
+      [plainWay('ball to kingpin axis')],
+      side,
+    );
+
+  group = 'Wheels';
+  for (const { side, named, suffix } of eachSide('axle'))
+    add(
+      `hub-height${suffix}`,
+      `${named('hub')}, up from the floor`,
+      "From the floor up to the hub's centre, the car's weight on its tyres.",
+      'tape',
+      { kind: 'up', of: `axle.${side}.wheelCentre` },
+      length(onFloor(at(`axle.${side}.wheelCentre`)), at(`axle.${side}.wheelCentre`)),
+      'front',
+      [HEIGHT, BY_TYRE_HEIGHT],
+      side,
+    );
+  straight(
+    'track',
+    'Track, tyre centre to tyre centre',
+    "At the hubs' height, from the outer edge of one tread to the inner edge of the other: that is centre to centre.",
+    'axle.left.wheelCentre',
+    'axle.right.wheelCentre',
+  );
+  if (!mirrored.axle) out('wheel', 'Left tyre centre', 'the left tyre', 'axle.left.wheelCentre', 'left');
+
+  group = 'Kingpins';
+  straight(
+    'kingpins-top',
+    'Kingpin to kingpin, top of the bosses',
+    "Across the car from kingpin centre to kingpin centre at the bosses' top.",
+    'axle.left.kingpinTop',
+    'axle.right.kingpinTop',
+  );
+  straight(
+    'kingpins-bottom',
+    'Kingpin to kingpin, bottom of the bosses',
+    "Across the car from kingpin centre to kingpin centre at the bosses' bottom.",
+    'axle.left.kingpinBottom',
+    'axle.right.kingpinBottom',
+  );
+  if (!mirrored.axle) {
+    out(
+      'kingpin-top',
+      'Left kingpin, top',
+      "the left kingpin at the boss's top",
+      'axle.left.kingpinTop',
+      'left',
+    );
+    out(
+      'kingpin-bottom',
+      'Left kingpin, bottom',
+      "the left kingpin at the boss's bottom",
+      'axle.left.kingpinBottom',
+      'left',
+    );
+  }
+  for (const { side, named, suffix } of eachSide('axle')) {
+    const top = `axle.${side}.kingpinTop`;
+    const bottom = `axle.${side}.kingpinBottom`;
+    const boss = (end: string, of: string) =>
+      add(
+        `kingpin-${end}-up${suffix}`,
+        `${named('kingpin boss')}, ${end}, up from the floor`,
+        `From the floor up to the ${end} of the kingpin's boss, at the kingpin's centre.`,
+        'tape',
+        { kind: 'up', of },
+        length(onFloor(at(of)), at(of)),
+        'front',
+        [HEIGHT],
+        side,
+      );
+    boss('top', top);
+    boss('bottom', bottom);
+    add(
+      `kingpin-back${suffix}`,
+      `${named('kingpin')}, bottom, back from the hubs' line`,
+      'Plumb the centre of the kingpin at its lower end to the floor and measure back from the line between the hubs; ahead of it with a minus, right below it 0.',
+      'plumb-bob',
+      { kind: 'back', of: bottom },
+      length([0, at(bottom)[1], at(bottom)[2]], at(bottom)),
+      'side',
+      [BACK],
+      side,
+    );
+    const lean = (id: string, name: string, how: string, kind: 'caster' | 'inclination', view: ListView) =>
+      add(
+        `${id}${suffix}`,
+        named(name),
+        how,
+        'angle-finder',
+        { kind, side },
+        { kind: 'angle', at: at(bottom), along: at(top) },
+        view,
+        [plainWay('from plumb', 'angle')],
+        side,
+      );
+    lean(
+      'caster',
+      'caster',
+      "Angle finder on the kingpin or on the boss's machined face, seen from the side: the top leaning back counts as plus.",
+      'caster',
+      'side',
+    );
+    lean(
+      'inclination',
+      'kingpin inclination',
+      "Angle finder on the kingpin, seen from ahead: the top leaning in toward the car's centre counts as plus.",
+      'inclination',
+      'front',
+    );
+  }
+
+  group = 'Rails';
+  addRails(document, add, at('steering.box.sectorCentre'));
+
+  addLocation();
+
+  if (document.lateral.kind === 'bar') {
+    group = 'Lateral bar';
+    place('bar-axle', 'Bar, axle end', "the bar's bolt on the axle", 'lateral.axle');
+    place('bar-frame', 'Bar, frame end', "the bar's bolt on the frame", 'lateral.frame', { onFrame: true });
+    straight(
+      'bar-length',
+      'Lateral bar, length',
+      'From bolt centre to bolt centre along the bar.',
+      'lateral.axle',
+      'lateral.frame',
+    );
+  }
+
+  const sector = 'steering.box.sectorCentre';
+  const pitman = 'steering.box.pitmanBall';
+  group = 'Steering box';
+  place('box', 'Sector shaft', 'the sector shaft, where the pitman arm sits on it', sector, {
+    onFrame: true,
+  });
+
+  group = 'Pitman arm';
+  straight(
+    PITMAN_ARM,
+    'Pitman arm, centre to centre',
+    "From the sector shaft's centre to the ball's centre; off the car by caliper or tape, on it straight across.",
+    sector,
+    pitman,
+  );
+  addLean(document, add, at);
+  place('pitman', 'Pitman ball', "the pitman arm's ball", pitman);
+
+  const ball = 'steering.dragLinkBall';
+  const steered = document.steering.dragLinkTo;
+  group = 'Drag link';
+  place('arm-ball', 'Steering arm ball', "the drag link's ball on the steering arm", ball);
+  arm(
+    'steering-arm',
+    'Steering arm, ball to kingpin axis',
+    "From the ball's centre to the kingpin's axis, square to the kingpin.",
+    ball,
+    steered,
+  );
+  straight(
+    'drag-link',
+    'Drag link, ball to ball',
+    'From ball centre to ball centre along the drag link.',
+    ball,
+    pitman,
+  );
+
+  group = 'Tie rod';
+  for (const { side, named, suffix } of eachSide('axle')) {
+    const tie = `axle.${side}.tieRodBall`;
+    const name = named('tie rod ball');
+    place('tie-ball', name, `the tie rod's ball${sideWord(side, sidesOf('axle'))}`, tie, { side });
+    arm(
+      `tie-arm${suffix}`,
+      `${named('tie rod arm')}, ball to kingpin axis`,
+      "From the ball's centre to the kingpin's axis, square to the kingpin.",
+      tie,
+      side,
+    );
+  }
+  straight(
+    'tie-rod',
+    'Tie rod, ball to ball',
+    'From ball centre to ball centre along the tie rod.',
+    'axle.left.tieRodBall',
+    'axle.right.tieRodBall',
+  );
+  return rows;
+
+  function addLocation() {
+    const { kind } = document.location;
+    if (kind === 'wishbone') {
+      group = 'Wishbone';
+      place('pivot', 'Wishbone pivot', "the wishbone's ball on the frame", 'location.framePivot');
+      return;
+    }
+    const each = eachSide('location');
+    const across = (id: string, name: string, of: string) =>
+      straight(
+        id,
+        name,
+        'Straight across the car from centre to centre.',
+        `location.left.${of}`,
+        `location.right.${of}`,
+      );
+    if (kind === 'hairpins') {
+      group = 'Hairpins';
+      for (const { side, named } of each)
+        place(
+          'pivot',
+          named('hairpin pivot'),
+          `the hairpin's bolt on the frame${sideWord(side, sidesOf('location'))}`,
+          `location.${side}.framePivot`,
+          { side, onFrame: true },
+        );
+      across('pivots-apart', 'Hairpin pivots, apart', 'framePivot');
+      return;
+    }
+    if (kind === 'four-bar') {
+      group = 'Four bars';
+      for (const { side, named, suffix } of each)
+        for (const bar of ['upper', 'lower'] as const) {
+          const path = `location.${side}.${bar}`;
+          const where = sideWord(side, sidesOf('location'));
+          place(
+            `${bar}-axle`,
+            named(`${bar} bar, axle end`),
+            `the ${bar} bar's bolt on the axle${where}`,
+            `${path}.axle`,
+            { side },
+          );
+          place(
+            `${bar}-frame`,
+            named(`${bar} bar, frame end`),
+            `the ${bar} bar's bolt on the frame${where}`,
+            `${path}.frame`,
+            { side, onFrame: true },
+          );
+          straight(
+            `${bar}-length${suffix}`,
+            named(`${bar} bar, length`),
+            'From bolt centre to bolt centre along the bar.',
+            `${path}.axle`,
+            `${path}.frame`,
+            side,
+          );
+        }
+      across('upper-apart', 'Upper bars, frame ends apart', 'upper.frame');
+      return;
+    }
+    group = 'Leaf springs';
+    for (const { side, named, suffix } of each) {
+      const where = sideWord(side, sidesOf('location'));
+      const of = (name: string) => `location.${side}.${name}`;
+      place('fixed-eye', named('fixed eye'), `the spring's fixed eye${where}`, of('fixedEye'), {
+        side,
+        onFrame: true,
+      });
+      place('seat', named('spring seat'), `the spring's seat on the axle${where}`, of('seat'), {
+        side,
+      });
+      place('shackle-eye', named('shackle eye'), `the spring's shackle eye${where}`, of('shackleEye'), {
+        side,
+      });
+      straight(
+        `eyes-apart${suffix}`,
+        named('spring, eye to eye'),
+        "Straight from one eye's centre to the other's.",
+        of('fixedEye'),
+        of('shackleEye'),
+        side,
+      );
+    }
+    across('springs-apart', 'Springs, seats apart', 'seat');
+  }
+}
+
+type Add = (
+  id: string,
+  name: string,
+  how: string,
+  instrument: Instrument,
+  observes: Observation | undefined,
+  dimension: Dimension,
+  view: ListView,
+  ways: readonly EntryWay[],
+  side?: Side,
+) => unknown;
+
+/** The rail's outer face and top edge, from which other figures can be counted. */
+function addRails(document: LayoutDocument, add: Add, box: Point) {
+  const [rail] = document.rails;
+  const middle = rail?.path.at(-1) ?? ([box[0], 380, box[2]] as Point);
+  const outer = Math.abs(middle[1]) + (rail?.width ?? 0) / 2;
+  const top = middle[2] + (rail?.height ?? 0) / 2;
+  add(
+    RAIL_OUTER,
+    'Rail, outer face out from the centre line',
+    "From the car's centre line out to the rail's outer face, beside the points that are counted from it.",
+    'tape',
+    undefined,
+    length([middle[0], 0, top], [middle[0], outer, top]),
+    'top',
+    [OUT],
+  );
+  add(
+    RAIL_TOP,
+    'Rail, top edge up from the floor',
+    "From the floor up to the rail's top edge, beside the points that are counted from it.",
+    'tape',
+    undefined,
+    length([middle[0], outer, 0], [middle[0], outer, top]),
+    'side',
+    [HEIGHT],
+  );
+}
+
+/** How far the arm leans from plumb; only where it swings in an upright plane. */
+function addLean(document: LayoutDocument, add: Add, at: (id: string) => Point) {
+  const [x, y, z] = document.steering.box.sectorAxis.map(Math.abs) as [number, number, number];
+  const sector = at('steering.box.sectorCentre');
+  const ball = at('steering.box.pitmanBall');
+  if (z > x && z > y) return;
+  const ends = { from: 'steering.box.sectorCentre', to: 'steering.box.pitmanBall' };
+  const foreAndAft = y >= x;
+  add(
+    'pitman-lean',
+    'Pitman arm, lean from plumb',
+    foreAndAft
+      ? 'Angle finder along the arm, wheels straight ahead: the ball behind the shaft counts as plus, ahead of it as minus.'
+      : "Angle finder along the arm, wheels straight ahead: the ball toward the car's left of the shaft counts as plus, to its right as minus.",
+    'angle-finder',
+    foreAndAft ? { kind: 'behind', ...ends } : { kind: 'across', ...ends },
+    { kind: 'angle', at: sector, along: ball },
+    foreAndAft ? 'side' : 'front',
+    [byLean('from plumb'), plainWay(foreAndAft ? 'ball behind the shaft' : 'ball to the left of the shaft')],
+  );
+}
+
+function isMirrored(part: LayoutDocument['axle'] | LayoutDocument['location']): boolean {
+  return 'right' in part && part.right === 'mirror';
+}
+
+/** What stands behind a row's id on the right side. */
+function behind(side: Side | undefined): string {
+  return side === 'right' ? '-right' : '';
+}
+
+function sideWord(side: Side, sides: readonly Side[]): string {
+  return sides.length === 1 ? '' : `, ${side} side`;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function length(from: Point, to: Point): Dimension {
+  return { kind: 'length', from, to };
+}
+
+function onFloor(point: Point): Point {
+  return [point[0], point[1], 0];
+}
+
+/** Where the square from a point meets a line. */
+function footOn(a: Point, b: Point, point: Point): Point {
+  const along = (from: Point, to: Point) => [to[0] - from[0], to[1] - from[1], to[2] - from[2]] as const;
+  const v = along(a, b);
+  const d = along(a, point);
+  const square = distance(a, b) ** 2;
+  const share = square === 0 ? 0 : (v[0] * d[0] + v[1] * d[1] + v[2] * d[2]) / square;
+  return [a[0] + share * v[0], a[1] + share * v[1], a[2] + share * v[2]];
+}
+
+/** The view that shows a length the longest; ties by the order side, top, front. */
+export function longestView(from: Point, to: Point): ListView {
+  const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  const shown: [ListView, number][] = [
+    ['side', Math.hypot(x, z)],
+    ['top', Math.hypot(x, y)],
+    ['front', Math.hypot(y, z)],
+  ];
+  return shown.reduce((best, each) => (each[1] > best[1] + 1e-9 ? each : best))[0];
+}

@@ -54,6 +54,7 @@ export function typedFigures({ survey, taken }: CarSurvey): TypedFigures {
   ]);
 }
 
+/** The way in which a row was taken, else its usual one. */
 export function wayOf(row: ListRow, { taken }: CarSurvey): EntryWay {
   return row.ways.find(({ id }) => id === taken[row.id]?.way) ?? (row.ways[0] as EntryWay);
 }

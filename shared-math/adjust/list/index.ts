@@ -12,6 +12,7 @@ export {
   withFurther,
   withTaken,
 } from './car-survey.ts';
+export { longestView } from './dimensions.ts';
 export {
   type Dimension,
   type EntryWay,
@@ -34,4 +35,4 @@ export {
   rowsAsDrawn,
   unknownWithout,
 } from './open-rows.ts';
-export { type ListOptions, longestView, surveyList } from './survey-list.ts';
+export { type ListOptions, surveyList } from './survey-list.ts';

@@ -1,16 +1,9 @@
-import { distance, type LayoutDocument, type Point, type Side } from '../../layout/index.ts';
+import type { LayoutDocument, Side } from '../../layout/index.ts';
 import { surveyedPoints } from '../survey.ts';
-import type { Dimension, EntryWay, Instrument, ListRow, ListView, Observation } from './list-row.ts';
-import {
-  BY_TYRE_HEIGHT,
-  byLean,
-  DOWN_FROM_RAIL,
-  FROM_RAIL,
-  PITMAN_ARM,
-  plainWay,
-  RAIL_OUTER,
-  RAIL_TOP,
-} from './ways.ts';
+import { footOn, length, longestView, onFloor } from './dimensions.ts';
+import type { EntryWay, Instrument, ListRow, ListView } from './list-row.ts';
+import { type Add, addLean, addRails } from './rail-and-arm.ts';
+import { BY_TYRE_HEIGHT, DOWN_FROM_RAIL, FROM_RAIL, PITMAN_ARM, plainWay } from './ways.ts';
 
 export interface ListOptions {
   /** True to list the right side as well where the document mirrors it, so that the two can be held against each other. */
@@ -47,17 +40,8 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
     }));
 
   let group = '';
-  const add = (
-    id: string,
-    name: string,
-    how: string,
-    instrument: Instrument,
-    observes: Observation | undefined,
-    dimension: Dimension,
-    view: ListView,
-    ways: readonly EntryWay[],
-    side?: Side,
-  ) => rows.push({ id, group, name, how, instrument, observes, dimension, view, ways, side });
+  const add: Add = (id, name, how, instrument, observes, dimension, view, ways, side) =>
+    rows.push({ id, group, name, how, instrument, observes, dimension, view, ways, side });
 
   const back = (id: string, name: string, noun: string, of: string, side?: Side) =>
     add(
@@ -427,68 +411,6 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
   }
 }
 
-type Add = (
-  id: string,
-  name: string,
-  how: string,
-  instrument: Instrument,
-  observes: Observation | undefined,
-  dimension: Dimension,
-  view: ListView,
-  ways: readonly EntryWay[],
-  side?: Side,
-) => unknown;
-
-/** The rail's outer face and top edge, from which other figures can be counted. */
-function addRails(document: LayoutDocument, add: Add, box: Point) {
-  const [rail] = document.rails;
-  const middle = rail?.path.at(-1) ?? ([box[0], 380, box[2]] as Point);
-  const outer = Math.abs(middle[1]) + (rail?.width ?? 0) / 2;
-  const top = middle[2] + (rail?.height ?? 0) / 2;
-  add(
-    RAIL_OUTER,
-    'Rail, outer face out from the centre line',
-    "From the car's centre line out to the rail's outer face, beside the points that are counted from it.",
-    'tape',
-    undefined,
-    length([middle[0], 0, top], [middle[0], outer, top]),
-    'top',
-    [OUT],
-  );
-  add(
-    RAIL_TOP,
-    'Rail, top edge up from the floor',
-    "From the floor up to the rail's top edge, beside the points that are counted from it.",
-    'tape',
-    undefined,
-    length([middle[0], outer, 0], [middle[0], outer, top]),
-    'side',
-    [HEIGHT],
-  );
-}
-
-/** How far the arm leans from plumb; only where it swings in an upright plane. */
-function addLean(document: LayoutDocument, add: Add, at: (id: string) => Point) {
-  const [x, y, z] = document.steering.box.sectorAxis.map(Math.abs) as [number, number, number];
-  const sector = at('steering.box.sectorCentre');
-  const ball = at('steering.box.pitmanBall');
-  if (z > x && z > y) return;
-  const ends = { from: 'steering.box.sectorCentre', to: 'steering.box.pitmanBall' };
-  const foreAndAft = y >= x;
-  add(
-    'pitman-lean',
-    'Pitman arm, lean from plumb',
-    foreAndAft
-      ? 'Angle finder along the arm, wheels straight ahead: the ball behind the shaft counts as plus, ahead of it as minus.'
-      : "Angle finder along the arm, wheels straight ahead: the ball toward the car's left of the shaft counts as plus, to its right as minus.",
-    'angle-finder',
-    foreAndAft ? { kind: 'behind', ...ends } : { kind: 'across', ...ends },
-    { kind: 'angle', at: sector, along: ball },
-    foreAndAft ? 'side' : 'front',
-    [byLean('from plumb'), plainWay(foreAndAft ? 'ball behind the shaft' : 'ball to the left of the shaft')],
-  );
-}
-
 function isMirrored(part: LayoutDocument['axle'] | LayoutDocument['location']): boolean {
   return 'right' in part && part.right === 'mirror';
 }
@@ -504,33 +426,4 @@ function sideWord(side: Side, sides: readonly Side[]): string {
 
 function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-function length(from: Point, to: Point): Dimension {
-  return { kind: 'length', from, to };
-}
-
-function onFloor(point: Point): Point {
-  return [point[0], point[1], 0];
-}
-
-/** Where the square from a point meets a line. */
-function footOn(a: Point, b: Point, point: Point): Point {
-  const along = (from: Point, to: Point) => [to[0] - from[0], to[1] - from[1], to[2] - from[2]] as const;
-  const v = along(a, b);
-  const d = along(a, point);
-  const square = distance(a, b) ** 2;
-  const share = square === 0 ? 0 : (v[0] * d[0] + v[1] * d[1] + v[2] * d[2]) / square;
-  return [a[0] + share * v[0], a[1] + share * v[1], a[2] + share * v[2]];
-}
-
-/** The view that shows a length the longest; ties by the order side, top, front. */
-export function longestView(from: Point, to: Point): ListView {
-  const [x, y, z] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
-  const shown: [ListView, number][] = [
-    ['side', Math.hypot(x, z)],
-    ['top', Math.hypot(x, y)],
-    ['front', Math.hypot(y, z)],
-  ];
-  return shown.reduce((best, each) => (each[1] > best[1] + 1e-9 ? each : best))[0];
 }

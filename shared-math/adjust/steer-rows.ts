@@ -85,8 +85,8 @@ export interface WorstBumpSteer {
  */
 export function worstBumpSteer(table: UnknownTable, x: Float64Array): WorstBumpSteer | undefined {
   const layout = layoutAt(table, x);
-  const { bump, rebound } = layout.travel;
-  const sweep = sweepTravel(prepareFrontEnd(layout), 'heave', -rebound, bump, HEAVES, 0);
+  const { bump, rebound: droop } = layout.travel;
+  const sweep = sweepTravel(prepareFrontEnd(layout), 'heave', -droop, bump, HEAVES, 0);
   let row = 0;
   for (let i = 0; i < sweep.count; i += 1) {
     if (sweep.status[i] !== ROW_OK || !Number.isFinite(sweep.bumpSteer[i])) return undefined;

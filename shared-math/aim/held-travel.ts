@@ -33,9 +33,8 @@ export interface HeldTravel {
 const LEAST_TRAVEL = 25.4;
 
 export function holdTravel(frontEnd: FrontEnd, count = 31): HeldTravel {
-  const { bump, rebound } = frontEnd.layout.travel;
-  const heave =
-    bump + rebound > 0 ? evenly(-rebound, bump, count) : evenly(-LEAST_TRAVEL, LEAST_TRAVEL, count);
+  const { bump, rebound: droop } = frontEnd.layout.travel;
+  const heave = bump + droop > 0 ? evenly(-droop, bump, count) : evenly(-LEAST_TRAVEL, LEAST_TRAVEL, count);
   const state = createState();
   const frames: Float64Array[] = [];
   const ballPath = new Float64Array(3 * heave.length);

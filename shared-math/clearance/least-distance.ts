@@ -1,29 +1,29 @@
 import { gjkDistance } from './gjk.ts';
-import { displacement, type Grid, type Motion, type Track } from './motion.ts';
+import { type BodyTracks, displacement, type Grid, type Track } from './motion.ts';
 import type { BodyPair } from './pairs.ts';
 import { segmentToRing } from './ring.ts';
 import { segmentToSegment } from './segments.ts';
 import { coreMiddle, RING, SEGMENT, support } from './shapes.ts';
 
 /** A rectangle of the grid, halved again and again down to single poses; its own pose stands near its middle. */
-interface Block {
+interface PoseBlock {
   readonly pose: number;
   readonly index: number;
-  readonly children: readonly Block[];
+  readonly children: readonly PoseBlock[];
   /** All poses in it. */
   readonly poses: readonly number[];
 }
 
 /** The grid as blocks: all of it, and one pose of each station for what the handwheel does not move. */
-export interface Blocks {
-  readonly all: Block | undefined;
-  readonly still: Block | undefined;
+export interface PoseBlocks {
+  readonly all: PoseBlock | undefined;
+  readonly still: PoseBlock | undefined;
   readonly count: number;
   readonly places: ReadonlyMap<number, readonly [station: number, turn: number]>;
 }
 
 /** Halves the grid into blocks. */
-export function blocksOf(grid: Grid): Blocks {
+export function blocksOf(grid: Grid): PoseBlocks {
   const turns = grid.handwheels.length;
   const stations = grid.stations.length;
   const places = new Map<number, readonly [number, number]>();
@@ -32,7 +32,7 @@ export function blocksOf(grid: Grid): Blocks {
       places.set(grid.poseAt[i] as number, [Math.floor(i / turns), i % turns]);
   let count = 0;
 
-  const build = (s0: number, s1: number, k0: number, k1: number): Block | undefined => {
+  const build = (s0: number, s1: number, k0: number, k1: number): PoseBlock | undefined => {
     const tall = s1 - s0 >= k1 - k0;
     if (s1 - s0 === 1 && k1 - k0 === 1) {
       const pose = grid.poseAt[s0 * turns + k0] as number;
@@ -68,7 +68,7 @@ export function blocksOf(grid: Grid): Blocks {
       }
     return -1;
   };
-  const buildStill = (from: number, to: number): Block | undefined => {
+  const buildStill = (from: number, to: number): PoseBlock | undefined => {
     if (to - from === 1) {
       const pose = stillAt(from);
       if (pose < 0) return undefined;
@@ -184,12 +184,12 @@ export class Spreads {
   private readonly known = new Map<Float64Array, Float64Array>();
   private readonly count: number;
 
-  constructor(blocks: Blocks) {
+  constructor(blocks: PoseBlocks) {
     this.count = blocks.count;
   }
 
   /** The most that any point of a part is away, in a pose of the block, from where the block's own pose has it; mm. */
-  of(track: Track, data: Float64Array, block: Block): number {
+  of(track: Track, data: Float64Array, block: PoseBlock): number {
     if (track.stride === 0) return 0;
     let spread = this.known.get(data);
     if (!spread) {
@@ -205,7 +205,7 @@ export class Spreads {
   }
 
   /** How far two parts move to one another in a block: in the frame in which they move less, where both move. */
-  between(a: Track, b: Track, block: Block, fromAxle: boolean): number {
+  between(a: Track, b: Track, block: PoseBlock, fromAxle: boolean): number {
     return fromAxle
       ? this.of(a, a.fromAxle, block) + this.of(b, b.fromAxle, block)
       : this.of(a, a.data, block) + this.of(b, b.data, block);
@@ -213,7 +213,7 @@ export class Spreads {
 }
 
 interface Waiting {
-  readonly block: Block;
+  readonly block: PoseBlock;
   /** No pose of the block brings the parts nearer. */
   readonly bound: number;
 }
@@ -225,7 +225,7 @@ const parting = new Float64Array(3);
 const LOOK_THROUGH = 64;
 
 /** Looks for a pose in which two parts come nearer than `nearest` tells so far. */
-function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest: Nearest): void {
+function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, nearest: Nearest): void {
   const fromAxle =
     a.stride > 0 && b.stride > 0 && spreads.between(a, b, root, true) < spreads.between(a, b, root, false);
   const parts = couple(a, b, fromAxle);
@@ -240,7 +240,7 @@ function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest:
     }
     return distance;
   };
-  const weigh = (block: Block): Waiting | undefined => {
+  const weigh = (block: PoseBlock): Waiting | undefined => {
     const spread = spreads.between(a, b, block, fromAxle);
     if (roughDistance(parts, block.pose) - spread >= nearest.distance) return undefined;
     // Cores that meet are as near as can be reported.
@@ -278,8 +278,8 @@ function searchParts(a: Track, b: Track, root: Block, spreads: Spreads, nearest:
  * Checked:  tests/unit/clearance.test.ts (against every pose looked at one by one).
  */
 export function leastDistance(
-  motion: Motion,
-  blocks: Blocks,
+  motion: BodyTracks,
+  blocks: PoseBlocks,
   spreads: Spreads,
   pair: Pick<BodyPair, 'a' | 'b'>,
   nearest: Nearest,

@@ -106,8 +106,8 @@ function frontEndAt(frontEnd: FrontEnd, layout: Layout): FrontEnd {
 
 /** The poses of the axle that are looked at: the ends of the travel and ride height. */
 function stationsOf(frontEnd: FrontEnd): FrontEndState[] {
-  const { bump, rebound } = frontEnd.layout.travel;
-  return [0, bump, -rebound].flatMap((heave) => {
+  const { bump, rebound: droop } = frontEnd.layout.travel;
+  return [0, bump, -droop].flatMap((heave) => {
     const state = createState();
     return poseAxle(frontEnd, heave, 0, state) ? [state] : [];
   });

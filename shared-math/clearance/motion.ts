@@ -114,16 +114,15 @@ function seeFromAxle(frame: Float64Array, { kind, data, stride, fromAxle }: Trac
 
 /** The stations of heave at no roll, and of full roll either way at the ends and the middle of heave. */
 export function stationsOf(frontEnd: FrontEnd, heaves: number): [heave: number, roll: number][] {
-  const { bump, rebound, roll } = frontEnd.layout.travel;
+  const { bump, rebound: droop, roll } = frontEnd.layout.travel;
   const full = (roll * Math.PI) / 180;
-  const stations = [...evenly(-rebound, bump, heaves)].map((heave): [number, number] => [heave, 0]);
-  if (full > 0)
-    for (const heave of new Set([-rebound, 0, bump])) stations.push([heave, full], [heave, -full]);
+  const stations = [...evenly(-droop, bump, heaves)].map((heave): [number, number] => [heave, 0]);
+  if (full > 0) for (const heave of new Set([-droop, 0, bump])) stations.push([heave, full], [heave, -full]);
   return stations;
 }
 
 /** Where bodies go over the grid: a track for each part of each body, in their order. */
-export interface Motion {
+export interface BodyTracks {
   readonly grid: Grid;
   readonly bodies: readonly Body[];
   readonly tracks: readonly (readonly Track[])[];
@@ -140,7 +139,7 @@ export function moveBodies(
   locks: Locks,
   heaves = 31,
   turns = 41,
-): Motion {
+): BodyTracks {
   const stations = stationsOf(frontEnd, heaves);
   const handwheels = evenly(locks.right, locks.left, turns);
   const poseAt = new Int32Array(stations.length * handwheels.length).fill(-1);

@@ -4,7 +4,7 @@ import { blocksOf, leastDistance, type Nearest, Spreads } from './least-distance
 import { type Locks, moveBodies } from './motion.ts';
 
 /** What a pair of bodies has to keep between them, mm; by their ids. */
-export interface Need {
+export interface ClearanceNeed {
   readonly a: string;
   readonly b: string;
   readonly least: number;
@@ -21,7 +21,7 @@ export const SPARE = 100;
 export function underNeeds(
   frontEnd: FrontEnd,
   locks: Locks,
-  needs: readonly Need[],
+  needs: readonly ClearanceNeed[],
   fineness: { readonly heaves: number; readonly turns: number },
 ): number {
   const ids = new Set(needs.flatMap(({ a, b }) => [a, b]));

@@ -53,13 +53,13 @@ interface Drawn {
 }
 
 /** The convex hull of rounded discs: a tyre, a shaft, a tapered arm, a ball. Its outline is a silhouette. */
-export interface Body extends Drawn {
+export interface DrawnHull extends Drawn {
   readonly kind: 'body';
   readonly discs: readonly Disc[];
 }
 
 /** The convex hull of points. */
-export interface Block extends Drawn {
+export interface DrawnBlock extends Drawn {
   readonly kind: 'block';
   readonly points: readonly number[];
 }
@@ -77,7 +77,7 @@ export interface Line extends Drawn {
   readonly points: readonly number[];
 }
 
-export type Shape = Body | Block | Band | Line;
+export type Shape = DrawnHull | DrawnBlock | Band | Line;
 
 /** What a part is to the reader: it decides colour and weight. */
 export type Role = 'ground' | 'tyre' | 'frame' | 'axle' | 'link' | 'spring' | 'box' | 'steering' | 'obstacle';

@@ -17,11 +17,11 @@ export {
   joined,
   moved,
   onSheet,
-  type Place,
   project,
   type Sheet,
   unproject,
   VIEW_AXES,
   VIEWS,
   type View,
+  type ViewPoint,
 } from './views.ts';

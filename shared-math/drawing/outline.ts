@@ -1,5 +1,5 @@
-import type { Band, Body, Disc, Shape } from './drawing.ts';
-import { type Box, type Place, VIEW_AXES, type View } from './views.ts';
+import type { Band, Disc, DrawnHull, Shape } from './drawing.ts';
+import { type Box, VIEW_AXES, type View, type ViewPoint } from './views.ts';
 
 /** Outlines are flat lists of right, down, right, down … in the view's own plane, mm; closed ones are not repeated. */
 export type Outline = number[];
@@ -46,7 +46,7 @@ function pushUnlessSame(out: Outline, right: number, down: number): void {
  * point is that of the disc that reaches furthest. Taken around the compass these are its outline, in order.
  * Frame: the view's own plane. Units: mm. Shapes: `placed` holds 3 numbers for each point of the drawing.
  */
-export function silhouette(body: Body, placed: Float64Array, view: View, out: Outline): void {
+export function silhouette(body: DrawnHull, placed: Float64Array, view: View, out: Outline): void {
   const { right, down } = VIEW_AXES[view];
   const count = body.discs.length;
   if (seen.length < count * SEEN) seen = new Float64Array(count * SEEN);
@@ -106,11 +106,11 @@ export function silhouette(body: Body, placed: Float64Array, view: View, out: Ou
 }
 
 /** The convex hull of places, in order around it: Andrew's two chains. Fewer than three places are given back as they are. */
-export function convexHull(places: readonly Place[]): Place[] {
+export function convexHull(places: readonly ViewPoint[]): ViewPoint[] {
   if (places.length < 3) return [...places];
   const sorted = [...places].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const chain = (ordered: readonly Place[]): Place[] => {
-    const kept: Place[] = [];
+  const chain = (ordered: readonly ViewPoint[]): ViewPoint[] => {
+    const kept: ViewPoint[] = [];
     for (const place of ordered) {
       for (;;) {
         const a = kept.at(-2);
@@ -128,7 +128,7 @@ export function convexHull(places: readonly Place[]): Place[] {
   return [...chain(sorted), ...chain(sorted.toReversed())];
 }
 
-function placeOf(point: number, placed: Float64Array, view: View): Place {
+function placeOf(point: number, placed: Float64Array, view: View): ViewPoint {
   const { right, down } = VIEW_AXES[view];
   return [
     right.sign * (placed[3 * point + right.axis] as number),
@@ -136,7 +136,7 @@ function placeOf(point: number, placed: Float64Array, view: View): Place {
   ];
 }
 
-function writeHull(places: readonly Place[], out: Outline): void {
+function writeHull(places: readonly ViewPoint[], out: Outline): void {
   out.length = 0;
   for (const place of convexHull(places)) out.push(place[0], place[1]);
 }
@@ -149,9 +149,9 @@ function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): 
   const { sections } = band;
   const count = sections.length;
   const centre = sections.map((section) => placeOf(section.centre, placed, view));
-  const normal: Place[] = [];
+  const normal: ViewPoint[] = [];
   for (let i = 0; i + 1 < count; i += 1) {
-    const [a, b] = [centre[i] as Place, centre[i + 1] as Place];
+    const [a, b] = [centre[i] as ViewPoint, centre[i + 1] as ViewPoint];
     const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
     // A stretch seen end-on has no direction of its own: it takes its neighbour's.
     normal.push(
@@ -162,20 +162,20 @@ function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): 
   out.length = 0;
   for (let i = 0; i < count; i += 1) {
     const section = sections[i] as Band['sections'][number];
-    const before = normal[Math.max(0, i - 1)] as Place;
-    const after = normal[Math.min(count - 2, i)] as Place;
-    const c = centre[i] as Place;
+    const before = normal[Math.max(0, i - 1)] as ViewPoint;
+    const after = normal[Math.min(count - 2, i)] as ViewPoint;
+    const c = centre[i] as ViewPoint;
     const up = placeOf(section.up, placed, view);
     const across = placeOf(section.out, placed, view);
-    const halfWidth = (n: Place) =>
+    const halfWidth = (n: ViewPoint) =>
       Math.abs(n[0] * (up[0] - c[0]) + n[1] * (up[1] - c[1])) +
       Math.abs(n[0] * (across[0] - c[0]) + n[1] * (across[1] - c[1]));
     const half = (halfWidth(before) + halfWidth(after)) / 2;
-    const sum: Place = [before[0] + after[0], before[1] + after[1]];
+    const sum: ViewPoint = [before[0] + after[0], before[1] + after[1]];
     const squared = sum[0] * sum[0] + sum[1] * sum[1];
     // before + after has the bisector's direction; 2/|sum|² of it reaches the mitre's corner.
     const stretch = Math.min(2 / Math.max(squared, SAME), MITRE_MAX);
-    const offset: Place = [half * stretch * sum[0], half * stretch * sum[1]];
+    const offset: ViewPoint = [half * stretch * sum[0], half * stretch * sum[1]];
     out.push(c[0] + offset[0], c[1] + offset[1]);
     far.push(c[0] - offset[0], c[1] - offset[1]);
   }
@@ -183,7 +183,7 @@ function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): 
 }
 
 /** The four corners of a section in a view. */
-function corners(section: Band['sections'][number], placed: Float64Array, view: View): Place[] {
+function corners(section: Band['sections'][number], placed: Float64Array, view: View): ViewPoint[] {
   const c = placeOf(section.centre, placed, view);
   const u = placeOf(section.up, placed, view);
   const o = placeOf(section.out, placed, view);

@@ -1,7 +1,7 @@
 import { add, scaled } from '../geometry/vectors.ts';
 import type { Carrier, Point } from '../layout/index.ts';
 import type { ShaftLine } from '../shaft/index.ts';
-import type { Block, Body, Disc, Drawing, DrawnPoint, Part, Section } from './drawing.ts';
+import type { Disc, Drawing, DrawnBlock, DrawnHull, DrawnPoint, Part, Section } from './drawing.ts';
 
 /** How closed shapes are drawn if nothing else is said: an outline that covers what lies behind it. */
 const COVERING = { ink: 'outline', fill: 'paper' } as const;
@@ -36,18 +36,18 @@ export class Pen {
   }
 
   /** A round bar about `axis` (length 1) from `from` mm to `to` mm along it, seen from `at`. */
-  cylinder(carrier: Bearer, at: Point, axis: Point, from: number, to: number, radius: number): Body {
+  cylinder(carrier: Bearer, at: Point, axis: Point, from: number, to: number, radius: number): DrawnHull {
     return this.hull(
       this.disc(carrier, add(at, scaled(axis, from)), axis, radius),
       this.disc(carrier, add(at, scaled(axis, to)), axis, radius),
     );
   }
 
-  hull(...discs: readonly Disc[]): Body {
+  hull(...discs: readonly Disc[]): DrawnHull {
     return { kind: 'body', discs, ...COVERING };
   }
 
-  block(carrier: Carrier, corners: readonly Point[]): Block {
+  block(carrier: Carrier, corners: readonly Point[]): DrawnBlock {
     return { kind: 'block', points: corners.map((corner) => this.point(carrier, corner)), ...COVERING };
   }
 

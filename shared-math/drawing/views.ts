@@ -42,7 +42,7 @@ export const VIEW_AXES: Record<View, ViewAxes> = {
 };
 
 /** A place in a view's own plane or on the sheet: right and down, mm of the car. */
-export type Place = readonly [right: number, down: number];
+export type ViewPoint = readonly [right: number, down: number];
 
 /** An upright rectangle in the same plane, mm. Empty where left exceeds right. */
 export interface Box {
@@ -54,18 +54,18 @@ export interface Box {
 
 /** Where a view's own plane lies on the sheet: the place of the car's origin, for each view. */
 export interface Sheet {
-  readonly origin: Record<View, Place>;
+  readonly origin: Record<View, ViewPoint>;
 }
 
 /** A point of the car as a view shows it, in the view's own plane: the car's origin at 0, 0. */
-export function project(view: View, point: Point): Place {
+export function project(view: View, point: Point): ViewPoint {
   const { right, down } = VIEW_AXES[view];
   // Adding 0 turns a negative zero, which nobody should see, into a plain one.
   return [right.sign * point[right.axis] + 0, down.sign * point[down.axis] + 0];
 }
 
 /** The point that a place of a view's own plane stands for. What the view does not show is kept from `keep`. */
-export function unproject(view: View, place: Place, keep: Point): Point {
+export function unproject(view: View, place: ViewPoint, keep: Point): Point {
   const { right, down } = VIEW_AXES[view];
   const point: [number, number, number] = [keep[0], keep[1], keep[2]];
   point[right.axis] = right.sign * place[0] + 0;
@@ -74,14 +74,14 @@ export function unproject(view: View, place: Place, keep: Point): Point {
 }
 
 /** A point of the car on the sheet, mm right and down. */
-export function onSheet(sheet: Sheet, view: View, point: Point): Place {
+export function onSheet(sheet: Sheet, view: View, point: Point): ViewPoint {
   const [right, down] = project(view, point);
   const origin = sheet.origin[view];
   return [origin[0] + right, origin[1] + down];
 }
 
 /** The point that a place on the sheet stands for in a view; the third coordinate is kept from `keep`. */
-export function fromSheet(sheet: Sheet, view: View, place: Place, keep: Point): Point {
+export function fromSheet(sheet: Sheet, view: View, place: ViewPoint, keep: Point): Point {
   const origin = sheet.origin[view];
   return unproject(view, [place[0] - origin[0], place[1] - origin[1]], keep);
 }
@@ -102,7 +102,7 @@ export function joined(a: Box, b: Box): Box {
   };
 }
 
-export function moved(box: Box, by: Place): Box {
+export function moved(box: Box, by: ViewPoint): Box {
   return {
     left: box.left + by[0],
     top: box.top + by[1],
@@ -116,7 +116,7 @@ export function moved(box: Box, by: Place): Box {
  * view's origin is the sheet's; the top view keeps its right and the front view its down, which is what aligns them.
  * Origins stand whole multiples of `raster` mm apart, so that one grid serves all three.
  */
-export function arrangeSheet(shown: Record<View, Box>, gap: number, raster: Place = [1, 1]): Sheet {
+export function arrangeSheet(shown: Record<View, Box>, gap: number, raster: ViewPoint = [1, 1]): Sheet {
   const above = shown.side.top - gap - shown.top.bottom;
   const ahead = Math.min(shown.side.left, shown.top.left) - gap - shown.front.right;
   return {

@@ -41,9 +41,9 @@ export interface Analysis {
 
 /** Works a layout out for the rules. Pure; two to four milliseconds. */
 export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(layout)): Analysis {
-  const { bump, rebound, roll: rollDegrees } = layout.travel;
+  const { bump, rebound: droop, roll: rollDegrees } = layout.travel;
   const fullRoll = (rollDegrees * Math.PI) / 180;
-  const heave = sweepTravel(frontEnd, 'heave', -rebound, bump, 31, 0);
+  const heave = sweepTravel(frontEnd, 'heave', -droop, bump, 31, 0);
   const roll = sweepTravel(frontEnd, 'roll', -fullRoll, fullRoll, 31, 0);
   const travel = holdTravel(frontEnd);
   const turn = sweepTurn(frontEnd, 0, 0);

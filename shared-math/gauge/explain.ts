@@ -12,7 +12,7 @@ export const BUILT_DOUBT = 25;
 /** mm. What a tape leaves in doubt of a point's coordinate. */
 const TAPE_DOUBT = 1.6;
 
-/** Sums nearer than this cannot be told apart: the better is then less than e² times as likely as the other. */
+/** Sums nearer than this cannot be distinguished: the better is then less than e² times as likely as the other. */
 export const APART_FROM = 4;
 
 /** mm. Half the step of derivatives by differences. */
@@ -159,7 +159,7 @@ function solveFor(
  * move d and the gauge's zero z of each side make least
  * Σ ((read - computed(d) - z) / u)² + |d|² / 25² + Σ (z / u₀)²,
  * so that of moves which explain the readings alike the smallest is given. Points whose sums lie within 4 of the best
- * cannot be told apart by these readings, and for them the coordinate that is moved most is what a tape would settle.
+ * cannot be distinguished by these readings, and for them the coordinate that is moved most is what a tape would settle.
  * Frame:    vehicle, ISO 8855, at ride height; both sides spelled out: on a finished car each point stands by itself.
  * Units:    mm; degrees.
  * Outcomes: the explanations; nothing-read, out-of-reach by reading. A point whose moved layout has no pose where a

@@ -154,7 +154,7 @@ export function gridExtremes(
   heaves = 31,
   turns = 41,
 ): GridExtremes {
-  const { bump, rebound, roll } = frontEnd.layout.travel;
+  const { bump, rebound: droop, roll } = frontEnd.layout.travel;
   const { box } = frontEnd.layout.steering;
   const joints = ballJoints(frontEnd.layout);
   const tips = joints.map(studTip);
@@ -172,8 +172,8 @@ export function gridExtremes(
   const state = createState();
   const handwheels = evenly(locks.right, locks.left, turns);
   const full = (roll * Math.PI) / 180;
-  const stations: [number, number][] = [...evenly(-rebound, bump, heaves)].map((heave) => [heave, 0]);
-  if (full > 0) for (const heave of [-rebound, 0, bump]) stations.push([heave, full], [heave, -full]);
+  const stations: [number, number][] = [...evenly(-droop, bump, heaves)].map((heave) => [heave, 0]);
+  if (full > 0) for (const heave of [-droop, 0, bump]) stations.push([heave, full], [heave, -full]);
 
   for (const [heave, rolled] of stations) {
     if (!poseAxle(frontEnd, heave, rolled, state)) {

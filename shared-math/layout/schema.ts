@@ -78,6 +78,7 @@ const steering = z.strictObject({
 
 const travel = z.strictObject({
   bump: z.number().min(0).max(1000),
+  /** The wheel's travel in droop, as the document has called it since its first version; a damper's rebound is its own. */
   rebound: z.number().min(0).max(1000),
   roll: z.number().min(0).max(30),
 });

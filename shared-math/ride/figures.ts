@@ -52,7 +52,7 @@ export interface RideFigures {
   /** The same in roll; 0 where the car would fall over. */
   readonly rollFrequency: number;
   readonly tramp: number;
-  /** Of critical, on the springs alone: bump, rebound, and their mean. */
+  /** Of critical, on the springs alone: bump damping, rebound damping, and their mean. */
   readonly bumpDampingRatio: number;
   readonly reboundDampingRatio: number;
   readonly dampingRatio: number;

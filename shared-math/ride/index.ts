@@ -32,9 +32,9 @@ export {
 } from './roads/index.ts';
 export {
   FLAG_BUMP_STOP,
+  FLAG_DROOP_STOP,
   FLAG_LEFT_OFF_GROUND,
   FLAG_NO_KICK,
-  FLAG_REBOUND_STOP,
   FLAG_RIGHT_OFF_GROUND,
   type RideRun,
   RUN_DIVERGED,

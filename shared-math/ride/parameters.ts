@@ -12,7 +12,7 @@ export const USUAL_RIDE = {
   unsprungShare: 0.2,
   /** Hz: the sprung mass on the springs alone. */
   frequency: 1.5,
-  /** Of critical damping, as the mean of bump and rebound; bump to rebound as 1 to 2. */
+  /** Of critical damping, as the mean of bump and rebound damping, which are as 1 to 2. */
   dampingRatio: 0.3,
   bumpShare: 2 / 3,
   /** N/mm and N·s/mm of one tyre. */
@@ -29,7 +29,7 @@ export const USUAL_RIDE = {
 /** A travel of none is judged over an inch each way, as everywhere. mm. */
 const LEAST_TRAVEL = 25.4;
 
-/** Bump and rebound stops: how much stiffer than the spring they begin, and mm in which they grow as stiff again. */
+/** Bump and droop stops: how much stiffer than the spring they begin, and mm in which they grow as stiff again. */
 const STOP_TIMES = 6;
 const STOP_DEPTH = 20;
 
@@ -61,6 +61,7 @@ export interface RideParameters {
   readonly rollCentre: number;
   /** mm of the axle at a spring before its stops are met; N/mm as they are met, mm in which they double that. */
   readonly bump: number;
+  /** Travel in droop; named as in the document, since the command line prints it. */
   readonly rebound: number;
   readonly stopRate: number;
   readonly stopDepth: number;

@@ -16,7 +16,7 @@ export const RUN_DIVERGED = 3;
 
 /** What else happens at a moment, as bits. */
 export const FLAG_BUMP_STOP = 1;
-export const FLAG_REBOUND_STOP = 2;
+export const FLAG_DROOP_STOP = 2;
 export const FLAG_LEFT_OFF_GROUND = 4;
 export const FLAG_RIGHT_OFF_GROUND = 8;
 /** No handwheel angle would hold the wheels straight here: the kick holds 0. */
@@ -157,7 +157,7 @@ export function* rideSteps(
     run.loadRight[row] = state.loadRight;
     run.flags[row] =
       (state.stopLeft > 0 || state.stopRight > 0 ? FLAG_BUMP_STOP : 0) |
-      (state.stopLeft < 0 || state.stopRight < 0 ? FLAG_REBOUND_STOP : 0) |
+      (state.stopLeft < 0 || state.stopRight < 0 ? FLAG_DROOP_STOP : 0) |
       (state.loadLeft === 0 ? FLAG_LEFT_OFF_GROUND : 0) |
       (state.loadRight === 0 ? FLAG_RIGHT_OFF_GROUND : 0);
     const posed = atRide.status === 'ok' && poseAxle(frontEnd, state.heave, state.roll, pose);

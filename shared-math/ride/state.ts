@@ -31,7 +31,7 @@ export interface RideState {
   /** What each tyre presses on the road with; 0 where it is off the ground. */
   loadLeft: number;
   loadRight: number;
-  /** mm by which each spring's stops are pressed; negative: the rebound stop. */
+  /** mm by which each spring's stops are pressed; negative: the droop stop. */
   stopLeft: number;
   stopRight: number;
 }

@@ -52,10 +52,10 @@ export {
   boxHandwheel,
   evenColumnYoke,
   halfTurn,
-  type Motion,
   motionOf,
   outputOf,
   ratioOf,
+  type ShaftMotion,
 } from './motion.ts';
 export {
   type ClearanceOf,

@@ -2,7 +2,7 @@ import type { Radians } from '../units/index.ts';
 import { type Chain, lag } from './chain.ts';
 
 /** How a chain turns: the figures of the one joint that moves just as the whole chain does. */
-export interface Motion {
+export interface ShaftMotion {
   /** The least and greatest of output turn over input turn. */
   readonly min: number;
   readonly max: number;
@@ -28,7 +28,7 @@ export interface Motion {
  * Source:   own derivation; the single joint as in Mechanical Engineer's Data Handbook, sec. 2.4.3.
  * Checked:  tests/reference/cardan-joint.test.ts, tests/reference/shaft-chain.test.ts.
  */
-export function motionOf(chain: Chain, clocks: ArrayLike<number>): Motion {
+export function motionOf(chain: Chain, clocks: ArrayLike<number>): ShaftMotion {
   // [a b; c d], from the column's ears to the box's.
   let a = 1;
   let b = 0;
@@ -68,7 +68,7 @@ export function motionOf(chain: Chain, clocks: ArrayLike<number>): Motion {
  * Allocates nothing. Units: rad; `columnYoke` is where the column yoke's ears stand at input 0, from the first
  * reference: what is built in when the first joint is fixed on the column, and shifts the whole curve.
  */
-export function outputOf(motion: Motion, columnYoke: Radians, input: Radians): Radians {
+export function outputOf(motion: ShaftMotion, columnYoke: Radians, input: Radians): Radians {
   const start = columnYoke - motion.slowest;
   return input - lag(motion.min, start + input) + lag(motion.min, start);
 }
@@ -77,12 +77,12 @@ export function outputOf(motion: Motion, columnYoke: Radians, input: Radians): R
  * The handwheel angle that the box sees for one at the rim, for the steering's solver: both counter-clockwise for the
  * driver, which is left-hand about axes that point away from him. Allocates nothing. Units: rad.
  */
-export function boxHandwheel(motion: Motion, columnYoke: Radians, handwheel: Radians): Radians {
+export function boxHandwheel(motion: ShaftMotion, columnYoke: Radians, handwheel: Radians): Radians {
   return -outputOf(motion, columnYoke, -handwheel);
 }
 
 /** Output turn over input turn at a turn of the column. Units and `columnYoke` as for `outputOf`. */
-export function ratioOf(motion: Motion, columnYoke: Radians, input: Radians): number {
+export function ratioOf(motion: ShaftMotion, columnYoke: Radians, input: Radians): number {
   const angle = columnYoke - motion.slowest + input;
   const c = Math.cos(angle);
   const s = Math.sin(angle) * motion.min;
@@ -93,7 +93,7 @@ export function ratioOf(motion: Motion, columnYoke: Radians, input: Radians): nu
  * Where to set the column yoke's ears so that left and right turns are alike: the output is then slowest (or, a
  * quarter turn on, quickest) straight ahead. rad from the first reference, in (-π/2, π/2].
  */
-export function evenColumnYoke(motion: Motion, straightAhead: 'slowest' | 'quickest'): Radians {
+export function evenColumnYoke(motion: ShaftMotion, straightAhead: 'slowest' | 'quickest'): Radians {
   return halfTurn(motion.slowest + (straightAhead === 'slowest' ? 0 : Math.PI / 2));
 }
 

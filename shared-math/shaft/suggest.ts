@@ -2,7 +2,7 @@ import { dot, subtract, unit } from '../geometry/vectors.ts';
 import type { JointKind, Point, ShaftDocument, ShaftEnd } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { type Radians, toDegrees } from '../units/index.ts';
-import type { Motion } from './motion.ts';
+import type { ShaftMotion } from './motion.ts';
 import { type ClearanceOf, clearanceOf, type Nearest, type RouteObstacle } from './obstacles.ts';
 import { type Route, routeOf } from './route.ts';
 import { type SupportCheck, supportCheck } from './route-check.ts';
@@ -65,7 +65,7 @@ export interface RouteProposal {
   /** Room between surfaces at the narrowest place, and what is there; infinite where nothing stands near. */
   readonly nearest: Nearest;
   /** Clocked best. */
-  readonly motion: Motion;
+  readonly motion: ShaftMotion;
   readonly support: SupportCheck;
 }
 

@@ -4,7 +4,7 @@ import { succeeded } from '../outcome.ts';
 import { toRadians } from '../units/index.ts';
 import { type Chain, type Locked, prepareChain } from './chain.ts';
 import { bestClocks } from './clocking.ts';
-import { type Motion, motionOf } from './motion.ts';
+import { motionOf, type ShaftMotion } from './motion.ts';
 import type { Route } from './route.ts';
 
 /** How a steering shaft turns as it is drawn and as it could be clocked. rad. */
@@ -12,9 +12,9 @@ export interface Turning {
   readonly chain: Chain;
   /** As drawn, one for each intermediate shaft. */
   readonly clocks: Float64Array;
-  readonly motion: Motion;
+  readonly motion: ShaftMotion;
   readonly bestClocks: Float64Array;
-  readonly best: Motion;
+  readonly best: ShaftMotion;
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { LengthStyle } from '../units/index.ts';
 import { fitsNeed } from './fits.ts';
-import type { Need, Wanted } from './needs.ts';
+import type { PartNeed, Wanted } from './needs.ts';
 import type { Shelved } from './part-schema.ts';
 import { partWords } from './part-words.ts';
 
@@ -16,7 +16,7 @@ export interface Drawn {
 
 /** A need and where its parts come from. */
 export interface Against {
-  readonly need: Need;
+  readonly need: PartNeed;
   readonly drawn: readonly Drawn[];
   /** How many the shelf does not have. */
   readonly toOrder: number;
@@ -52,7 +52,7 @@ function takeOne(wanted: Wanted, fitting: readonly Shelved[], left: Left): Shelv
   return best.entry;
 }
 
-function lineOf(need: Need, drawn: readonly Drawn[], toOrder: number): string {
+function lineOf(need: PartNeed, drawn: readonly Drawn[], toOrder: number): string {
   const taken = drawn.map(({ name, count }) => (count === 1 ? name : `${count} × ${name}`)).join(', ');
   const verb = need.wanted.kind === 'tube' ? 'cut' : 'order';
   const order = toOrder === 0 ? '' : `${verb} ${toOrder}, by dimension: ${need.words}`;
@@ -65,15 +65,15 @@ function lineOf(need: Need, drawn: readonly Drawn[], toOrder: number): string {
  * No part is promised twice; of shaft stock, pieces are cut from the shortest that is long enough, the longest first.
  * Units: mm. Checked: tests/unit/shelf.test.ts.
  */
-export function partsAgainstShelf(needs: readonly Need[], shelf: readonly Shelved[]): Against[] {
+export function partsAgainstShelf(needs: readonly PartNeed[], shelf: readonly Shelved[]): Against[] {
   const left: Left = new Map(
     shelf.map(({ id, part }) => [
       id,
       Array.from({ length: part.count }, () => (part.kind === 'stock' ? part.length : 0)),
     ]),
   );
-  const lengthOf = ({ wanted }: Need) => (wanted.kind === 'stock' ? (wanted.length ?? 0) : 0);
-  const found = new Map<Need, Against>();
+  const lengthOf = ({ wanted }: PartNeed) => (wanted.kind === 'stock' ? (wanted.length ?? 0) : 0);
+  const found = new Map<PartNeed, Against>();
   for (const need of needs.toSorted((a, b) => lengthOf(b) - lengthOf(a))) {
     const fitting = fittingParts(need.wanted, shelf);
     const drawn = new Map<string, Drawn>();

@@ -2,7 +2,15 @@ import { refusalOf } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { quoted } from '../outside/index.ts';
 import { type LengthUnit, MM_PER_INCH, parseAngle, parseLength } from '../units/index.ts';
-import { type Choices, COLUMNS, type Column, isAsked, KIND_WORDS, putValue, valueAt } from './columns.ts';
+import {
+  type Choices,
+  COLUMNS,
+  isAsked,
+  KIND_WORDS,
+  putValue,
+  type ShelfColumn,
+  valueAt,
+} from './columns.ts';
 import { type PartKind, type ShelfPart, shelfPartSchema } from './part-schema.ts';
 
 /** What is wrong with an entry: in which column, by its title, and the reason. */
@@ -12,14 +20,14 @@ export interface CellRefusal {
 }
 
 /** The unit that stands behind a column's title, or undefined if it has none. */
-export function unitOf({ holds }: Column, unit: LengthUnit): string {
+export function unitOf({ holds }: ShelfColumn, unit: LengthUnit): string {
   if (holds === 'length') return unit;
   if (holds === 'pitch') return unit === 'in' ? 'per in' : 'mm';
   return holds === 'degrees' ? 'deg' : '';
 }
 
 /** A column as it is headed: "bearing bore (mm)", "thread pitch (per in)", "name". */
-export function headingOf(column: Column, unit: LengthUnit): string {
+export function headingOf(column: ShelfColumn, unit: LengthUnit): string {
   const suffix = unitOf(column, unit);
   return suffix === '' ? column.title : `${column.title} (${suffix})`;
 }
@@ -28,7 +36,7 @@ export function headingOf(column: Column, unit: LengthUnit): string {
 const clean = (value: number) => Math.round(value * 1e9) / 1e9;
 
 /** A value as its cell says it. */
-export function cellText(column: Column, value: unknown, unit: LengthUnit): string {
+export function cellText(column: ShelfColumn, value: unknown, unit: LengthUnit): string {
   const { holds } = column;
   if (value === undefined) return '';
   if (typeof holds === 'object') return holds.find(([entry]) => entry === value)?.[1] ?? '';
@@ -50,7 +58,7 @@ function choiceIn(choices: Choices, text: string): Outcome<string, string> {
 
 /** Reads a cell that is not empty. Lengths may carry a unit of their own and be fractions: 3/4 in. */
 export function cellValue(
-  { holds }: Column,
+  { holds }: ShelfColumn,
   text: string,
   unit: LengthUnit,
 ): Outcome<string | number, string> {
@@ -70,7 +78,7 @@ export function cellValue(
 }
 
 /** The column that a path in the part belongs to. */
-function columnAt(kind: PartKind, path: string): Column | undefined {
+function columnAt(kind: PartKind, path: string): ShelfColumn | undefined {
   const own = COLUMNS.filter(({ kinds }) => kinds.includes(kind));
   return own.find((column) => column.path === path) ?? own.find((column) => column.path.startsWith(path));
 }
@@ -113,7 +121,7 @@ export function wordOf(kind: PartKind): string {
 
 /** A cell of an entry: its column, its text and the unit that its heading or its reader has. */
 export interface Cell {
-  readonly column: Column;
+  readonly column: ShelfColumn;
   readonly text: string;
   readonly unit: LengthUnit;
 }

@@ -8,7 +8,7 @@ export type Choices = readonly (readonly [value: string, words: string])[];
 /** `pitch` is mm from thread to thread, or threads per inch. */
 export type Holding = 'text' | 'number' | 'whole' | 'length' | 'pitch' | 'degrees' | Choices;
 
-export interface Column {
+export interface ShelfColumn {
   /** Plain words, without the unit: "bore of end 1". */
   readonly title: string;
   /** Where the value stands in the part: "ends.0.bore". */
@@ -56,7 +56,7 @@ export const STOCK_WORDS: Choices = [
   ['splined', 'splined'],
 ];
 
-type Extra = Omit<Column, 'title' | 'path' | 'holds' | 'kinds'>;
+type Extra = Omit<ShelfColumn, 'title' | 'path' | 'holds' | 'kinds'>;
 
 function column(
   kinds: readonly PartKind[],
@@ -64,14 +64,14 @@ function column(
   path: string,
   holds: Holding,
   extra: Extra = {},
-): Column {
+): ShelfColumn {
   return { title, path, holds, kinds, ...extra };
 }
 
 const OPTIONAL = { optional: true } as const;
 
 /** A spline that a part may have: all of it is left out where its form is. */
-function splineOf(kind: PartKind, title: string, path: string): Column[] {
+function splineOf(kind: PartKind, title: string, path: string): ShelfColumn[] {
   const given = { when: [`${path}.form`, SPLINE_FORMS.map(([value]) => value)] } as const;
   return [
     column([kind], `${title} spline`, `${path}.form`, SPLINE_FORMS, OPTIONAL),
@@ -83,7 +83,7 @@ function splineOf(kind: PartKind, title: string, path: string): Column[] {
 }
 
 /** One of a joint's two ends. */
-function endOf(index: 0 | 1): Column[] {
+function endOf(index: 0 | 1): ShelfColumn[] {
   const [at, name] = [`ends.${index}`, `end ${index + 1}`];
   const where = (...values: string[]) => ({ when: [`${at}.kind`, values] as const });
   const flats = ['double-d-set-screw', 'double-d-pinch-bolt'];
@@ -115,7 +115,7 @@ const stockWhen = (...values: string[]) => ({ when: ['stock.kind', values] as co
 const slips = { ...OPTIONAL, ...stockWhen('double-d', 'splined') };
 
 /** In the order of a table's columns; `kind` stands first and is not among them. */
-export const COLUMNS: readonly Column[] = [
+export const COLUMNS: readonly ShelfColumn[] = [
   column(PART_KINDS, 'name', 'name', 'text'),
   column(PART_KINDS, 'how many', 'count', 'whole', OPTIONAL),
   column(PART_KINDS, 'price', 'price', 'number', OPTIONAL),
@@ -228,7 +228,7 @@ export const COLUMNS: readonly Column[] = [
 ];
 
 /** The columns that a kind of part has. */
-export function columnsOf(kind: PartKind): readonly Column[] {
+export function columnsOf(kind: PartKind): readonly ShelfColumn[] {
   return COLUMNS.filter(({ kinds }) => kinds.includes(kind));
 }
 
@@ -256,7 +256,7 @@ export function putValue(part: Tree, path: string, value: unknown): void {
 }
 
 /** Whether a part of this kind, as far as it is given, asks for a column. */
-export function isAsked({ kinds, when }: Column, part: { readonly kind: PartKind }): boolean {
+export function isAsked({ kinds, when }: ShelfColumn, part: { readonly kind: PartKind }): boolean {
   if (!kinds.includes(part.kind)) return false;
   return when === undefined || when[1].includes(valueAt(part, when[0]) as string);
 }

@@ -20,17 +20,17 @@ export {
 export {
   type Choices,
   COLUMNS,
-  type Column,
   choiceWords,
   columnsOf,
   isAsked,
   KIND_WORDS,
   PART_KINDS,
   putValue,
+  type ShelfColumn,
   valueAt,
 } from './columns.ts';
 export { fitsNeed } from './fits.ts';
-export { type Need, needsOf, shaftNeeds, type Tilts, type Wanted } from './needs.ts';
+export { needsOf, type PartNeed, shaftNeeds, type Tilts, type Wanted } from './needs.ts';
 export {
   type PartKind,
   type PartOf,

@@ -42,7 +42,7 @@ export type Wanted =
   | { readonly kind: 'fixing' };
 
 /** A line of what a car needs. */
-export interface Need {
+export interface PartNeed {
   readonly wanted: Wanted;
   readonly count: number;
   /** "Steering box, side steer, manual, 16 to 1, sector 35.0° each way". */
@@ -65,7 +65,7 @@ function largest(tilts: readonly (Degrees | undefined)[]): Degrees | undefined {
   return known.length === tilts.length ? Math.max(...known) : undefined;
 }
 
-function boxNeed(layout: Layout, style: LengthStyle): Need {
+function boxNeed(layout: Layout, style: LengthStyle): PartNeed {
   const { assist, ratio, sectorTravel } = layout.steering.box;
   const mounting = arrangementOf(layout);
   const fit = layout.shaft?.box.fit;
@@ -79,11 +79,11 @@ function boxNeed(layout: Layout, style: LengthStyle): Need {
   };
 }
 
-function armNeeds({ axle, steering }: Layout, style: LengthStyle): Need[] {
+function armNeeds({ axle, steering }: Layout, style: LengthStyle): PartNeed[] {
   const { box, dragLinkTo, dragLinkBall } = steering;
   const fromKingpin = (side: Side, ball: Point) =>
     fromLine(ball, axle[side].kingpinBottom, subtract(axle[side].kingpinTop, axle[side].kingpinBottom));
-  const arm = (kind: PartOf<'arm'>['arm'], name: string, length: number): Need => ({
+  const arm = (kind: PartOf<'arm'>['arm'], name: string, length: number): PartNeed => ({
     wanted: { kind: 'arm', arm: kind, length },
     count: 1,
     words: `${name}, ${sizeWords(length, style)} to the ball`,
@@ -104,7 +104,7 @@ function linkNeeds(
   diameter: number,
   tilts: Tilts,
   style: LengthStyle,
-): Need[] {
+): PartNeed[] {
   const length = distance(...between);
   const ballAngle = largest(ends.map(tilts));
   const tilting = ballAngle === undefined ? '' : `, ball tilts up to ${formatDegrees(ballAngle, 0)}`;
@@ -117,7 +117,7 @@ function linkNeeds(
     },
     // One of each hand, so that the link is set by turning it (common practice, no published source).
     ...(['right', 'left'] as const).map(
-      (hand): Need => ({
+      (hand): PartNeed => ({
         wanted: { kind: 'rod-end', hand, tube: diameter, ballAngle },
         count: 1,
         words: `${name} end, ${hand}-hand thread, into tube ${size(diameter)} outside${tilting}`,
@@ -134,7 +134,7 @@ const ROD_END_OF: Record<Layout['location']['kind'], string> = {
 };
 
 /** The balls of the axle's rods; leaves have bushings. */
-function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): Need[] {
+function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): PartNeed[] {
   const balls = ballJoints(layout).filter(({ id }) => id.startsWith('location.'));
   if (balls.length === 0) return [];
   const tube = layout.diameters?.rods ?? (layout.location.kind === 'hairpins' ? USUAL_HAIRPIN : USUAL_TUBE);
@@ -162,7 +162,7 @@ function shaftWanted(part: ShaftPart): Wanted {
 }
 
 /** What a steering shaft needs: its parts list, as needs. */
-export function shaftNeeds(shaft: ShaftDocument, style: LengthStyle): Need[] {
+export function shaftNeeds(shaft: ShaftDocument, style: LengthStyle): PartNeed[] {
   return partsList(shaft, routeOf(shaft), style).map(({ part, count, words }) => ({
     wanted: shaftWanted(part),
     count,
@@ -171,8 +171,8 @@ export function shaftNeeds(shaft: ShaftDocument, style: LengthStyle): Need[] {
 }
 
 /** Needs that read alike are one line with their count. */
-function gathered(needs: readonly Need[]): Need[] {
-  const found = new Map<string, Need>();
+function gathered(needs: readonly PartNeed[]): PartNeed[] {
+  const found = new Map<string, PartNeed>();
   for (const need of needs) {
     const same = found.get(need.words);
     found.set(need.words, same ? { ...same, count: same.count + need.count } : need);
@@ -186,7 +186,7 @@ function gathered(needs: readonly Need[]): Need[] {
  * Units: mm and degrees in the data, `style` in the words. `tilts` adds what each ball has to allow.
  * Checked: tests/unit/shelf.test.ts.
  */
-export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () => undefined): Need[] {
+export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () => undefined): PartNeed[] {
   const { steering, axle, lateral, diameters } = layout;
   return gathered([
     boxNeed(layout, style),

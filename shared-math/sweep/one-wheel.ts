@@ -6,7 +6,7 @@ import { rideSteer } from './grid.ts';
 /** The poses of the travel in which either wheel may stand anywhere in its own bump and droop. mm, rad. */
 export interface WheelTravel {
   readonly bump: number;
-  readonly rebound: number;
+  readonly droop: number;
   /** Half the distance across of the wheel centres as drawn. */
   readonly halfTrack: number;
   /** Sine of the most that the axle rolls. */
@@ -15,21 +15,21 @@ export interface WheelTravel {
 
 /** The wheel travel of a layout; roll ends where one wheel is at the end of its bump and the other of its droop. */
 export function wheelTravel(layout: Layout): WheelTravel {
-  const { bump, rebound, roll } = layout.travel;
+  const { bump, rebound: droop, roll } = layout.travel;
   const { left, right } = layout.axle;
   const track = Math.abs(left.wheelCentre[1] - right.wheelCentre[1]);
   return {
     bump,
-    rebound,
+    droop,
     halfTrack: track / 2,
-    sine: Math.min(Math.sin(toRadians(roll)), (bump + rebound) / track),
+    sine: Math.min(Math.sin(toRadians(roll)), (bump + droop) / track),
   };
 }
 
 /** The least and the most heave (mm) at which both wheels keep to their travel, at a sine of roll. */
 export function heaveEnds(travel: WheelTravel, sine: number): { readonly from: number; readonly to: number } {
   const apart = travel.halfTrack * Math.abs(sine);
-  const [from, to] = [apart - travel.rebound, travel.bump - apart];
+  const [from, to] = [apart - travel.droop, travel.bump - apart];
   // At the tip of the travel both ends are one; rounding may cross them.
   return from <= to ? { from, to } : { from: (from + to) / 2, to: (from + to) / 2 };
 }

@@ -1,5 +1,5 @@
 import { createState, type FrontEnd, poseAxle, steerAxle, steerRates } from '../linkage/index.ts';
-import { boxHandwheel, evenColumnYoke, type Motion, ratioOf } from '../shaft/index.ts';
+import { boxHandwheel, evenColumnYoke, ratioOf, type ShaftMotion } from '../shaft/index.ts';
 import type { Radians } from '../units/index.ts';
 import type { TurnSweep } from './turn.ts';
 
@@ -34,7 +34,7 @@ export function turnThroughShaft(
   sweep: TurnSweep,
   heave: number,
   roll: Radians,
-  motion: Motion,
+  motion: ShaftMotion,
   columnYoke: Radians = evenColumnYoke(motion, 'slowest'),
 ): ShaftTurn {
   const state = createState();
@@ -72,15 +72,15 @@ const STRAIGHT = 1e-9;
 
 /**
  * The most that the mean steer is ahead of, or behind, what a shaft without joints would give at the same turn of the
- * rim, rad; both solved. Turns that the linkage cannot make, where rim or box would be past a lock, are left out; nothing
- * where none is left but straight ahead.
+ * rim, rad; both solved. Turns that the linkage cannot make, where rim or box would be past a lock, are left out; undefined
+ * if none is left but straight ahead.
  */
 export function worstOffEven(
   frontEnd: FrontEnd,
   sweep: TurnSweep,
   heave: number,
   roll: Radians,
-  motion: Motion,
+  motion: ShaftMotion,
   columnYoke: Radians = evenColumnYoke(motion, 'slowest'),
 ): number | undefined {
   const state = createState();

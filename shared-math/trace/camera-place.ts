@@ -6,15 +6,15 @@ export interface CameraPlace {
   readonly distance: number;
 }
 
-type Column = readonly [number, number, number];
-const inner = (a: Column, b: Column) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const unit = (a: Column): Column => {
+type HomographyColumn = readonly [number, number, number];
+const inner = (a: HomographyColumn, b: HomographyColumn) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const unit = (a: HomographyColumn): HomographyColumn => {
   const size = Math.hypot(...a);
   return [a[0] / size, a[1] / size, a[2] / size];
 };
 
 function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): CameraPlace {
-  const column = (j: number): Column => {
+  const column = (j: number): HomographyColumn => {
     const w = toPhoto[6 + j] as number;
     return [((toPhoto[j] as number) - cx * w) / focal, ((toPhoto[3 + j] as number) - cy * w) / focal, w];
   };
@@ -23,12 +23,12 @@ function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): CameraPla
   const r1 = unit(g1);
   const off = inner(r1, g2);
   const r2 = unit([g2[0] - off * r1[0], g2[1] - off * r1[1], g2[2] - off * r1[2]]);
-  const r3: Column = [
+  const r3: HomographyColumn = [
     r1[1] * r2[2] - r1[2] * r2[1],
     r1[2] * r2[0] - r1[0] * r2[2],
     r1[0] * r2[1] - r1[1] * r2[0],
   ];
-  const t: Column = [g3[0] / scale, g3[1] / scale, g3[2] / scale];
+  const t: HomographyColumn = [g3[0] / scale, g3[1] / scale, g3[2] / scale];
   return { foot: [-inner(r1, t), -inner(r2, t)], distance: Math.abs(inner(r3, t)) };
 }
 

@@ -1,4 +1,4 @@
-import { bodiesOf, type Locks, leastClearances, type Need, pairsOf } from '../clearance/index.ts';
+import { bodiesOf, type ClearanceNeed, type Locks, leastClearances, pairsOf } from '../clearance/index.ts';
 import { type LimitName, limitInForce, type ShopLimits } from '../findings/index.ts';
 import { gridExtremes } from '../joints/index.ts';
 import { type LayoutDocument, readLayout, resolveLayout } from '../layout/index.ts';
@@ -38,7 +38,7 @@ function needsOf(
   clearance: NonNullable<Holds['clearance']>,
   locks: Locks,
   moved: readonly LayoutDocument[],
-): Need[] {
+): ClearanceNeed[] {
   const ids = changing(drawn, moved);
   const within = Math.max(clearance.moving, clearance.tyre);
   const nearest = new Map(

@@ -1,4 +1,4 @@
-import { type Locks, type Need, underNeeds } from '../clearance/index.ts';
+import { type ClearanceNeed, type Locks, underNeeds } from '../clearance/index.ts';
 import { gridExtremes } from '../joints/index.ts';
 import { createState, type FrontEnd, solveFrontEnd, steerRates } from '../linkage/index.ts';
 import { lockAngles, sweepTurn, type TurnSweep, turningCircle } from '../sweep/index.ts';
@@ -58,7 +58,7 @@ export const FULL: Fineness = { heaves: 31, turns: 41 };
 export interface HoldContext {
   readonly holds: Holds;
   /** What pairs have to keep; those that nothing free can move are not in it. */
-  readonly needs: readonly Need[];
+  readonly needs: readonly ClearanceNeed[];
   /** Poses out of reach as drawn, at each fineness: no more may become so. */
   readonly outOfReach: ReadonlyMap<Fineness, number>;
   /** The sign of the steering as drawn. */

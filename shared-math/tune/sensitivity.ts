@@ -58,8 +58,8 @@ function measure(document: LayoutDocument): Measured | undefined {
   if (!read.ok) return undefined;
   const layout = resolveLayout(read.value);
   const frontEnd = prepareFrontEnd(layout);
-  const { bump, rebound } = layout.travel;
-  const heave = sweepTravel(frontEnd, 'heave', -rebound, bump, 31, 0);
+  const { bump, rebound: droop } = layout.travel;
+  const heave = sweepTravel(frontEnd, 'heave', -droop, bump, 31, 0);
   const { worstBumpSteer, slopeAtRide, okCount } = summariseTravel(heave);
   if (okCount < heave.count) return undefined;
   const state = createState();

@@ -75,9 +75,9 @@ export function toleranceBand(
 ): Outcome<ToleranceBand, 'no-travel'> {
   const { tolerance = 3.175, cars = 200, heaves = 31, seed = 1 } = options;
   const layout = resolveLayout(document);
-  const { bump, rebound } = layout.travel;
+  const { bump, rebound: droop } = layout.travel;
   const sweep = (of: Layout) => {
-    const swept = sweepTravel(prepareFrontEnd(of), 'heave', -rebound, bump, heaves, 0);
+    const swept = sweepTravel(prepareFrontEnd(of), 'heave', -droop, bump, heaves, 0);
     return swept.status.every((status) => status === ROW_OK) ? swept.bumpSteer : undefined;
   };
   const drawn = sweep(layout);
@@ -95,7 +95,7 @@ export function toleranceBand(
     car.reduce((most, angle) => Math.max(most, Math.abs(angle)), 0),
   ).sort();
   return succeeded({
-    heave: evenly(-rebound, bump, heaves),
+    heave: evenly(-droop, bump, heaves),
     drawn,
     lower: Float64Array.from(columns, (column) => quantile(column, TAIL)),
     upper: Float64Array.from(columns, (column) => quantile(column, 1 - TAIL)),

@@ -2,9 +2,9 @@ import { refusalLine, resolveLayout } from '../../shared-math/layout/index.ts';
 import { quoted } from '../../shared-math/outside/index.ts';
 import {
   FLAG_BUMP_STOP,
+  FLAG_DROOP_STOP,
   FLAG_LEFT_OFF_GROUND,
   FLAG_NO_KICK,
-  FLAG_REBOUND_STOP,
   FLAG_RIGHT_OFF_GROUND,
   RIDE_RANGES,
   type RideRun,
@@ -31,16 +31,16 @@ const STATUS = ['ok', 'out-of-reach', 'no-pose', 'diverged'] as const;
 
 const FLAGS = [
   [FLAG_BUMP_STOP, 'bump-stop'],
-  [FLAG_REBOUND_STOP, 'rebound-stop'],
+  [FLAG_DROOP_STOP, 'rebound-stop'],
   [FLAG_LEFT_OFF_GROUND, 'left-off-ground'],
   [FLAG_RIGHT_OFF_GROUND, 'right-off-ground'],
   [FLAG_NO_KICK, 'no-kick'],
 ] as const;
 
-type Column = { [Key in keyof RideRun]: RideRun[Key] extends Float64Array ? Key : never }[keyof RideRun];
+type RunColumn = { [Key in keyof RideRun]: RideRun[Key] extends Float64Array ? Key : never }[keyof RideRun];
 
 /** Columns in order; those marked are angles, given in degrees. */
-const TRAVEL: readonly (readonly [Column, boolean])[] = [
+const TRAVEL: readonly (readonly [RunColumn, boolean])[] = [
   ['distance', false],
   ['roadLeft', false],
   ['roadRight', false],
@@ -51,7 +51,7 @@ const TRAVEL: readonly (readonly [Column, boolean])[] = [
   ['loadLeft', false],
   ['loadRight', false],
 ];
-const STEERING: readonly (readonly [Column, boolean])[] = [
+const STEERING: readonly (readonly [RunColumn, boolean])[] = [
   ['leftSteer', true],
   ['rightSteer', true],
   ['meanSteer', true],
@@ -61,7 +61,7 @@ const STEERING: readonly (readonly [Column, boolean])[] = [
 ];
 const CSV_COLUMNS = ['time', 'status', 'flags', ...[...TRAVEL, ...STEERING].map(([name]) => name)];
 
-const figureAt = (run: RideRun, column: Column, isAngle: boolean, row: number): number => {
+const figureAt = (run: RideRun, column: RunColumn, isAngle: boolean, row: number): number => {
   const value = run[column][row] as number;
   return (isAngle ? toDegrees(value) : value) + 0;
 };
@@ -85,7 +85,7 @@ function row(run: RideRun, index: number): Record<string, unknown> {
 }
 
 /** The largest of a column either way among the moments that have it, and when; undefined if none has. */
-function worst(run: RideRun, column: Column, isAngle: boolean) {
+function worst(run: RideRun, column: RunColumn, isAngle: boolean) {
   const steers = STEERING.some(([name]) => name === column);
   let found: { value: number; time: number } | null = null;
   for (let i = 0; i < run.count; i += 1) {

@@ -1,11 +1,11 @@
-import { type Motion, routeOf, turningOf, USUAL_JOINT_DEGREES } from '../../shared-math/shaft/index.ts';
+import { routeOf, type ShaftMotion, turningOf, USUAL_JOINT_DEGREES } from '../../shared-math/shaft/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { onlyFile, takeArguments } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { type Answer, type Command, InputError } from './usage.ts';
 
 /** Least and greatest ratio, and the swing in degrees. */
-function reported(motion: Motion) {
+function reported(motion: ShaftMotion) {
   return { min: motion.min, max: motion.max, swing: toDegrees(motion.swing) };
 }
 

@@ -4,13 +4,13 @@ import { quoted } from '../../shared-math/outside/index.ts';
 import {
   type Cell,
   COLUMNS,
-  type Column,
   cellText,
   headingOf,
   isAsked,
   KIND_WORDS,
   type PartKind,
   partFromCells,
+  type ShelfColumn,
   type ShelfPart,
   valueAt,
   wordOf,
@@ -52,7 +52,7 @@ export function shelfCsv(parts: readonly ShelfPart[], unit: LengthUnit): string 
 interface Heading {
   readonly text: string;
   /** Nothing for the column that tells the kind. */
-  readonly column: Column | undefined;
+  readonly column: ShelfColumn | undefined;
   readonly unit: LengthUnit;
 }
 

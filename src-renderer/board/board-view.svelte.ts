@@ -5,7 +5,6 @@ import {
   drawLayout,
   joined,
   moved,
-  type Place,
   placeAtRide,
   project,
   roomFor,
@@ -14,6 +13,7 @@ import {
   unproject,
   VIEWS,
   type View,
+  type ViewPoint,
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
@@ -49,7 +49,7 @@ const GAP_MOST = 420;
 /** mm that a car may outgrow its place on the sheet before the sheet is laid out anew. */
 const OUTGROWN = 50;
 /** mm right and down by whose multiples the views stand apart, so that the grid runs through. */
-const RASTER: Record<'in' | 'mm', Place> = { in: [609.6, 76.2], mm: [500, 50] };
+const RASTER: Record<'in' | 'mm', ViewPoint> = { in: [609.6, 76.2], mm: [500, 50] };
 /** px within which a neighbour's coordinate draws a dragged point. */
 const SNAP_REACH = 5;
 /** Milliseconds of a flight from one sight of the sheet to another. */
@@ -79,7 +79,7 @@ export class BoardView implements Hands {
   /** Rails and obstacles as they are drawn, in the order of painting. */
   bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing));
   /** Where a pointer was looked for last; nothing once it has left the board. */
-  #pointed: Place | undefined;
+  #pointed: ViewPoint | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
   focus: { readonly view: View; readonly box: Box; readonly left: number } | undefined = $state.raw();
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
@@ -114,7 +114,7 @@ export class BoardView implements Hands {
   // Places ---------------------------------------------------------------------------------------------------
 
   /** px on the board of a place in a view's own plane. */
-  onBoard(view: View, place: Place): Place {
+  onBoard(view: View, place: ViewPoint): ViewPoint {
     const [right, down] = this.sheet.origin[view];
     return toScreen(this.camera, [right + place[0], down + place[1]]);
   }
@@ -246,7 +246,7 @@ export class BoardView implements Hands {
   }
 
   /** The rail or obstacle under a place of the board, and in which view. */
-  #bodyAt([x, y]: Place): { readonly id: string; readonly view: View } | undefined {
+  #bodyAt([x, y]: ViewPoint): { readonly id: string; readonly view: View } | undefined {
     for (const view of this.shown) {
       const at = toScreen(this.camera, this.sheet.origin[view]);
       const id = bodyUnder(this.bodies, view, [
@@ -263,7 +263,7 @@ export class BoardView implements Hands {
     for (const view of this.shown) {
       const at = toScreen(this.camera, this.sheet.origin[view]);
       const { scale } = this.camera;
-      const place: Place = [(x - at[0]) / scale, (y - at[1]) / scale];
+      const place: ViewPoint = [(x - at[0]) / scale, (y - at[1]) / scale];
       for (const by of this.#graspable) {
         const hold = by.at(this.drawing, view, place);
         if (hold) return { hold, by };

@@ -5,12 +5,12 @@ import {
   isShown,
   type Outline,
   outline,
-  type Place,
   paintOrder,
   placeAtRide,
   roomFor,
   VIEWS,
   type View,
+  type ViewPoint,
 } from '../../shared-math/drawing/index.ts';
 import { bodyOfPart } from '../../shared-math/layout/index.ts';
 
@@ -42,7 +42,7 @@ export function drawnBodies(drawing: Drawing): DrawnBody[] {
 }
 
 /** Whether a place lies within a closed outline: the even-odd rule. */
-export function isWithin(outline: readonly number[], [right, down]: Place): boolean {
+export function isWithin(outline: readonly number[], [right, down]: ViewPoint): boolean {
   let within = false;
   for (let i = 0, j = outline.length - 2; i + 1 < outline.length; j = i, i += 2) {
     const [x1, y1] = [outline[i] as number, outline[i + 1] as number];
@@ -53,13 +53,13 @@ export function isWithin(outline: readonly number[], [right, down]: Place): bool
 }
 
 /** The body under a place of a view, of several the one painted last; its id in the document. */
-export function bodyUnder(bodies: readonly DrawnBody[], view: View, place: Place): string | undefined {
+export function bodyUnder(bodies: readonly DrawnBody[], view: View, place: ViewPoint): string | undefined {
   const found = bodies.findLast((body) => body.view === view && isWithin(body.outline, place));
   return found && bodyOfPart(found.part);
 }
 
 /** Where a body's name stands in a view: beside the middle of its upper edge. */
-export function nameSpot(bodies: readonly DrawnBody[], id: string, view: View): Place | undefined {
+export function nameSpot(bodies: readonly DrawnBody[], id: string, view: View): ViewPoint | undefined {
   const own = bodies.find((body) => body.view === view && bodyOfPart(body.part) === id);
   if (!own) return undefined;
   const box = boxOf([...own.outline]);

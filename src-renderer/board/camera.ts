@@ -1,4 +1,4 @@
-import type { Box, Place } from '../../shared-math/drawing/index.ts';
+import type { Box, ViewPoint } from '../../shared-math/drawing/index.ts';
 
 /** How the sheet lies on the board: screen = sheet · scale + (x, y). Screen px, sheet mm. */
 export interface Camera {
@@ -24,11 +24,11 @@ export interface Margins {
 export const SCALE_LEAST = 0.02;
 export const SCALE_MOST = 16;
 
-export function toScreen(camera: Camera, place: Place): Place {
+export function toScreen(camera: Camera, place: ViewPoint): ViewPoint {
   return [place[0] * camera.scale + camera.x, place[1] * camera.scale + camera.y];
 }
 
-export function toSheet(camera: Camera, screen: Place): Place {
+export function toSheet(camera: Camera, screen: ViewPoint): ViewPoint {
   return [(screen[0] - camera.x) / camera.scale, (screen[1] - camera.y) / camera.scale];
 }
 
@@ -37,7 +37,7 @@ export function panned(camera: Camera, right: number, down: number): Camera {
 }
 
 /** Zooms so that what lies under the screen place stays there. */
-export function zoomedAt(camera: Camera, screen: Place, factor: number): Camera {
+export function zoomedAt(camera: Camera, screen: ViewPoint, factor: number): Camera {
   const scale = Math.min(SCALE_MOST, Math.max(SCALE_LEAST, camera.scale * factor));
   const kept = scale / camera.scale;
   return {

@@ -1,4 +1,4 @@
-import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
+import { project, type View, type ViewPoint } from '../../shared-math/drawing/index.ts';
 import { gapWords } from '../../shared-math/words/index.ts';
 import type { ShownGap } from '../document/clearances.svelte.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
@@ -18,7 +18,7 @@ export interface GapSource {
   readonly shown: readonly View[];
   /** px of a line of weight 1. */
   readonly weight: number;
-  onBoard(view: View, place: Place): Place;
+  onBoard(view: View, place: ViewPoint): ViewPoint;
   length(mm: number): string;
 }
 
@@ -37,7 +37,7 @@ export function viewsOfGap(gap: Pick<ShownGap, 'from' | 'to'>, shown: readonly V
 }
 
 /** An arrow whose point is at `tip`, its line coming from `tail`. */
-function arrow(tip: Place, tail: Place, weight: number, ink: OverlayInk): OverlayLine[] {
+function arrow(tip: ViewPoint, tail: ViewPoint, weight: number, ink: OverlayInk): OverlayLine[] {
   const length = Math.hypot(tip[0] - tail[0], tip[1] - tail[1]);
   if (length === 0) return [];
   const [x, y] = [(tail[0] - tip[0]) / length, (tail[1] - tip[1]) / length];
@@ -59,10 +59,10 @@ function arrow(tip: Place, tail: Place, weight: number, ink: OverlayInk): Overla
 }
 
 /** A dimension as a draughtsman writes it: arrows within the gap, or from outside where there is no room. */
-function dimension(from: Place, to: Place, weight: number, ink: OverlayInk): OverlayLine[] {
+function dimension(from: ViewPoint, to: ViewPoint, weight: number, ink: OverlayInk): OverlayLine[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const way: Place = length > 1e-3 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
-  const beyond = (at: Place, by: number): Place => [at[0] + by * way[0], at[1] + by * way[1]];
+  const way: ViewPoint = length > 1e-3 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
+  const beyond = (at: ViewPoint, by: number): ViewPoint => [at[0] + by * way[0], at[1] + by * way[1]];
   if (length > ROOM_INSIDE * weight)
     return [...arrow(from, to, weight, ink), ...arrow(to, from, weight, ink)];
   return [
@@ -86,10 +86,10 @@ export function gapDimension(source: GapSource): {
   const notes: Note[] = [];
   for (const view of viewsOfGap(gap, shown)) {
     const [from, to] = [gap.from, gap.to].map((at) => source.onBoard(view, project(view, at))) as [
-      Place,
-      Place,
+      ViewPoint,
+      ViewPoint,
     ];
-    const middle: Place = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    const middle: ViewPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
     if (hits) marks.push({ x: middle[0], y: middle[1], kind: 'cross' });
     else {
       lines.push(...dimension(from, to, weight, ink));

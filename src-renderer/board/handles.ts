@@ -1,4 +1,4 @@
-import type { Place, View } from '../../shared-math/drawing/index.ts';
+import type { View, ViewPoint } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
 
 /** A hardpoint as one view shows it, on the screen. */
@@ -42,7 +42,7 @@ export function hasHandle(point: Hardpoint, view: View): boolean {
 /** The handle under a screen place: the nearest within reach, with what is worked at most before the rest. */
 export function handleAt(
   handles: readonly Handle[],
-  at: Place,
+  at: ViewPoint,
   radius: number,
   selection: string | null,
 ): Handle | undefined {

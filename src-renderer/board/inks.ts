@@ -89,7 +89,7 @@ export function carInks(palette: Palette): RoleInks {
     link: plain,
     spring: { ...plain, width: 1 },
     box: { ...plain, width: 1.25, tint: mixed(shade, panel, 0.15) },
-    // In the way, and not of the front end: a pale body under a thin hatch.
+    // Obstacles, which are not of the front end: a pale body under a thin hatch.
     obstacle: {
       ...plain,
       line: mixed(ink, paper, 0.35),

@@ -1,4 +1,4 @@
-import type { Place, View } from '../../shared-math/drawing/index.ts';
+import type { View, ViewPoint } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
 import { type Handle, isOfBody, isSteering, standsBack } from './handles.ts';
 import type { Rect } from './labels.ts';
@@ -32,7 +32,7 @@ export interface OverlaySource {
   readonly bodies: readonly {
     readonly id: string;
     readonly view: View;
-    readonly at: Place;
+    readonly at: ViewPoint;
     readonly name: string;
   }[];
   /** The board, and how many px on it are a mm. */
@@ -40,7 +40,7 @@ export interface OverlaySource {
   readonly scale: number;
   /** px of a line of weight 1. */
   readonly weight: number;
-  onBoard(view: View, place: Place): Place;
+  onBoard(view: View, place: ViewPoint): ViewPoint;
   /** How much room a text takes, px. */
   measure(text: string, strong: boolean): { readonly width: number; readonly height: number };
   length(mm: number): string;

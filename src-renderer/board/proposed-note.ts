@@ -1,8 +1,8 @@
-import { type Place, project, type View } from '../../shared-math/drawing/index.ts';
+import { project, type View, type ViewPoint } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/layout/index.ts';
 import type { Note } from './overlay-picture.ts';
 
-export type OnBoard = (view: View, place: Place) => Place;
+export type OnBoard = (view: View, place: ViewPoint) => ViewPoint;
 
 /** The name of what is proposed, beside a point of it. */
 export function proposedAt(point: Point | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {

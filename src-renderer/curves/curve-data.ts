@@ -7,19 +7,19 @@ export type Along = 'heave' | 'roll';
  * A column over the travel; null where the linkage does not reach, which leaves a gap. Undefined at the rows of another
  * curve: there the line runs through.
  */
-export type Column = readonly (number | null | undefined)[];
+export type CurveColumn = readonly (number | null | undefined)[];
 
 /** The curves of a sweep in the units they are shown in: degrees, and toe as a length in inches or mm. */
 export interface CurveData {
   readonly along: Along;
   /** mm of heave or degrees of roll. */
   readonly at: readonly number[];
-  readonly leftSteer: Column;
-  readonly rightSteer: Column;
-  readonly meanSteer: Column;
-  readonly toe: Column;
-  readonly leftCaster: Column;
-  readonly rightCaster: Column;
+  readonly leftSteer: CurveColumn;
+  readonly rightSteer: CurveColumn;
+  readonly meanSteer: CurveColumn;
+  readonly toe: CurveColumn;
+  readonly leftCaster: CurveColumn;
+  readonly rightCaster: CurveColumn;
 }
 
 /** Total toe-in, over the tyre's diameter, of two wheel steers; in the unit. */
@@ -30,7 +30,7 @@ export function toeOf(left: number, right: number, tyreRadius: number, unit: 'in
 
 export function curveData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | 'mm'): CurveData {
   const rows = Array.from({ length: sweep.count }, (_, row) => row);
-  const column = (value: (row: number) => number): Column =>
+  const column = (value: (row: number) => number): CurveColumn =>
     rows.map((row) => (sweep.status[row] === ROW_OK ? value(row) : null));
   const degrees = (values: Float64Array) => column((row) => toDegrees(values[row] as number));
   return {
@@ -48,7 +48,7 @@ export function curveData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | '
 }
 
 /** The value of the row nearest to 0 that the linkage reaches. */
-export function atRide(data: CurveData, column: Column): number | undefined {
+export function atRide(data: CurveData, column: CurveColumn): number | undefined {
   let best: number | undefined;
   let nearest = Number.POSITIVE_INFINITY;
   column.forEach((value, row) => {
@@ -62,7 +62,7 @@ export function atRide(data: CurveData, column: Column): number | undefined {
 }
 
 /** The first and last row that the linkage reaches. */
-export function endsOf(column: Column): { first: number; last: number } | undefined {
+export function endsOf(column: CurveColumn): { first: number; last: number } | undefined {
   const first = column.findIndex((value) => typeof value === 'number');
   if (first < 0) return undefined;
   return { first, last: column.findLastIndex((value) => typeof value === 'number') };

@@ -1,5 +1,5 @@
 import { formatDegrees, formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
-import { type Along, type Column, type CurveData, endsOf } from './curve-data.ts';
+import { type Along, type CurveColumn, type CurveData, endsOf } from './curve-data.ts';
 
 /** What one end of the travel is called: "droop 3 in", "left wheel up 3°". */
 export function endWords(along: Along, at: number, style: LengthStyle): string {
@@ -24,7 +24,7 @@ export function toeWords(value: number, unit: 'in' | 'mm'): string {
 export function curveSentence(
   name: string,
   data: CurveData,
-  column: Column,
+  column: CurveColumn,
   words: (value: number) => string,
   style: LengthStyle,
 ): string {

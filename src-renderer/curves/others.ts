@@ -1,5 +1,5 @@
 import { COMPARE_DASHES } from '../look/compare.ts';
-import type { Column } from './curve-data.ts';
+import type { CurveColumn } from './curve-data.ts';
 import type { CurveInk } from './curve-ink.ts';
 
 /** The curve of another variant, as a plot takes it: named by its letter, dashed as the letter is. */
@@ -8,14 +8,14 @@ export interface OtherCurve {
   readonly letter: string;
   readonly whose: string;
   readonly ink: CurveInk;
-  readonly column: Column;
+  readonly column: CurveColumn;
   readonly now: number | undefined;
 }
 
 export function otherCurve(
   other: { readonly letter: keyof typeof COMPARE_DASHES },
   whose: string,
-  column: Column,
+  column: CurveColumn,
   now: number | undefined,
 ): OtherCurve {
   const { letter } = other;
@@ -32,7 +32,7 @@ export function otherCurve(
 /** Curves over an axis of their own. */
 export interface Table<Name extends string> {
   readonly at: readonly number[];
-  readonly columns: Readonly<Record<Name, Column>>;
+  readonly columns: Readonly<Record<Name, CurveColumn>>;
 }
 
 /**
@@ -41,18 +41,18 @@ export interface Table<Name extends string> {
  */
 export function joined<Name extends string>(
   tables: readonly Table<Name>[],
-): { readonly at: readonly number[]; readonly columns: readonly Readonly<Record<Name, Column>>[] } {
+): { readonly at: readonly number[]; readonly columns: readonly Readonly<Record<Name, CurveColumn>>[] } {
   const [only] = tables;
   if (tables.length === 1 && only) return { at: only.at, columns: [only.columns] };
   const at = [...new Set(tables.flatMap((table) => table.at))].sort((a, b) => a - b);
   const columns = tables.map((table) => {
     const rowAt = new Map(table.at.map((place, row) => [place, row]));
     const rows = at.map((place) => rowAt.get(place));
-    const spread = (column: Column): Column =>
+    const spread = (column: CurveColumn): CurveColumn =>
       rows.map((row) => (row === undefined ? undefined : column[row]));
     return Object.fromEntries(
-      Object.entries<Column>(table.columns).map(([name, column]) => [name, spread(column)]),
-    ) as Record<Name, Column>;
+      Object.entries<CurveColumn>(table.columns).map(([name, column]) => [name, spread(column)]),
+    ) as Record<Name, CurveColumn>;
   });
   return { at, columns };
 }

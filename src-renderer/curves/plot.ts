@@ -1,17 +1,17 @@
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
-import type { Column } from './curve-data.ts';
+import type { CurveColumn } from './curve-data.ts';
 import type { CurveInk } from './curve-ink.ts';
 import { decimalsOf, type Range, ticksOf } from './ranges.ts';
 
 export interface PlotPicture {
   readonly at: readonly number[];
-  readonly columns: readonly Column[];
+  readonly columns: readonly CurveColumn[];
   readonly range: Range;
   /** Drawn as the dotted line of what is wanted. */
   readonly wanted: number | undefined;
   /** Two columns between which the plot is shaded, below the curves. */
-  readonly band?: { readonly lower: Column; readonly upper: Column } | undefined;
+  readonly band?: { readonly lower: CurveColumn; readonly upper: CurveColumn } | undefined;
   /** The ends of the axis, where they are not the first and last of `at`. */
   readonly span?: readonly [number, number] | undefined;
 }
@@ -104,7 +104,7 @@ export class Plot {
     const { band, at } = this.#picture;
     if (!band) return;
     const { ctx, bbox } = plot;
-    const edge = (column: Column) =>
+    const edge = (column: CurveColumn) =>
       at.flatMap((place, row) => {
         const value = column[row];
         return typeof value === 'number'

@@ -77,11 +77,11 @@ export class OpenLayout {
   frontEnd: FrontEnd = $derived(prepareFrontEnd(this.layout));
 
   heaveSweep: TravelSweep = $derived.by(() => {
-    const { bump, rebound } = this.layout.travel;
+    const { bump, rebound: droop } = this.layout.travel;
     return sweepTravel(
       this.frontEnd,
       'heave',
-      -rebound,
+      -droop,
       bump,
       SWEEP_COUNT,
       toRadians(this.carPose.pose.handwheel),

@@ -24,9 +24,9 @@ export interface PoseLimits {
 }
 
 export function poseLimits(layout: Layout): PoseLimits {
-  const { bump, rebound, roll } = layout.travel;
+  const { bump, rebound: droop, roll } = layout.travel;
   const turn = layout.steering.box.ratio * layout.steering.box.sectorTravel;
-  return { heave: [-rebound, bump], roll: [-roll, roll], handwheel: [-turn, turn] };
+  return { heave: [-droop, bump], roll: [-roll, roll], handwheel: [-turn, turn] };
 }
 
 const clamp = (value: number, [least, most]: readonly [number, number]) =>

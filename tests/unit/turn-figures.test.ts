@@ -196,7 +196,7 @@ describe('the end of a turn', () => {
 });
 
 describe('the poses with each wheel in its own travel', () => {
-  const travel = { bump: 60, rebound: 40, halfTrack: 700, sine: 0.05 };
+  const travel = { bump: 60, droop: 40, halfTrack: 700, sine: 0.05 };
   test('every roll and the heave that is left at it, to and fro, edges and corners included', () => {
     const poses = wheelPoses(travel, 5, 2);
     expect(poses).toHaveLength(25);

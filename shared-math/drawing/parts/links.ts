@@ -1,6 +1,6 @@
 import { add, cross, norm, scaled, subtract, unit } from '../../geometry/vectors.ts';
 import type { Carrier, Point } from '../../layout/index.ts';
-import type { Body } from '../drawing.ts';
+import type { DrawnHull } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 import { SIZES } from './sizes.ts';
 
@@ -8,12 +8,12 @@ import { SIZES } from './sizes.ts';
 export type End = readonly [carrier: Carrier, at: Point];
 
 /** A straight rod between two carried points, centre to centre. */
-export function rod(pen: Pen, from: End, to: End, radius: number): Body {
+export function rod(pen: Pen, from: End, to: End, radius: number): DrawnHull {
   return pen.hull(pen.ball(from[0], from[1], radius), pen.ball(to[0], to[1], radius));
 }
 
 /** A rod with a ball at each end. */
-export function ballRod(pen: Pen, from: End, to: End, radius: number = SIZES.rod): Body[] {
+export function ballRod(pen: Pen, from: End, to: End, radius: number = SIZES.rod): DrawnHull[] {
   return [
     rod(pen, from, to, radius),
     pen.hull(pen.ball(from[0], from[1], SIZES.ball)),
@@ -22,12 +22,12 @@ export function ballRod(pen: Pen, from: End, to: End, radius: number = SIZES.rod
 }
 
 /** A bushed eye about an axis (length 1), square across a bar's end. */
-export function eye(pen: Pen, end: End, axis: Point): Body {
+export function eye(pen: Pen, end: End, axis: Point): DrawnHull {
   return pen.cylinder(end[0], end[1], axis, -SIZES.eyeHalfWidth, SIZES.eyeHalfWidth, SIZES.eye);
 }
 
 /** A bar with a bushed eye at each end; the bushings' bolts run across the car, or along it for a bar across. */
-export function eyeBar(pen: Pen, from: End, to: End, radius: number = SIZES.rod): Body[] {
+export function eyeBar(pen: Pen, from: End, to: End, radius: number = SIZES.rod): DrawnHull[] {
   const along = subtract(to[1], from[1]);
   const wish: Point = Math.abs(along[1]) > Math.abs(along[0]) ? [1, 0, 0] : [0, 1, 0];
   // Square to the bar and level, so that the eye wraps the bar's end.
@@ -42,7 +42,7 @@ function squareAcross(along: Point, wish: Point): Point {
 }
 
 /** An arm that tapers from a boss about `axis` (length 1) to the ball it holds. */
-export function arm(pen: Pen, carrier: Carrier, root: Point, axis: Point, ball: Point): Body[] {
+export function arm(pen: Pen, carrier: Carrier, root: Point, axis: Point, ball: Point): DrawnHull[] {
   return [
     pen.hull(
       pen.disc(carrier, add(root, scaled(axis, -11)), axis, SIZES.armRoot),

@@ -1,6 +1,6 @@
 import { add, dot, norm, scaled, subtract } from '../../geometry/vectors.ts';
 import { type Layout, type Point, SIDES, type Side } from '../../layout/index.ts';
-import type { Body } from '../drawing.ts';
+import type { DrawnHull } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 import { alongKingpin, kingpin, outboardSpin } from './halves.ts';
 import { SIZES, WHEEL_SHARES } from './sizes.ts';
@@ -21,7 +21,7 @@ function drawSpindle(pen: Pen, layout: Layout, side: Side): void {
   const spin = outboardSpin(layout, side);
   const root = stubRoot(layout, side);
   const knuckle = add(root, scaled(subtract(wheelCentre, root), 0.34));
-  const ear = (share: number): Body => {
+  const ear = (share: number): DrawnHull => {
     const at = alongKingpin(layout, side, share);
     return pen.hull(
       pen.disc(carrier, add(at, scaled(upward, -8)), upward, SIZES.spindleEar),
@@ -55,7 +55,7 @@ function drawWheel(pen: Pen, layout: Layout, side: Side): void {
   const shoulder = Math.min(WHEEL_SHARES.shoulder * tyreRadius, 0.38 * tyreWidth);
   const wall = tyreWidth / 2 - shoulder;
   const reach = norm(subtract(wheelCentre, stubRoot(layout, side)));
-  const ring = (out: number, share: number): Body => ({
+  const ring = (out: number, share: number): DrawnHull => ({
     ...pen.hull(pen.disc(carrier, at(out), spin, share * tyreRadius)),
     ink: 'fine',
     fill: 'none',

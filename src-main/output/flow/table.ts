@@ -3,7 +3,7 @@ import { BODY, CELL, COLUMN, ROW_RULE } from '../pens/styles.ts';
 import { brokenInto, writeLines } from '../pens/text-lines.ts';
 import type { Block } from './block.ts';
 
-export interface Column {
+export interface TableColumn {
   readonly head: string;
   /** Its share of the table's width. */
   readonly width: number;
@@ -34,7 +34,7 @@ const heightOf = (lines: Lines) => lines.reduce((sum, [, style]) => sum + lineHe
  * A table: thin rules between rows, a firm one under the head. Figures stand right-aligned under their heads. The head
  * comes again where the table goes on in another column.
  */
-export function table(columns: readonly Column[], rows: readonly (readonly CellText[])[]): Block {
+export function table(columns: readonly TableColumn[], rows: readonly (readonly CellText[])[]): Block {
   const whole = columns.reduce((sum, { width }) => sum + width, 0);
   const widths = (width: number) => columns.map((column) => (column.width / whole) * width);
   const inner = (width: number, i: number) => width - (i < columns.length - 1 ? COLUMN_GAP : 0);

@@ -7,10 +7,10 @@ import {
   type Outline,
   outline,
   type Part,
-  type Place,
   paintOrder,
   project,
   type View,
+  type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../shared-math/layout/index.ts';
 import { ROLE_PENS, type RolePen, WHITE } from './colours.ts';
@@ -52,12 +52,12 @@ export function centredView(
 }
 
 /** A place of the view's own plane on the page, mm. */
-export function onPage({ x, y, scale }: CarView, [right, down]: Place): Place {
+export function onPage({ x, y, scale }: CarView, [right, down]: ViewPoint): ViewPoint {
   return [x + right / scale, y + down / scale];
 }
 
 /** A point of the car on the page, mm. */
-export function pointOnPage(view: CarView, point: Point): Place {
+export function pointOnPage(view: CarView, point: Point): ViewPoint {
   return onPage(view, project(view.view, point));
 }
 

@@ -1,4 +1,4 @@
-import type { Drawing, Place, View } from '../../../shared-math/drawing/index.ts';
+import type { Drawing, View, ViewPoint } from '../../../shared-math/drawing/index.ts';
 import type { Handle } from '../handles.ts';
 
 /** A pointer's news, in px of the board. */
@@ -39,7 +39,7 @@ export interface Hold {
 /** Finds what can be taken hold of though it is no point. */
 export interface Graspable {
   /** At a place of a view's own plane, mm. */
-  at(drawing: Drawing, view: View, place: Place): Hold | undefined;
+  at(drawing: Drawing, view: View, place: ViewPoint): Hold | undefined;
   /** What a pointer at rest could take; nothing once there is nothing. */
   offer(hold: Hold | undefined): void;
 }

@@ -24,7 +24,7 @@ const ROWS = 31;
 interface Stage {
   readonly pose: Pose;
   readonly bump: number;
-  readonly rebound: number;
+  readonly droop: number;
   /** Degrees. */
   readonly rollEnd: number;
 }
@@ -40,8 +40,8 @@ export class OtherVariant {
 
   readonly state: FrontEndState = $derived.by(() => solvePose(this.frontEnd, this.#stage.pose));
   readonly heaveSweep: TravelSweep = $derived.by(() => {
-    const { rebound, bump, pose } = this.#stage;
-    return sweepTravel(this.frontEnd, 'heave', -rebound, bump, ROWS, toRadians(pose.handwheel));
+    const { droop, bump, pose } = this.#stage;
+    return sweepTravel(this.frontEnd, 'heave', -droop, bump, ROWS, toRadians(pose.handwheel));
   });
   readonly rollSweep: TravelSweep = $derived.by(() => {
     const roll = toRadians(this.#stage.rollEnd);
@@ -71,7 +71,7 @@ export class Comparison implements Stage {
 
   // Of the open layout, but distinguished from it: while a point is dragged they stay, and so does all that hangs on them.
   readonly bump = $derived.by(() => this.#openLayout.layout.travel.bump);
-  readonly rebound = $derived.by(() => this.#openLayout.layout.travel.rebound);
+  readonly droop = $derived.by(() => this.#openLayout.layout.travel.rebound);
   readonly rollEnd = $derived.by(() => this.#openLayout.layout.travel.roll);
   readonly #openId = $derived.by(() => this.#openLayout.variant?.id);
 

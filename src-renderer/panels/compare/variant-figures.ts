@@ -55,9 +55,9 @@ export interface SweptAlready {
 
 /** Works the figures out: about a millisecond, or next to nothing of what has been swept already. */
 export function variantFigures(layout: Layout, frontEnd: FrontEnd, swept: SweptAlready = {}): VariantFigures {
-  const { bump, rebound, roll } = layout.travel;
+  const { bump, rebound: droop, roll } = layout.travel;
   const full = toRadians(roll);
-  const heave = summariseTravel(swept.heave ?? sweepTravel(frontEnd, 'heave', -rebound, bump, ROWS, 0));
+  const heave = summariseTravel(swept.heave ?? sweepTravel(frontEnd, 'heave', -droop, bump, ROWS, 0));
   const rolled = summariseTravel(swept.roll ?? sweepTravel(frontEnd, 'roll', -full, full, ROWS, 0));
   const turn = swept.turn ?? sweepTurn(frontEnd, 0, 0);
   const oneWheel = swept.oneWheel ?? worstOneWheel(frontEnd);

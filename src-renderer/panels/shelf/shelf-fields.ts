@@ -1,12 +1,12 @@
 import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
 import { sizeWords } from '../../../shared-math/shaft/index.ts';
 import {
-  type Column,
   cellValue,
   columnsOf,
   isAsked,
   type PartKind,
   putValue,
+  type ShelfColumn,
   valueAt,
 } from '../../../shared-math/shelf/index.ts';
 import { formatDecimal, type LengthStyle, MM_PER_INCH } from '../../../shared-math/units/index.ts';
@@ -34,7 +34,7 @@ export function blankDraft(kind: PartKind): Draft {
 }
 
 /** With one figure set, or taken out. */
-export function withFigure(draft: Draft, column: Column, value: unknown): Draft {
+export function withFigure(draft: Draft, column: ShelfColumn, value: unknown): Draft {
   const next = structuredClone(draft);
   putValue(next, column.path, value);
   const kept = tidied(next);
@@ -51,7 +51,7 @@ export function withFigure(draft: Draft, column: Column, value: unknown): Draft 
 }
 
 /** A figure as it stands in its field, with its unit. */
-export function figureText(column: Column, value: unknown, style: LengthStyle): string {
+export function figureText(column: ShelfColumn, value: unknown, style: LengthStyle): string {
   if (typeof value !== 'number') return value === undefined ? '' : String(value);
   if (column.holds === 'length') return sizeWords(value, style);
   if (column.holds === 'degrees') return `${value}°`;
@@ -61,7 +61,7 @@ export function figureText(column: Column, value: unknown, style: LengthStyle): 
 }
 
 /** What was typed, as a value; undefined if the field was emptied and may be. */
-export function readFigure(column: Column, typed: string, style: LengthStyle): Outcome<unknown, string> {
+export function readFigure(column: ShelfColumn, typed: string, style: LengthStyle): Outcome<unknown, string> {
   const text = typed
     .trim()
     .replace(/\s*per in\.?$/i, '')

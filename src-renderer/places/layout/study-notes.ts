@@ -1,4 +1,4 @@
-import type { Place, View } from '../../../shared-math/drawing/index.ts';
+import type { View, ViewPoint } from '../../../shared-math/drawing/index.ts';
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import type { Sensitivity } from '../../../shared-math/tune/index.ts';
 import type { Rect } from '../../board/labels.ts';
@@ -84,7 +84,7 @@ export function effectArrows(
       if (bump === undefined || Math.abs(bump) < LEAST || (bump > 0 && !all)) continue;
       const [dx, dy] = [right * effect.direction, down * effect.direction];
       const ink = bump < 0 ? 'steel' : 'soft';
-      const point = (along: number, aside: number): Place => [
+      const point = (along: number, aside: number): ViewPoint => [
         atX + (dx * along - dy * aside) * weight,
         atY + (dy * along + dx * aside) * weight,
       ];

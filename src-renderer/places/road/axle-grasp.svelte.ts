@@ -1,10 +1,10 @@
 import {
   type Drawing,
-  type Place,
   placeAtRide,
   placeInPose,
   roomFor,
   type View,
+  type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
 import type { Graspable, Grip, Hold } from '../../board/gestures/index.ts';
 import { type FramePose, placeFrame } from '../../document/frame-pose.ts';
@@ -46,7 +46,7 @@ export class AxleGrasp implements Graspable {
     return this.#found;
   }
 
-  at(drawing: Drawing, view: View, place: Place): AxleHold | undefined {
+  at(drawing: Drawing, view: View, place: ViewPoint): AxleHold | undefined {
     const held = holdUnder(this.#holds(drawing), view, place);
     if (!held) return undefined;
     const of = holdOf(held, view, place, this.#openLayout.layout);

@@ -4,10 +4,10 @@ import {
   isShown,
   type Outline,
   outline,
-  type Place,
   paintOrder,
   VIEWS,
   type View,
+  type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import { isWithin } from '../../board/body-spots.ts';
@@ -47,7 +47,7 @@ export function drawnHolds(drawing: Drawing, placed: Float64Array): DrawnHold[] 
 }
 
 /** What a hand takes hold of at a place of a view; of several parts the one painted last. */
-export function holdUnder(holds: readonly DrawnHold[], view: View, place: Place): Held | undefined {
+export function holdUnder(holds: readonly DrawnHold[], view: View, place: ViewPoint): Held | undefined {
   return holds.findLast((hold) => hold.view === view && isWithin(hold.outline, place))?.held;
 }
 
@@ -55,11 +55,11 @@ export function holdUnder(holds: readonly DrawnHold[], view: View, place: Place)
 export interface HeldIn extends Hold {
   readonly view: View;
   /** Where it was pressed, in the view's own plane. */
-  readonly at: Place;
+  readonly at: ViewPoint;
 }
 
 /** Where on the car a hand takes hold: a tyre at its middle, the beam where it is pressed if the view shows that. */
-export function holdOf(held: Held, view: View, at: Place, { axle }: Layout): HeldIn {
+export function holdOf(held: Held, view: View, at: ViewPoint, { axle }: Layout): HeldIn {
   const [, y, z] = (held === 'right' ? axle.right : axle.left).wheelCentre;
   const sideways = view === 'front';
   if (held !== 'axle') return { held, view, at, y, z, sideways };

@@ -1,15 +1,15 @@
 import { FLAG_NO_KICK, type RideRun, RUN_DIVERGED, RUN_OK } from '../../../shared-math/ride/index.ts';
 import { MM_PER_INCH, toDegrees } from '../../../shared-math/units/index.ts';
-import type { Column } from '../../curves/curve-data.ts';
+import type { CurveColumn } from '../../curves/curve-data.ts';
 import { valueAt } from './run-rows.ts';
 
 /** A drive in the units it is shown in, over s: degrees, and heave and toe in inches or mm. */
 export interface RoadColumns {
-  readonly steer: Column;
-  readonly heave: Column;
-  readonly roll: Column;
-  readonly toe: Column;
-  readonly kick: Column;
+  readonly steer: CurveColumn;
+  readonly heave: CurveColumn;
+  readonly roll: CurveColumn;
+  readonly toe: CurveColumn;
+  readonly kick: CurveColumn;
 }
 
 export interface RoadData {
@@ -24,9 +24,9 @@ const toeLength = (total: number, tyreRadius: number) => 4 * tyreRadius * Math.s
 export function roadData(run: RideRun, tyreRadius: number, unit: 'in' | 'mm'): RoadData {
   const per = unit === 'in' ? MM_PER_INCH : 1;
   const rows = Array.from({ length: run.count }, (_, row) => row);
-  const steered = (value: (row: number) => number): Column =>
+  const steered = (value: (row: number) => number): CurveColumn =>
     rows.map((row) => (run.status[row] === RUN_OK ? value(row) : null));
-  const ridden = (value: (row: number) => number): Column =>
+  const ridden = (value: (row: number) => number): CurveColumn =>
     rows.map((row) => (run.status[row] === RUN_DIVERGED ? null : value(row)));
   const of = (column: Float64Array, row: number) => column[row] as number;
   return {
@@ -58,7 +58,7 @@ export function roadNow(run: RideRun, tyreRadius: number, unit: 'in' | 'mm', tim
 }
 
 /** Where a curve is farthest from nothing: its value and its moment (s). Undefined if it has no value at all. */
-export function farthest(data: RoadData, column: Column): { value: number; at: number } | undefined {
+export function farthest(data: RoadData, column: CurveColumn): { value: number; at: number } | undefined {
   let found: { value: number; at: number } | undefined;
   column.forEach((value, row) => {
     if (typeof value !== 'number') return;

@@ -1,8 +1,8 @@
 import {
   FLAG_BUMP_STOP,
+  FLAG_DROOP_STOP,
   FLAG_LEFT_OFF_GROUND,
   FLAG_NO_KICK,
-  FLAG_REBOUND_STOP,
   FLAG_RIGHT_OFF_GROUND,
   type RideRun,
   RUN_DIVERGED,
@@ -62,7 +62,7 @@ export interface RunPeaks {
   /** s that either tyre is off the ground. */
   readonly offGround: number;
   readonly bumpStop: boolean;
-  readonly reboundStop: boolean;
+  readonly droopStop: boolean;
   /** The first moment (s) that is not `ok`, and what it is. */
   readonly trouble: { readonly at: number; readonly status: number } | undefined;
 }
@@ -99,7 +99,7 @@ export function peaksOf(run: RideRun): RunPeaks {
     toeChange: Math.max(0, toeMost - toeLeast),
     offGround: off * ((run.time[1] ?? 0) - (run.time[0] ?? 0)),
     bumpStop: (flags & FLAG_BUMP_STOP) !== 0,
-    reboundStop: (flags & FLAG_REBOUND_STOP) !== 0,
+    droopStop: (flags & FLAG_DROOP_STOP) !== 0,
     trouble,
   };
 }

@@ -1,4 +1,4 @@
-import { type Place, project, type View } from '../../../shared-math/drawing/index.ts';
+import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
 import { jointOfPoint, type Point } from '../../../shared-math/layout/index.ts';
 import type { Route } from '../../../shared-math/shaft/index.ts';
 import { formatDegrees, toDegrees } from '../../../shared-math/units/index.ts';
@@ -21,7 +21,7 @@ export interface ShaftPictureSource {
   readonly hoverView: View;
   /** px of a line of weight 1. */
   readonly weight: number;
-  onBoard(view: View, place: Place): Place;
+  onBoard(view: View, place: ViewPoint): ViewPoint;
 }
 
 /** px at weight 1: how far the two directions that make the angle are drawn, and where the arc between them runs. */
@@ -35,7 +35,7 @@ const SEEN = 0.08;
 function seenAlong({ onBoard }: ShaftPictureSource, view: View, at: Point, way: Point) {
   const [a, b] = [at, [at[0] + way[0], at[1] + way[1], at[2] + way[2]] as Point].map((point) =>
     onBoard(view, project(view, point)),
-  ) as [Place, Place];
+  ) as [ViewPoint, ViewPoint];
   const [origin, right] = [onBoard(view, [0, 0]), onBoard(view, [1, 0])];
   const scale = Math.hypot(right[0] - origin[0], right[1] - origin[1]);
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -56,7 +56,7 @@ function angleLines(
   const after = seenAlong(source, view, centre, directions[joint + 1] as Point);
   if (before.share < SEEN || after.share < SEEN) return [];
   const [x, y] = source.onBoard(view, project(view, centre));
-  const at = (angle: number, px: number): Place => [
+  const at = (angle: number, px: number): ViewPoint => [
     x + px * weight * Math.cos(angle),
     y + px * weight * Math.sin(angle),
   ];

@@ -4,9 +4,9 @@ import {
   checkMeetings,
   evenColumnYoke,
   type Meeting,
-  type Motion,
   outputOf,
   ratioOf,
+  type ShaftMotion,
   type Suggestion,
 } from '../../../shared-math/shaft/index.ts';
 import {
@@ -44,7 +44,7 @@ export const MOTION_AT: readonly number[] = Array.from({ length: 145 }, (_, i) =
  * A motion over the handwheel, counter-clockwise for the driver positive, with the first yoke so that left and right are alike.
  * Handwheel and chain turn opposite ways about their axes, so both are taken negative.
  */
-export function motionCurve(motion: Motion): MotionCurve {
+export function motionCurve(motion: ShaftMotion): MotionCurve {
   const yoke = evenColumnYoke(motion, 'slowest');
   const off: number[] = [];
   const ratio: number[] = [];

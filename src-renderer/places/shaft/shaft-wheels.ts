@@ -1,5 +1,5 @@
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
-import { evenColumnYoke, type Motion, ratioOf } from '../../../shared-math/shaft/index.ts';
+import { evenColumnYoke, ratioOf, type ShaftMotion } from '../../../shared-math/shaft/index.ts';
 import { type TurnSweep, worstOffEven } from '../../../shared-math/sweep/index.ts';
 import type { Radians } from '../../../shared-math/units/index.ts';
 
@@ -21,7 +21,7 @@ export function wheelsThroughShaft(
   turn: TurnSweep,
   heave: number,
   roll: Radians,
-  motion: Motion,
+  motion: ShaftMotion,
 ): WheelsThroughShaft | undefined {
   const without = turn.straightRatio;
   const most = worstOffEven(frontEnd, turn, heave, roll, motion);

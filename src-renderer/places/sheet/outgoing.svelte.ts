@@ -15,7 +15,7 @@ import {
   type ViewDrawn,
 } from './sheet-words.ts';
 
-type Wish = Request<'output.start'>['wish'];
+type OutputRequest = Request<'output.start'>['wish'];
 
 const PAPER_KEY = 'toeboard-paper';
 
@@ -93,7 +93,7 @@ export class Outgoing {
   }
 
   /** What the host is asked for; nothing for documents, which are exported as they always were. */
-  get wish(): Wish | undefined {
+  get wish(): OutputRequest | undefined {
     switch (this.chosen) {
       case 'drawing': {
         const pose = this.inPose ? this.#openLayout.carPose.pose : { heave: 0, roll: 0, handwheel: 0 };
@@ -111,7 +111,7 @@ export class Outgoing {
     }
   }
 
-  #request(wish: Wish): Request<'output.start'> | undefined {
+  #request(wish: OutputRequest): Request<'output.start'> | undefined {
     const { variant, settings } = this.#openLayout;
     return variant ? { id: variant.id, wish, unit: settings.unit, fraction: settings.fraction } : undefined;
   }

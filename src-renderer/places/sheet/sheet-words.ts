@@ -2,15 +2,15 @@ import type { Reply, Request } from '../../../src-main/api/contract.ts';
 
 // What can leave the board, in the order in which a builder wants it.
 
-type Wish = Request<'output.start'>['wish'];
-type DrawingWish = Extract<Wish, { kind: 'drawing' }>;
+type OutputRequest = Request<'output.start'>['wish'];
+type DrawingRequest = Extract<OutputRequest, { kind: 'drawing' }>;
 
 export type GoingOut = 'sheet' | 'templates' | 'customer' | 'drawing' | 'curves' | 'data';
-export type Paper = Extract<Wish, { kind: 'print' }>['paper'];
-export type ViewDrawn = Extract<DrawingWish['view'], 'side' | 'top' | 'front' | '3d'>;
-export type CurveDrawn = Exclude<DrawingWish['view'], ViewDrawn>;
-export type DrawnFormat = DrawingWish['format'];
-export type DataKind = Extract<Wish, { kind: 'table' }>['table'] | 'layout' | 'car';
+export type Paper = Extract<OutputRequest, { kind: 'print' }>['paper'];
+export type ViewDrawn = Extract<DrawingRequest['view'], 'side' | 'top' | 'front' | '3d'>;
+export type CurveDrawn = Exclude<DrawingRequest['view'], ViewDrawn>;
+export type DrawnFormat = DrawingRequest['format'];
+export type DataKind = Extract<OutputRequest, { kind: 'table' }>['table'] | 'layout' | 'car';
 
 export interface GoingOutWords {
   readonly id: GoingOut;

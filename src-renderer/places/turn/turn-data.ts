@@ -2,19 +2,19 @@ import type { Layout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type FrontEndState, steerRates } from '../../../shared-math/linkage/index.ts';
 import { ackermannCar, ackermannOf, type TurnSweep } from '../../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
-import type { Column } from '../../curves/curve-data.ts';
+import type { CurveColumn } from '../../curves/curve-data.ts';
 
 /** The whole turn in the units it is shown in: degrees, ratio to one, per cent. From the right lock to the left. */
 export interface TurnColumns {
-  readonly leftSteer: Column;
-  readonly rightSteer: Column;
-  readonly meanSteer: Column;
+  readonly leftSteer: CurveColumn;
+  readonly rightSteer: CurveColumn;
+  readonly meanSteer: CurveColumn;
   /** Where the outer wheel should be for the inner one. */
-  readonly idealOuter: Column;
+  readonly idealOuter: CurveColumn;
   /** Handwheel to wheels, without its sign. */
-  readonly ratio: Column;
-  readonly error: Column;
-  readonly percent: Column;
+  readonly ratio: CurveColumn;
+  readonly error: CurveColumn;
+  readonly percent: CurveColumn;
 }
 
 /** Over degrees of handwheel, + to the left. */
@@ -64,7 +64,7 @@ export function turnData(layout: Layout, sweep: TurnSweep): TurnData {
       sweep.ratio[row] as number,
     ),
   );
-  const column = (name: keyof TurnNow): Column => rows.map((row) => row[name] ?? null);
+  const column = (name: keyof TurnNow): CurveColumn => rows.map((row) => row[name] ?? null);
   return {
     at: Array.from(sweep.handwheel, toDegrees),
     columns: {

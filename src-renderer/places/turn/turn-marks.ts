@@ -1,5 +1,5 @@
 import { judgedPlane } from '../../../shared-math/aim/index.ts';
-import { type Place, project, type View } from '../../../shared-math/drawing/index.ts';
+import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
 import { transmissionAngles } from '../../../shared-math/joints/index.ts';
 import type { Carrier, Point } from '../../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../../shared-math/linkage/index.ts';
@@ -20,7 +20,7 @@ export interface TurnPictureSource {
   readonly shown: readonly View[];
   /** The angle between drag link and arm below which its dead centre is near, degrees. */
   readonly transmissionLeast: number;
-  onBoard(view: View, place: Place): Place;
+  onBoard(view: View, place: ViewPoint): ViewPoint;
 }
 
 /** rad. Wheels straighter than this have no turning centre to speak of. */

@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Body } from '../../../shared-math/drawing/drawing.ts';
+import type { DrawnHull } from '../../../shared-math/drawing/drawing.ts';
 import {
   boxOf,
   convexHull,
   type Outline,
   outline,
-  type Place,
   project,
   VIEWS,
   type View,
+  type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
 import { Pen } from '../../../shared-math/drawing/pen.ts';
 import { placeAtRide, roomFor } from '../../../shared-math/drawing/placing.ts';
@@ -36,7 +36,7 @@ const view = fc.constantFrom<View>(...VIEWS);
 
 function outlineOf(solids: readonly Solid[], shown: View): Outline {
   const pen = new Pen();
-  const body: Body = pen.hull(
+  const body: DrawnHull = pen.hull(
     ...solids.map(({ at, axis: along, radius, round }) => pen.disc('frame', at, along, radius, round)),
   );
   const drawing = pen.drawing();
@@ -74,11 +74,11 @@ function surface({ at, axis: along, radius, round }: Solid): Point[] {
   return points;
 }
 
-const places = (line: Outline): Place[] =>
+const places = (line: Outline): ViewPoint[] =>
   Array.from({ length: line.length / 2 }, (_, i) => [line[2 * i] as number, line[2 * i + 1] as number]);
 
 /** How far a convex outline reaches in a direction. */
-const reach = (line: readonly Place[], right: number, down: number) =>
+const reach = (line: readonly ViewPoint[], right: number, down: number) =>
   Math.max(...line.map((place) => place[0] * right + place[1] * down));
 
 describe('silhouettes', () => {
@@ -105,10 +105,10 @@ describe('silhouettes', () => {
       fc.property(fc.array(solid, { minLength: 1, maxLength: 4 }), view, (solids, shown) => {
         const line = places(outlineOf(solids, shown));
         for (let i = 0; i < line.length; i += 1) {
-          const [a, b, c] = [0, 1, 2].map((k) => line[(i + k) % line.length] as Place) as [
-            Place,
-            Place,
-            Place,
+          const [a, b, c] = [0, 1, 2].map((k) => line[(i + k) % line.length] as ViewPoint) as [
+            ViewPoint,
+            ViewPoint,
+            ViewPoint,
           ];
           const turn = (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]);
           expect(turn).toBeGreaterThan(-1e-4);
@@ -126,7 +126,7 @@ describe('silhouettes', () => {
     outline(body, placed, 'front', out);
     expect(boxOf(out)).toEqual({ left: -75, top: -600, right: 75, bottom: 0 });
     const hull = convexHull(places(out));
-    const corners: Place[] = [
+    const corners: ViewPoint[] = [
       [-75, -600],
       [75, -600],
       [75, 0],
@@ -148,12 +148,12 @@ describe('silhouettes', () => {
 
 describe('the convex hull', () => {
   const whole = fc.integer({ min: -500, max: 500 });
-  const place = fc.tuple(whole, whole) as fc.Arbitrary<Place>;
+  const place = fc.tuple(whole, whole) as fc.Arbitrary<ViewPoint>;
 
   /** A hull by brute force: the points through which some line leaves all the others on one side. */
-  function isExtreme(candidate: Place, all: readonly Place[]): boolean {
+  function isExtreme(candidate: ViewPoint, all: readonly ViewPoint[]): boolean {
     return Array.from({ length: 720 }, (_, i) => (i / 720) * 2 * Math.PI).some((angle) => {
-      const along = (p: Place) => p[0] * Math.cos(angle) + p[1] * Math.sin(angle);
+      const along = (p: ViewPoint) => p[0] * Math.cos(angle) + p[1] * Math.sin(angle);
       return all.every((p) => p === candidate || along(p) < along(candidate));
     });
   }
@@ -173,7 +173,7 @@ describe('the convex hull', () => {
       fc.property(fc.array(place, { minLength: 3, maxLength: 40 }), (all) => {
         const hull = convexHull(all);
         for (let i = 0; i < hull.length; i += 1) {
-          const [a, b] = [hull[i] as Place, hull[(i + 1) % hull.length] as Place];
+          const [a, b] = [hull[i] as ViewPoint, hull[(i + 1) % hull.length] as ViewPoint];
           for (const p of all)
             expect((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])).toBeGreaterThan(-1e-6);
         }
@@ -196,7 +196,7 @@ describe('the convex hull', () => {
 });
 
 describe('bands', () => {
-  function bandOf(path: readonly Point[], up: Point, out: Point, shown: View): Place[] {
+  function bandOf(path: readonly Point[], up: Point, out: Point, shown: View): ViewPoint[] {
     const pen = new Pen();
     const sections = path.map((at) => pen.section('frame', at, up, out));
     const placed = roomFor(pen.drawing());
@@ -227,14 +227,14 @@ describe('bands', () => {
     ];
     const edge = bandOf(path, [0, 0, 10], [0, 12, 0], 'top');
     const middle = path.map((p) => project('top', p));
-    const offset = (p: Place, a: Place, b: Place) =>
+    const offset = (p: ViewPoint, a: ViewPoint, b: ViewPoint) =>
       Math.abs((b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0])) /
       Math.hypot(b[0] - a[0], b[1] - a[1]);
-    const [m0, m1, m2] = middle as [Place, Place, Place];
-    const kink = edge[1] as Place;
+    const [m0, m1, m2] = middle as [ViewPoint, ViewPoint, ViewPoint];
+    const kink = edge[1] as ViewPoint;
     expect(offset(kink, m0, m1)).toBeCloseTo(offset(kink, m1, m2), 9);
     // The second stretch is measured across itself, where a section square to the car is narrower.
-    expect(offset(edge[0] as Place, m0, m1)).toBeCloseTo(12, 9);
+    expect(offset(edge[0] as ViewPoint, m0, m1)).toBeCloseTo(12, 9);
   });
 });
 

@@ -1,6 +1,6 @@
 import { add } from '../../../geometry/vectors.ts';
 import type { Carrier, Point } from '../../../layout/index.ts';
-import type { Body } from '../../drawing.ts';
+import type { DrawnHull } from '../../drawing.ts';
 import type { Pen } from '../../pen.ts';
 
 /** Share of the half beam at which rods are bolted to it. */
@@ -9,7 +9,7 @@ export const ROD_STATION = 0.7;
 export const ROD_SPREAD = 44;
 
 /** The plate that holds an upper and a lower rod on the beam. */
-export function bracket(pen: Pen, carrier: Carrier, at: Point): Body {
+export function bracket(pen: Pen, carrier: Carrier, at: Point): DrawnHull {
   const end = (z: number) => [
     pen.disc(carrier, add(at, [0, -6, z]), [0, 1, 0], 15),
     pen.disc(carrier, add(at, [0, 6, z]), [0, 1, 0], 15),

@@ -5,9 +5,9 @@ import {
   isShown,
   type Outline,
   outline,
-  type Place,
   project,
   type View,
+  type ViewPoint,
   viewBoxes,
 } from '../../../../shared-math/drawing/index.ts';
 import { norm, subtract } from '../../../../shared-math/geometry/vectors.ts';
@@ -37,12 +37,12 @@ class ViewWriter {
   }
 
   /** Where a point of the car is drawn: right and up, mm. */
-  at(point: Point): Place {
+  at(point: Point): ViewPoint {
     const [right, down] = project(this.#view, point);
     return [right, -down + 0];
   }
 
-  line(layer: DxfLayer, places: readonly Place[], closed = false, broken = false): void {
+  line(layer: DxfLayer, places: readonly ViewPoint[], closed = false, broken = false): void {
     if (places.length < 2) return;
     this.dxf.addLWPolyline(
       places.map(([x, y]) => ({ point: { x: this.#size(x), y: this.#size(y) } })),
@@ -54,14 +54,14 @@ class ViewWriter {
     );
   }
 
-  text(layer: DxfLayer, words: string, [x, y]: Place, height = TEXT, degrees = 0): void {
+  text(layer: DxfLayer, words: string, [x, y]: ViewPoint, height = TEXT, degrees = 0): void {
     this.dxf.addText(point3d(this.#size(x), this.#size(y), 0), this.#size(height), dxfText(words), {
       layerName: layer,
       rotation: degrees,
     });
   }
 
-  point([x, y]: Place): void {
+  point([x, y]: ViewPoint): void {
     this.dxf.addPoint(this.#size(x), this.#size(y), 0, { layerName: 'hardpoints' });
   }
 }
@@ -72,20 +72,20 @@ function drawStrokes(writer: ViewWriter, { drawing, placed }: Scene, view: View)
       if (!isShown(shape, view)) continue;
       const line: Outline = [];
       outline(shape, placed, view, line);
-      const places: Place[] = [];
+      const places: ViewPoint[] = [];
       for (let i = 0; i < line.length; i += 2) places.push([line[i] as number, -(line[i + 1] as number) + 0]);
       writer.line(layerOf(part), places, isClosed(shape), shape.ink === 'broken');
     }
 }
 
 /** A distance between two places, drawn beside them by `off` mm, with its ticks and its words above the line. */
-function dimension(writer: ViewWriter, a: Place, b: Place, off: number, words: string): void {
+function dimension(writer: ViewWriter, a: ViewPoint, b: ViewPoint, off: number, words: string): void {
   const [from, to] = a[0] < b[0] || (a[0] === b[0] && a[1] <= b[1]) ? [a, b] : [b, a];
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < 4 * TICK) return;
-  const along: Place = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const square: Place = [-along[1], along[0]];
-  const moved = ([x, y]: Place, by: number): Place => [x + square[0] * by, y + square[1] * by];
+  const along: ViewPoint = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+  const square: ViewPoint = [-along[1], along[0]];
+  const moved = ([x, y]: ViewPoint, by: number): ViewPoint => [x + square[0] * by, y + square[1] * by];
   const [p, q] = [moved(from, off), moved(to, off)];
   const past = off + Math.sign(off) * TICK;
   writer.line('dimensions', [p, q]);
@@ -98,7 +98,7 @@ function dimension(writer: ViewWriter, a: Place, b: Place, off: number, words: s
     ]);
   // Seen from the middle, the words stand about as wide as they are long.
   const half = (words.length * TEXT * 0.6) / 2;
-  const middle: Place = [(p[0] + q[0]) / 2 - along[0] * half, (p[1] + q[1]) / 2 - along[1] * half];
+  const middle: ViewPoint = [(p[0] + q[0]) / 2 - along[0] * half, (p[1] + q[1]) / 2 - along[1] * half];
   const degrees = (Math.atan2(along[1], along[0]) * 180) / Math.PI;
   writer.text('dimensions', words, [middle[0] + square[0] * 4, middle[1] + square[1] * 4], TEXT, degrees);
 }

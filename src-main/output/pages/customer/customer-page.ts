@@ -25,14 +25,14 @@ const BIG: TextStyle = { face: 'headingBold', size: 32, colour: INK };
 const WHAT: TextStyle = { face: 'bold', size: 11, colour: INK };
 const SUBHEAD: TextStyle = { face: 'headingBold', size: 14, colour: INK };
 
-interface Told {
+interface CustomerFigure {
   readonly figure: string;
   readonly what: string;
   readonly plain: string;
 }
 
 /** The three figures with what each means at the wheel. */
-function threeFigures(model: SheetModel): Told[] {
+function threeFigures(model: SheetModel): CustomerFigure[] {
   const { layout, analysis, style, length } = model;
   const { turn } = analysis;
   const bump = bumpSteer(model);

@@ -173,8 +173,8 @@ function travelWords(model: SheetModel): string {
 /** Poses over the travel with their angles: every figure as the command line's `sweep` gives it. */
 function travelTable(model: SheetModel): Block {
   const { frontEnd, layout, style } = model;
-  const { bump, rebound } = layout.travel;
-  const sweep = sweepTravel(frontEnd, 'heave', -rebound, bump, POSES_PRINTED, 0);
+  const { bump, rebound: droop } = layout.travel;
+  const sweep = sweepTravel(frontEnd, 'heave', -droop, bump, POSES_PRINTED, 0);
   const rows = [...sweep.at].map((heave, i) => {
     if (sweep.status[i] !== ROW_OK) return [heaveWords(model, heave), 'not reached', '', '', '', ''];
     const toe = sweep.totalToeIn[i] as number;

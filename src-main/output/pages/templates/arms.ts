@@ -1,4 +1,4 @@
-import type { Place } from '../../../../shared-math/drawing/index.ts';
+import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../../../../shared-math/geometry/vectors.ts';
 import type { Layout, Point, Side } from '../../../../shared-math/layout/index.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
@@ -32,7 +32,7 @@ function planeSquareTo(axis: Point, origin: Point, wish: Point, away: Point): Pl
   return { origin, right, down: cross(n, right) };
 }
 
-function inPlane({ origin, right, down }: Plane, point: Point): Place {
+function inPlane({ origin, right, down }: Plane, point: Point): ViewPoint {
   const d = subtract(point, origin);
   return [dot(d, right), dot(d, down)];
 }
@@ -46,27 +46,27 @@ interface ArmFacts {
   readonly title: string;
   readonly note: string;
   readonly plane: Plane;
-  readonly centre: Place;
-  readonly ball: Place;
+  readonly centre: ViewPoint;
+  readonly ball: ViewPoint;
   readonly hub: string;
   /** A direction to hold the paper by, and what it is. */
-  readonly along: Place;
+  readonly along: ViewPoint;
   readonly alongWords: string;
   readonly words: readonly string[];
 }
 
 /** Angle between two directions of the paper, rad. */
-const between = (a: Place, b: Place) =>
+const between = (a: ViewPoint, b: ViewPoint) =>
   Math.acos(Math.min(1, Math.max(-1, (a[0] * b[0] + a[1] * b[1]) / (Math.hypot(...a) * Math.hypot(...b)))));
 
 function armTemplate(model: SheetModel, facts: ArmFacts): Template {
   const { centre, ball } = facts;
-  const reach: Place = [ball[0] - centre[0], ball[1] - centre[1]];
+  const reach: ViewPoint = [ball[0] - centre[0], ball[1] - centre[1]];
   const length = Math.hypot(...reach);
   const off = between(facts.along, reach);
   // The line to hold the paper by runs on the side to which the arm points.
   const sign = off > Math.PI / 2 ? -1 : 1;
-  const onLine = (by: number): Place => [
+  const onLine = (by: number): ViewPoint => [
     centre[0] + facts.along[0] * sign * by,
     centre[1] + facts.along[1] * sign * by,
   ];

@@ -3,9 +3,9 @@ import {
   isShown,
   type Outline,
   outline,
-  type Place,
   project,
   type View,
+  type ViewPoint,
 } from '../../../../shared-math/drawing/index.ts';
 import { unit } from '../../../../shared-math/geometry/vectors.ts';
 import { halfOf, type Point, type Side } from '../../../../shared-math/layout/index.ts';
@@ -104,7 +104,7 @@ function placeWords(model: SheetModel, name: string, at: Point): string {
 }
 
 /** Places of the rail's upper and lower edge near a point, so that the picture shows them. */
-function railEdges(model: SheetModel, view: View, [x, y, z]: Point): Place[] {
+function railEdges(model: SheetModel, view: View, [x, y, z]: Point): ViewPoint[] {
   const section = model.datum.sectionAt(x, y);
   if (!section || view === 'top') return [];
   const out = Math.sign(y || 1) * (Math.abs(y) > section.outer ? section.outer : section.inner);

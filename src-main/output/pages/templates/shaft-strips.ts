@@ -1,4 +1,4 @@
-import type { Place } from '../../../../shared-math/drawing/index.ts';
+import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { ShaftDocument } from '../../../../shared-math/layout/index.ts';
 import {
   type EndWork,
@@ -63,14 +63,17 @@ export function surfaceOf(
  * cuts the surface at s along the shaft from its middle where r cos θ = offset - √(b² - s²). Points along and around,
  * mm from the notch's middle, closed.
  */
-export function notchEdge(r: number, b: number, offset: number): Place[] {
+export function notchEdge(r: number, b: number, offset: number): ViewPoint[] {
   const half = (s: number) =>
     r * Math.acos(Math.min(1, Math.max(-1, (offset - Math.sqrt(Math.max(0, b * b - s * s))) / r)));
   // The bolt leaves the surface where its own side stands at the round's top.
   const reach = offset - r > 0 ? Math.sqrt(Math.max(0, b * b - (offset - r) ** 2)) : b;
   const steps = 24;
   const along = Array.from({ length: steps + 1 }, (_, i) => -reach * Math.cos((Math.PI * i) / steps));
-  return [...along.map((s): Place => [s, -half(s)]), ...along.reverse().map((s): Place => [s, half(s)])];
+  return [
+    ...along.map((s): ViewPoint => [s, -half(s)]),
+    ...along.reverse().map((s): ViewPoint => [s, half(s)]),
+  ];
 }
 
 interface Strip {

@@ -1,10 +1,10 @@
-import type { Box, Place } from '../../../../shared-math/drawing/index.ts';
+import type { Box, ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import { INK, SOFT, STEEL, WHITE } from '../../pens/colours.ts';
 import type { Align, PrintPen } from '../../pens/print-pen.ts';
 import { DIMENSION, SMALL } from '../../pens/styles.ts';
 
 /** Puts a place of a template's own plane (right and down, mm at full size) on the page at hand. */
-export type OnPaper = (place: Place) => Place;
+export type OnPaper = (place: ViewPoint) => ViewPoint;
 
 /** Something drawn at full size, over as many pages as it takes. */
 export interface Template {
@@ -21,7 +21,7 @@ export interface Template {
 const CENTRE_DASH = [6, 1.4, 1.4, 1.4];
 
 /** A cross on a centre, with a small circle about it. mm of its arms. */
-export function centreMark(pen: PrintPen, [x, y]: Place, reach = 9): void {
+export function centreMark(pen: PrintPen, [x, y]: ViewPoint, reach = 9): void {
   const line = { width: 0.18, colour: INK, dash: [4, 0.8, 0.8, 0.8] };
   pen.line(x - reach, y, x + reach, y, line);
   pen.line(x, y - reach, x, y + reach, line);
@@ -29,17 +29,23 @@ export function centreMark(pen: PrintPen, [x, y]: Place, reach = 9): void {
 }
 
 /** A ball's centre, in the colour of what moves. */
-export function ballMark(pen: PrintPen, [x, y]: Place): void {
+export function ballMark(pen: PrintPen, [x, y]: ViewPoint): void {
   centreMark(pen, [x, y]);
   pen.circle(x, y, 4, { width: 0.4, colour: STEEL });
 }
 
-export function centreLine(pen: PrintPen, [x1, y1]: Place, [x2, y2]: Place): void {
+export function centreLine(pen: PrintPen, [x1, y1]: ViewPoint, [x2, y2]: ViewPoint): void {
   pen.line(x1, y1, x2, y2, { width: 0.2, colour: INK, dash: CENTRE_DASH });
 }
 
 /** Words beside a place, on white so that lines do not run through them. */
-export function tag(pen: PrintPen, words: string, [x, y]: Place, align: Align = 'left', soft = false): void {
+export function tag(
+  pen: PrintPen,
+  words: string,
+  [x, y]: ViewPoint,
+  align: Align = 'left',
+  soft = false,
+): void {
   const style = soft ? { ...SMALL, colour: SOFT } : DIMENSION;
   const wide = pen.widthOf(words, style);
   const left = align === 'left' ? x : align === 'right' ? x - wide : x - wide / 2;
@@ -48,12 +54,12 @@ export function tag(pen: PrintPen, words: string, [x, y]: Place, align: Align = 
 }
 
 /** A dimension between two places: a line with arrows, `off` mm beside the straight one, its figure in the middle. */
-export function dimension(pen: PrintPen, from: Place, to: Place, off: number, words: string): void {
+export function dimension(pen: PrintPen, from: ViewPoint, to: ViewPoint, off: number, words: string): void {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   if (length < 1) return;
   const along = [(to[0] - from[0]) / length, (to[1] - from[1]) / length] as const;
   const aside = [-along[1], along[0]] as const;
-  const at = ([x, y]: Place, by: number): Place => [x + aside[0] * by, y + aside[1] * by];
+  const at = ([x, y]: ViewPoint, by: number): ViewPoint => [x + aside[0] * by, y + aside[1] * by];
   const line = { width: 0.15, colour: INK };
   const [a, b] = [at(from, off), at(to, off)];
   for (const place of [from, to]) {
@@ -66,7 +72,7 @@ export function dimension(pen: PrintPen, from: Place, to: Place, off: number, wo
     [a, 1],
     [b, -1],
   ] as const) {
-    const back: Place = [tip[0] + way * along[0] * 2.6, tip[1] + way * along[1] * 2.6];
+    const back: ViewPoint = [tip[0] + way * along[0] * 2.6, tip[1] + way * along[1] * 2.6];
     pen.fill([tip[0], tip[1], ...at(back, 0.5), ...at(back, -0.5)], INK);
   }
   if (length > pen.widthOf(words, DIMENSION) + 8)
@@ -75,7 +81,7 @@ export function dimension(pen: PrintPen, from: Place, to: Place, off: number, wo
 }
 
 /** The bounds of some places, with mm around them. */
-export function around(places: readonly Place[], by: number): Box {
+export function around(places: readonly ViewPoint[], by: number): Box {
   return {
     left: Math.min(...places.map(([right]) => right)) - by,
     right: Math.max(...places.map(([right]) => right)) + by,

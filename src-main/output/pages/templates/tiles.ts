@@ -1,4 +1,4 @@
-import type { Box, Place } from '../../../../shared-math/drawing/index.ts';
+import type { Box, ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { INK, SOFT, WASH } from '../../pens/colours.ts';
 import type { Area } from '../../pens/papers.ts';
@@ -58,7 +58,7 @@ export function planTiles(pageFrame: PageFrame, template: Template): TilePlan {
 const tileName = (column: number, row: number) => `${String.fromCharCode(65 + (column % 26))}${row + 1}`;
 
 /** A mark to lay pages over one another by: a cross in a circle, on the same spot of the template on every page. */
-function registrationMark(pen: PrintPen, [x, y]: Place): void {
+function registrationMark(pen: PrintPen, [x, y]: ViewPoint): void {
   const line = { width: 0.15, colour: INK };
   pen.circle(x, y, 2, line);
   pen.line(x - 4, y, x + 4, y, line);
@@ -101,7 +101,7 @@ function paintTile(
   };
   const left = bounds.left - spare.right + column * step.width;
   const top = bounds.top - spare.down + row * step.height;
-  const at = ([right, down]: Place): Place => [room.x + right - left, room.y + down - top];
+  const at = ([right, down]: ViewPoint): ViewPoint => [room.x + right - left, room.y + down - top];
   const [x1, y1] = [room.x + room.width, room.y + room.height];
   // What runs on, as a rail does, ends where the words above begin.
   const y0 = Math.max(room.y, at([0, template.bounds.top])[1]);

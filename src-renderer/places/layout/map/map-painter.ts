@@ -1,4 +1,4 @@
-import type { Place } from '../../../../shared-math/drawing/index.ts';
+import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import { toDegrees } from '../../../../shared-math/units/index.ts';
 import { mixed, type Palette } from '../../../board/inks.ts';
 import { type MapImage, NOWHERE } from './map-image.ts';
@@ -16,7 +16,7 @@ export interface MapPicture {
 }
 
 /** px on the board of a place of the map's plane, mm. */
-export type ToBoard = (across: number, up: number) => Place;
+export type ToBoard = (across: number, up: number) => ViewPoint;
 
 const HATCH_STEP = 7;
 const LABEL_SIZE = 11;
@@ -75,7 +75,7 @@ function abgr(colour: string): number {
   return (0xff000000 | ((value & 0xff) << 16) | (value & 0xff00) | (value >> 16)) >>> 0;
 }
 
-function boxOf(a: Place, b: Place): Box {
+function boxOf(a: ViewPoint, b: ViewPoint): Box {
   return {
     left: Math.min(a[0], b[0]),
     right: Math.max(a[0], b[0]),

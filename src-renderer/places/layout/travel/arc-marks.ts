@@ -1,4 +1,4 @@
-import type { Place } from '../../../../shared-math/drawing/index.ts';
+import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from '../../../board/overlay.ts';
 import type { Note, OverlaySource } from '../../../board/overlay-picture.ts';
 import type { Arcs, Gap } from './arcs.ts';
@@ -10,7 +10,7 @@ export interface ArcSource
   readonly gap: Gap | undefined;
 }
 
-const flat = (places: readonly Place[]) => places.flatMap((place) => [place[0], place[1]]);
+const flat = (places: readonly ViewPoint[]) => places.flatMap((place) => [place[0], place[1]]);
 
 /** px that the zero-slope line is drawn on beyond the aim point. */
 const BEYOND_AIM = 46;
@@ -19,7 +19,7 @@ const BEYOND_AIM = 46;
 export function arcMarks(source: ArcSource): { lines: OverlayLine[]; marks: OverlayMark[] } {
   const { arcs, gap, shown } = source;
   if (!shown.includes(arcs.view)) return { lines: [], marks: [] };
-  const onBoard = (place: Place) => source.onBoard(arcs.view, place);
+  const onBoard = (place: ViewPoint) => source.onBoard(arcs.view, place);
   const lines: OverlayLine[] = [];
   const marks: OverlayMark[] = [];
   if (arcs.zeroSlope) {
@@ -57,10 +57,10 @@ export function arcNotes(source: ArcSource): Note[] {
   const { arcs, gap, shown } = source;
   if (!shown.includes(arcs.view) || arcs.asked.length === 0) return [];
   const nothing = gap ? gapWords(source, gap.size) === NO_GAP : false;
-  const onBoard = (place: Place) => source.onBoard(arcs.view, place);
+  const onBoard = (place: ViewPoint) => source.onBoard(arcs.view, place);
   const note = (
     id: string,
-    at: Place,
+    at: ViewPoint,
     toward: number,
     text: string,
     ink: OverlayInk,
@@ -71,7 +71,7 @@ export function arcNotes(source: ArcSource): Note[] {
   };
   const notes: Note[] = [];
   if (gap) {
-    const middle: Place = [(gap.asked[0] + gap.allowed[0]) / 2, (gap.asked[1] + gap.allowed[1]) / 2];
+    const middle: ViewPoint = [(gap.asked[0] + gap.allowed[0]) / 2, (gap.asked[1] + gap.allowed[1]) / 2];
     notes.push(
       note(
         'gap',
@@ -83,8 +83,8 @@ export function arcNotes(source: ArcSource): Note[] {
       ),
     );
   }
-  const low = arcs.asked.at(0) as Place;
-  const high = arcs.allowed.at(-1) as Place;
+  const low = arcs.asked.at(0) as ViewPoint;
+  const high = arcs.allowed.at(-1) as ViewPoint;
   notes.push(note('asked', low, 150, 'axle asks', 'asked', false));
   notes.push(note('allowed', high, 210, 'link allows', 'allowed', false));
   if (arcs.aim)
@@ -96,7 +96,7 @@ export function arcNotes(source: ArcSource): Note[] {
 const EDGE = 26;
 
 /** The aim's name, beside it; where it lies off the board, where its line leaves, and how much further it is. */
-function aimNote(source: ArcSource, from: Place, at: Place): Note {
+function aimNote(source: ArcSource, from: ViewPoint, at: ViewPoint): Note {
   const { x, y, width, height } = source.bounds;
   // The share of the way from the ball to the aim that is still on the board.
   let share = 1;

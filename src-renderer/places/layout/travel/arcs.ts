@@ -10,7 +10,7 @@ import {
   zeroSlopeHeight,
   zeroSlopeLine,
 } from '../../../../shared-math/aim/index.ts';
-import { type Place, project, type View } from '../../../../shared-math/drawing/index.ts';
+import { project, type View, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/layout/index.ts';
 import type { FrontEnd } from '../../../../shared-math/linkage/index.ts';
 
@@ -19,13 +19,13 @@ export interface Arcs {
   readonly view: View;
   readonly heave: Float64Array;
   /** What the axle asks of the steering-arm ball; empty where the axle has no pose. */
-  readonly asked: readonly Place[];
+  readonly asked: readonly ViewPoint[];
   /** What the drag link allows it. */
-  readonly allowed: readonly Place[];
+  readonly allowed: readonly ViewPoint[];
   /** Where the pitman ball would best be in its own plane. */
-  readonly aim: { readonly at: Place } | undefined;
+  readonly aim: { readonly at: ViewPoint } | undefined;
   /** Along the zero-slope line in the pitman ball's plane: beside the steering-arm ball, and beside the aim point. */
-  readonly zeroSlope: { readonly from: Place; readonly to: Place } | undefined;
+  readonly zeroSlope: { readonly from: ViewPoint; readonly to: ViewPoint } | undefined;
 }
 
 export interface Gap {
@@ -35,12 +35,12 @@ export interface Gap {
   readonly elsewhere: boolean;
   /** Without a sign, mm. */
   readonly size: number;
-  readonly asked: Place;
-  readonly allowed: Place;
+  readonly asked: ViewPoint;
+  readonly allowed: ViewPoint;
 }
 
-function placesOf(points: Float64Array, view: View): Place[] {
-  const places: Place[] = [];
+function placesOf(points: Float64Array, view: View): ViewPoint[] {
+  const places: ViewPoint[] = [];
   for (let i = 0; i + 2 < points.length; i += 3)
     places.push(project(view, [points[i] as number, points[i + 1] as number, points[i + 2] as number]));
   return places;
@@ -72,13 +72,13 @@ export function arcsOf(travel: HeldTravel, aim: AimOutcome): Arcs {
   };
 }
 
-function between(places: readonly Place[], heave: Float64Array, at: number): Place | undefined {
+function between(places: readonly ViewPoint[], heave: Float64Array, at: number): ViewPoint | undefined {
   for (let i = 1; i < places.length; i += 1) {
     const from = heave[i - 1] as number;
     const to = heave[i] as number;
     if (at < from || at > to) continue;
     const share = (at - from) / (to - from);
-    const [a, b] = [places[i - 1] as Place, places[i] as Place];
+    const [a, b] = [places[i - 1] as ViewPoint, places[i] as ViewPoint];
     return [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
   }
   return undefined;

@@ -75,7 +75,7 @@ export interface Adjustment {
   readonly bumpSteer: BumpSteerDoubt | null;
   /**
    * Covariance of the changes of steer that were asked for, degrees², whole, in their order; null if none was or one of
-   * them cannot be told.
+   * them cannot be known.
    */
   readonly changes: Float64Array | null;
   /** Sum of squared residuals in their doubts, weak knowledge included: what the adjustment made least. */

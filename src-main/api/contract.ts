@@ -1,4 +1,10 @@
 import { z } from 'zod';
+import {
+  type CarSurvey,
+  carSurveySchema,
+  INSTRUMENTS,
+  type Instrument,
+} from '../../shared-math/adjust/list/index.ts';
 import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
 import { type LayoutDocument, layoutSchema } from '../../shared-math/layout/index.ts';
 import { shelfPartSchema } from '../../shared-math/shelf/index.ts';
@@ -26,6 +32,9 @@ const ids = z.array(id).max(5000);
 
 /** A document that goes out was read when it left the store or its file: it is not read a second time. */
 const readDocument = z.custom<LayoutDocument>((value) => typeof value === 'object' && value !== null);
+
+/** The same holds for a car's survey. */
+const readSurvey = z.custom<CarSurvey>((value) => typeof value === 'object' && value !== null);
 
 const openVariant = z.object({
   id,
@@ -79,6 +88,14 @@ const limits = z.strictObject(limitSchemas).superRefine((own, context) => {
   }
 });
 
+/** What each of the shop's instruments leaves in doubt, one standard deviation: mm, the angle finder's in degrees. */
+const instruments = z.strictObject(
+  Object.fromEntries(INSTRUMENTS.map((name) => [name, z.number().min(0.01).max(25)])) as Record<
+    Instrument,
+    z.ZodNumber
+  >,
+);
+
 const settings = z.strictObject({
   unit: z.enum(['in', 'mm']),
   /** Inches are shown to the nearest 1/n; 0 shows decimals. */
@@ -90,6 +107,8 @@ const settings = z.strictObject({
   limits,
   /** mm by which this shop's hardpoints may be off, each way. */
   tolerance: z.number().min(0.1).max(25),
+  /** Set as a whole. */
+  instruments,
 });
 
 export const contract = {
@@ -127,6 +146,22 @@ export const contract = {
   },
   'car.duplicate': { input: z.strictObject({ id }), output: z.object({ id }) },
   'car.move': { input: z.strictObject({ id, customerId: id }), output: none },
+
+  /** What was measured on a car; an empty survey of revision 0 where nothing was. Refused as `refused-document` if damaged. */
+  'survey.read': {
+    input: z.strictObject({ carId: id }),
+    output: z.object({ carId: id, survey: readSurvey, revision: z.number().int() }),
+  },
+  /** Saves it as a variant is saved: refused as `changed-elsewhere` if it was saved since, unless `force`. */
+  'survey.save': {
+    input: z.strictObject({
+      carId: id,
+      survey: carSurveySchema,
+      revision: z.number().int(),
+      force: z.boolean().default(false),
+    }),
+    output: z.object({ revision: z.number().int() }),
+  },
 
   /** A name that the car has already is made distinct: "Arm down 2". */
   'variant.add': { input: z.strictObject({ carId: id, document: layoutSchema }), output: z.object({ id }) },

@@ -1,22 +1,29 @@
 import { createHash } from 'node:crypto';
 import { z } from 'zod';
+import { type CarSurvey, carSurveySchema } from '../../shared-math/adjust/list/index.ts';
 import { type LayoutDocument, type Refusal, readLayout, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { type CheckedPhoto, checkPhoto } from './photo-check.ts';
 
 /** The version of the whole-car file that this program writes, and the newest that it reads. */
-const CAR_FILE_VERSION = 2;
+const CAR_FILE_VERSION = 3;
+/** What a car that nobody measured is written as, for older programs. */
+const CAR_FILE_VERSION_UNMEASURED = 2;
 export const CAR_FILE_FORMAT = 'toeboard-car';
 
 const carFileSchema = z.strictObject({
   format: z.literal(CAR_FILE_FORMAT),
-  version: z.literal([1, CAR_FILE_VERSION]),
+  version: z.literal([1, CAR_FILE_VERSION_UNMEASURED, CAR_FILE_VERSION]),
   /** Whose car it is; version 1 did not tell. */
   customer: z.string().trim().min(1).max(200).optional(),
   name: z.string().trim().min(1).max(200),
   notes: z.string().max(20_000).default(''),
   /** Each is read as a layout document of its own, which may be of an older version. */
   layouts: z.array(z.unknown()).max(1000),
+  /** What was measured on the car, since version 3; how it was typed, and whether its sides are alike. */
+  survey: carSurveySchema.shape.survey.optional(),
+  taken: carSurveySchema.shape.taken,
+  alike: carSurveySchema.shape.alike,
   /** The photos that the layouts name: each file as it was brought in, in base64. */
   photos: z
     .array(z.strictObject({ hash: z.string().regex(/^[0-9a-f]{64}$/), content: z.base64() }))
@@ -27,16 +34,20 @@ const carFileSchema = z.strictObject({
 /** A whole car as it travels between shops: its layouts without their histories. */
 export interface CarFile {
   readonly format: typeof CAR_FILE_FORMAT;
-  readonly version: typeof CAR_FILE_VERSION;
+  readonly version: typeof CAR_FILE_VERSION | typeof CAR_FILE_VERSION_UNMEASURED;
   readonly customer?: string | undefined;
   readonly name: string;
   readonly notes: string;
   readonly layouts: readonly LayoutDocument[];
+  readonly survey?: CarSurvey['survey'];
+  readonly taken?: CarSurvey['taken'];
+  readonly alike?: boolean | undefined;
   readonly photos?: readonly { readonly hash: string; readonly content: string }[];
 }
 
 /** A whole car as it was read: its photos looked at like any that is brought in. */
-export interface ReadCar extends Omit<CarFile, 'photos'> {
+export interface ReadCar extends Omit<CarFile, 'photos' | 'survey' | 'taken' | 'alike'> {
+  readonly measured: CarSurvey | undefined;
   readonly photos: readonly { readonly content: Uint8Array; readonly facts: CheckedPhoto }[];
 }
 
@@ -49,6 +60,7 @@ export function carFile(
   { name, notes, customer }: Pick<CarFile, 'name' | 'notes' | 'customer'>,
   layouts: readonly LayoutDocument[],
   contents: ReadonlyMap<string, Uint8Array> = new Map(),
+  measured?: CarSurvey,
 ): CarFile {
   const photos = [...contents].map(([hash, content]) => ({
     hash,
@@ -57,10 +69,11 @@ export function carFile(
   const whose = customer === undefined ? {} : { customer };
   const file = {
     format: CAR_FILE_FORMAT,
-    version: CAR_FILE_VERSION,
+    version: measured ? CAR_FILE_VERSION : CAR_FILE_VERSION_UNMEASURED,
     ...whose,
     name,
     notes,
+    ...measured,
     layouts,
   } as const;
   return photos.length > 0 ? { ...file, photos } : file;
@@ -81,7 +94,8 @@ export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
     });
   const parsed = carFileSchema.safeParse(input);
   if (!parsed.success) return failed(refusalOf(parsed.error, input));
-  const { name, notes, customer } = parsed.data;
+  const { name, notes, customer, survey, taken, alike } = parsed.data;
+  const measured = survey && { survey, taken, ...(alike === undefined ? {} : { alike }) };
   const layouts: LayoutDocument[] = [];
   for (const [index, entry] of parsed.data.layouts.entries()) {
     const read = readLayout(entry);
@@ -106,6 +120,7 @@ export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
     customer,
     name,
     notes,
+    measured,
     layouts,
     photos,
   });

@@ -3,6 +3,7 @@ import type { Bench } from './database.ts';
 import { copyName, distinctName } from './names.ts';
 import { readableName, readableNotes } from './readable.ts';
 import { StoreError } from './store-error.ts';
+import type { Surveys } from './surveys.ts';
 import type { Variants } from './variants.ts';
 
 export interface Car {
@@ -20,7 +21,7 @@ export interface Change {
 }
 
 /** Each customer's cars. */
-export function carsIn({ db, write }: Bench, variants: Variants) {
+export function carsIn({ db, write }: Bench, variants: Variants, surveys: Surveys) {
   const shown = db.prepare<[string], Car>(
     'SELECT id, customer_id AS customerId, customer_name AS customerName, name, notes FROM shown_car WHERE id = ?',
   );
@@ -77,11 +78,13 @@ export function carsIn({ db, write }: Bench, variants: Variants) {
         update.run(name ?? car.name, notes ?? car.notes, id);
       }),
 
-    /** A copy with all variants that are not in the bin. Their histories start anew. */
+    /** A copy with its measurements and all variants that are not in the bin. Their histories start anew. */
     duplicate: (id: string): string =>
       write(() => {
         const car = read(id);
         const copy = add(car.customerId, copyName(car.name, namesOf(car.customerId)), car.notes);
+        const survey = surveys.readable(id);
+        if (survey) surveys.begin(copy, survey);
         for (const document of variants.documentsIn(id))
           variants.add(copy, document, `Copied from ${car.name}`);
         return copy;

@@ -19,6 +19,7 @@ import { shelfIn } from './shelf.ts';
 import { shopIn } from './shop.ts';
 import { shopCopies } from './shop-copies.ts';
 import { statesIn } from './states.ts';
+import { surveysIn } from './surveys.ts';
 import { variantsIn } from './variants.ts';
 
 export type { Contents } from './contents.ts';
@@ -69,6 +70,7 @@ export function openStore({
   const packer = new Packer(db, keeper.write, states, uses);
   const check = new BackgroundCheck(join(folder, DATABASE_FILE), checkAfter);
   const variants = variantsIn(bench, history);
+  const surveys = surveysIn(bench);
   const photos = photosIn(bench, uses);
   return {
     folder,
@@ -76,8 +78,9 @@ export function openStore({
     /** The connection itself: for checks of its integrity, not for work. */
     db,
     customers: customersIn(bench),
-    cars: carsIn(bench, variants),
+    cars: carsIn(bench, variants, surveys),
     variants,
+    surveys,
     history,
     photos,
     bin: binIn(bench, photos),

@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import { USUAL_INSTRUMENTS } from '../../shared-math/adjust/list/index.ts';
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
 import { jointLimits } from '../../shared-math/findings/index.ts';
 import {
@@ -68,6 +69,7 @@ export class OpenLayout {
     lastVariant: null,
     limits: {},
     tolerance: 3.175,
+    instruments: { ...USUAL_INSTRUMENTS },
   });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });
 

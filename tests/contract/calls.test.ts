@@ -11,6 +11,7 @@ import { photoTests } from './suite/photos.ts';
 import { programTests } from './suite/program.ts';
 import { shelfTests } from './suite/shelf.ts';
 import { shopTests } from './suite/shop.ts';
+import { surveyTests } from './suite/surveys.ts';
 import { variantTests } from './suite/variants.ts';
 
 describe.each(TRANSPORTS)('calls by $name', (transport) => {
@@ -20,6 +21,7 @@ describe.each(TRANSPORTS)('calls by $name', (transport) => {
   programTests(open);
   shopTests(open);
   shelfTests(open);
+  surveyTests(open);
   variantTests(open);
   historyTests(open);
   fileTests(open);

@@ -12,7 +12,7 @@ const IMPORTED = 'Imported';
 export function fileHandlers({
   store,
 }: Program): Pick<Handlers, 'file.import' | 'file.exportVariant' | 'file.exportCar'> {
-  const { customers, cars, variants, photos } = store;
+  const { customers, cars, variants, surveys, photos } = store;
 
   /** `named` is the customer that the file itself tells of. */
   function customerFor({ carId, customerId }: Received<'file.import'>, named = IMPORTED): string {
@@ -28,9 +28,10 @@ export function fileHandlers({
     const label = `Imported from ${shownText(input.fileName)}`;
     return store.together(() => {
       if (file.value.kind === 'car') {
-        const { name, notes, layouts, customer } = file.value.car;
+        const { name, notes, layouts, customer, measured } = file.value.car;
         for (const { content, facts } of file.value.car.photos) photos.put(content, facts);
         const carId = cars.addDistinct(customerFor(input, customer), name, notes);
+        if (measured) surveys.begin(carId, measured);
         return { variantIds: layouts.map((layout) => variants.add(carId, layout, label)) };
       }
       const { layout } = file.value;
@@ -52,14 +53,17 @@ export function fileHandlers({
     },
     'file.exportCar': ({ id }) => {
       const { name, notes, customerName } = cars.read(id);
-      const { documents: layouts, damaged } = variants.readableIn(id);
+      const { documents: layouts, damaged: damagedLayouts } = variants.readableIn(id);
+      const damaged = [...damagedLayouts, ...(surveys.damaged(id) ? ['its measurements'] : [])];
       const contents = new Map(
         photosNamed(layouts).flatMap((hash) => {
           const photo = photos.read(hash);
           return photo ? [[hash, photo.content] as const] : [];
         }),
       );
-      const text = documentText(carFile({ name, notes, customer: customerName }, layouts, contents));
+      const text = documentText(
+        carFile({ name, notes, customer: customerName }, layouts, contents, surveys.readable(id)),
+      );
       if (text.length > FILE_TEXT_MAX)
         throw new StoreError('refused-document', `${name}: its photos are too large for one file`);
       return { fileName: safeFileName(name, 'json'), text, ...(damaged.length > 0 ? { damaged } : {}) };

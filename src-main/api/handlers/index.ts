@@ -6,6 +6,7 @@ import { outputHandlers } from './outputs.ts';
 import { programHandlers } from './program.ts';
 import { shelfHandlers } from './shelf.ts';
 import { shopHandlers } from './shop.ts';
+import { surveyHandlers } from './surveys.ts';
 import { variantHandlers } from './variants.ts';
 
 export type { Handlers, Program };
@@ -16,6 +17,7 @@ export function createHandlers(program: Program): Handlers {
     ...programHandlers(program),
     ...shopHandlers(program),
     ...shelfHandlers(program),
+    ...surveyHandlers(program),
     ...variantHandlers(program),
     ...fileHandlers(program),
     ...copyHandlers(program),

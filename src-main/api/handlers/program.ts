@@ -1,3 +1,4 @@
+import { USUAL_INSTRUMENTS } from '../../../shared-math/adjust/list/index.ts';
 import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { contract, type Settings } from '../contract.ts';
 import type { Handlers, Program } from './handlers.ts';
@@ -9,6 +10,7 @@ const UNSET: Settings = {
   lastVariant: null,
   limits: {},
   tolerance: 3.175,
+  instruments: USUAL_INSTRUMENTS,
 };
 
 export function programHandlers({

@@ -5,8 +5,9 @@ import { photos } from './0003-photos.ts';
 import { shelf } from './0004-shelf.ts';
 import { mark } from './0005-mark.ts';
 import { packedHistory } from './0006-packed-history.ts';
+import { survey } from './0007-survey.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
 
-export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf, mark, packedHistory];
+export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf, mark, packedHistory, survey];

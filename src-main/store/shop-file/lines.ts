@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { carSurveySchema } from '../../../shared-math/adjust/list/index.ts';
 import { readLayout, refusalLine } from '../../../shared-math/layout/index.ts';
 import { shelfPartSchema } from '../../../shared-math/shelf/index.ts';
 
@@ -8,7 +9,9 @@ import { shelfPartSchema } from '../../../shared-math/shelf/index.ts';
  * so that a file that was cut off or changed on its way is known. Photos are in base64.
  */
 export const SHOP_FORMAT = 'toeboard-shop';
-export const SHOP_VERSION = 1;
+/** Version 2 has what was measured on a car; a shop without any is written as version 1, for older programs. */
+export const SHOP_VERSION = 2;
+export const SHOP_VERSION_UNMEASURED = 1;
 
 const id = z.string().regex(/^[0-9a-f-]{36}$/);
 const name = z.string().max(200);
@@ -20,7 +23,7 @@ const stateText = z.string().max(2_000_000);
 
 export const headSchema = z.strictObject({
   format: z.literal(SHOP_FORMAT),
-  version: z.literal(SHOP_VERSION),
+  version: z.literal([SHOP_VERSION_UNMEASURED, SHOP_VERSION]),
   made: time,
   /** Whether the earlier states of the layouts are in it. */
   history: z.boolean(),
@@ -34,7 +37,9 @@ const document = z.unknown().superRefine((input, context) => {
 /** Every line between the first and the last holds one of these, under its name. */
 export const lineSchema = z.union([
   z.strictObject({ customer: z.strictObject({ id, name, notes, binned }) }),
-  z.strictObject({ car: z.strictObject({ id, customer: id, name, notes, binned }) }),
+  z.strictObject({
+    car: z.strictObject({ id, customer: id, name, notes, binned, survey: carSurveySchema.optional() }),
+  }),
   z.strictObject({
     layout: z.strictObject({
       id,

@@ -68,7 +68,8 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
     'INSERT INTO customer (id, name, notes, binned_at) VALUES (@id, @name, @notes, @binned)',
   );
   const car = db.prepare(
-    'INSERT INTO car (id, customer_id, name, notes, binned_at) VALUES (@id, @customer, @name, @notes, @binned)',
+    `INSERT INTO car (id, customer_id, name, notes, binned_at, survey, survey_revision)
+       VALUES (@id, @customer, @name, @notes, @binned, @survey, @revision)`,
   );
   const layout = db.prepare(
     `INSERT INTO variant (id, car_id, name, document, revision, saved_at, binned_at)
@@ -85,8 +86,11 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
   );
   return (line) => {
     if ('customer' in line) customer.run(line.customer);
-    else if ('car' in line) car.run(line.car);
-    else if ('layout' in line) {
+    else if ('car' in line) {
+      const { survey, ...rest } = line.car;
+      const text = survey === undefined ? null : JSON.stringify(survey);
+      car.run({ ...rest, survey: text, revision: text === null ? 0 : 1 });
+    } else if ('layout' in line) {
       const { document, ...rest } = line.layout;
       layout.run({ ...rest, text: JSON.stringify(document) });
     } else if ('state' in line) {

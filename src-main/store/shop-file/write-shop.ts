@@ -1,9 +1,10 @@
 import { createHash } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
+import { carSurveySchema } from '../../../shared-math/adjust/list/index.ts';
 import type { Database } from '../database.ts';
 import { parsedJson } from '../readable.ts';
 import { type StoredText, statesIn } from '../states.ts';
-import { SHOP_FORMAT, SHOP_VERSION } from './lines.ts';
+import { SHOP_FORMAT, SHOP_VERSION, SHOP_VERSION_UNMEASURED } from './lines.ts';
 
 export interface ShopWish {
   /** Whether the earlier states of every layout go along. */
@@ -57,15 +58,21 @@ function* stateValues(db: Database): Generator<object> {
 }
 
 function* values(db: Database, { history, made }: ShopWish): Generator<object> {
-  yield { format: SHOP_FORMAT, version: SHOP_VERSION, made, history };
+  const measured = db.prepare('SELECT 1 FROM car WHERE survey IS NOT NULL LIMIT 1').get() !== undefined;
+  const version = measured ? SHOP_VERSION : SHOP_VERSION_UNMEASURED;
+  yield { format: SHOP_FORMAT, version, made, history };
   const customers = db.prepare<[], CustomerRow>(
     'SELECT id, name, notes, binned_at AS binned FROM customer ORDER BY made',
   );
   for (const customer of customers.iterate()) yield { customer };
-  const cars = db.prepare<[], CustomerRow & { customer: string }>(
-    'SELECT id, customer_id AS customer, name, notes, binned_at AS binned FROM car ORDER BY made',
+  const cars = db.prepare<[], CustomerRow & { customer: string; survey: string | null }>(
+    'SELECT id, customer_id AS customer, name, notes, binned_at AS binned, survey FROM car ORDER BY made',
   );
-  for (const car of cars.iterate()) yield { car };
+  for (const { survey, ...car } of cars.iterate()) {
+    // Damaged measurements are not taken along; the car is.
+    const read = survey === null ? undefined : carSurveySchema.safeParse(parsedJson(survey));
+    yield { car: read?.success ? { ...car, survey: read.data } : car };
+  }
   const layouts = db.prepare<[], LayoutRow>(
     'SELECT id, car_id AS car, name, revision, saved_at AS saved, binned_at AS binned, document FROM variant ORDER BY made',
   );

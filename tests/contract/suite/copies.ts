@@ -26,9 +26,21 @@ export function copyTests(open: OpenSession): void {
       step: 's',
       label: 'Drag',
     });
+    await value(call, 'survey.save', {
+      carId,
+      survey: {
+        survey: {
+          format: 'toeboard-survey',
+          version: 1,
+          rows: [{ id: 'hub-height', kind: 'up', of: 'axle.left.wheelCentre', value: 331 }],
+        },
+        taken: { 'hub-height': { way: 'plain', typed: '13', figure: 331 } },
+      },
+      revision: 0,
+    });
     const { id: binned } = await value(call, 'variant.duplicate', { id });
     await value(call, 'bin.put', { kind: 'variant', id: binned });
-    return { ...session, id, hash, picture };
+    return { ...session, id, carId, hash, picture };
   }
 
   async function shopFile(photo: (path: string) => Promise<Response>, path = '/shop/whole'): Promise<string> {
@@ -38,11 +50,11 @@ export function copyTests(open: OpenSession): void {
   }
 
   test('the whole shop goes into one file and comes back elsewhere as it was', async () => {
-    const { call, photo, id, hash, picture } = await filledShop();
+    const { call, photo, id, carId, hash, picture } = await filledShop();
     const text = await shopFile(photo);
     const lines = text.trimEnd().split('\n');
     const last = lines.at(-1) ?? '';
-    expect(JSON.parse(lines[0] ?? '')).toMatchObject({ format: 'toeboard-shop', version: 1, history: true });
+    expect(JSON.parse(lines[0] ?? '')).toMatchObject({ format: 'toeboard-shop', version: 2, history: true });
     // By the tool that every system has for it, over all bytes before the last line.
     const sha256 = createHash('sha256')
       .update(text.slice(0, text.length - last.length - 1))
@@ -66,6 +78,9 @@ export function copyTests(open: OpenSession): void {
       await value(call, 'variant.open', { id }),
     );
     expect(await labels(other.call, id)).toEqual(await labels(call, id));
+    expect((await value(other.call, 'survey.read', { carId })).survey.survey.rows).toEqual([
+      { id: 'hub-height', kind: 'up', of: 'axle.left.wheelCentre', value: 331 },
+    ]);
     expect((await value(other.call, 'settings.get', {})).unit).toBe('mm');
     expect((await value(other.call, 'bin.list', {})).entries).toHaveLength(1);
     expect(Buffer.from(await (await other.photo(`/photo/${hash}`)).arrayBuffer()).equals(picture)).toBe(true);
@@ -95,7 +110,7 @@ export function copyTests(open: OpenSession): void {
         /^it was changed or damaged after it was written: its sum does not fit$/,
       ],
       [`${text}{}\n`, /^something follows its last line$/],
-      [text.replace('"version":1', '"version":9'), /^it is version 9, newer than this program reads \(1\)/],
+      [text.replace('"version":2', '"version":9'), /^it is version 9, newer than this program reads \(2\)/],
       [text.replace('"customer":{', '"customer":{"more":1,'), /^line 2: /],
       ['['.repeat(100_000), /^this is not the file of a whole shop$/],
       [JSON.stringify(sampleLayout()), /^this is not the file of a whole shop$/],

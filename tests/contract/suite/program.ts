@@ -14,7 +14,16 @@ export function programTests(open: OpenSession): void {
 
   test('settings begin with inches, change one by one and last', async () => {
     const { call, reopen } = await open();
-    const first = { unit: 'in', fraction: 16, snap: true, lastVariant: null, limits: {}, tolerance: 3.175 };
+    const first = {
+      unit: 'in',
+      fraction: 16,
+      snap: true,
+      lastVariant: null,
+      limits: {},
+      tolerance: 3.175,
+      // The usual doubts of the contract's survey rows.
+      instruments: { tape: 1.6, 'plumb-bob': 3.2, caliper: 0.1, 'angle-finder': 0.3 },
+    };
     expect(await value(call, 'settings.get', {})).toEqual(first);
     expect(await value(call, 'settings.set', { unit: 'mm' })).toEqual({ ...first, unit: 'mm' });
     expect(await value(call, 'settings.set', { fraction: 64, snap: false })).toEqual({
@@ -30,6 +39,13 @@ export function programTests(open: OpenSession): void {
       fraction: 64,
       snap: false,
     });
+  });
+
+  test('a shop’s own instruments are set as a whole and last', async () => {
+    const { call, reopen } = await open();
+    const instruments = { tape: 0.8, 'plumb-bob': 2, caliper: 0.05, 'angle-finder': 0.2 };
+    await value(call, 'settings.set', { instruments });
+    expect((await value(await reopen(), 'settings.get', {})).instruments).toEqual(instruments);
   });
 
   test('a shop’s own limits are set as a whole and last', async () => {

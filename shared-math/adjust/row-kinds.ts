@@ -1,8 +1,9 @@
 import type { Side } from '../layout/index.ts';
+import { toDegrees } from '../units/index.ts';
 import type { SurveyRow } from './survey.ts';
 import { coordinateAt, type PointPlace, type UnknownTable } from './unknowns.ts';
 
-const DEGREES = 180 / Math.PI;
+const DEGREES = toDegrees(1);
 
 /** What a row computes from the points' places, without a pose. mm and degrees. */
 export interface GeometricRow {

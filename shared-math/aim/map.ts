@@ -1,4 +1,5 @@
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { goldenSection } from '../solve/golden-section.ts';
 import { evenly } from '../sweep/index.ts';
 import type { HeldTravel } from './held-travel.ts';
 import { fillRow, type MapKernel, prepareMapKernel, rowScratch, worstAt } from './map-kernel.ts';
@@ -81,7 +82,6 @@ export function leastNode(map: BumpSteerMap): { column: number; row: number; wor
   return { column: best % map.columns, row: Math.floor(best / map.columns), worst: least };
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** mm. To this the ridge's heights are closed in: a hundredth of what a tape measure tells. */
 const RIDGE_END = 0.01;
 
@@ -102,20 +102,7 @@ export function valleyRidge(kernel: MapKernel, map: BumpSteerMap): Float64Array 
     for (let row = 1; row < rows; row += 1)
       if ((worst[row * columns + column] as number) < (worst[best * columns + column] as number)) best = row;
     if (best === 0 || best === rows - 1) continue;
-    let [low, high] = [up[best - 1] as number, up[best + 1] as number];
-    let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-    let [fa, fb] = [value(a), value(b)];
-    while (high - low > RIDGE_END) {
-      if (fa < fb) {
-        [high, b, fb] = [b, a, fa];
-        a = high - GOLDEN * (high - low);
-        fa = value(a);
-      } else {
-        [low, a, fa] = [a, b, fb];
-        b = low + GOLDEN * (high - low);
-        fb = value(b);
-      }
-    }
+    const { low, high } = goldenSection(value, up[best - 1] as number, up[best + 1] as number, RIDGE_END);
     const z = (low + high) / 2;
     found.push(at, z, value(z));
   }

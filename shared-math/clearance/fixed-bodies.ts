@@ -1,5 +1,6 @@
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import { type Layout, mirrored, type Obstacle, type Point, type Rail } from '../layout/index.ts';
+import { toRadians } from '../units/index.ts';
 import type { Body, BodyPart, Carried } from './bodies.ts';
 import { BOX, SEGMENT, SOLID } from './shapes.ts';
 
@@ -63,13 +64,11 @@ function obstacleId(index: number, twin: boolean): string {
   return `obstacle-${index}${twin ? '-mirrored' : ''}`;
 }
 
-const RADIANS = Math.PI / 180;
-
 /** Half edges of an obstacle that is a box, turned about z. */
 function halfEdges(obstacle: Extract<Obstacle, { kind: 'box' }>): [Point, Point, Point] {
   const [length, width, height] = obstacle.size;
-  const c = Math.cos((obstacle.turn ?? 0) * RADIANS);
-  const s = Math.sin((obstacle.turn ?? 0) * RADIANS);
+  const c = Math.cos(toRadians(obstacle.turn ?? 0));
+  const s = Math.sin(toRadians(obstacle.turn ?? 0));
   return [
     [(length / 2) * c, (length / 2) * s, 0],
     [(-width / 2) * s, (width / 2) * c, 0],

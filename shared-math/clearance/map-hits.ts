@@ -11,6 +11,7 @@ import {
   steerAxle,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
+import { toRadians } from '../units/index.ts';
 import { type Body, bodiesOf, steeringBodies } from './bodies.ts';
 import { steeringBox } from './fixed-bodies.ts';
 import {
@@ -117,7 +118,7 @@ function stationsOf(frontEnd: FrontEnd): FrontEndState[] {
 function isPastStop(layout: Layout, { left, right }: FrontEndState): boolean {
   const { stopAngle } = layout.steering;
   const turned = Math.max(Math.abs(left.steer), Math.abs(right.steer));
-  return stopAngle !== undefined && turned > (stopAngle * Math.PI) / 180 + 1e-6;
+  return stopAngle !== undefined && turned > toRadians(stopAngle) + 1e-6;
 }
 
 /**

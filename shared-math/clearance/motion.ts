@@ -8,6 +8,7 @@ import {
   steerAxle,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
+import { toRadians } from '../units/index.ts';
 import type { Body, BodyPart, Carried } from './bodies.ts';
 import { BOX, coreRadius, SEGMENT, type ShapeKind } from './shapes.ts';
 
@@ -115,7 +116,7 @@ function seeFromAxle(frame: Float64Array, { kind, data, stride, fromAxle }: Trac
 /** The stations of heave at no roll, and of full roll either way at the ends and the middle of heave. */
 export function stationsOf(frontEnd: FrontEnd, heaves: number): [heave: number, roll: number][] {
   const { bump, rebound: droop, roll } = frontEnd.layout.travel;
-  const full = (roll * Math.PI) / 180;
+  const full = toRadians(roll);
   const stations = [...evenly(-droop, bump, heaves)].map((heave): [number, number] => [heave, 0]);
   if (full > 0) for (const heave of new Set([-droop, 0, bump])) stations.push([heave, full], [heave, -full]);
   return stations;

@@ -1,6 +1,8 @@
+import { createSection, goldenSection } from '../solve/golden-section.ts';
+
 /** mm. To this the nearest place on a segment is closed in. */
 const RING_END = 1e-7;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const section = createSection();
 
 /** A segment seen from a ring's axis: height h0 + h1 t, and squared distance from the axis r0 + 2 r1 t + r2 t². */
 interface Seen {
@@ -113,26 +115,9 @@ export function segmentToRing(
     const gapEnd = gapAt(end);
     look(end, gapEnd);
     if ((gapFrom + gapEnd - (end - from) * length) / 2 < best - RING_END) {
-      let [low, high] = [from, end];
-      let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-      let [fa, fb] = [gapAt(a), gapAt(b)];
-      while ((high - low) * length > RING_END) {
-        if (fa < fb) {
-          high = b;
-          b = a;
-          fb = fa;
-          a = high - GOLDEN * (high - low);
-          fa = gapAt(a);
-        } else {
-          low = a;
-          a = b;
-          fa = fb;
-          b = low + GOLDEN * (high - low);
-          fb = gapAt(b);
-        }
-      }
-      look(a, fa);
-      look(b, fb);
+      const inner = goldenSection(gapAt, from, end, RING_END / length, section);
+      look(inner.left, inner.atLeft);
+      look(inner.right, inner.atRight);
     }
     from = end;
     gapFrom = gapEnd;

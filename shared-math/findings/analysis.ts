@@ -15,6 +15,7 @@ import {
   type TurnSweep,
   worstOneWheel,
 } from '../sweep/index.ts';
+import { toRadians } from '../units/index.ts';
 
 /** Everything that the rules look at, worked out once for a layout. Units as in its parts: mm and rad. */
 export interface Analysis {
@@ -42,7 +43,7 @@ export interface Analysis {
 /** Works a layout out for the rules. Pure; two to four milliseconds. */
 export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(layout)): Analysis {
   const { bump, rebound: droop, roll: rollDegrees } = layout.travel;
-  const fullRoll = (rollDegrees * Math.PI) / 180;
+  const fullRoll = toRadians(rollDegrees);
   const heave = sweepTravel(frontEnd, 'heave', -droop, bump, 31, 0);
   const roll = sweepTravel(frontEnd, 'roll', -fullRoll, fullRoll, 31, 0);
   const travel = holdTravel(frontEnd);

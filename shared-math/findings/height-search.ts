@@ -1,10 +1,10 @@
 import { type HeldTravel, worstBumpSteerAt } from '../aim/index.ts';
 import type { Point } from '../layout/index.ts';
 import { createState } from '../linkage/index.ts';
+import { goldenSection } from '../solve/golden-section.ts';
 
 /** mm. A pitman ball is not moved further than this by advice: beyond it the box wants another place. */
 const REACH = 160;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
  * The height of the pitman ball, all else as drawn, at which the worst |bump steer| over the travel is least: a coarse
@@ -23,24 +23,7 @@ export function bestHeight(travel: HeldTravel, ball: Point): { readonly to: Poin
       best = ball[2] + step;
     }
   }
-  let [low, high] = [best - 8, best + 8];
-  let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-  let [fa, fb] = [worst(a), worst(b)];
-  while (high - low > 0.01) {
-    if (fa < fb) {
-      high = b;
-      b = a;
-      fb = fa;
-      a = high - GOLDEN * (high - low);
-      fa = worst(a);
-    } else {
-      low = a;
-      a = b;
-      fa = fb;
-      b = low + GOLDEN * (high - low);
-      fb = worst(b);
-    }
-  }
+  const { low, high } = goldenSection(worst, best - 8, best + 8, 0.01);
   const z = (low + high) / 2;
   const value = worst(z);
   return value < least ? { to: at(z), worst: value } : { to: at(best), worst: least };

@@ -9,6 +9,7 @@ import {
   steerAxle,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
+import { toRadians } from '../units/index.ts';
 import { type BallJoint, ballJoints, studTip } from './ball-joints.ts';
 
 /** A pose of the grid: heave in mm, roll and handwheel in rad. */
@@ -171,7 +172,7 @@ export function gridExtremes(
 
   const state = createState();
   const handwheels = evenly(locks.right, locks.left, turns);
-  const full = (roll * Math.PI) / 180;
+  const full = toRadians(roll);
   const stations: [number, number][] = [...evenly(-droop, bump, heaves)].map((heave) => [heave, 0]);
   if (full > 0) for (const heave of [-droop, 0, bump]) stations.push([heave, full], [heave, -full]);
 

@@ -1,3 +1,4 @@
+import { toRadians } from '../units/index.ts';
 import { type Hardpoint, moveHardpoint, withValue } from './hardpoints.ts';
 import type { Point } from './points.ts';
 import type { LayoutDocument, Obstacle, Rail } from './schema.ts';
@@ -58,12 +59,10 @@ export function bodyOfPart(partId: string): string | undefined {
 type BoxObstacle = Extract<Obstacle, { kind: 'box' }>;
 type TubeObstacle = Exclude<Obstacle, { kind: 'box' }>;
 
-const RADIANS = Math.PI / 180;
-
 /** A vector of the box's own axes in the car's, or the other way about. */
 function turned(vector: Point, degrees: number): Point {
-  const c = Math.cos(degrees * RADIANS);
-  const s = Math.sin(degrees * RADIANS);
+  const c = Math.cos(toRadians(degrees));
+  const s = Math.sin(toRadians(degrees));
   return [c * vector[0] - s * vector[1], s * vector[0] + c * vector[1], vector[2]];
 }
 

@@ -1,4 +1,4 @@
-import { toRadians } from '../units/index.ts';
+import { toDegrees, toRadians } from '../units/index.ts';
 import type { Point } from './points.ts';
 import type { LayoutDocument } from './schema.ts';
 
@@ -30,7 +30,7 @@ export function ownInputAngle({ steering }: BoxAndShaft): number {
 export function drawnInputAngle({ steering, shaft }: BoxAndShaft): number | undefined {
   if (!shaft) return undefined;
   const share = Math.abs(dot(unit(steering.box.sectorAxis), unit(shaft.box.axis)));
-  return (Math.acos(Math.min(1, share)) * 180) / Math.PI;
+  return toDegrees(Math.acos(Math.min(1, share)));
 }
 
 /** mm and shares of a direction: as precise as a document needs. */

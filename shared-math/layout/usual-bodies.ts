@@ -1,3 +1,4 @@
+import { toRadians } from '../units/index.ts';
 import type { Point } from './points.ts';
 import type { LayoutDocument, Obstacle, Rail } from './schema.ts';
 
@@ -136,7 +137,7 @@ export function withKind(obstacle: Obstacle, kind: Obstacle['kind']): Obstacle {
   const { centre, size, turn = 0 } = obstacle;
   const longest = size.indexOf(Math.max(...size));
   const others = size.filter((_, axis) => axis !== longest);
-  const angle = (turn * Math.PI) / 180;
+  const angle = toRadians(turn);
   const ways: Point[] = [
     [Math.cos(angle), Math.sin(angle), 0],
     [-Math.sin(angle), Math.cos(angle), 0],

@@ -1,6 +1,7 @@
 import { add, cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import { type AxleSide, distance, type Layout, type Point, type Side } from '../layout/index.ts';
 import { type AxleModel, prepareAxle } from '../pose/index.ts';
+import { toRadians } from '../units/index.ts';
 import { type BallCircle, ballCircle, drawnBranch } from './ball-circle.ts';
 
 /** One side's spindle, in the frame of its axle half: axes of the car at ride height, origin A0. mm, unit vectors. */
@@ -39,12 +40,10 @@ export interface FrontEnd {
   readonly ratio: number;
 }
 
-const RADIANS = Math.PI / 180;
-
 /** The wheel's spin axis as drawn, pointing left, from toe-in and camber in degrees (design section 6). */
 function drawnSpinAxis(side: Side, half: AxleSide): Point {
-  const toe = half.toeIn * RADIANS;
-  const camber = half.camber * RADIANS;
+  const toe = toRadians(half.toeIn);
+  const camber = toRadians(half.camber);
   const inward = side === 'left' ? 1 : -1;
   return [
     inward * Math.sin(toe) * Math.cos(camber),

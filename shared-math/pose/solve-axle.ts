@@ -8,6 +8,7 @@ import {
   POSE_STEP_END,
   POSE_STEPS_MAX,
 } from '../tolerances.ts';
+import { toRadians } from '../units/index.ts';
 import { LATERAL_KINDS } from './lateral-kinds/index.ts';
 import { LOCATION_KINDS } from './location-kinds/index.ts';
 import {
@@ -66,7 +67,7 @@ export type PoseCode = typeof POSE_OK | typeof POSE_AXLE_FREE | typeof POSE_NO_C
 /** mm. Only below this does a step tell how fast the iteration contracts; also, "no step yet" is infinity. */
 const POSE_STEP_PRIOR = 1e3;
 const RANK_SQUARED = POSE_RANK_MIN * POSE_RANK_MIN;
-const ROLL_STEP = (NEIGHBOUR_ROLL * Math.PI) / 180;
+const ROLL_STEP = toRadians(NEIGHBOUR_ROLL);
 
 export function prepareAxle(layout: Layout): AxleModel {
   const centre = midpoint(layout.axle.left.wheelCentre, layout.axle.right.wheelCentre);

@@ -1,6 +1,6 @@
 import type { Layout, Refusal } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { formatLoad } from '../units/index.ts';
+import { formatLoad, toRadians } from '../units/index.ts';
 import { springRateOf } from './spring-rate.ts';
 
 /** m/s², the standard acceleration of free fall (ISO 80000-3). */
@@ -167,7 +167,7 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
       tyreRate: take('tyreRate', ride.tyreRate, USUAL_RIDE.tyreRate, 'usual'),
       tyreDamping: take('tyreDamping', ride.tyreDamping, USUAL_RIDE.tyreDamping, 'usual'),
       track,
-      rollStiffness: (take('rollStiffness', ride.rollStiffness, 0, 'usual') * 1000 * 180) / Math.PI,
+      rollStiffness: (take('rollStiffness', ride.rollStiffness, 0, 'usual') * 1000) / toRadians(1),
       sprungInertia: sprungMass * gyration(ride.sprungGyration) ** 2,
       axleInertia: unsprungMass * gyration(ride.axleGyration) ** 2,
       sprungHeight: take(

@@ -1,5 +1,6 @@
 import { add, dot, midpoint, norm, scaled, subtract } from '../geometry/vectors.ts';
 import type { Point } from '../layout/index.ts';
+import { createSection, goldenSection } from '../solve/golden-section.ts';
 
 interface TubeObstacle<Kind> {
   readonly kind: Kind;
@@ -81,9 +82,9 @@ function fromCylinder(halfLength: number, radius: number, along: number, out: nu
   return Math.sqrt(ox * ox + oy * oy);
 }
 
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Steps that leave a ten-millionth of the stretch. */
-const GOLDEN_STEPS = 34;
+/** Share of the stretch to which the nearest place on it is closed in. */
+const ALONG_END = 1e-7;
+const section = createSection();
 
 /**
  * Least signed distance from a stretch of line to an obstacle's surface, mm. The signed distance to a convex body is
@@ -140,22 +141,7 @@ function segmentToCylinder({ from, to, radius }: TubeObstacle<'cylinder'>, a: Po
 
 /** Least of a convex function over 0 to 1, by the golden section. */
 function leastAlong(at: (t: number) => number): number {
-  let [low, high] = [0, 1];
-  let [left, right] = [1 - GOLDEN, GOLDEN];
-  let [atLeft, atRight] = [at(left), at(right)];
-  for (let i = 0; i < GOLDEN_STEPS; i += 1) {
-    if (atLeft < atRight) {
-      high = right;
-      [right, atRight] = [left, atLeft];
-      left = high - GOLDEN * (high - low);
-      atLeft = at(left);
-    } else {
-      low = left;
-      [left, atLeft] = [right, atRight];
-      right = low + GOLDEN * (high - low);
-      atRight = at(right);
-    }
-  }
+  const { atLeft, atRight } = goldenSection(at, 0, 1, ALONG_END, section);
   return Math.min(atLeft, atRight, at(0), at(1));
 }
 

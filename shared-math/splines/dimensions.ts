@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../units/index.ts';
+import { MM_PER_INCH, toRadians } from '../units/index.ts';
 import { INVOLUTE_RANGES, type PressureAngle } from './standards.ts';
 
 /** Form of the space's bottom. */
@@ -46,7 +46,7 @@ export function involuteDimensions(
   const filleted = angle === 37.5 && root === 'fillet';
   return {
     pitchDiameter,
-    baseDiameter: pitchDiameter * Math.cos((angle * Math.PI) / 180),
+    baseDiameter: pitchDiameter * Math.cos(toRadians(angle)),
     circularPitch: over(Math.PI),
     spaceWidth: over(Math.PI / 2 + (angle === 30 ? 0 : 0.1)),
     externalMajor: over(teeth + 1),

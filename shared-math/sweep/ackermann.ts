@@ -30,7 +30,7 @@ export function kingpinTrack(layout: Layout): number {
 }
 
 /** rad. Below this inner angle a percentage of Ackermann divides rounding by next to nothing. */
-const PERCENT_FROM = (5 * Math.PI) / 180;
+const PERCENT_FROM = toRadians(5);
 
 /** Two wheel angles held against the Ackermann ideal. rad. */
 export interface Ackermann {

@@ -8,6 +8,7 @@ import {
   steerRates,
 } from '../linkage/index.ts';
 import type { Radians } from '../units/index.ts';
+import { toRadians } from '../units/index.ts';
 import { type Ackermann, ackermannCar, ackermannOf, idealInner } from './ackermann.ts';
 import { evenly } from './grid.ts';
 
@@ -37,7 +38,7 @@ function endAt(
   const stop = frontEnd.layout.steering.stopAngle;
   if (stop !== undefined) {
     const largest = Math.max(Math.abs(state.left.steer), Math.abs(state.right.steer));
-    if (largest > (stop * Math.PI) / 180) return 'stop';
+    if (largest > toRadians(stop)) return 'stop';
   }
   // Past an arm's dead centre the wheels come back while the handwheel goes on.
   if (steerRates(frontEnd, state).mean * straight <= 0) return 'dead-centre';
@@ -46,7 +47,7 @@ function endAt(
 
 /** The lock to one side of the posed axle, closed in to 1e-9 rad of handwheel. */
 function lockOf(frontEnd: FrontEnd, side: 1 | -1, straight: number, state: FrontEndState): Lock {
-  const whole = side * frontEnd.ratio * (frontEnd.layout.steering.box.sectorTravel * (Math.PI / 180));
+  const whole = side * frontEnd.ratio * toRadians(frontEnd.layout.steering.box.sectorTravel);
   let inside = 0;
   let cause: LockCause = 'sector-travel';
   for (let i = 1; i <= LOCK_STEPS; i += 1) {

@@ -1,4 +1,5 @@
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { goldenSection } from '../solve/golden-section.ts';
 import { eigenSymmetric } from '../solve/small-symmetric.ts';
 import type { Spot } from './homography.ts';
 
@@ -90,21 +91,6 @@ export function fitLens(spots: readonly Spot[], size: Spot): Outcome<Lens, LensF
   if (Math.abs((cx - mean[0]) * along[1] - (cy - mean[1]) * along[0]) < MIDDLE_LEAST * unit)
     return failed('line-through-the-middle');
   const bowAt = (k: number) => straightness(spots.map((spot) => undistorted({ k, size }, spot))).bow;
-  const GOLDEN = (Math.sqrt(5) - 1) / 2;
-  let [from, to] = [-LENS_MOST, LENS_MOST];
-  let a = to - GOLDEN * (to - from);
-  let b = from + GOLDEN * (to - from);
-  let [atA, atB] = [bowAt(a), bowAt(b)];
-  while (to - from > 1e-9) {
-    if (atA <= atB) {
-      [to, b, atB] = [b, a, atA];
-      a = to - GOLDEN * (to - from);
-      atA = bowAt(a);
-    } else {
-      [from, a, atA] = [a, b, atB];
-      b = from + GOLDEN * (to - from);
-      atB = bowAt(b);
-    }
-  }
-  return succeeded({ k: (from + to) / 2, size });
+  const { low, high } = goldenSection(bowAt, -LENS_MOST, LENS_MOST, 1e-9);
+  return succeeded({ k: (low + high) / 2, size });
 }

@@ -38,9 +38,9 @@ export interface HoldState {
 /** What one unit of a violation is, so that all count alike: a tenth of a ratio, a degree, 50 mm, 1 mm, one pose. */
 const UNIT: Record<HoldState['name'], number> = {
   ratio: 0.1,
-  lock: Math.PI / 180,
+  lock: toRadians(1),
   circle: 50,
-  tilt: Math.PI / 180,
+  tilt: toRadians(1),
   clearance: 1,
   reach: 1,
 };

@@ -5,6 +5,7 @@ import { createState, type FrontEnd, poseAxle, prepareFrontEnd } from '../linkag
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { seededRandom } from '../solve/random.ts';
 import { evenly } from '../sweep/index.ts';
+import { toRadians } from '../units/index.ts';
 import { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
 import type { Freedom } from './freedoms.ts';
 import { contextOf, usualHolds } from './hold-context.ts';
@@ -76,7 +77,7 @@ const ALSO = 0.02;
 
 /** The axle's poses at ride height over roll, as `holdTravel` has them over heave. */
 function holdRoll(frontEnd: FrontEnd, travel: HeldTravel): HeldTravel {
-  const full = (frontEnd.layout.travel.roll * Math.PI) / 180;
+  const full = toRadians(frontEnd.layout.travel.roll);
   const rolls = evenly(-full, full, ROLLS);
   const state = createState();
   const frames: Float64Array[] = [];

@@ -1,3 +1,4 @@
+import { toDegrees } from '../units/index.ts';
 import type { HoldState } from './holds.ts';
 import type { TuneRefusal } from './tune.ts';
 
@@ -18,7 +19,7 @@ function missingWords({ name, slack }: HoldState, length: (mm: number) => string
       return `${HOLD_WORDS[name]} by ${off.toFixed(1)}`;
     case 'lock':
     case 'tilt':
-      return `${HOLD_WORDS[name]} by ${((off * 180) / Math.PI).toFixed(1)}°`;
+      return `${HOLD_WORDS[name]} by ${(toDegrees(off)).toFixed(1)}°`;
     case 'circle':
     case 'clearance':
       return `${HOLD_WORDS[name]} by ${length(off)}`;

@@ -1,4 +1,5 @@
 import { project, type View, type ViewPoint } from '../../shared-math/drawing/index.ts';
+import { toDegrees } from '../../shared-math/units/index.ts';
 import { gapWords } from '../../shared-math/words/index.ts';
 import type { ShownGap } from '../document/clearances.svelte.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
@@ -96,7 +97,7 @@ export function gapDimension(source: GapSource): {
       for (const [x, y] of [from, to]) marks.push({ x, y, kind: 'tick' });
     }
     // The figure stands square to the dimension, off its arrows.
-    const along = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+    const along = toDegrees(Math.atan2(to[1] - from[1], to[0] - from[0]));
     notes.push({
       id: `gap between parts ${view}`,
       view,

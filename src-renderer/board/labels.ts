@@ -1,3 +1,4 @@
+import { toRadians } from '../../shared-math/units/index.ts';
 /** An upright rectangle on the screen, px. */
 export interface Rect {
   readonly x: number;
@@ -122,7 +123,7 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles):
       for (let i = 0; i < DIRECTIONS; i += 1) {
         // Fanned out from the wished direction, to either side in turn.
         const turn = ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 360) / DIRECTIONS;
-        const label = candidate(wish, ((wish.toward + turn) * Math.PI) / 180, away);
+        const label = candidate(wish, toRadians(wish.toward + turn), away);
         const cost =
           costOf(label, { ...obstacles, rects: taken }) + COST.away * away + COST.turned * Math.abs(turn);
         if (cost < least) {

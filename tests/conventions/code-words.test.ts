@@ -23,6 +23,16 @@ test.each(['Body', 'Place', 'Motion', 'Column', 'Block', 'Need'])('%s is the nam
   expect(found.length, found.join(', ')).toBeLessThanOrEqual(1);
 });
 
+/** A factor between degrees and radians written by hand. */
+const BY_HAND = /Math\.PI\)? \/ 180|\b180(?:_?000)?\)? \/ Math\.PI/;
+
+test('degrees become radians, and radians degrees, by toRadians and toDegrees alone', () => {
+  for (const sign of ['(x * Math.PI) / 180', 'x * (Math.PI / 180)', '180 / Math.PI', '(x * 180) / Math.PI'])
+    expect(sign).toMatch(BY_HAND);
+  const found = sources.filter((path) => BY_HAND.test(readFileSync(join(root, path), 'utf8')));
+  expect(found.map((path) => path.replaceAll('\\', '/'))).toEqual(['shared-math/units/angles.ts']);
+});
+
 describe('the finder of forbidden words', () => {
   test.each([...IN_COMMENTS, ...IN_NAMES])('fires on $example', ({ example }) => {
     expect(forbiddenIn(example)).toHaveLength(1);

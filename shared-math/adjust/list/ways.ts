@@ -1,4 +1,4 @@
-import { toRadians } from '../../units/index.ts';
+import { toDegrees, toRadians } from '../../units/index.ts';
 import type { EntryWay, TypedFigures } from './list-row.ts';
 
 // The ways in which a figure is taken. What the survey holds is always the contract's figure; what was typed is kept beside.
@@ -75,7 +75,7 @@ export function byLean(name: string): EntryWay {
     typed: (figure, others) => {
       const length = arm(others);
       if (length === undefined || Math.abs(figure) > length) return undefined;
-      return (Math.asin(figure / length) * 180) / Math.PI;
+      return toDegrees(Math.asin(figure / length));
     },
     spread: (doubt, typed, others) =>
       Math.max(0.1, (arm(others) ?? 0) * Math.cos(toRadians(typed)) * toRadians(doubt)),

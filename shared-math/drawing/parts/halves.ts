@@ -1,8 +1,7 @@
 import { add, cross, dot, midpoint, scaled, subtract, unit } from '../../geometry/vectors.ts';
 import type { Layout, Point, Side } from '../../layout/index.ts';
+import { toRadians } from '../../units/index.ts';
 import { SIZES } from './sizes.ts';
-
-const RADIANS = Math.PI / 180;
 
 /** +1 on the car's left, -1 on its right: y of outboard. */
 export function outboard(side: Side): 1 | -1 {
@@ -12,8 +11,8 @@ export function outboard(side: Side): 1 | -1 {
 /** The wheel's spin axis as drawn, pointing outboard; length 1. Toe-in and camber as design section 6 has them. */
 export function outboardSpin(layout: Layout, side: Side): Point {
   const { toeIn, camber } = layout.axle[side];
-  const toe = toeIn * RADIANS;
-  const lean = camber * RADIANS;
+  const toe = toRadians(toeIn);
+  const lean = toRadians(camber);
   return [Math.sin(toe) * Math.cos(lean), outboard(side) * Math.cos(toe) * Math.cos(lean), -Math.sin(lean)];
 }
 

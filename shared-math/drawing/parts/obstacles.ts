@@ -1,5 +1,6 @@
 import { subtract, unit } from '../../geometry/vectors.ts';
 import { type Layout, mirrored, type Obstacle, type Point } from '../../layout/index.ts';
+import { toRadians } from '../../units/index.ts';
 import type { Shape } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 
@@ -7,7 +8,7 @@ const WAYS = [1, -1] as const;
 
 /** The eight corners of a box, turned about z. */
 function corners({ centre, size, turn = 0 }: Extract<Obstacle, { kind: 'box' }>): Point[] {
-  const angle = (turn * Math.PI) / 180;
+  const angle = toRadians(turn);
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return WAYS.flatMap((along) =>
     WAYS.flatMap((across) =>

@@ -1,5 +1,5 @@
 import { toeLength } from '../../sweep/index.ts';
-import { formatToe, formatToeLength } from '../../units/index.ts';
+import { formatToe, formatToeLength, toRadians } from '../../units/index.ts';
 import { type Finding, type Rule, sourceOf } from '../finding.ts';
 
 /** Total toe-in as drawn, as a length over the tyres' diameter. */
@@ -9,7 +9,7 @@ export const toeStatic: Rule = {
   judge({ layout }, speak): Finding[] {
     const { axle, car } = layout;
     const total = [axle.left.toeIn, axle.right.toeIn].reduce(
-      (sum, degrees) => sum + toeLength((degrees * Math.PI) / 180, car.tyreRadius),
+      (sum, degrees) => sum + toeLength(toRadians(degrees), car.tyreRadius),
       0,
     );
     const least = speak.limit('toeLeast');

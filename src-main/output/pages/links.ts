@@ -1,5 +1,6 @@
 import { cross, dot, norm, subtract, unit } from '../../../shared-math/geometry/vectors.ts';
 import { distance, type Layout, type Point, type Side } from '../../../shared-math/layout/index.ts';
+import { toDegrees } from '../../../shared-math/units/index.ts';
 
 /** A link or an arm of the car with its length, mm. */
 export interface Length {
@@ -117,7 +118,7 @@ export function armList(layout: Layout): Length[] {
 /** How a direction lies, in words for somebody at the car: "across the car, level", "fore and aft, 12.0° from level". */
 export function axisWords(axis: Point, degrees: (value: number) => string): string {
   const [x, y, z] = unit(axis);
-  const turn = (value: number) => (Math.abs(value) * 180) / Math.PI;
+  const turn = (value: number) => toDegrees(Math.abs(value));
   const sizes = [Math.abs(x), Math.abs(y), Math.abs(z)];
   const main = sizes.indexOf(Math.max(...sizes));
   if (main === 2) {

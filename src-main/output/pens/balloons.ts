@@ -1,4 +1,5 @@
 import type { Point } from '../../../shared-math/layout/index.ts';
+import { toRadians } from '../../../shared-math/units/index.ts';
 import type { CarView } from './car-view.ts';
 import { frameOf, pointOnPage } from './car-view.ts';
 import { INK, WHITE } from './colours.ts';
@@ -31,7 +32,7 @@ export function onOneSpot(
 /** Ways in which a balloon may stand off its point, nearest and handiest first. */
 const WAYS = [3.6, 5.4, 7.6, 10.2, 13.4].flatMap((length) =>
   [-60, -120, -20, -160, 60, 120, 20, 160, -90, 90].map((degrees) => {
-    const angle = (degrees * Math.PI) / 180;
+    const angle = toRadians(degrees);
     return [length * Math.cos(angle), length * Math.sin(angle)] as const;
   }),
 );

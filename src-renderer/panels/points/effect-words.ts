@@ -1,5 +1,11 @@
 import type { Sensitivity, StepEffect } from '../../../shared-math/tune/index.ts';
-import { decimalBeside, degreesBeside, formatDegrees, toDegrees } from '../../../shared-math/units/index.ts';
+import {
+  decimalBeside,
+  degreesBeside,
+  formatDegrees,
+  toDegrees,
+  toRadians,
+} from '../../../shared-math/units/index.ts';
 
 /** Which way a step goes, for somebody who holds the part: "higher", "further back". */
 export function stepWay({ axis, direction }: StepEffect, at: readonly number[], mirrored: boolean): string {
@@ -28,7 +34,7 @@ export function bumpOf({ drawn }: Sensitivity, { figures }: StepEffect): number 
 }
 
 /** rad. A change that no figure shows is none. */
-const LEAST_REPORTED = 0.005 * (Math.PI / 180);
+const LEAST_REPORTED = toRadians(0.005);
 
 /** The steps that make bump steer less, one for each axis that has one, the most telling first. */
 export function betterSteps(asWords: Sensitivity): { readonly effect: StepEffect; readonly bump: number }[] {

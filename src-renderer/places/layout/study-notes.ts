@@ -1,6 +1,7 @@
 import type { View, ViewPoint } from '../../../shared-math/drawing/index.ts';
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import type { Sensitivity } from '../../../shared-math/tune/index.ts';
+import { toRadians } from '../../../shared-math/units/index.ts';
 import type { Rect } from '../../board/labels.ts';
 import type { OverlayLine, OverlayText } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
@@ -37,7 +38,7 @@ export const proposalNotes = (proposed: FrontEnd | undefined, shown: readonly Vi
 /** px at weight 1: where an arrow begins from its point, how long it is, its barbs, and where its figure stands. */
 const ARROW = { from: 15, length: 15, barb: 4.5, text: 5 } as const;
 /** rad. What is reported as no change has no arrow. */
-const LEAST = 0.005 * (Math.PI / 180);
+const LEAST = toRadians(0.005);
 
 /** Which way an axis of the car points in a view. */
 const DIRECTIONS: Record<View, readonly (readonly [axis: 0 | 1 | 2, right: number, down: number])[]> = {

@@ -4,7 +4,7 @@ import { transmissionAngles } from '../../../shared-math/joints/index.ts';
 import type { Carrier, Point } from '../../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../../shared-math/linkage/index.ts';
 import { ackermannCar, ackermannOf } from '../../../shared-math/sweep/index.ts';
-import { formatDegrees, type Radians, toDegrees } from '../../../shared-math/units/index.ts';
+import { formatDegrees, type Radians, toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import type { OverlayInk, OverlayLine } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
 
@@ -24,7 +24,7 @@ export interface TurnPictureSource {
 }
 
 /** rad. Wheels straighter than this have no turning centre to speak of. */
-const STRAIGHT: Radians = (2 * Math.PI) / 180;
+const STRAIGHT: Radians = toRadians(2);
 
 const at = new Float64Array(3);
 

@@ -7,6 +7,7 @@ import {
   type Point,
   SIDES,
 } from '../../../../shared-math/layout/index.ts';
+import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { Scene } from '../scene.ts';
 import type { DxfLayer } from './layers.ts';
 
@@ -134,7 +135,7 @@ function edgesOf(obstacle: Obstacle): Point[][] {
     return [[from, to], ring(from, axis, radius), ring(to, axis, radius)];
   }
   const { centre, size, turn = 0 } = obstacle;
-  const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const [c, s] = [Math.cos(toRadians(turn)), Math.sin(toRadians(turn))];
   const rim = (up: number): Point[] =>
     [
       [1, 1],

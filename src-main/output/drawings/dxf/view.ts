@@ -12,7 +12,7 @@ import {
 } from '../../../../shared-math/drawing/index.ts';
 import { norm, subtract } from '../../../../shared-math/geometry/vectors.ts';
 import type { Point } from '../../../../shared-math/layout/index.ts';
-import { formatLength } from '../../../../shared-math/units/index.ts';
+import { formatLength, toDegrees } from '../../../../shared-math/units/index.ts';
 import { CAUTION } from '../../../../shared-math/words/index.ts';
 import { DRAWN_WORDS, type DrawingJob } from '../job.ts';
 import { poseWords } from '../pose-words.ts';
@@ -99,7 +99,7 @@ function dimension(writer: ViewWriter, a: ViewPoint, b: ViewPoint, off: number, 
   // Seen from the middle, the words stand about as wide as they are long.
   const half = (words.length * TEXT * 0.6) / 2;
   const middle: ViewPoint = [(p[0] + q[0]) / 2 - along[0] * half, (p[1] + q[1]) / 2 - along[1] * half];
-  const degrees = (Math.atan2(along[1], along[0]) * 180) / Math.PI;
+  const degrees = toDegrees(Math.atan2(along[1], along[0]));
   writer.text('dimensions', words, [middle[0] + square[0] * 4, middle[1] + square[1] * 4], TEXT, degrees);
 }
 

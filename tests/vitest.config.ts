@@ -38,7 +38,10 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
-          globalSetup: [resolve(import.meta.dirname, 'support/build-once.ts')],
+          globalSetup: [
+            resolve(import.meta.dirname, 'support/build-once.ts'),
+            resolve(import.meta.dirname, 'support/shared-browser.ts'),
+          ],
           testTimeout: 120_000,
           hookTimeout: 60_000,
           // What is waited for comes late on a busy machine.

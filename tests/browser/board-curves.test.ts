@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { moveHardpoint } from '../../shared-math/layout/index.ts';
 import { figure, handleOf } from '../support/board-pointer.ts';
 import { type OpenBoard, pointButton, useBrowser, withSample } from '../support/browser-page.ts';
+import { framesDrawn } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -114,17 +115,17 @@ describe('running the travel', () => {
     const { page } = await openSample();
     await page.getByRole('button', { name: 'Run travel' }).click();
     const seen: number[] = [];
-    for (let i = 0; i < 12; i += 1) {
-      await page.waitForTimeout(120);
+    const spread = async () => {
       seen.push(await value(heave(page)));
-    }
-    expect(Math.max(...seen) - Math.min(...seen)).toBeGreaterThan(25);
+      return Math.max(...seen) - Math.min(...seen);
+    };
+    await expect.poll(spread).toBeGreaterThan(25);
     const wheel = async () => (await handleOf(page, 'front', 'axle.left.wheelCentre')).y;
     const moving = await wheel();
     await expect.poll(async () => Math.abs((await wheel()) - moving)).toBeGreaterThan(2);
     await page.getByRole('button', { name: 'Stop' }).click();
     const stopped = await value(heave(page));
-    await page.waitForTimeout(200);
+    await framesDrawn(page, 12);
     expect(await value(heave(page))).toBe(stopped);
   });
 });

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { barePaper, drag, findHandle, handleOf, scale } from '../support/board-pointer.ts';
 import { type OpenBoard, pointButton, useBrowser, withSample } from '../support/browser-page.ts';
+import { boardAtRest } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -28,9 +29,6 @@ async function expectAligned(page: Page): Promise<void> {
     expect(front.x).toBeLessThan(side.x);
   }
 }
-
-/** A flight from one sight to another takes a fifth of a second. */
-const arrived = (page: Page) => page.waitForTimeout(400);
 
 describe('the sheet', () => {
   test('shows the three views aligned, wholly in sight, at any size of the window', async () => {
@@ -77,7 +75,7 @@ describe('the sheet', () => {
     expect(moved.y - at.y).toBeCloseTo(-40, 4);
     await expectAligned(page);
     await page.keyboard.press('f');
-    await arrived(page);
+    await boardAtRest(page);
     const back = await handleOf(page, 'side', PITMAN);
     expect(back.x).toBeCloseTo(at.x, 2);
     expect(back.y).toBeCloseTo(at.y, 2);
@@ -111,12 +109,12 @@ describe('a view', () => {
     const { page } = await openSample();
     const before = await scale(page);
     await page.getByRole('button', { name: 'Let the side view fill the board' }).click();
-    await arrived(page);
+    await boardAtRest(page);
     expect(await scale(page)).toBeGreaterThan(before * 1.8);
     expect(await findHandle(page, 'top', PITMAN)).toBeUndefined();
     expect(await findHandle(page, 'front', PITMAN)).toBeUndefined();
     await page.getByRole('button', { name: 'Back to all three views' }).click();
-    await arrived(page);
+    await boardAtRest(page);
     expect(await scale(page)).toBeCloseTo(before, 6);
     await expectAligned(page);
   });
@@ -124,7 +122,7 @@ describe('a view', () => {
   test('a double click on its name fills the board too', async () => {
     const { page } = await openSample();
     await page.getByRole('button', { name: 'Let the front view fill the board' }).dblclick();
-    await arrived(page);
+    await boardAtRest(page);
     expect(await findHandle(page, 'front', PITMAN)).toBeDefined();
     expect(await findHandle(page, 'side', PITMAN)).toBeUndefined();
   });

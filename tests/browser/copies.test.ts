@@ -66,7 +66,7 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     ]);
     expect(download.suggestedFilename()).toMatch(/^Toeboard shop \d{4}-\d\d-\d\d\.toeboard-shop$/);
     const path = join(testFolder(), 'shop.toeboard-shop');
-    writeFileSync(path, readFileSync(await download.path()));
+    await download.saveAs(path);
 
     const other = await openBoard();
     await openCopies(other.page);

@@ -4,6 +4,7 @@ import type { BoardHook } from '../../src-renderer/board/test-hook.ts';
 import { figure, handleOf, type Spot, takeAlong } from '../support/board-pointer.ts';
 import { type OpenBoard, saved, storedDocument, tabTo, useBrowser } from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
+import { boardAtRest } from '../support/frames.ts';
 
 const openBoard = useBrowser();
 const LOW = 'Side steer, box too low';
@@ -26,7 +27,7 @@ async function showMap(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Where can the ball go?' }).click();
   await legend(page).getByText('Best spot', { exact: true }).waitFor();
   // The board flies to the map's window.
-  await page.waitForTimeout(500);
+  await boardAtRest(page);
 }
 
 /** Where a place of the map stands, mm; page px. */

@@ -9,6 +9,7 @@ import {
   withSample,
 } from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
+import { framesDrawn } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -219,7 +220,7 @@ describe('the pose', () => {
     await expect.poll(at, { timeout: 5000 }).toBeLessThan(-60);
     await page.getByRole('button', { name: 'Stop' }).click();
     const stopped = await at();
-    await page.waitForTimeout(200);
+    await framesDrawn(page, 12);
     expect(await at()).toBe(stopped);
     await page.getByRole('button', { name: 'To ride height' }).click();
     expect(await at()).toBe(0);

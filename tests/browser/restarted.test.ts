@@ -1,22 +1,15 @@
 import { readFileSync, renameSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
+import type { BrowserContext, Page } from 'playwright-core';
+import { describe, expect, onTestFinished, test } from 'vitest';
 import { openStore } from '../../src-main/store/index.ts';
-import { launchBrowser } from '../support/browser-launch.ts';
-import { pointButton, saved, withSample } from '../support/browser-page.ts';
+import { connectBrowser, pointButton, saved, withSample } from '../support/browser-page.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { ADDRESS, type RunningProgram, startProgram } from '../support/host-process.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
-let browser: Browser;
-beforeAll(async () => {
-  browser = await launchBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-});
+const browser = connectBrowser();
 
 const startHost = (folder: string) =>
   startProgram('src-main/loopback-main.ts', [], { env: { TOEBOARD_DATA: folder } });
@@ -29,7 +22,7 @@ async function openBoard() {
   store.close();
   const host = startHost(folder);
   const [address] = await host.says(ADDRESS);
-  const context: BrowserContext = await browser.newContext({
+  const context: BrowserContext = await browser().newContext({
     locale: 'en-GB',
     viewport: { width: 1280, height: 720 },
   });

@@ -133,9 +133,13 @@ describe('for those who cannot see it', () => {
     expect(await violations(page)).toEqual([]);
     await page.getByRole('tab', { name: 'Car and axle' }).click();
     expect(await violations(page)).toEqual([]);
-    for (const key of ['c', 'h', '?']) {
+    for (const [key, title] of [
+      ['c', 'Cars and variants'],
+      ['h', 'History'],
+      ['?', 'Keys'],
+    ] as const) {
       await page.locator('body').press(key);
-      await page.waitForTimeout(100);
+      await page.getByRole('heading', { name: title, exact: true }).waitFor();
       expect(await violations(page), `after ${key}`).toEqual([]);
       await page.keyboard.press('Escape');
       await page.keyboard.press('Escape');

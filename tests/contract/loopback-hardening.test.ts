@@ -284,8 +284,7 @@ describe('the loopback host', () => {
     ])
       await new Promise<void>((resolve) => {
         const socket = connect(Number(port), '127.0.0.1', () => {
-          socket.write(text);
-          setTimeout(() => socket.destroy(), 30);
+          socket.write(text, () => socket.destroy());
         });
         socket.on('close', () => resolve());
         socket.on('error', () => {});

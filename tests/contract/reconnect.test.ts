@@ -5,7 +5,7 @@ import { describe, expect, onTestFinished, test } from 'vitest';
 import { SEATS_FILE } from '../../src-main/hosts/loopback/seats.ts';
 import type { Loopback } from '../../src-main/hosts/loopback/start-loopback.ts';
 import { testFolder } from '../support/host-folder.ts';
-import { exchangeToken, httpCaller, openLoopback, value } from '../support/host-transports.ts';
+import { exchangeToken, httpCaller, nobodyAt, openLoopback, value } from '../support/host-transports.ts';
 
 /** A host on this folder for one test, with its port and the token of a page. */
 async function seated(folder: string) {
@@ -14,8 +14,7 @@ async function seated(folder: string) {
   const close = async () => {
     if (open) await host.close();
     open = false;
-    // Until the connections kept for the next request have noticed.
-    await new Promise((noticed) => setTimeout(noticed, 50));
+    await nobodyAt(new URL(host.address).origin);
   };
   onTestFinished(close);
   const { origin, port } = new URL(host.address);

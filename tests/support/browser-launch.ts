@@ -1,7 +1,7 @@
 import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserServer, chromium, type LaunchOptions } from 'playwright-core';
 import { findBrowser } from '../../src-main/hosts/loopback/browsers.ts';
 
 /** Quiet, and without what a test machine may not have: a sandbox for root, a graphics card, the internet. */
@@ -60,9 +60,21 @@ async function unpackedBrowser(): Promise<string> {
   return join(UNPACKED, 'chromium');
 }
 
-async function launchPackaged(): Promise<Browser> {
+/** What a browser is started with: the system's where there is one that starts, else the packaged one. Prints which. */
+async function startable<Started>(start: (options: LaunchOptions) => Promise<Started>): Promise<Started> {
+  const system = findBrowser();
+  if (system)
+    try {
+      const started = await start({ executablePath: system.path, args: FLAGS });
+      process.stdout.write(`browser: ${system.path}\n`);
+      return started;
+    } catch (error) {
+      const [reason] = (error as Error).message.split('\n');
+      process.stdout.write(`browser: ${system.path} does not start (${reason})\n`);
+    }
   const executablePath = await unpackedBrowser();
-  return chromium.launch({
+  process.stdout.write('browser: the one packaged with the tests\n');
+  return start({
     executablePath,
     args: FLAGS,
     env: {
@@ -73,20 +85,9 @@ async function launchPackaged(): Promise<Browser> {
   });
 }
 
-/** The system's browser where there is one that starts, else the packaged one. Prints which. */
-export async function launchBrowser(): Promise<Browser> {
-  const system = findBrowser();
-  let browser: Browser | undefined;
-  let which = system?.path ?? '';
-  if (system)
-    browser = await chromium.launch({ executablePath: system.path, args: FLAGS }).catch((error: Error) => {
-      process.stdout.write(`browser: ${system.path} does not start (${error.message.split('\n')[0]})\n`);
-      return undefined;
-    });
-  if (!browser) {
-    browser = await launchPackaged();
-    which = 'the one packaged with the tests';
-  }
-  process.stdout.write(`browser: ${which}, version ${browser.version()}\n`);
-  return browser;
-}
+/** A browser of its own, for a program that is no test run. */
+export const launchBrowser = (): Promise<Browser> => startable((options) => chromium.launch(options));
+
+/** A browser that several processes connect to; each of them makes contexts of its own in it. */
+export const serveBrowser = (): Promise<BrowserServer> =>
+  startable((options) => chromium.launchServer(options));

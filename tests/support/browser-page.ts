@@ -1,12 +1,11 @@
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
-import { afterAll, beforeAll, onTestFinished } from 'vitest';
+import { type Browser, type BrowserContext, chromium, type Locator, type Page } from 'playwright-core';
+import { afterAll, beforeAll, inject, onTestFinished } from 'vitest';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { type Loopback, startLoopback } from '../../src-main/hosts/loopback/start-loopback.ts';
 import { openStore, type Store } from '../../src-main/store/index.ts';
-import { launchBrowser } from './browser-launch.ts';
 
 const RENDERER = resolve(import.meta.dirname, '../../out/renderer');
 
@@ -41,19 +40,27 @@ function listen(page: Page, complaints: string[]): void {
   page.on('pageerror', (error) => complaints.push(error.stack ?? error.message));
 }
 
-/**
- * One browser for a test file. Gives the function that opens a board for the present test: a fresh data folder, a
- * host of its own, a page. After the test all of it is gone, and a page that complained on its console fails it.
- */
-export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
+/** The run's one browser, as a test file reaches it; what the file opened in it is closed at its end. */
+export function connectBrowser(): () => Browser {
   let browser: Browser;
   beforeAll(async () => {
-    if (!existsSync(join(RENDERER, 'index.html')))
-      throw new Error('out/renderer is not built; the browser tests build it at their start');
-    browser = await launchBrowser();
+    browser = await chromium.connect(inject('browserEndpoint'));
   });
   afterAll(async () => {
     await browser?.close();
+  });
+  return () => browser;
+}
+
+/**
+ * The browser for a test file. Gives the function that opens a board for the present test: a fresh data folder, a
+ * host of its own, a page. After the test all of it is gone, and a page that complained on its console fails it.
+ */
+export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
+  const browser = connectBrowser();
+  beforeAll(() => {
+    if (!existsSync(join(RENDERER, 'index.html')))
+      throw new Error('out/renderer is not built; the browser tests build it at their start');
   });
 
   return async ({ size = { width: 1440, height: 900 }, prepare, dataFolder, column = 'points' } = {}) => {
@@ -65,7 +72,7 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
     }
     const host = await startLoopback({ dataFolder: folder, rendererFolder: RENDERER });
     // A language of its own: a bare machine's "C" reaches pages as one that number formatting refuses.
-    const context = await browser.newContext({ viewport: size, locale: 'en-GB' });
+    const context = await browser().newContext({ viewport: size, locale: 'en-GB' });
     context.setDefaultTimeout(PATIENCE);
     await context.addInitScript((page) => {
       if (!sessionStorage.getItem('toeboard-column')) sessionStorage.setItem('toeboard-column', page);

@@ -63,6 +63,21 @@ export async function openLoopback(dataFolder: string): Promise<Loopback> {
   return startLoopback({ dataFolder, rendererFolder: fixtureRenderer(dataFolder), log: quiet });
 }
 
+/**
+ * Waits until nobody answers at an address of a host that is closed: the connections that were kept for the next request
+ * have noticed by then. Each of them fails its one request; after the last a new connection is refused.
+ */
+export async function nobodyAt(origin: string): Promise<void> {
+  for (let asked = 0; asked < 100; asked += 1) {
+    const refused = await fetch(origin).then(
+      () => false,
+      (error: Error) => (error.cause as NodeJS.ErrnoException | undefined)?.code === 'ECONNREFUSED',
+    );
+    if (refused) return;
+  }
+  throw new Error(`${origin} still answers`);
+}
+
 const loopback: Transport = {
   name: 'loopback, over HTTP',
   open: async (dataFolder) => {
@@ -79,8 +94,8 @@ const loopback: Transport = {
         }),
       close: async () => {
         await host.close();
-        // Until the connections kept for the next request have noticed: it may go to the same port.
-        await new Promise((noticed) => setTimeout(noticed, 50));
+        // The next host may be on the same port.
+        await nobodyAt(origin);
       },
     };
   },

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { CallHost, Reply, Request } from '../../../src-main/api/contract.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 import { begin, type OpenSession } from '../../support/host-session.ts';
@@ -13,12 +13,11 @@ async function started(call: CallHost, id: string, wish: Wish, preview = false):
 
 /** Asks until a job has come to its end, as the board does. */
 async function ended(call: CallHost, job: string): Promise<Reply<'output.progress'>> {
-  for (let asked = 0; asked < 2000; asked += 1) {
-    const told = await value(call, 'output.progress', { job });
-    if (told.state !== 'waiting' && told.state !== 'working') return told;
-    await new Promise((done) => setTimeout(done, 10));
-  }
-  throw new Error('the output did not come to its end');
+  const end = async () => {
+    const progress = await value(call, 'output.progress', { job });
+    return progress.state !== 'waiting' && progress.state !== 'working' && progress;
+  };
+  return vi.waitUntil(end, { interval: 10, timeout: 60_000 });
 }
 
 const PRINT: Wish = { kind: 'print', print: 'sheet', paper: 'letter' };
@@ -111,7 +110,7 @@ export function outputTests(open: OpenSession): void {
         const { state } = await value(call, 'output.progress', { job });
         if (state === 'ready') break;
         // Lets the work go on where calls come without a wire between.
-        await new Promise((done) => setTimeout(done, 5));
+        await new Promise((done) => setImmediate(done));
       }
       expect(answered).toBeGreaterThan(0);
       expect((await ended(call, job)).state).toBe('ready');

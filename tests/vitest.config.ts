@@ -2,19 +2,35 @@ import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
 const root = resolve(import.meta.dirname, '..');
-const fast = ['unit', 'reference', 'contract', 'durability', 'conventions', 'types'];
+const support = (file: string) => resolve(import.meta.dirname, 'support', file);
+const within = (...folders: string[]) => folders.map((folder) => `tests/${folder}/**/*.test.ts`);
 
 export default defineConfig({
   root,
   test: {
-    reporters: ['default', resolve(import.meta.dirname, 'support/tally-reporter.ts')],
-    globalSetup: [resolve(import.meta.dirname, 'support/require-node.ts')],
+    reporters: ['default', support('tally-reporter.ts')],
+    globalSetup: [support('require-node.ts')],
+    // Left to itself the runner leaves one core out, and of two that is half the machine.
+    maxWorkers: '100%',
     projects: [
       {
         root,
         test: {
           name: 'core',
-          include: fast.map((folder) => `tests/${folder}/**/*.test.ts`),
+          // Sums and words alone: they leave nothing behind in their process, so that what one file has loaded, and the
+          // sheets it has printed, serve the next.
+          include: within('unit', 'conventions', 'reference', 'thorough'),
+          isolate: false,
+          testTimeout: 120_000,
+          benchmark: { include: [] },
+        },
+      },
+      {
+        root,
+        test: {
+          name: 'hosts',
+          // Programs, folders, ports: each file in a process of its own.
+          include: within('contract', 'durability', 'types'),
           testTimeout: 120_000,
           benchmark: { include: [] },
         },
@@ -25,7 +41,7 @@ export default defineConfig({
           name: 'bench',
           include: [],
           benchmark: { include: ['tests/bench/**/*.bench.ts'] },
-          globalSetup: [resolve(import.meta.dirname, 'support/build-once.ts')],
+          globalSetup: [support('build-once.ts')],
           testTimeout: 300_000,
           hookTimeout: 60_000,
           fileParallelism: false,
@@ -37,18 +53,15 @@ export default defineConfig({
         root,
         test: {
           name: 'browser',
-          include: ['tests/browser/**/*.test.ts'],
-          globalSetup: [
-            resolve(import.meta.dirname, 'support/build-once.ts'),
-            resolve(import.meta.dirname, 'support/shared-browser.ts'),
-          ],
+          include: within('browser'),
+          globalSetup: [support('build-once.ts'), support('shared-browser.ts')],
           testTimeout: 120_000,
           hookTimeout: 60_000,
           // What is waited for comes late on a busy machine.
           expect: { poll: { timeout: 15_000 } },
-          // One browser at a time: these machines are small, and a drag under load is another drag. For the same reason a
+          // After the others, with the machine to themselves: a drag under load is another drag. For the same reason a
           // test that did not come to its end is tried once more; what is wrong fails twice.
-          fileParallelism: false,
+          sequence: { groupOrder: 1 },
           retry: 1,
           benchmark: { include: [] },
         },

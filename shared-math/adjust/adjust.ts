@@ -213,7 +213,7 @@ function together(jacobian: Float64Array, carried: Float64Array, size: number, i
  *           contradict or too few are no failure: doubts, free coordinates and w are what they come to.
  * Source:   W. Baarda, A testing procedure for use in geodetic networks, 1968 (the test of one residual), from memory;
  *           C. Ghilani, Adjustment Computations, from memory; shares derived here.
- * Checked:  tests/reference/adjustment.test.ts, tests/unit/adjust/adjust.test.ts, tests/unit/adjust/simulated.test.ts.
+ * Checked:  tests/reference/adjustment.test.ts, tests/unit/adjust/adjust.test.ts, tests/thorough/adjust/simulated.test.ts.
  */
 export function adjust(
   document: LayoutDocument,

@@ -44,7 +44,7 @@ export interface Snooping {
  * Frame:    vehicle, ISO 8855, at ride height. Units: mm and degrees, as the survey has them.
  * Outcomes: what was found; or why an adjustment could not be made.
  * Source:   W. Baarda, A testing procedure for use in geodetic networks, 1968 (data snooping), from memory.
- * Checked:  tests/unit/adjust/misfits.test.ts (invented surveys with blunders and slips).
+ * Checked:  tests/thorough/adjust/misfits.test.ts (invented surveys with blunders and slips).
  */
 export function findMisfits(
   document: LayoutDocument,

@@ -101,7 +101,7 @@ export type RouteJoints = (typeof ROUTE_JOINTS)[number];
  * Frame:    vehicle. Units: mm, rad.
  * Outcomes: a proposal, or why there is none.
  * Source:   own search; the usual figures are common practice, no published source.
- * Checked:  tests/unit/shaft-routes.test.ts (against brute force; around obstacles).
+ * Checked:  tests/thorough/shaft-routes.test.ts (against brute force; around obstacles).
  */
 export function suggestRoute(task: RouteTask, joints: RouteJoints, wishes: RouteWishes = {}): Suggestion {
   const { limits = USUAL.limits, ...own } = wishes;

@@ -100,7 +100,7 @@ const ALIKE_LEAST = 14;
  * the face is. In both cases the face under the roots must be bare, what is beyond the crests like what is beside it, and the
  * teeth on both sides plain to see. Everything else cannot be read.
  * Source:   own derivation.
- * Checked:  tests/unit/splines.test.ts, tests/unit/spline-trust.test.ts (rendered photos).
+ * Checked:  tests/thorough/splines.test.ts, tests/thorough/spline-trust.test.ts (rendered photos).
  */
 export function findGaps(counted: CountedRing): SplineGap[] {
   const { ring, count, first } = counted;

@@ -74,8 +74,8 @@ type Unwrap = (rim: RimEllipse, band: readonly [number, number], rows: number, o
  * Frame:    the picture's pixels, x right, y down. Units: pixels, rad. The picture is not changed.
  * Outcomes: ok (look at `confidence`); off-picture; too-small; no-teeth.
  * Source:   own derivation; no randomness.
- * Checked:  tests/unit/splines.test.ts (rendered ends: noise, light from a side, blanks, marks off centre);
- *           tests/unit/spline-trust.test.ts (how often a count called clear is right, over rendered photos).
+ * Checked:  tests/thorough/splines.test.ts (rendered ends: noise, light from a side, blanks, marks off centre);
+ *           tests/thorough/spline-trust.test.ts (how often a count called clear is right, over rendered photos).
  */
 export function countTeeth(
   image: GreyImage,

@@ -138,7 +138,7 @@ function fullCount({ counted, missing, over, otherHalf }: SplineMeasure): { teet
  * Units:    mm; `style` for the figures in sentences.
  * Outcomes: ok, or one plain reason (a measure that is none).
  * Source:   the forms: at each in standards.ts; half counts and names: common practice, no published source.
- * Checked:  tests/reference/splines.test.ts, tests/unit/splines.test.ts.
+ * Checked:  tests/reference/splines.test.ts, tests/thorough/splines.test.ts.
  */
 export function identifySpline(measure: SplineMeasure, style: LengthStyle): Outcome<SplineIdentity, string> {
   const refusal = measureRefusal(measure);

@@ -29,7 +29,7 @@ const TRIANGLE = (SHAPE * (SHAPE + 1)) / 2;
  * Shapes:   `ring` holds a whole number of samples for each tooth; results have one entry for each tooth.
  * Units:    rad.
  * Source:   own derivation.
- * Checked:  tests/unit/splines.test.ts.
+ * Checked:  tests/thorough/splines.test.ts.
  */
 export function rhythmOf(ring: Float64Array, count: number): Rhythm {
   const samples = ring.length;

@@ -90,7 +90,7 @@ function areAlike(members: readonly Member[]): boolean {
  * Frame:    none. Units: the bounds' own. Shapes: as many coordinates as bounds.
  * Outcomes: the best place that keeps all conditions; if none was found, the one that breaks them least.
  * Source:   the two papers, from memory; own writing.
- * Checked:  tests/unit/tune.test.ts (functions of known least value, bounded and conditioned).
+ * Checked:  tests/thorough/tune.test.ts (functions of known least value, bounded and conditioned).
  */
 export function* searchLeast(
   problem: Problem,

@@ -211,7 +211,7 @@ function bestOf(
  * Frame:    vehicle. Units: mm, rad; holds in degrees.
  * Outcomes: a result (which may be the layout as drawn, where nothing better was found); or a named refusal.
  * Source:   own derivation: `fillRow`, `searchLeast`.
- * Checked:  tests/unit/tune.test.ts (a planar linkage whose best is known; bad bounds; holds that cannot hold).
+ * Checked:  tests/thorough/tune.test.ts (a planar linkage whose best is known; bad bounds; holds that cannot hold).
  */
 export function* tune(
   document: LayoutDocument,

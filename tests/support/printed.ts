@@ -42,8 +42,25 @@ export interface PutText {
   readonly bottom: number;
 }
 
-/** Prints, and tells where every line of text was put. Lines set small within a small picture do not count. */
-export async function putTexts(job: PrintJob): Promise<{ texts: PutText[]; bytes: Uint8Array }> {
+/** What was printed: the PDF, and where every line of text was put. */
+export interface Printed {
+  readonly texts: readonly PutText[];
+  readonly bytes: Uint8Array;
+}
+
+const kept = new Map<string, Promise<Printed>>();
+
+/** A job printed once for all who read it in this process. The bytes are a copy, as a reader of PDF takes what it is given. */
+export async function printed(job: Omit<PrintJob, 'progress' | 'signal'>): Promise<Printed> {
+  const key = JSON.stringify(job);
+  const print = kept.get(key) ?? printedAnew(job);
+  kept.set(key, print);
+  const { texts, bytes } = await print;
+  return { texts, bytes: Uint8Array.from(bytes) };
+}
+
+/** Prints, and reports where every line of text was put. Lines set small within a small picture do not count. */
+async function printedAnew(job: PrintJob): Promise<Printed> {
   const texts: PutText[] = [];
   let page = -1;
   let count = 0;

@@ -8,9 +8,8 @@ import {
   parseLayout,
   resolveLayout,
 } from '../../../../shared-math/layout/index.ts';
-import { printPdf } from '../../../../src-main/output/pages/index.ts';
 import { ROOT } from '../../../support/host-process.ts';
-import { DEMONSTRATIONS, demonstration, jobOf } from '../../../support/printed.ts';
+import { DEMONSTRATIONS, demonstration, jobOf, printed } from '../../../support/printed.ts';
 import { darkness, type Pixels, readPdf } from '../../../support/read-pdf.ts';
 
 // The printed pages as an independent reader draws them, measured pixel by pixel.
@@ -62,7 +61,7 @@ function keptLayout(name: string): LayoutDocument {
 describe.each(['letter', 'a4'] as const)('templates on %s', (paper) => {
   test('on every page the rules are 100 mm and 4 in long, along the foot and up the edge', async () => {
     const document = demonstration('four-bar-cross-steer.json');
-    const bytes = await printPdf(jobOf({ document, kind: 'templates', paper }));
+    const { bytes } = await printed(jobOf({ document, kind: 'templates', paper }));
     await readPdf(bytes, async (pages) => {
       expect(pages.length).toBeGreaterThan(6);
       for (const page of pages.slice(1)) {
@@ -109,7 +108,7 @@ describe.each(['letter', 'a4'] as const)('templates on %s', (paper) => {
   test('neighbouring pages of one template show the same marks and lines where they are laid over one another', async () => {
     // A box whose arm hangs has a bracket higher than a page.
     const document = keptLayout('layout-version-2.json');
-    const bytes = await printPdf(jobOf({ document, kind: 'templates', paper }));
+    const { bytes } = await printed(jobOf({ document, kind: 'templates', paper }));
     await readPdf(bytes, async (pages) => {
       const first = pages.findIndex(({ text }) => text.includes('Steering box bracket, page A1'));
       expect(first).toBeGreaterThan(0);
@@ -162,7 +161,7 @@ describe.each(DEMONSTRATIONS)('the front view of %s', (name) => {
     async (paper) => {
       const document = demonstration(name);
       const { axle } = resolveLayout(document);
-      const bytes = await printPdf(jobOf({ document, paper }));
+      const { bytes } = await printed(jobOf({ document, paper }));
       await readPdf(bytes, async (pages) => {
         const page = pages.find(({ text }) => text.includes('Front view'));
         const scale = Number(

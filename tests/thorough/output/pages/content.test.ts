@@ -4,7 +4,7 @@ import { type PrintKind, printPdf } from '../../../../src-main/output/pages/inde
 import { sheetModelOf } from '../../../../src-main/output/pages/sheet-model.ts';
 import { toeboard } from '../../../support/command-line.ts';
 import { documentOf, rawLayout } from '../../../support/layouts.ts';
-import { DEMONSTRATIONS, demonstration, jobOf } from '../../../support/printed.ts';
+import { DEMONSTRATIONS, demonstration, jobOf, printed } from '../../../support/printed.ts';
 import { readPdf } from '../../../support/read-pdf.ts';
 
 const KINDS = ['sheet', 'templates', 'customer'] as const satisfies PrintKind[];
@@ -33,14 +33,8 @@ const degrees = (value: number, decimals: number) => {
   return `${Number(text) === 0 ? (0).toFixed(decimals) : text}°`;
 };
 
-const printed = new Map<string, Promise<Uint8Array>>();
-
-/** A demonstration's sheet, printed once for all who read it. A copy, as the reader takes what it is given. */
-async function sheetOf(name: string): Promise<Uint8Array> {
-  const known = printed.get(name) ?? printPdf(jobOf({ document: demonstration(name) }));
-  printed.set(name, known);
-  return Uint8Array.from(await known);
-}
+/** A demonstration's sheet. */
+const sheetOf = async (name: string) => (await printed(jobOf({ document: demonstration(name) }))).bytes;
 
 describe.each(DEMONSTRATIONS)('%s', (name) => {
   test('the sheet holds the figures of the command line’s sweep, row by row', async () => {
@@ -92,25 +86,25 @@ test('a shaft that is drawn is told with its angles and cuts; one that is not is
       expect(text).toContain(words);
   });
   const document = documentOf(rawLayout({ shaft: null }));
-  const missing = await printPdf(jobOf({ document }));
+  const { bytes: missing } = await printed(jobOf({ document }));
   await readPdf(missing, (pages) => {
     const text = pages.map((page) => page.text).join(' ');
     expect(text).toContain('No steering shaft is drawn in this layout');
     expect(text).not.toContain('Steering shaft, route');
   });
-  await readPdf(await printPdf(jobOf({ document, kind: 'templates' })), (pages) => {
+  await readPdf((await printed(jobOf({ document, kind: 'templates' }))).bytes, (pages) => {
     expect(pages[0]?.text).toContain('No steering shaft end with a notch or a dimple');
   });
 });
 
 test('the customer’s unit comes first, the other beside it', async () => {
   const document = demonstration('four-bar-cross-steer.json');
-  const inches = await printPdf(jobOf({ document }));
+  const { bytes: inches } = await printed(jobOf({ document }));
   await readPdf(inches, (pages) => {
     expect(pages.some(({ text }) => text.includes('23 5/8 in'))).toBe(true);
     expect(pages.some(({ text }) => /Wheelbase \d+ \d+\/16 in \(2640\.0 mm\)/.test(text))).toBe(true);
   });
-  const millimetres = await printPdf(jobOf({ document, unit: 'mm', fraction: 0, paper: 'a4' }));
+  const { bytes: millimetres } = await printed(jobOf({ document, unit: 'mm', fraction: 0, paper: 'a4' }));
   await readPdf(millimetres, (pages) => {
     expect(pages.some(({ text }) => /Wheelbase 2640\.0 mm \(103 15\/16 in\)/.test(text))).toBe(true);
   });
@@ -118,7 +112,7 @@ test('the customer’s unit comes first, the other beside it', async () => {
 
 test('the shop’s own limits rule, and are called its own', async () => {
   const document = demonstration('hairpins-side-steer.json');
-  const bytes = await printPdf(jobOf({ document, limits: { bumpSteerWorst: 0.05 } }));
+  const { bytes } = await printed(jobOf({ document, limits: { bumpSteerWorst: 0.05 } }));
   await readPdf(bytes, (pages) => {
     const text = pages.map((page) => page.text).join(' ');
     expect(text).toMatch(/limit 0\.05° · this shop’s own limit/);
@@ -130,7 +124,7 @@ test('names in other letters than the sheet’s own type has are set in the type
   const names = ['Łódź, Straße, Ñandú', 'Ελένη Ξ', 'Дмитрий Ёлкин', 'Անի', 'ნინო', 'สมชาย', 'मदन'];
   const document = { ...demonstration('hairpins-side-steer.json'), name: names.slice(0, 3).join(' / ') };
   const customer = names.slice(3).join(' / ');
-  const bytes = await printPdf(jobOf({ document, kind: 'customer', customer, car: 'Θεσσαλία' }));
+  const { bytes } = await printed(jobOf({ document, kind: 'customer', customer, car: 'Θεσσαλία' }));
   await readPdf(bytes, (pages) => {
     const text = pages
       .map((page) => page.text)

@@ -1,6 +1,6 @@
 import { expect, test, vi } from 'vitest';
 import type { LayoutDocument, Point } from '../../../../shared-math/layout/index.ts';
-import { demonstration, jobOf, type PutText, putTexts } from '../../../support/printed.ts';
+import { demonstration, jobOf, type PutText, printed } from '../../../support/printed.ts';
 
 // Nothing that is asked for is dropped for want of room: it goes on to the next page.
 
@@ -40,7 +40,7 @@ test.each(['a4', 'letter'] as const)(
   'every rail with every point, and every word of the notes, stand on the sheet, on %s',
   async (paper) => {
     const document = crowded();
-    const { texts } = await putTexts(jobOf({ document, paper, ...MM }));
+    const { texts } = await printed(jobOf({ document, paper, ...MM }));
     const rows = rowsOf(texts);
     const [left] = [document.axle.left.wheelCentre[0]];
     for (const { path } of document.rails)
@@ -72,7 +72,7 @@ test('rails count from the axle centre line where the axle does not stand at the
       },
     },
   };
-  const { texts } = await putTexts(jobOf({ document: moved, ...MM }));
+  const { texts } = await printed(jobOf({ document: moved, ...MM }));
   const rows = rowsOf(texts);
   const line = moved.axle.left.wheelCentre[0];
   for (const [x, y, z] of document.rails[0]?.path ?? []) {
@@ -88,12 +88,12 @@ test('rails count from the axle centre line where the axle does not stand at the
 test('a name that its field has no room for stands in full on a page of its own; a short one asks for none', async () => {
   const document = demonstration('hairpins-side-steer.json');
   const name = Array.from({ length: 30 }, (_, i) => `part${i}`).join(' ');
-  const long = await putTexts(jobOf({ document: { ...document, name }, kind: 'customer' }));
+  const long = await printed(jobOf({ document: { ...document, name }, kind: 'customer' }));
   const last = Math.max(...long.texts.map(({ page }) => page));
   const told = long.texts.filter(({ page }) => page === last).map(({ text }) => text);
   expect(told).toContain('Names in full');
   expect(told.join(' ')).toContain(name);
-  const short = await putTexts(jobOf({ document, kind: 'customer' }));
+  const short = await printed(jobOf({ document, kind: 'customer' }));
   expect(short.texts.some(({ text }) => text === 'Names in full')).toBe(false);
 });
 
@@ -105,7 +105,7 @@ test('a point higher than the usual picture is still drawn and measured', async 
     ...document,
     steering: { ...document.steering, box: { ...box, sectorCentre: [x, y, 1234.5] } },
   };
-  const { texts } = await putTexts(jobOf({ document: high, ...MM }));
+  const { texts } = await printed(jobOf({ document: high, ...MM }));
   const page = texts.find(({ text }) => text === 'Side view')?.page;
   const figure = texts.find((put) => put.page === page && put.text === '1234.5 mm');
   const title = texts.find((put) => put.page === page && put.text === 'Side view');

@@ -3,7 +3,7 @@ import { CAUTION } from '../../../../shared-math/words/index.ts';
 import { PRINT_KINDS } from '../../../../src-main/output/pages/job.ts';
 import { pageSize } from '../../../../src-main/output/pens/papers.ts';
 import { documentOf, LOCATIONS, rawLayout, STEERED } from '../../../support/layouts.ts';
-import { DEMONSTRATIONS, demonstration, jobOf, type PutText, putTexts } from '../../../support/printed.ts';
+import { DEMONSTRATIONS, demonstration, jobOf, type PutText, printed } from '../../../support/printed.ts';
 import { type ReadPage, readPdf } from '../../../support/read-pdf.ts';
 
 /** mm by which two lines' boxes of capitals and figures may run into one another: the room beside a letter. */
@@ -35,7 +35,7 @@ describe.each(DEMONSTRATIONS)('%s', (name) => {
       const document = demonstration(name);
       for (const kind of PRINT_KINDS) {
         const job = jobOf({ document, kind, paper, unit, fraction: unit === 'in' ? 16 : 0 });
-        const { texts, bytes } = await putTexts(job);
+        const { texts, bytes } = await printed(job);
         expect(touching(texts), kind).toEqual([]);
         await readPdf(bytes, (pages) => {
           for (const { page, text, left, right, top, bottom } of texts) {
@@ -74,7 +74,7 @@ test.each(['letter', 'a4'] as const)(
       notes: LONG.repeat(12),
     };
     for (const kind of PRINT_KINDS) {
-      const { texts, bytes } = await putTexts(
+      const { texts, bytes } = await printed(
         jobOf({ document, kind, paper, customer: LONG, car: 'W'.repeat(150) }),
       );
       expect(touching(texts), kind).toEqual([]);
@@ -88,7 +88,7 @@ test.each(['letter', 'a4'] as const)(
 test('what a layout may leave out is told, and nothing runs into anything: no rails, no shaft, no bar, no stops', async () => {
   const document = documentOf(rawLayout());
   for (const kind of PRINT_KINDS) {
-    const { texts } = await putTexts(jobOf({ document, kind, customer: '', car: '' }));
+    const { texts } = await printed(jobOf({ document, kind, customer: '', car: '' }));
     expect(touching(texts), kind).toEqual([]);
     expect(
       texts.some(({ text }) => /NaN|undefined|Infinity/.test(text)),
@@ -103,7 +103,7 @@ const SOME = STEERED.filter((_, i) => [0, 7, 10, 13, 16, 23, 26, 29].includes(i)
 test.each(SOME)('$label: nothing runs into anything and every figure is one', async ({ over }) => {
   const document = documentOf(rawLayout(over));
   for (const kind of ['sheet', 'templates'] as const) {
-    const { texts } = await putTexts(jobOf({ document, kind, paper: 'a4', unit: 'mm', fraction: 0 }));
+    const { texts } = await printed(jobOf({ document, kind, paper: 'a4', unit: 'mm', fraction: 0 }));
     expect(touching(texts), kind).toEqual([]);
     expect(texts.filter(({ text }) => /NaN|undefined|Infinity/.test(text))).toEqual([]);
   }
@@ -118,7 +118,7 @@ test('a layout whose links leave the axle free is printed all the same, and says
     }),
   );
   for (const kind of PRINT_KINDS) {
-    const { texts } = await putTexts(jobOf({ document, kind }));
+    const { texts } = await printed(jobOf({ document, kind }));
     expect(touching(texts), kind).toEqual([]);
     expect(texts.filter(({ text }) => /NaN|undefined|Infinity/.test(text))).toEqual([]);
     if (kind === 'sheet') expect(texts.some(({ text }) => text.includes('does not reach'))).toBe(true);

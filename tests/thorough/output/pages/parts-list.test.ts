@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { springLines } from '../../../../src-main/output/pages/sheet/spring-parts.ts';
 import { sheetModelOf } from '../../../../src-main/output/pages/sheet-model.ts';
-import { demonstration, jobOf, putTexts } from '../../../support/printed.ts';
+import { demonstration, jobOf, printed } from '../../../support/printed.ts';
 
 // What locates and carries the axle stands in the parts list; what is not given of it is said to be missing.
 
@@ -10,7 +10,7 @@ test.each([
   ['wishbone-side-steer.json', /1 × Wishbone, .* ball to the axle’s centre line/],
   ['parallel-leaf-cross-steer.json', /[12] × Leaf spring with shackle/],
 ])('%s', async (name, words) => {
-  const { texts } = await putTexts(jobOf({ document: demonstration(name) }));
+  const { texts } = await printed(jobOf({ document: demonstration(name) }));
   expect(texts.map(({ text }) => text).join(' ')).toMatch(words);
 });
 

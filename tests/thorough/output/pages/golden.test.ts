@@ -2,10 +2,9 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { printPdf } from '../../../../src-main/output/pages/index.ts';
 import { documentOf, rawLayout } from '../../../support/layouts.ts';
 import { pngFile } from '../../../support/picture-files.ts';
-import { jobOf } from '../../../support/printed.ts';
+import { jobOf, printed } from '../../../support/printed.ts';
 import { type Pixels, readPdf } from '../../../support/read-pdf.ts';
 import { DOUBLE_D_SIDE, rawShaft, SCREW_SIDE, SPLINE, SPLINE_SIDE } from '../../../support/shafts.ts';
 
@@ -81,7 +80,7 @@ test.each([
   ['templates', 'Shaft ends, strips'],
   ['customer', 'Your steering'],
 ] as const)('%s: the page “%s” looks as it did', async (kind, title) => {
-  const bytes = await printPdf(jobOf({ document, kind }));
+  const { bytes } = await printed(jobOf({ document, kind }));
   await readPdf(bytes, async (pages) => {
     const page = pages.find(({ text }) => text.includes(title) && !text.includes('Read this first'));
     const pixels = (await page?.render(PER_MM)) as Pixels;

@@ -91,7 +91,9 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
       notice.getByRole('button', { name: 'Save a copy as a file' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('Sample car - Arm down.json');
-    const document = JSON.parse(readFileSync(await download.path(), 'utf8'));
+    const path = join(testFolder(), 'handed over.json');
+    await download.saveAs(path);
+    const document = JSON.parse(readFileSync(path, 'utf8'));
     expect(document.steering.box.pitmanBall[2]).toBe(355);
   });
 

@@ -1,4 +1,5 @@
-import type { LayoutDocument, Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
+import type { LayoutDocument } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { type LeastSquaresFailure, leastSquares, type Observations } from '../solve/least-squares.ts';
 import { type GeometricRow, geometricRow } from './row-kinds.ts';

@@ -1,9 +1,9 @@
+import type { Point } from '../geometry/points.ts';
 import {
   type Hardpoint,
   type Layout,
   type LayoutDocument,
   originOf,
-  type Point,
   resolveLayout,
   withValue,
 } from '../layout/index.ts';

@@ -1,5 +1,5 @@
 import { fitCircle } from '../geometry/circle-fit.ts';
-import type { Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
 import { arrangementOf, type FrontEnd } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { nelderMead } from '../solve/nelder-mead.ts';

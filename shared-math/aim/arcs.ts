@@ -1,4 +1,4 @@
-import { distance, type Point } from '../layout/index.ts';
+import { distance, type Point } from '../geometry/points.ts';
 import { carryPoint, createState, type FrontEnd, type PoseStatus, poseAxle } from '../linkage/index.ts';
 import { type HeldTravel, holdTravel } from './held-travel.ts';
 

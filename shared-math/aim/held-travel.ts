@@ -1,5 +1,5 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { dot } from '../geometry/vectors.ts';
-import { distance, type Point } from '../layout/index.ts';
 import {
   carryPoint,
   createState,

@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { dot } from '../geometry/vectors.ts';
-import type { Point } from '../layout/index.ts';
 import type { BallCircle, FrontEnd } from '../linkage/index.ts';
 import { REACH_SLACK } from '../tolerances.ts';
 import type { HeldTravel } from './held-travel.ts';

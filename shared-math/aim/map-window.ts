@@ -1,4 +1,4 @@
-import type { Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
 import type { FrontEnd } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { COORDINATE_MAX } from '../tolerances.ts';

@@ -1,4 +1,4 @@
-import type { Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
 import { carryPoint, createState, type FrontEnd, poseAxle, steerByBall } from '../linkage/index.ts';
 import { judgedPlane } from './aim.ts';
 

@@ -1,12 +1,12 @@
 import { findAim, holdTravel } from '../aim/index.ts';
 import { analyse, bestHeight } from '../findings/index.ts';
+import type { Point } from '../geometry/points.ts';
 import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
 import {
   driverSideOf,
   inTheMirror,
   type Layout,
   type LayoutDocument,
-  type Point,
   readLayout,
   resolveLayout,
   steeringSide,

@@ -9,8 +9,9 @@ import {
 } from '../drawing/parts/halves.ts';
 import { ROD_SPREAD, ROD_STATION } from '../drawing/parts/location-kinds/bracket.ts';
 import { SIZES, tubeRadius, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
+import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Carrier, halfOf, type Layout, type Point, SIDES, type Side } from '../layout/index.ts';
+import { type Carrier, halfOf, type Layout, SIDES, type Side } from '../layout/index.ts';
 import { crossmembersAt, fixedBodies, nearestRail } from './fixed-bodies.ts';
 import { RING, SEGMENT, type SOLID } from './shapes.ts';
 

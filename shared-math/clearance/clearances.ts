@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import type { GridPose } from '../joints/index.ts';
-import type { Point } from '../layout/index.ts';
 import type { FrontEnd } from '../linkage/index.ts';
 import { bodiesOf } from './bodies.ts';
 import { blocksOf, leastDistance, type Nearest, nearestPoints, Spreads } from './least-distance.ts';

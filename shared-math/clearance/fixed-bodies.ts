@@ -1,5 +1,6 @@
+import { mirrored, type Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Layout, mirrored, type Obstacle, type Point, type Rail } from '../layout/index.ts';
+import type { Layout, Obstacle, Rail } from '../layout/index.ts';
 import { toRadians } from '../units/index.ts';
 import type { Body, BodyPart, Carried } from './bodies.ts';
 import { BOX, SEGMENT, SOLID } from './shapes.ts';

@@ -1,6 +1,7 @@
 import { type BumpSteerMap, PLACE_HIT_FROM, PLACE_OK, placeOf } from '../aim/index.ts';
+import { distance, type Point } from '../geometry/points.ts';
 import { subtract } from '../geometry/vectors.ts';
-import { distance, type Layout, type Point } from '../layout/index.ts';
+import type { Layout } from '../layout/index.ts';
 import {
   ballCircle,
   createState,

@@ -1,4 +1,5 @@
-import type { Carrier, Point, Side } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
+import type { Carrier, Side } from '../layout/index.ts';
 import type { ShaftLine } from '../shaft/index.ts';
 import type { View } from './views.ts';
 

@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { add, scaled } from '../geometry/vectors.ts';
-import type { Carrier, Point } from '../layout/index.ts';
+import type { Carrier } from '../layout/index.ts';
 import type { ShaftLine } from '../shaft/index.ts';
 import type { Disc, Drawing, DrawnBlock, DrawnHull, DrawnPoint, Part, Section } from './drawing.ts';
 

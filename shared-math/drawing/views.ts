@@ -1,4 +1,4 @@
-import type { Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
 
 /** The three views of the sheet: the car's left side, from above, from ahead. */
 export type View = 'side' | 'top' | 'front';

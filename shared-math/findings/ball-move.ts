@@ -1,4 +1,5 @@
-import { distance, type Layout, type Point } from '../layout/index.ts';
+import { distance, type Point } from '../geometry/points.ts';
+import type { Layout } from '../layout/index.ts';
 import { moveWords, type Remedy, type Speech } from './finding.ts';
 
 /** mm. Lengths that pitman arms are made in: 4 1/2 to 7 in; common practice, no published source. */

@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import type { GridPose } from '../joints/index.ts';
-import type { Layout, Point } from '../layout/index.ts';
+import type { Layout } from '../layout/index.ts';
 import {
   decimalBeside,
   degreesBeside,

@@ -1,5 +1,5 @@
 import { type HeldTravel, worstBumpSteerAt } from '../aim/index.ts';
-import type { Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
 import { createState } from '../linkage/index.ts';
 import { goldenSection } from '../solve/golden-section.ts';
 

@@ -1,5 +1,6 @@
 import { layoutAt, type PointPlace, unknownsOf } from '../adjust/index.ts';
-import type { Layout, LayoutDocument, Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
+import type { Layout, LayoutDocument } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { leastSquares, type Observations } from '../solve/least-squares.ts';
 import { AGREES_WITHIN, type GaugeFailure, turnDoubt } from './compare.ts';

@@ -1,5 +1,5 @@
-import type { Point } from '../layout/points.ts';
 import { eigenSymmetric } from '../solve/small-symmetric.ts';
+import type { Point } from './points.ts';
 import { add, cross, dot, scaled } from './vectors.ts';
 
 /** A circle in space, or that the points lie on a straight line. mm. */

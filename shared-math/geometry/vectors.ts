@@ -1,4 +1,4 @@
-import type { Point } from '../layout/points.ts';
+import type { Point } from './points.ts';
 
 // Small readonly vector functions for set-up code. Hot loops write their sums out instead of allocating points.
 

@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Carrier, halfOf, type Layout, type Point, SIDES, type Side } from '../layout/index.ts';
+import { type Carrier, halfOf, type Layout, SIDES, type Side } from '../layout/index.ts';
 
 /** A point of a link's middle line with what carries it. */
 export interface CarriedPoint {

@@ -1,6 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { toRadians } from '../units/index.ts';
 import { type Hardpoint, moveHardpoint, withValue } from './hardpoints.ts';
-import type { Point } from './points.ts';
 import type { LayoutDocument, Obstacle, Rail } from './schema.ts';
 
 // Rails and obstacles as things with points to take hold of. A body is spoken of by its place in the document, `rails.0`

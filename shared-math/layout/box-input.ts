@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { toDegrees, toRadians } from '../units/index.ts';
-import type { Point } from './points.ts';
 import type { LayoutDocument } from './schema.ts';
 
 // A steering box's input and its sector shaft: the worm lies square to the sector shaft, or at the angle that the box has.

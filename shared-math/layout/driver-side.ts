@@ -1,6 +1,7 @@
-import { mirrored, type Side } from './points.ts';
+import { mirrored } from '../geometry/points.ts';
 import { mirroredSide } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
+import type { Side } from './sides.ts';
 
 // Left-hand and right-hand drive. The layout says where the driver sits in `car.driverSide`; what is laid out anew
 // stands on that side, and choosing the other side takes the steering across the car.

@@ -1,10 +1,11 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { SAME_SPOT } from '../tolerances.ts';
 import { originProblems } from './origins.ts';
-import { distance, type Point, SIDES } from './points.ts';
 import type { Refusal } from './refusals.ts';
 import { type Layout, resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
 import { shaftProblems } from './shaft-checks.ts';
+import { SIDES } from './sides.ts';
 
 /** Distance of a point from the line through two others, mm. The two must not be one spot. */
 function distanceFromLine(point: Point, a: Point, b: Point): number {

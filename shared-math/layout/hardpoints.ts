@@ -1,8 +1,9 @@
+import { mirrored, type Point } from '../geometry/points.ts';
 import { broughtByWheel, withWheelCentreAt } from './axle-group.ts';
-import { mirrored, type Point, type Side } from './points.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
 import { shaftPoints, shaftPointsOnBox, withShaftAtBox, withShaftPoint } from './shaft-points.ts';
+import type { Side } from './sides.ts';
 
 /** What carries a point: the frame, a half of the axle beam, the spindle turned on its kingpin, the pitman arm. */
 export type Carrier = 'frame' | 'axle-left' | 'axle-right' | 'spindle-left' | 'spindle-right' | 'pitman';

@@ -38,7 +38,6 @@ export {
 } from './hardpoints.ts';
 export { originOf, withOriginsKept } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
-export { distance, mirrored, type Point, SIDES, type Side } from './points.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';
 export { type Refusal, refusalLine, refusalOf } from './refusals.ts';
 export { type Layout, resolveLayout } from './resolve.ts';
@@ -69,6 +68,7 @@ export type {
   SplineForm,
 } from './shaft-schema.ts';
 export { jointSideSchema, splineShape, stockSchema } from './shaft-schema.ts';
+export { SIDES, type Side } from './sides.ts';
 export {
   OBSTACLE_ROLES,
   type ObstacleRole,

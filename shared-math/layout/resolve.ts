@@ -1,4 +1,4 @@
-import { mirrored, type Point } from './points.ts';
+import { mirrored, type Point } from '../geometry/points.ts';
 import type { AxleSide, LayoutDocument, Location } from './schema.ts';
 
 /** A location with both of its sides spelled out. */

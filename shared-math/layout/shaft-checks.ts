@@ -1,5 +1,5 @@
+import { distance } from '../geometry/points.ts';
 import { SAME_SPOT } from '../tolerances.ts';
-import { distance } from './points.ts';
 import type { Refusal } from './refusals.ts';
 import type { Layout } from './resolve.ts';
 import type { JointSide, ShaftDocument, ShaftEnd, ShaftStock } from './shaft-schema.ts';

@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { toRadians } from '../units/index.ts';
-import type { Point } from './points.ts';
 import type { LayoutDocument, Obstacle, Rail } from './schema.ts';
 
 // Where obstacles usually stand, and how large they are: common practice, no published source. First places to be

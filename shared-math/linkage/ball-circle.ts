@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { cross, dot, scaled, subtract } from '../geometry/vectors.ts';
-import type { Point } from '../layout/index.ts';
 import { REACH_SLACK } from '../tolerances.ts';
 
 /**

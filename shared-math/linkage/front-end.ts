@@ -1,5 +1,6 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { add, cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type AxleSide, distance, type Layout, type Point, type Side } from '../layout/index.ts';
+import type { AxleSide, Layout, Side } from '../layout/index.ts';
 import { type AxleModel, prepareAxle } from '../pose/index.ts';
 import { toRadians } from '../units/index.ts';
 import { type BallCircle, ballCircle, drawnBranch } from './ball-circle.ts';

@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { cross, dot, subtract, unit } from '../geometry/vectors.ts';
-import type { Point, Side } from '../layout/index.ts';
+import type { Side } from '../layout/index.ts';
 import type { FrontEnd } from './front-end.ts';
 import { carryPoint, type FrontEndState } from './solve-front-end.ts';
 

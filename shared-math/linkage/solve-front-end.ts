@@ -1,4 +1,5 @@
-import type { Carrier, Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
+import type { Carrier } from '../layout/index.ts';
 import {
   POSE_AXLE_FREE,
   POSE_BIND,

@@ -1,5 +1,6 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { subtract } from '../geometry/vectors.ts';
-import { distance, type Point, type Side } from '../layout/index.ts';
+import type { Side } from '../layout/index.ts';
 
 /**
  * What holds an axle, as residuals in mm of the four forms below. Location kinds and lateral kinds are given in

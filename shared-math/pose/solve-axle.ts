@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { midpoint } from '../geometry/vectors.ts';
-import type { Layout, Point } from '../layout/index.ts';
+import type { Layout } from '../layout/index.ts';
 import { eigenSymmetric, solveSymmetric } from '../solve/small-symmetric.ts';
 import {
   NEIGHBOUR_HEAVE,

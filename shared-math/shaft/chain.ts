@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { cross, dot, unit } from '../geometry/vectors.ts';
-import type { Point } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import type { Radians } from '../units/index.ts';
 import type { Route } from './route.ts';

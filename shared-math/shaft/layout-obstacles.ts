@@ -1,5 +1,6 @@
+import { mirrored, type Point } from '../geometry/points.ts';
 import { cross, dot, midpoint, norm, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Layout, mirrored, type Point } from '../layout/index.ts';
+import type { Layout } from '../layout/index.ts';
 import type { RouteObstacle } from './obstacles.ts';
 
 /** mm. Room beyond the usual beside an exhaust: 3/4 in instead of 1/2. Common practice. */

@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { add, cross, norm, scaled, unit } from '../geometry/vectors.ts';
-import type { Point, ShaftDocument } from '../layout/index.ts';
+import type { ShaftDocument } from '../layout/index.ts';
 import { type Radians, toRadians } from '../units/index.ts';
 import { type Chain, placeYokes, prepareChain } from './chain.ts';
 import { evenColumnYoke, motionOf } from './motion.ts';

@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { add, dot, midpoint, norm, scaled, subtract } from '../geometry/vectors.ts';
-import type { Point } from '../layout/index.ts';
 import { createSection, goldenSection } from '../solve/golden-section.ts';
 
 interface TubeObstacle<Kind> {

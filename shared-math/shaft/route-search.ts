@@ -1,5 +1,5 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { add, cross, dot, midpoint, norm, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { distance, type Point } from '../layout/index.ts';
 import { nelderMead } from '../solve/nelder-mead.ts';
 import type { Radians } from '../units/index.ts';
 import type { ClearanceOf, Nearest } from './obstacles.ts';

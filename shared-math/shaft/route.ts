@@ -1,5 +1,6 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { cross, dot, norm, subtract, unit } from '../geometry/vectors.ts';
-import { distance, type JointKind, type Point, type ShaftDocument } from '../layout/index.ts';
+import type { JointKind, ShaftDocument } from '../layout/index.ts';
 import { type Radians, toRadians } from '../units/index.ts';
 import { type JointLimits, USUAL_JOINT_LIMITS } from './usual.ts';
 

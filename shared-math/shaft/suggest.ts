@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { dot, subtract, unit } from '../geometry/vectors.ts';
-import type { JointKind, Point, ShaftDocument, ShaftEnd } from '../layout/index.ts';
+import type { JointKind, ShaftDocument, ShaftEnd } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { type Radians, toDegrees } from '../units/index.ts';
 import type { ShaftMotion } from './motion.ts';

@@ -1,15 +1,7 @@
+import { distance, type Point } from '../geometry/points.ts';
 import { cross, norm, subtract, unit } from '../geometry/vectors.ts';
 import { ballJoints } from '../joints/index.ts';
-import {
-  distance,
-  type JointSide,
-  type Layout,
-  type Point,
-  type ShaftDocument,
-  type ShaftEnd,
-  type ShaftStock,
-  type Side,
-} from '../layout/index.ts';
+import type { JointSide, Layout, ShaftDocument, ShaftEnd, ShaftStock, Side } from '../layout/index.ts';
 import { arrangementOf } from '../linkage/index.ts';
 import { partsList, routeOf, type ShaftPart, sizeWords, splineWords } from '../shaft/index.ts';
 import { type Degrees, formatDegrees, type LengthStyle } from '../units/index.ts';

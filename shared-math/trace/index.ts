@@ -1,5 +1,6 @@
 // Tracing: the numbers behind a photo. Lens, straightening, scale, level and place as one way from px to mm and back,
-// where the camera stood, lines of sight that meet, and the picture seen straight on.
+// where the camera stood, lines of sight that meet, and the picture seen straight on; the photos of a layout as planes of
+// its views, and what the tape says of what was traced on them.
 export {
   applied,
   composed,
@@ -17,6 +18,9 @@ export {
   preparePhoto,
   type TraceFailure,
 } from './photo-plane.ts';
+export { depthOf, LOOSE, planeOf, spotOf } from './planes.ts';
 export { meeting, type SightLine } from './sight-lines.ts';
 export { type ClickedOn, checkTape, type TapeCheck } from './tape.ts';
+export { type TapeRow, tapeRows, WORKED_SIDE } from './tape-rows.ts';
+export { standsAsTraced } from './traced.ts';
 export { type Picture, type WarpOrder, warpPicture } from './warp.ts';

@@ -1,5 +1,5 @@
+import type { Point } from '../geometry/points.ts';
 import { add, cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import type { Point } from '../layout/points.ts';
 
 /** A straight line through two points of it, along which a camera sees. mm, vehicle axes. */
 export interface SightLine {

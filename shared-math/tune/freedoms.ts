@@ -1,5 +1,6 @@
+import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type LayoutDocument, moveHardpoint, type Point } from '../layout/index.ts';
+import { type LayoutDocument, moveHardpoint } from '../layout/index.ts';
 
 const AXES = ['along', 'across', 'up'] as const;
 type Axis = (typeof AXES)[number];

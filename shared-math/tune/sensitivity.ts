@@ -1,9 +1,9 @@
 import { type Clearances, leastClearances } from '../clearance/index.ts';
+import type { Point } from '../geometry/points.ts';
 import {
   hardpoints,
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   readLayout,
   resolveLayout,
 } from '../layout/index.ts';

@@ -1,4 +1,5 @@
-import { type Layout, type LayoutDocument, type Point, resolveLayout } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
+import { type Layout, type LayoutDocument, resolveLayout } from '../layout/index.ts';
 import { prepareFrontEnd } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { seededRandom } from '../solve/random.ts';

@@ -1,6 +1,7 @@
 import { untrack } from 'svelte';
 import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
-import { bodyAt, bodyName, bodyOfPart, type Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { bodyAt, bodyName, bodyOfPart } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { directionOf } from '../document/directions.ts';
 import { placeFrame } from '../document/frame-pose.ts';

@@ -16,7 +16,8 @@ import {
   type ViewPoint,
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
-import { bodyAt, type Hardpoint, movePoint, type Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { bodyAt, type Hardpoint, movePoint } from '../../shared-math/layout/index.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {

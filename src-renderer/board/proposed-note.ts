@@ -1,5 +1,5 @@
 import { project, type View, type ViewPoint } from '../../shared-math/drawing/index.ts';
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import type { Note } from './overlay-picture.ts';
 
 export type OnBoard = (view: View, place: ViewPoint) => ViewPoint;

@@ -1,5 +1,6 @@
 import { VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
-import type { Hardpoint, Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import type { Hardpoint } from '../../shared-math/layout/index.ts';
 
 export interface SnapRules {
   /** mm that coordinates are rounded to. */

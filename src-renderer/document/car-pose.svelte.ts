@@ -1,4 +1,5 @@
-import type { Carrier, Layout, Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import type { Carrier, Layout } from '../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../shared-math/linkage/index.ts';
 import { formatDegrees } from '../../shared-math/units/index.ts';
 import { type FramePose, LEVEL, placeFrame } from './frame-pose.ts';

@@ -1,6 +1,7 @@
 import { createContext } from 'svelte';
 import type { Clearance, Clearances } from '../../shared-math/clearance/index.ts';
-import type { LayoutDocument, Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { FAILED } from '../jobs/worker-line.ts';
 import type { ClearanceAnswer } from './clearance-worker.ts';

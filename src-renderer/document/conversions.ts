@@ -1,11 +1,10 @@
+import { mirrored, type Point } from '../../shared-math/geometry/points.ts';
 import {
   type LateralKind,
   type Layout,
   type LayoutDocument,
   type Location,
   type LocationKind,
-  mirrored,
-  type Point,
   resolveLayout,
   type Side,
   withValue,

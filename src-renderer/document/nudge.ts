@@ -1,4 +1,4 @@
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 
 /** The three views of the sheet. Each shows two axes of the car and hides the third. */
 export type ViewName = 'side' | 'top' | 'front';

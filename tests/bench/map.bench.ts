@@ -9,7 +9,8 @@ import {
   worstBumpSteerAt,
 } from '../../shared-math/aim/index.ts';
 import { leastClearances, markHits, withBoxAt } from '../../shared-math/clearance/index.ts';
-import { type Point, resolveLayout } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { createState, type FrontEnd, prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import {

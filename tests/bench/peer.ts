@@ -1,5 +1,6 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import { distance, type Layout, type Point } from '../../shared-math/layout/index.ts';
+import { distance, type Point } from '../../shared-math/geometry/points.ts';
+import type { Layout } from '../../shared-math/layout/index.ts';
 
 /**
  * The peer: one pose with both spindles on hairpins and a transverse spring, as nine equations in seven unknowns

@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import {
   hardpoints,
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   resolveLayout,
 } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';

@@ -32,13 +32,14 @@ const MATHS_LEVELS = [
   ['outcome.ts', 'tolerances.ts'],
   ['outside'],
   ['units', 'solve'],
+  ['geometry'],
   ['layout'],
-  ['geometry', 'splines'],
-  ['pose', 'shaft', 'trace'],
+  ['splines'],
+  ['pose', 'shaft'],
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
-  ['clearance', 'gauge', 'photos'],
+  ['clearance', 'gauge', 'trace'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
 ];
@@ -86,8 +87,6 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
   'shared-math runs one way': ({ from, to }) => {
     if (!from.startsWith('shared-math/') || !to.startsWith('shared-math/')) return undefined;
     if (from.split('/')[1] === to.split('/')[1]) return undefined;
-    // The point type and its few functions are the ground that geometry stands on.
-    if (to === 'shared-math/layout/points.ts') return undefined;
     return mathsLevel(to) < mathsLevel(from) ? undefined : 'against the direction';
   },
   'src-main imports shared-math, itself and packages': ({ from, to }) =>

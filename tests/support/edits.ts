@@ -1,7 +1,7 @@
+import type { Point } from '../../shared-math/geometry/points.ts';
 import {
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   readLayout,
   resolveLayout,
   withValue,

@@ -1,11 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import {
-  type LayoutDocument,
-  type Point,
-  parseLayout,
-  resolveLayout,
-} from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { type LayoutDocument, parseLayout, resolveLayout } from '../../shared-math/layout/index.ts';
 import type { Pinhole } from './pinhole.ts';
 
 // The invented front end as it stands before two invented cameras, with what a builder would have measured beside it.

@@ -1,4 +1,4 @@
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 
 /**
  * A camera written without homographies, for tests and for the invented photos: the world is turned by yaw, pitch and

@@ -1,5 +1,6 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import type { Layout, Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import type { Layout } from '../../shared-math/layout/index.ts';
 
 /**
  * The axle's residuals written out once more, plainly, from the model's description and not from the program: full

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { documentText, hardpoints, type Photo, type Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { documentText, hardpoints, type Photo } from '../../shared-math/layout/index.ts';
 import { carBars, PHOTOGRAPHED, photographedCar, SHOTS, type Shot } from './photo-scene.ts';
 import { pngFile } from './picture-files.ts';
 import { axesOf, photographed } from './pinhole.ts';

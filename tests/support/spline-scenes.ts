@@ -1,4 +1,4 @@
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import type { GreyImage } from '../../shared-math/splines/index.ts';
 
 // Invented photos of splined shafts' ends as a camera sees them, with the clicks of a hand that is no machine. Nothing of

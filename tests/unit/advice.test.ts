@@ -3,13 +3,8 @@ import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { findAim, findBestSpot, holdTravel } from '../../shared-math/aim/index.ts';
 import { analyse, type Finding, findings, RULES, withClearances } from '../../shared-math/findings/index.ts';
-import {
-  distance,
-  type LayoutDocument,
-  type Point,
-  parseLayout,
-  resolveLayout,
-} from '../../shared-math/layout/index.ts';
+import { distance, type Point } from '../../shared-math/geometry/points.ts';
+import { type LayoutDocument, parseLayout, resolveLayout } from '../../shared-math/layout/index.ts';
 import {
   all,
   between,

@@ -11,7 +11,7 @@ import {
   worstBumpSteerAt,
 } from '../../shared-math/aim/index.ts';
 import { fitCircle } from '../../shared-math/geometry/circle-fit.ts';
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import { createState, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { summariseTravel, sweepTravel } from '../../shared-math/sweep/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';

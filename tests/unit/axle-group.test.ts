@@ -1,11 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { analyse, contradictionsIn, findings } from '../../shared-math/findings/index.ts';
+import { distance, type Point } from '../../shared-math/geometry/points.ts';
 import {
-  distance,
   hardpoints,
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   readLayout,
   resolveLayout,
   withTyreRadius,

@@ -1,18 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { analyse, findings, withClearances } from '../../shared-math/findings/index.ts';
+import { distance, type Point } from '../../shared-math/geometry/points.ts';
 import {
   bodyAt,
   bodyName,
   bodyPoints,
   carBodies,
-  distance,
   holdOf,
   type LayoutDocument,
   movePoint,
   OBSTACLE_ROLES,
   type Obstacle,
-  type Point,
   partsOfBody,
   readLayout,
   resolveLayout,

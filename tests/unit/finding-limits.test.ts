@@ -8,7 +8,8 @@ import {
   OWN_LIMIT,
   type ShopLimits,
 } from '../../shared-math/findings/index.ts';
-import { distance, type LayoutDocument, type Point, resolveLayout } from '../../shared-math/layout/index.ts';
+import { distance, type Point } from '../../shared-math/geometry/points.ts';
+import { type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
 import { DEGREE } from '../support/close.ts';
 import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER } from '../support/layouts.ts';
 import {

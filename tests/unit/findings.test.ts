@@ -10,8 +10,8 @@ import {
   type ShopLimits,
   withClearances,
 } from '../../shared-math/findings/index.ts';
+import { distance } from '../../shared-math/geometry/points.ts';
 import {
-  distance,
   type LayoutDocument,
   moveHardpoint,
   parseLayout,

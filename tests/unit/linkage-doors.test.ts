@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Carrier, Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import type { Carrier } from '../../shared-math/layout/index.ts';
 import {
   arrangementOf,
   axleStandsAt,

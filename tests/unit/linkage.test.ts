@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type Carrier, distance, hardpoints, mirrored, type Point } from '../../shared-math/layout/index.ts';
+import { distance, mirrored, type Point } from '../../shared-math/geometry/points.ts';
+import { type Carrier, hardpoints } from '../../shared-math/layout/index.ts';
 import {
   carryPoint,
   createState,

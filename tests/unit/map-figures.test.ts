@@ -13,7 +13,7 @@ import {
   worstAt,
 } from '../../shared-math/aim/map-kernel.ts';
 import { type MapWindow, mapWindow, placeOf, usualWindow } from '../../shared-math/aim/map-window.ts';
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import { createState, poseAxle, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { wheelPoses, wheelTravel } from '../../shared-math/sweep/one-wheel.ts';
 import { DEGREE, expectClose } from '../support/close.ts';

@@ -23,7 +23,7 @@ import {
   worstAt,
 } from '../../shared-math/aim/index.ts';
 import { leastClearances, markHits, withBoxAt } from '../../shared-math/clearance/index.ts';
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import {
   createState,
   type FrontEnd,

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Layout, Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import type { Layout } from '../../shared-math/layout/index.ts';
 import { rideParameters } from '../../shared-math/ride/index.ts';
 import { expectClose } from '../support/close.ts';
 import { layoutOf } from '../support/layouts.ts';

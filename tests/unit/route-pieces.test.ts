@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Point } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import { routeObstacles } from '../../shared-math/shaft/layout-obstacles.ts';
 import {
   betweenSegments,

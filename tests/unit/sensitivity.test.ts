@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { leastClearances } from '../../shared-math/clearance/index.ts';
-import { hardpoints, moveHardpoint, type Point, resolveLayout } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { hardpoints, moveHardpoint, resolveLayout } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { summariseTravel, sweepTravel, sweepTurn } from '../../shared-math/sweep/index.ts';
 import {

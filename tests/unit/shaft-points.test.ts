@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import {
   hardpoints,
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   readLayout,
 } from '../../shared-math/layout/index.ts';
 import { routeOf, slideOnAxis } from '../../shared-math/shaft/index.ts';

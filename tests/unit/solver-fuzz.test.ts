@@ -2,7 +2,8 @@ import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, test } from 'vitest';
 import { findAim, holdTravel } from '../../shared-math/aim/index.ts';
 import { analyse, findings, withClearances } from '../../shared-math/findings/index.ts';
-import { type Carrier, type Layout, type Point, resolveLayout } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { type Carrier, type Layout, resolveLayout } from '../../shared-math/layout/index.ts';
 import {
   carryPoint,
   createState,

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import { transmissionAngles } from '../../shared-math/joints/index.ts';
-import type { Carrier, Point } from '../../shared-math/layout/index.ts';
+import type { Carrier } from '../../shared-math/layout/index.ts';
 import { carryPoint, createState, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { frontEndOf, STEERED } from '../support/layouts.ts';

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { judgedPlane, zeroSlopeHeight, zeroSlopeLine } from '../../shared-math/aim/index.ts';
-import { type Layout, type Point, parseLayout, resolveLayout } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { type Layout, parseLayout, resolveLayout } from '../../shared-math/layout/index.ts';
 import {
   createState,
   type FrontEnd,

@@ -1,4 +1,4 @@
-import { distance, type Point } from '../../layout/index.ts';
+import { distance, type Point } from '../../geometry/points.ts';
 import type { Dimension, ListView } from './list-row.ts';
 
 /** A length's dimension. */

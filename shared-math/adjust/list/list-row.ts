@@ -1,4 +1,5 @@
-import type { Point, Side } from '../../layout/index.ts';
+import type { Point } from '../../geometry/points.ts';
+import type { Side } from '../../layout/index.ts';
 import type { SurveyRow } from '../survey.ts';
 
 /** What a thing is measured with. */

@@ -1,4 +1,5 @@
-import type { LayoutDocument, Point, Side } from '../../layout/index.ts';
+import type { Point } from '../../geometry/points.ts';
+import type { LayoutDocument, Side } from '../../layout/index.ts';
 import { length } from './dimensions.ts';
 import type { Dimension, EntryWay, Instrument, ListView, Observation } from './list-row.ts';
 import { byLean, plainWay, RAIL_OUTER, RAIL_TOP } from './ways.ts';

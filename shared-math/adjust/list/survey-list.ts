@@ -1,4 +1,5 @@
-import type { LayoutDocument, Point, Side } from '../../layout/index.ts';
+import type { Point } from '../../geometry/points.ts';
+import type { LayoutDocument, Side } from '../../layout/index.ts';
 import { surveyedPoints } from '../survey.ts';
 import { footOn, length, longestView, onFloor } from './dimensions.ts';
 import type { EntryWay, Instrument, ListRow, ListView } from './list-row.ts';

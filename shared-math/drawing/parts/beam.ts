@@ -1,5 +1,6 @@
+import type { Point } from '../../geometry/points.ts';
 import { add, scaled, subtract } from '../../geometry/vectors.ts';
-import { type Layout, type Point, SIDES } from '../../layout/index.ts';
+import { type Layout, SIDES } from '../../layout/index.ts';
 import type { Section } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 import { BEND_FROM, BEND_TO, kingpin, onBeam } from './halves.ts';

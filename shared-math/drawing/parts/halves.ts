@@ -1,5 +1,6 @@
+import type { Point } from '../../geometry/points.ts';
 import { add, cross, dot, midpoint, scaled, subtract, unit } from '../../geometry/vectors.ts';
-import type { Layout, Point, Side } from '../../layout/index.ts';
+import type { Layout, Side } from '../../layout/index.ts';
 import { toRadians } from '../../units/index.ts';
 import { SIZES } from './sizes.ts';
 

@@ -1,5 +1,6 @@
+import { mirrored, type Point } from '../../geometry/points.ts';
 import { subtract, unit } from '../../geometry/vectors.ts';
-import { type Layout, mirrored, type Obstacle, type Point } from '../../layout/index.ts';
+import type { Layout, Obstacle } from '../../layout/index.ts';
 import { toRadians } from '../../units/index.ts';
 import type { Shape } from '../drawing.ts';
 import type { Pen } from '../pen.ts';

@@ -1,12 +1,6 @@
+import { mirrored, type Point } from '../../geometry/points.ts';
 import { add, scaled, subtract } from '../../geometry/vectors.ts';
-import {
-  type Layout,
-  mirrored,
-  type Obstacle,
-  type Point,
-  type Rail,
-  type Side,
-} from '../../layout/index.ts';
+import type { Layout, Obstacle, Rail, Side } from '../../layout/index.ts';
 import type { Line, Section } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 

@@ -1,5 +1,6 @@
+import type { Point } from '../../geometry/points.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../../geometry/vectors.ts';
-import type { JointKind, JointSide, Layout, Point, ShaftDocument } from '../../layout/index.ts';
+import type { JointKind, JointSide, Layout, ShaftDocument } from '../../layout/index.ts';
 import { type ShaftLine, type ShaftPin, shaftLine, TO_SPIDER } from '../../shaft/index.ts';
 import type { Line, Shape } from '../drawing.ts';
 import type { Bearer, Pen } from '../pen.ts';

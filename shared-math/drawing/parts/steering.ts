@@ -1,5 +1,6 @@
+import type { Point } from '../../geometry/points.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../../geometry/vectors.ts';
-import { type Layout, type Point, SIDES } from '../../layout/index.ts';
+import { type Layout, SIDES } from '../../layout/index.ts';
 import type { Pen } from '../pen.ts';
 import { alongKingpin, kingpin, shareOfKingpin, squareTo } from './halves.ts';
 import { arm, ballRod } from './links.ts';

@@ -1,5 +1,6 @@
+import type { Point } from '../../geometry/points.ts';
 import { add, dot, norm, scaled, subtract } from '../../geometry/vectors.ts';
-import { type Layout, type Point, SIDES, type Side } from '../../layout/index.ts';
+import { type Layout, SIDES, type Side } from '../../layout/index.ts';
 import type { DrawnHull } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 import { alongKingpin, kingpin, outboardSpin } from './halves.ts';

@@ -1,4 +1,4 @@
-import { distance } from '../../layout/index.ts';
+import { distance } from '../../geometry/points.ts';
 import { toRadians } from '../../units/index.ts';
 import { ballMove } from '../ball-move.ts';
 import type { Finding, Rule } from '../finding.ts';

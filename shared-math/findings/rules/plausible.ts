@@ -1,4 +1,5 @@
-import { distance, hardpoints, type Layout, type LayoutDocument, type Point } from '../../layout/index.ts';
+import { distance, type Point } from '../../geometry/points.ts';
+import { hardpoints, type Layout, type LayoutDocument } from '../../layout/index.ts';
 import { type LengthStyle, MM_PER_INCH } from '../../units/index.ts';
 import type { Finding, Remedy, Rule, Speech } from '../finding.ts';
 

@@ -1,5 +1,5 @@
 import { hardpoints } from '../../layout/index.ts';
-import { planeOf, standsAsTraced, tapeRows } from '../../photos/index.ts';
+import { planeOf, standsAsTraced, tapeRows } from '../../trace/index.ts';
 import type { Finding, Rule } from '../finding.ts';
 
 /**

@@ -1,4 +1,5 @@
-import { type Layout, type Point, SIDES } from '../../layout/index.ts';
+import type { Point } from '../../geometry/points.ts';
+import { type Layout, SIDES } from '../../layout/index.ts';
 import type { AxleKind } from '../rows.ts';
 
 type ParallelLeaf = Extract<Layout['location'], { kind: 'parallel-leaf' }>;

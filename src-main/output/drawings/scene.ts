@@ -1,5 +1,6 @@
 import { drawLayout, placeInPose, roomFor } from '../../../shared-math/drawing/index.ts';
-import type { Carrier, Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
+import type { Carrier } from '../../../shared-math/layout/index.ts';
 import { hardpoints, resolveLayout } from '../../../shared-math/layout/index.ts';
 import {
   carryPoint,

@@ -1,5 +1,6 @@
+import { distance, type Point } from '../../../shared-math/geometry/points.ts';
 import { cross, dot, norm, subtract, unit } from '../../../shared-math/geometry/vectors.ts';
-import { distance, type Layout, type Point, type Side } from '../../../shared-math/layout/index.ts';
+import type { Layout, Side } from '../../../shared-math/layout/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 
 /** A link or an arm of the car with its length, mm. */

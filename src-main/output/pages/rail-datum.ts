@@ -1,4 +1,5 @@
-import type { Layout, Point, Rail } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
+import type { Layout, Rail } from '../../../shared-math/layout/index.ts';
 
 /** What a builder measures from: the frame's top and the outer faces of its rails, where the layout has rails. */
 export interface RailDatum {

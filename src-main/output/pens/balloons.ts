@@ -1,4 +1,4 @@
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
 import type { CarView } from './car-view.ts';
 import { frameOf, pointOnPage } from './car-view.ts';

@@ -12,7 +12,7 @@ import {
   type View,
   type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { ROLE_PENS, type RolePen, WHITE } from './colours.ts';
 import type { Points, PrintPen } from './print-pen.ts';
 

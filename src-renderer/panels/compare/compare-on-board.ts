@@ -1,5 +1,5 @@
 import { project, type View } from '../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { carryPoint } from '../../../shared-math/linkage/index.ts';
 import type { BoardView } from '../../board/board-view.svelte.ts';
 import type { Contribution } from '../../board/contributor.ts';

@@ -1,12 +1,7 @@
+import { mirrored, type Point } from '../../../shared-math/geometry/points.ts';
 import { cross, subtract, unit } from '../../../shared-math/geometry/vectors.ts';
 import { type BallJoint, ballJoints } from '../../../shared-math/joints/index.ts';
-import {
-  type Hardpoint,
-  type Layout,
-  type LayoutDocument,
-  mirrored,
-  type Point,
-} from '../../../shared-math/layout/index.ts';
+import type { Hardpoint, Layout, LayoutDocument } from '../../../shared-math/layout/index.ts';
 
 // Which way the stud of a ball or rod end points: the usual way for its place, or one that the person gives.
 

@@ -1,9 +1,9 @@
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { add, midpoint, scaled, subtract, unit } from '../../../shared-math/geometry/vectors.ts';
 import type {
   JointKind,
   JointSide,
   LayoutDocument,
-  Point,
   ShaftDocument,
   ShaftEnd,
   ShaftStock,

@@ -1,5 +1,6 @@
 import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
-import { jointOfPoint, type Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
+import { jointOfPoint } from '../../../shared-math/layout/index.ts';
 import type { Route } from '../../../shared-math/shaft/index.ts';
 import { formatDegrees, toDegrees } from '../../../shared-math/units/index.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from '../../board/overlay.ts';

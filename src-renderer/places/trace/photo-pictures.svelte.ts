@@ -1,5 +1,5 @@
-import { WORKED_SIDE } from '../../../shared-math/photos/index.ts';
 import type { Picture, WarpOrder } from '../../../shared-math/trace/index.ts';
+import { WORKED_SIDE } from '../../../shared-math/trace/index.ts';
 import { fetchPhoto } from '../../host/photos.ts';
 import { FAILED } from '../../jobs/worker-line.ts';
 import type { PhotoWorkerLine } from './start-photo-worker.ts';

@@ -1,11 +1,14 @@
 import { unproject, VIEW_AXES } from '../../../shared-math/drawing/index.ts';
-import type { Hardpoint, LayoutDocument, Photo, Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
+import type { Hardpoint, LayoutDocument, Photo } from '../../../shared-math/layout/index.ts';
 import { placeHardpoint, withValue } from '../../../shared-math/layout/index.ts';
-import { depthOf, LOOSE, planeOf } from '../../../shared-math/photos/index.ts';
 import {
   composed,
+  depthOf,
+  LOOSE,
   meeting,
   type PhotoPlane,
+  planeOf,
   preparePhoto,
   type SightLine,
   type Spot,

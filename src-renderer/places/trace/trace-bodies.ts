@@ -1,16 +1,16 @@
 import { unproject, VIEW_AXES, type View } from '../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import {
   type LayoutDocument,
   type Obstacle,
   type ObstacleRole,
   type Photo,
-  type Point,
   type Rail,
   usualObstacle,
   usualRail,
 } from '../../../shared-math/layout/index.ts';
-import { depthOf } from '../../../shared-math/photos/index.ts';
 import type { PhotoPlane, Spot } from '../../../shared-math/trace/index.ts';
+import { depthOf } from '../../../shared-math/trace/index.ts';
 
 // Rails and obstacles, from spots clicked on a photo. A photo gives two of their three directions: the third is
 // that of the thing as it stands, or of a usual one, until it is typed or traced from another side.

@@ -1,8 +1,8 @@
 import type { View } from '../../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../shared-math/outcome.ts';
-import { planeOf } from '../../../shared-math/photos/index.ts';
 import type { PhotoPlane, Spot, TraceFailure } from '../../../shared-math/trace/index.ts';
+import { planeOf } from '../../../shared-math/trace/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { sendPhoto } from '../../host/photos.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';

@@ -1,7 +1,8 @@
 import { judgedPlane } from '../../../shared-math/aim/index.ts';
 import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { transmissionAngles } from '../../../shared-math/joints/index.ts';
-import type { Carrier, Point } from '../../../shared-math/layout/index.ts';
+import type { Carrier } from '../../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../../shared-math/linkage/index.ts';
 import { ackermannCar, ackermannOf } from '../../../shared-math/sweep/index.ts';
 import { formatDegrees, type Radians, toDegrees, toRadians } from '../../../shared-math/units/index.ts';

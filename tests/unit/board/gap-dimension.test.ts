@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { drawLayout, project, VIEWS, type View } from '../../../shared-math/drawing/index.ts';
-import { type Point, resolveLayout } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
+import { resolveLayout } from '../../../shared-math/layout/index.ts';
 import { bodyUnder, drawnBodies, isWithin, nameSpot } from '../../../src-renderer/board/body-spots.ts';
 import { gapDimension, viewsOfGap } from '../../../src-renderer/board/gap-dimension.ts';
 import type { ShownGap } from '../../../src-renderer/document/clearances.svelte.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Hardpoint, hardpoints, type Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
+import { type Hardpoint, hardpoints } from '../../../shared-math/layout/index.ts';
 import { heldAxis, neighboursOf, snapped, unsnapped } from '../../../src-renderer/board/snapping.ts';
 import { documentOf, rawLayout } from '../../support/layouts.ts';
 

@@ -18,12 +18,11 @@ import {
   VIEWS,
   viewBoxes,
 } from '../../../shared-math/drawing/index.ts';
+import { distance, type Point } from '../../../shared-math/geometry/points.ts';
 import {
-  distance,
   hardpoints,
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   resolveLayout,
 } from '../../../shared-math/layout/index.ts';
 import {

@@ -13,8 +13,8 @@ import {
 } from '../../../shared-math/drawing/index.ts';
 import { Pen } from '../../../shared-math/drawing/pen.ts';
 import { placeAtRide, roomFor } from '../../../shared-math/drawing/placing.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { cross, unit } from '../../../shared-math/geometry/vectors.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
 
 interface Solid {
   readonly at: Point;

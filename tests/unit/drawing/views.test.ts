@@ -13,7 +13,7 @@ import {
   VIEWS,
   type View,
 } from '../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 
 const coordinate = fc.double({ min: -3000, max: 3000, noNaN: true });
 const point = fc.tuple(coordinate, coordinate, coordinate) as fc.Arbitrary<Point>;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { zeroSlopeHeight, zeroSlopeLine } from '../../../shared-math/aim/index.ts';
 import type { Analysis } from '../../../shared-math/findings/index.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { box, car, DEG, heard, said, withLayout, withParts } from '../../support/judged-car.ts';
 import { CROSS_STEER, LATERALS, LOCATIONS } from '../../support/layouts.ts';
 

@@ -22,12 +22,11 @@ import {
   wheelWords,
   withClearances,
 } from '../../../shared-math/findings/index.ts';
+import { distance, type Point } from '../../../shared-math/geometry/points.ts';
 import { gridExtremes } from '../../../shared-math/joints/index.ts';
 import {
-  distance,
   type LayoutDocument,
   moveHardpoint,
-  type Point,
   parseLayout,
   resolveLayout,
 } from '../../../shared-math/layout/index.ts';

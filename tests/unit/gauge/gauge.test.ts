@@ -10,9 +10,9 @@ import {
   readGaugeReadings,
   steerReading,
 } from '../../../shared-math/gauge/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import {
   type LayoutDocument,
-  type Point,
   parseLayout,
   resolveLayout,
   type Side,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { fitLens, type Spot } from '../../../shared-math/trace/index.ts';
 import { distorted, undistorted } from '../../../shared-math/trace/lens.ts';
 import { type Pinhole, photographed } from '../../support/pinhole.ts';

@@ -1,5 +1,6 @@
+import type { Point } from '../../../geometry/points.ts';
 import { add } from '../../../geometry/vectors.ts';
-import type { Carrier, Point } from '../../../layout/index.ts';
+import type { Carrier } from '../../../layout/index.ts';
 import type { DrawnHull } from '../../drawing.ts';
 import type { Pen } from '../../pen.ts';
 

@@ -1,5 +1,6 @@
+import type { Point } from '../../../geometry/points.ts';
 import { add } from '../../../geometry/vectors.ts';
-import { type Layout, type Point, SIDES } from '../../../layout/index.ts';
+import { type Layout, SIDES } from '../../../layout/index.ts';
 import type { Pen } from '../../pen.ts';
 import { kingpin, onBeam } from '../halves.ts';
 import { eyeBar } from '../links.ts';

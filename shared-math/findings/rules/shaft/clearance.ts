@@ -1,4 +1,4 @@
-import type { Point } from '../../../layout/index.ts';
+import type { Point } from '../../../geometry/points.ts';
 import { routeObstacles, segmentToObstacle } from '../../../shaft/index.ts';
 import { ALL_BUT_TOUCHES, type Finding, type Rule } from '../../finding.ts';
 import { type JudgedShaft, jointPart, judgedShaft } from './judged.ts';

@@ -1,5 +1,5 @@
+import type { Point } from '../../../geometry/points.ts';
 import { add, scaled, unit } from '../../../geometry/vectors.ts';
-import type { Point } from '../../../layout/index.ts';
 import { checkMeetings, endsAt, type Meeting, slideOnAxis } from '../../../shaft/index.ts';
 import type { Finding, Remedy, Rule } from '../../finding.ts';
 import { type JudgedShaft, jointPart, judgedShaft, PRACTICE } from './judged.ts';

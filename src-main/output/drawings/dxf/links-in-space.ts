@@ -1,12 +1,6 @@
+import { mirrored, type Point } from '../../../../shared-math/geometry/points.ts';
 import { add, cross, dot, scaled, subtract, unit } from '../../../../shared-math/geometry/vectors.ts';
-import {
-  type Carrier,
-  halfOf,
-  mirrored,
-  type Obstacle,
-  type Point,
-  SIDES,
-} from '../../../../shared-math/layout/index.ts';
+import { type Carrier, halfOf, type Obstacle, SIDES } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { Scene } from '../scene.ts';
 import type { DxfLayer } from './layers.ts';

@@ -10,8 +10,8 @@ import {
   type ViewPoint,
   viewBoxes,
 } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { norm, subtract } from '../../../../shared-math/geometry/vectors.ts';
-import type { Point } from '../../../../shared-math/layout/index.ts';
 import { formatLength, toDegrees } from '../../../../shared-math/units/index.ts';
 import { CAUTION } from '../../../../shared-math/words/index.ts';
 import { DRAWN_WORDS, type DrawingJob } from '../job.ts';

@@ -1,5 +1,5 @@
 import type { View } from '../../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { balloons } from '../../pens/balloons.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
 import { INK, WHITE } from '../../pens/colours.ts';

@@ -1,6 +1,7 @@
 import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../../../../shared-math/geometry/vectors.ts';
-import type { Layout, Point, Side } from '../../../../shared-math/layout/index.ts';
+import type { Layout, Side } from '../../../../shared-math/layout/index.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { angle } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';

@@ -7,8 +7,9 @@ import {
   type View,
   type ViewPoint,
 } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { unit } from '../../../../shared-math/geometry/vectors.ts';
-import { halfOf, type Point, type Side } from '../../../../shared-math/layout/index.ts';
+import { halfOf, type Side } from '../../../../shared-math/layout/index.ts';
 import { INK } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { axleLine, sided, usually } from '../points.ts';

@@ -1,4 +1,4 @@
-import type { Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { withValue } from '../../../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../../../shared-math/outcome.ts';
 import { type Direction, directionOf, parseDirected } from '../../../document/directions.ts';

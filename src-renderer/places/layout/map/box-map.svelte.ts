@@ -11,7 +11,8 @@ import {
   worstAt,
 } from '../../../../shared-math/aim/index.ts';
 import { limitInForce } from '../../../../shared-math/findings/index.ts';
-import type { LayoutDocument, Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { JobClient } from '../../../jobs/job-client.ts';

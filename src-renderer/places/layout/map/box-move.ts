@@ -1,4 +1,5 @@
-import { type LayoutDocument, moveHardpoint, type Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import { type LayoutDocument, moveHardpoint } from '../../../../shared-math/layout/index.ts';
 
 /** mm. What nobody builds to is not shown. */
 const LEAST_REPORTED = 0.05;

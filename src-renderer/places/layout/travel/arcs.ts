@@ -11,7 +11,7 @@ import {
   zeroSlopeLine,
 } from '../../../../shared-math/aim/index.ts';
 import { project, type View, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { FrontEnd } from '../../../../shared-math/linkage/index.ts';
 
 /** The two arcs that decide bump steer, in the view where they are judged; places in that view's own plane, mm. */

@@ -2,12 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { SIZES } from '../../../../shared-math/drawing/parts/sizes.ts';
-import {
-  distance,
-  type LayoutDocument,
-  parseLayout,
-  resolveLayout,
-} from '../../../../shared-math/layout/index.ts';
+import { distance } from '../../../../shared-math/geometry/points.ts';
+import { type LayoutDocument, parseLayout, resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { ROOT } from '../../../support/host-process.ts';
 import { DEMONSTRATIONS, demonstration, jobOf, printed } from '../../../support/printed.ts';
 import { darkness, type Pixels, readPdf } from '../../../support/read-pdf.ts';

@@ -1,5 +1,6 @@
 import { expect, test, vi } from 'vitest';
-import type { LayoutDocument, Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
 import { demonstration, jobOf, type PutText, printed } from '../../../support/printed.ts';
 
 // Nothing that is asked for is dropped for want of room: it goes on to the next page.

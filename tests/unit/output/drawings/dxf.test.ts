@@ -1,7 +1,8 @@
 import DxfParser, { type IDxf, type IEntity } from 'dxf-parser';
 import { describe, expect, test } from 'vitest';
 import { project, VIEWS } from '../../../../shared-math/drawing/index.ts';
-import { distance, hardpoints, type Point, resolveLayout } from '../../../../shared-math/layout/index.ts';
+import { distance, type Point } from '../../../../shared-math/geometry/points.ts';
+import { hardpoints, resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import {

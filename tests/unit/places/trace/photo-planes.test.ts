@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { hardpoints, type Photo, type Point } from '../../../../shared-math/layout/index.ts';
-import { depthOf, planeOf, spotOf, tapeRows } from '../../../../shared-math/photos/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import { hardpoints, type Photo } from '../../../../shared-math/layout/index.ts';
+import { depthOf, planeOf, spotOf, tapeRows } from '../../../../shared-math/trace/index.ts';
 import { tracedPoint, withPhoto, withTraced } from '../../../../src-renderer/places/trace/photo-planes.ts';
 import { photographedCar } from '../../../support/photo-scene.ts';
 

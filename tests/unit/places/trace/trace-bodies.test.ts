@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Point, readLayout, usualObstacle, usualRail } from '../../../../shared-math/layout/index.ts';
-import { planeOf } from '../../../../shared-math/photos/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import { readLayout, usualObstacle, usualRail } from '../../../../shared-math/layout/index.ts';
+import { planeOf } from '../../../../shared-math/trace/index.ts';
 import {
   bodyDepth,
   bodyToTrace,

@@ -1,5 +1,7 @@
-import { distance, type Hardpoint, type Photo } from '../layout/index.ts';
-import { checkTape, type PhotoPlane, type TapeCheck } from '../trace/index.ts';
+import { distance } from '../geometry/points.ts';
+import type { Hardpoint, Photo } from '../layout/index.ts';
+import type { PhotoPlane } from './photo-plane.ts';
+import { checkTape, type TapeCheck } from './tape.ts';
 
 /**
  * px on the longer side of what is shown of a photo and clicked on: sharp on a board, and a twentieth of a phone's photo in

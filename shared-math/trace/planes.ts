@@ -1,13 +1,9 @@
 import { project, VIEW_AXES, type View } from '../drawing/index.ts';
-import type { Photo, Point } from '../layout/index.ts';
+import type { Point } from '../geometry/points.ts';
+import type { Photo } from '../layout/index.ts';
 import type { Outcome } from '../outcome.ts';
-import {
-  type LooseStart,
-  type PhotoPlane,
-  preparePhoto,
-  type Spot,
-  type TraceFailure,
-} from '../trace/index.ts';
+import type { Spot } from './homography.ts';
+import { type LooseStart, type PhotoPlane, preparePhoto, type TraceFailure } from './photo-plane.ts';
 
 /** Where an uncalibrated photo lies: about the front end, as wide as such photos mostly are. mm. */
 export const LOOSE: Record<View, LooseStart> = {

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
-import { testFolder } from '../support/host-folder.ts';
+import { downloaded } from '../support/downloads.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -65,8 +65,7 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
       page.getByRole('button', { name: 'Save the whole shop to a file' }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(/^Toeboard shop \d{4}-\d\d-\d\d\.toeboard-shop$/);
-    const path = join(testFolder(), 'shop.toeboard-shop');
-    await download.saveAs(path);
+    const { path } = await downloaded(download);
 
     const other = await openBoard();
     await openCopies(other.page);

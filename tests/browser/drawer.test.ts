@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
@@ -14,6 +14,7 @@ import {
   useBrowser,
   withSample,
 } from '../support/browser-page.ts';
+import { downloaded } from '../support/downloads.ts';
 import { impossibleLayout, sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -246,7 +247,7 @@ describe('files', () => {
     await choose(page, 'From a friend', 'Export the layout');
     const sent = await download;
     expect(sent.suggestedFilename()).toMatch(/From a friend.*\.json$/);
-    const read = parseLayout(readFileSync(await sent.path(), 'utf8'));
+    const read = parseLayout((await downloaded(sent)).content.toString());
     expect(read).toEqual({ ok: true, value: layout });
   });
 

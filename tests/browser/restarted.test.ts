@@ -1,10 +1,11 @@
-import { readFileSync, renameSync, rmSync } from 'node:fs';
+import { renameSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { openStore } from '../../src-main/store/index.ts';
 import { connectBrowser, pointButton, saved, withSample } from '../support/browser-page.ts';
+import { downloaded } from '../support/downloads.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { ADDRESS, type RunningProgram, startProgram } from '../support/host-process.ts';
 import { sampleLayout } from '../support/host-sample.ts';
@@ -91,9 +92,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
       notice.getByRole('button', { name: 'Save a copy as a file' }).click(),
     ]);
     expect(download.suggestedFilename()).toBe('Sample car - Arm down.json');
-    const path = join(testFolder(), 'handed over.json');
-    await download.saveAs(path);
-    const document = JSON.parse(readFileSync(path, 'utf8'));
+    const document = JSON.parse((await downloaded(download)).content.toString());
     expect(document.steering.box.pitmanBall[2]).toBe(355);
   });
 

@@ -1,8 +1,5 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Download, Page } from 'playwright-core';
-import { describe, expect, onTestFinished, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { AT_RIDE, DRAWN_VIEWS, drawSvg } from '../../src-main/output/drawings/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import {
@@ -13,6 +10,7 @@ import {
   useBrowser,
   withSample,
 } from '../support/browser-page.ts';
+import { downloaded } from '../support/downloads.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -34,11 +32,8 @@ const answer = (page: Page) =>
 
 /** The file that a download brought. */
 async function bytesOf(download: Download): Promise<{ name: string; content: Buffer }> {
-  const folder = mkdtempSync(join(tmpdir(), 'toeboard-test-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  const path = join(folder, 'file');
-  await download.saveAs(path);
-  return { name: download.suggestedFilename(), content: readFileSync(path) };
+  const { content } = await downloaded(download);
+  return { name: download.suggestedFilename(), content };
 }
 
 async function made(page: Page, button: string) {

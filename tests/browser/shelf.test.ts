@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { openStore } from '../../src-main/store/index.ts';
@@ -10,6 +9,7 @@ import {
   storedDocument,
   useBrowser,
 } from '../support/browser-page.ts';
+import { downloaded } from '../support/downloads.ts';
 
 const openBoard = useBrowser();
 const SIDE = 'Side steer, box at the cowl';
@@ -150,7 +150,7 @@ describe('the shelf', () => {
     await shelf(page).getByRole('button', { name: 'Export a table file' }).click();
     const file = await download;
     expect(file.suggestedFilename()).toBe('shelf.csv');
-    const text = readFileSync(await file.path(), 'utf8');
+    const text = (await downloaded(file)).content.toString();
     expect(text.split('\r\n')[0]).toContain('bearing bore (in)');
     expect(text).toContain('"Cowl box, manual"');
   });

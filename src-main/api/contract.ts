@@ -61,6 +61,8 @@ const copyContents = z.object({
     z.object({ name: z.string(), cars: z.array(z.object({ name: z.string(), layouts: z.number() })) }),
   ),
   layouts: z.number(),
+  /** In the histories of these layouts, the present ones with them; none where the histories were left out. */
+  states: z.number(),
   photos: z.number(),
   parts: z.number(),
   /** When a layout in it was saved last. */

@@ -1,13 +1,14 @@
 import { oneLine } from '../../shared-math/outside/index.ts';
 import { checkPhoto } from '../files/index.ts';
-import { type Store, StoreError, storageReason } from '../store/index.ts';
+import { type HistoryWish, type Store, StoreError, storageReason } from '../store/index.ts';
 import type { FaultLog } from './dispatch.ts';
 
 /*
  * The whole shop goes between the board and its host as one file, beside the calls of the contract, the same over both
  * hosts, of any size: neither side holds it in memory.
- *     GET  /shop/whole      → 200 the file, with the earlier states of all layouts
- *     GET  /shop/present    → 200 the file, without them
+ *     GET  /shop/whole      → 200 the file, with the histories of all layouts
+ *     GET  /shop/newest/N   → 200 the file, with the newest N states of each layout, 1 to 9999
+ *     GET  /shop/present    → 200 the file, without histories
  *     POST /shop  the file  → 200 {"name"}: it is a copy of the shop now; or 422 {"reason": …} if it is refused
  * Who may ask is the host's business and settled before.
  */
@@ -33,12 +34,20 @@ function json(status: number, value: object): ShopAnswer {
   return { status, type: 'application/json; charset=utf-8', content: [Buffer.from(JSON.stringify(value))] };
 }
 
+/** How far the histories are to go along, by the path that asks; undefined if it is none of these. */
+function historyWish(path: string): HistoryWish | undefined {
+  if (path === '/shop/whole') return 'all';
+  if (path === '/shop/present') return 'none';
+  const newest = /^\/shop\/newest\/([1-9]\d{0,3})$/.exec(path)?.[1];
+  return newest === undefined ? undefined : Number(newest);
+}
+
 export function shopRoutes({ copies }: Store, log: FaultLog = console.error): ShopRoutes {
   return {
     get: (path) => {
-      if (path !== '/shop/whole' && path !== '/shop/present')
-        return json(404, { reason: 'there is no such file here' });
-      return { status: 200, type: 'application/x-ndjson', content: copies.file(path === '/shop/whole') };
+      const history = historyWish(path);
+      if (history === undefined) return json(404, { reason: 'there is no such file here' });
+      return { status: 200, type: 'application/x-ndjson', content: copies.file(history) };
     },
     post: async (content) => {
       try {

@@ -4,6 +4,8 @@ import type { Database } from './database.ts';
 export interface Contents {
   readonly customers: { readonly name: string; readonly cars: ContentsCar[] }[];
   readonly layouts: number;
+  /** In the histories of the layouts, the present ones with them. */
+  readonly states: number;
   readonly photos: number;
   readonly parts: number;
   /** When a layout was saved last, ms since 1970; undefined if there is none. */
@@ -50,6 +52,7 @@ export function contentsOf(db: Database): Contents {
   return {
     customers: [...customers.values()],
     layouts: count(db, 'variant', 'binned_at IS NULL'),
+    states: count(db, 'history', 'variant_id IN (SELECT id FROM variant WHERE binned_at IS NULL)'),
     photos: count(db, 'photo'),
     parts: count(db, 'part', 'binned_at IS NULL'),
     newest: newest ?? undefined,

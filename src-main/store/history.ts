@@ -1,4 +1,5 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { Bench } from './database.ts';
 import { storedDocument } from './documents.ts';
 import type { PhotoUse } from './photo-use.ts';
@@ -17,6 +18,9 @@ export interface Edit {
   readonly step: string;
   readonly label: string;
 }
+
+/** Characters of a label, as in the contract and in the file of a whole shop: it may name a thing of a name as long. */
+export const LABEL_MOST = 200;
 
 interface StateRow extends HistoryState, Edit, StoredText {
   readonly variant_id: string;
@@ -67,7 +71,8 @@ export function historyIn({ db, now }: Pick<Bench, 'db' | 'now'>, states: States
   /** Puts a state into a row of its own, or into that of the state `id`, which it takes the place of. */
   function set(variant: string, { step, label }: Edit, at: number, text: string, id: number | null): void {
     const { base, packed, sum } = states.packed(variant, text);
-    const { lastInsertRowid } = put.run({ variant, id, step, label, at, base, packed, sum });
+    const shown = shownText(label, LABEL_MOST);
+    const { lastInsertRowid } = put.run({ variant, id, step, label: shown, at, base, packed, sum });
     uses.note(variant, text, id ?? Number(lastInsertRowid));
   }
 

@@ -27,6 +27,7 @@ export type { Copy, CopyKind } from './copies.ts';
 export { dataFolder, type Environment } from './data-folder.ts';
 export { DATABASE_FILE } from './open-database.ts';
 export { type PhotoFacts, photoHash } from './photos.ts';
+export type { HistoryWish } from './shop-file/lines.ts';
 export type { CheckPhoto } from './shop-file/read-shop.ts';
 export { StoreError, type StoreFailure, storageReason } from './store-error.ts';
 export { HISTORY_MAX } from './thinning.ts';

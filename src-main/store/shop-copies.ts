@@ -5,6 +5,7 @@ import type { Bench } from './database.ts';
 import type { Migration } from './migrations/index.ts';
 import { DATABASE_FILE } from './open-database.ts';
 import { bringBack } from './restore.ts';
+import type { HistoryWish } from './shop-file/lines.ts';
 import { type CheckPhoto, readShop } from './shop-file/read-shop.ts';
 import { writeShop } from './shop-file/write-shop.ts';
 import { dateForFileName } from './times.ts';
@@ -24,7 +25,7 @@ export function shopCopies(bench: Bench, folder: string, migrations: readonly Mi
     trouble: (): string => days.trouble,
 
     /** The whole shop as the bytes of one file, made as they are asked for. */
-    file: (history: boolean): Generator<Buffer> =>
+    file: (history: HistoryWish): Generator<Buffer> =>
       writeShop(join(folder, DATABASE_FILE), { history, made: bench.now() }),
 
     /** Takes in such a file as one more copy, to be looked into; returns its name. */

@@ -1,4 +1,5 @@
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { ImportPlace, Shop } from '../document/shop.svelte.ts';
 
 /** Bytes. A whole car with its photos is below; anything above is not ours and would only stall the page. */
@@ -13,14 +14,14 @@ export async function takeFiles(
 ): Promise<void> {
   for (const file of files) {
     if (file.size > FILE_MAX) {
-      openLayout.tell(`${file.name} is not taken in: it is too large to be a layout or a car.`);
+      openLayout.tell(`${shownText(file.name)} is not taken in: it is too large to be a layout or a car.`);
       continue;
     }
     let text: string;
     try {
       text = await file.text();
     } catch {
-      openLayout.tell(`${file.name} cannot be read.`);
+      openLayout.tell(`${shownText(file.name)} cannot be read.`);
       continue;
     }
     await shop.importText(text, file.name, place);

@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { Reply } from '../../src-main/api/contract.ts';
 import { fetchWholeShop, handOverBlob, sendWholeShop } from '../host/outputs.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
@@ -59,7 +60,7 @@ export class Copies {
     });
   }
 
-  async saveToFile(history: boolean): Promise<void> {
+  async saveToFile(history: 'none' | 'all' | number): Promise<void> {
     await this.#openLayout.saving.flush();
     await this.#during('Writing the file…', async () => {
       const file = await fetchWholeShop(history);
@@ -76,7 +77,7 @@ export class Copies {
     await this.#during('Reading the file…', async () => {
       const taken = await sendWholeShop(file);
       if (!taken.ok) {
-        this.#openLayout.tell(`${file.name} is not taken in: ${taken.failure}.`);
+        this.#openLayout.tell(`${shownText(file.name)} is not taken in: ${taken.failure}.`);
         return;
       }
       await this.read();

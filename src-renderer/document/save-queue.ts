@@ -1,4 +1,5 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { CallFailure, CallHost } from '../../src-main/api/contract.ts';
 
 /** What the reader sees about their work: short, and with the reason where it is not safe yet. */
@@ -30,6 +31,9 @@ export const SAVE_AFTER_DRAGGING = 400;
 /** Milliseconds to the next try after the store or the host failed; doubled at each failure up to the longest. */
 export const RETRY_AFTER = 1000;
 export const RETRY_LONGEST = 8000;
+
+/** Characters of a label that the host takes. */
+const LABEL_MOST = 200;
 
 /**
  * Carries changes to the store, one call at a time and in order. Nothing put in is dropped before the store has
@@ -77,7 +81,9 @@ export class SaveQueue {
   }
 
   /** Takes a change; it is saved within `delay` milliseconds, together with what came before it. */
-  put(job: SaveJob, delay: number = SAVE_AFTER): void {
+  put({ label, ...change }: SaveJob, delay: number = SAVE_AFTER): void {
+    // A label names what was changed, and names may be as long as a label alone may be.
+    const job = { ...change, label: shownText(label, LABEL_MOST) };
     if (this.#waiting.at(-1)?.step === job.step) this.#waiting.pop();
     this.#waiting.push(job);
     if (this.#held) return;

@@ -27,8 +27,9 @@ export function fetchPart(job: string, part: number): Promise<Outcome<Blob, stri
 }
 
 /** The file of the whole shop, with the earlier states of all layouts or without. */
-export function fetchWholeShop(history: boolean): Promise<Outcome<Blob, string>> {
-  return fetched(history ? '/shop/whole' : '/shop/present');
+export function fetchWholeShop(history: 'none' | 'all' | number): Promise<Outcome<Blob, string>> {
+  if (typeof history === 'number') return fetched(`/shop/newest/${history}`);
+  return fetched(history === 'all' ? '/shop/whole' : '/shop/present');
 }
 
 /** Takes the file of a whole shop into the store, as a copy; gives its name. The browser reads it as it is sent. */

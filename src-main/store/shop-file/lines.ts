@@ -13,6 +13,9 @@ export const SHOP_FORMAT = 'toeboard-shop';
 export const SHOP_VERSION = 2;
 export const SHOP_VERSION_UNMEASURED = 1;
 
+/** How far the histories of the layouts go along: not at all, the newest so many states of each, or all of them. */
+export type HistoryWish = 'none' | 'all' | number;
+
 const id = z.string().regex(/^[0-9a-f-]{36}$/);
 const name = z.string().max(200);
 const notes = z.string().max(20_000);
@@ -25,7 +28,7 @@ export const headSchema = z.strictObject({
   format: z.literal(SHOP_FORMAT),
   version: z.literal([SHOP_VERSION_UNMEASURED, SHOP_VERSION]),
   made: time,
-  /** Whether the earlier states of the layouts are in it. */
+  /** Whether earlier states of the layouts are in it, all of them or the newest of each. */
   history: z.boolean(),
 });
 

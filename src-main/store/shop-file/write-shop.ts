@@ -1,17 +1,21 @@
 import { createHash } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
 import { carSurveySchema } from '../../../shared-math/adjust/list/index.ts';
+import { shownText } from '../../../shared-math/outside/index.ts';
 import type { Database } from '../database.ts';
+import { LABEL_MOST } from '../history.ts';
 import { parsedJson } from '../readable.ts';
 import { type StoredText, statesIn } from '../states.ts';
-import { SHOP_FORMAT, SHOP_VERSION, SHOP_VERSION_UNMEASURED } from './lines.ts';
+import { type HistoryWish, SHOP_FORMAT, SHOP_VERSION, SHOP_VERSION_UNMEASURED } from './lines.ts';
 
 export interface ShopWish {
-  /** Whether the earlier states of every layout go along. */
-  readonly history: boolean;
+  readonly history: HistoryWish;
   /** ms since 1970. */
   readonly made: number;
 }
+
+/** More states than any layout has. */
+const ALL = Number.MAX_SAFE_INTEGER;
 
 interface CustomerRow {
   readonly id: string;
@@ -45,12 +49,16 @@ interface PhotoRow {
   readonly content: Buffer;
 }
 
-function* stateValues(db: Database): Generator<object> {
+/** The newest `most` states of every layout, oldest first. */
+function* stateValues(db: Database, most: number): Generator<object> {
   const states = statesIn(db);
-  const rows = db.prepare<[], StateRow>(
-    'SELECT variant_id AS layout, step, label, at, document, base, packed, sum FROM history ORDER BY id',
-  );
-  for (const { document, base, packed, sum, ...rest } of rows.iterate()) {
+  const rows = db.prepare<[number], StateRow>(`
+    SELECT variant_id AS layout, step, label, at, document, base, packed, sum
+    FROM (SELECT *, row_number() OVER (PARTITION BY variant_id ORDER BY id DESC) AS back FROM history)
+    WHERE back <= ? ORDER BY id`);
+  for (const { document, base, packed, sum, label, ...others } of rows.iterate(most)) {
+    // Older programs kept labels of any length; whoever reads the file takes none that is longer.
+    const rest = { ...others, label: shownText(label, LABEL_MOST) };
     const text = states.text({ document, base, packed, sum });
     // A damaged state is not taken along; all others are.
     if (text !== undefined) yield { state: { ...rest, text } };
@@ -60,7 +68,7 @@ function* stateValues(db: Database): Generator<object> {
 function* values(db: Database, { history, made }: ShopWish): Generator<object> {
   const measured = db.prepare('SELECT 1 FROM car WHERE survey IS NOT NULL LIMIT 1').get() !== undefined;
   const version = measured ? SHOP_VERSION : SHOP_VERSION_UNMEASURED;
-  yield { format: SHOP_FORMAT, version, made, history };
+  yield { format: SHOP_FORMAT, version, made, history: history !== 'none' };
   const customers = db.prepare<[], CustomerRow>(
     'SELECT id, name, notes, binned_at AS binned FROM customer ORDER BY made',
   );
@@ -80,7 +88,7 @@ function* values(db: Database, { history, made }: ShopWish): Generator<object> {
     const document = parsedJson(layout.document);
     if (document !== undefined) yield { layout: { ...layout, document } };
   }
-  if (history) yield* stateValues(db);
+  if (history !== 'none') yield* stateValues(db, history === 'all' ? ALL : history);
   const parts = db.prepare<[], PartRow>('SELECT id, figures, binned_at AS binned FROM part ORDER BY made');
   for (const part of parts.iterate()) yield { part: { ...part, figures: parsedJson(part.figures) } };
   const settings = db.prepare<[], { name: string; value: string }>('SELECT name, value FROM setting');

@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import { shownText } from '../../../shared-math/outside/index.ts';
 import { type ShelfPart, type Shelved, wordOf } from '../../../shared-math/shelf/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { OutgoingFile } from '../../document/shop.svelte.ts';
@@ -89,13 +90,13 @@ export class Shelf {
     this.trouble = '';
     this.offered = null;
     if (file.size > FILE_MAX) {
-      this.trouble = `${file.name}: too large to be a shelf`;
+      this.trouble = `${shownText(file.name)}: too large to be a shelf`;
       return;
     }
     try {
-      this.offered = { name: file.name.slice(0, 300), text: await file.text() };
+      this.offered = { name: shownText(file.name), text: await file.text() };
     } catch {
-      this.trouble = `${file.name}: cannot be read`;
+      this.trouble = `${shownText(file.name)}: cannot be read`;
       return;
     }
     if (this.entries.length === 0) await this.takeOffered(false);

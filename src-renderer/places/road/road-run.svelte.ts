@@ -1,5 +1,6 @@
 import { createContext, untrack } from 'svelte';
 import type { LayoutDocument, Refusal } from '../../../shared-math/layout/index.ts';
+import { shownText } from '../../../shared-math/outside/index.ts';
 import {
   FLAT_ROAD,
   parseRoadTable,
@@ -125,23 +126,27 @@ export class RoadRun {
   /** Takes a table of distances and heights as the road; one that is refused is reported by its line, and the road stays. */
   async bring(file: File): Promise<void> {
     if (file.size > ROAD_TEXT_MAX) {
-      this.trouble = `${file.name} is not taken: it is too large to be a road`;
+      this.trouble = `${shownText(file.name)} is not taken: it is too large to be a road`;
       return;
     }
     let text: string;
     try {
       text = await file.text();
     } catch {
-      this.trouble = `${file.name} cannot be read`;
+      this.trouble = `${shownText(file.name)} cannot be read`;
       return;
     }
     const read = parseRoadTable(text);
     if (!read.ok) {
       const { path, reason } = read.failure;
-      this.trouble = `${file.name} is not taken. ${path ? `${capital(path)}: ` : 'It '}${reason}`;
+      this.trouble = `${shownText(file.name)} is not taken. ${path ? `${capital(path)}: ` : 'It '}${reason}`;
       return;
     }
-    this.choose({ kind: 'measured', own: { name: file.name, profile: read.value }, seconds: null });
+    this.choose({
+      kind: 'measured',
+      own: { name: shownText(file.name), profile: read.value },
+      seconds: null,
+    });
   }
 
   /** Run as an effect: has the worker drive whatever of road, car and cars beside it has changed. */

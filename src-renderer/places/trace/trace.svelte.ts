@@ -1,6 +1,7 @@
 import type { View } from '../../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../shared-math/outcome.ts';
+import { shownText } from '../../../shared-math/outside/index.ts';
 import type { PhotoPlane, Spot, TraceFailure } from '../../../shared-math/trace/index.ts';
 import { planeOf } from '../../../shared-math/trace/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
@@ -19,6 +20,9 @@ import {
   withOutlined,
 } from './trace-bodies.ts';
 import { traceTrouble } from './trace-words.ts';
+
+/** Characters that a photo's name in the document may have. */
+const PHOTO_NAME_MOST = 200;
 
 /** What a click on the photo means. */
 export type Tool =
@@ -120,11 +124,11 @@ export class Trace {
   /** Brings photos in one after another; each that is refused is reported by its name and the others still come. */
   async bring(files: Iterable<File>): Promise<void> {
     for (const file of files) {
-      const name = file.name.slice(0, 200) || 'Pasted photo';
+      const name = shownText(file.name, PHOTO_NAME_MOST) || 'Pasted photo';
       const sent = await sendPhoto(file);
       const document = this.#openLayout.document;
       if (!sent.ok) {
-        this.#openLayout.tell(`${name} is not brought in: ${sent.failure}.`);
+        this.#openLayout.tell(`${shownText(name)} is not brought in: ${sent.failure}.`);
         continue;
       }
       if (!document) return;
@@ -145,10 +149,10 @@ export class Trace {
       await this.pictures.want(hash, photo.size);
       const trouble = this.pictures.troubles[hash];
       if (trouble) {
-        this.#openLayout.tell(`${name} is not brought in: ${trouble}.`);
+        this.#openLayout.tell(`${shownText(name)} is not brought in: ${trouble}.`);
         continue;
       }
-      if (this.#change(`Bring in ${name}`, { ...document, photos: [...document.photos, photo] })) {
+      if (this.#change(`Bring in ${shownText(name)}`, { ...document, photos: [...document.photos, photo] })) {
         this.choose(this.photos.length - 1);
         this.#openLayout.enlarge(view);
         this.look();
@@ -214,7 +218,7 @@ export class Trace {
     const { document } = this.#openLayout;
     const photo = this.photo;
     if (!document || !photo) return;
-    this.#change(`Take ${photo.name} off the board`, {
+    this.#change(`Take ${shownText(photo.name)} off the board`, {
       ...document,
       photos: document.photos.filter((each) => each !== photo),
     });

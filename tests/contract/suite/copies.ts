@@ -8,6 +8,13 @@ import { photographedLayout } from './photos.ts';
 
 const bytes = (text: string) => new Uint8Array(Buffer.from(text));
 
+/** A file of a shop that was changed, with a last line that fits it again. */
+function resummed(text: string): string {
+  const before = text.slice(0, text.lastIndexOf('{"end"'));
+  const sha256 = createHash('sha256').update(before).digest('hex');
+  return `${before}${JSON.stringify({ end: { lines: before.split('\n').length - 1, sha256 } })}\n`;
+}
+
 export function copyTests(open: OpenSession): void {
   /** A shop with something of everything in it. */
   async function filledShop() {
@@ -90,12 +97,63 @@ export function copyTests(open: OpenSession): void {
     expect((await value(other.call, 'copies.list', {})).copies.map(({ kind }) => kind)).toContain('file');
   });
 
+  /** Labels of the states of a layout in a file, oldest first. */
+  const labelsIn = (text: string, layout: string) =>
+    text
+      .split('\n')
+      .filter((line) => line.startsWith('{"state"'))
+      .map((line) => (JSON.parse(line) as { state: { layout: string; label: string } }).state)
+      .filter((state) => state.layout === layout)
+      .map(({ label }) => label);
+
   test('without history the file holds the layouts alone', async () => {
-    const { photo } = await filledShop();
+    const { photo, id } = await filledShop();
     const text = await shopFile(photo, '/shop/present');
-    expect(text).not.toContain('{"state"');
+    expect(JSON.parse(text.slice(0, text.indexOf('\n')))).toMatchObject({ history: false });
+    expect(labelsIn(text, id)).toEqual([]);
     expect(text).toContain('{"layout"');
-    expect((await photo('/shop/other')).status).toBe(404);
+    for (const path of ['other', 'newest', 'newest/', 'newest/0', 'newest/-1', 'newest/1.5', 'newest/99999'])
+      expect((await photo(`/shop/${path}`)).status, path).toBe(404);
+    const other = await open();
+    const { name } = (await (await other.photo('/shop', bytes(text))).json()) as { name: string };
+    expect(await value(other.call, 'copies.look', { name })).toMatchObject({ layouts: 2, states: 0 });
+  });
+
+  test('the newest states of each layout go along, as many as asked for, and come back as these', async () => {
+    const { call, photo, id } = await filledShop();
+    for (let save = 2; save < 8; save += 1)
+      await value(call, 'variant.save', {
+        id,
+        document: sampleLayout('Arm down', 300 + save),
+        revision: save,
+        step: `step ${save}`,
+        label: `Drag ${save}`,
+      });
+    expect(labelsIn(await shopFile(photo), id)).toHaveLength(8);
+    const text = await shopFile(photo, '/shop/newest/3');
+    expect(JSON.parse(text.slice(0, text.indexOf('\n')))).toMatchObject({ history: true });
+    expect(labelsIn(text, id)).toEqual(['Drag 5', 'Drag 6', 'Drag 7']);
+    // The other layouts have fewer states than that: all of them go along.
+    expect(text.match(/\{"state"/g)).toHaveLength(3 + 1 + 1);
+    const other = await open();
+    const { name } = (await (await other.photo('/shop', bytes(text))).json()) as { name: string };
+    expect(await value(other.call, 'copies.look', { name })).toMatchObject({ layouts: 2, states: 4 });
+    await value(other.call, 'copies.restore', { name });
+    expect(await labels(other.call, id)).toEqual(['Drag 7', 'Drag 6', 'Drag 5']);
+    expect(await value(other.call, 'variant.open', { id })).toEqual(
+      await value(call, 'variant.open', { id }),
+    );
+  });
+
+  test('names as long as names may be come along, in every label that tells of them', async () => {
+    const { call, photo, id } = await filledShop();
+    const long = 'n'.repeat(200);
+    await value(call, 'variant.rename', { id, name: long });
+    await value(call, 'variant.duplicate', { id });
+    const text = await shopFile(photo);
+    const other = await open();
+    expect((await other.photo('/shop', bytes(text))).status).toBe(200);
+    expect((await labels(call, id))[0]).toMatch(/^Renamed to n{180,}…$/);
   });
 
   test('a file of a shop that is cut off, changed, foreign or broken is refused in a line, and leaves nothing', async () => {
@@ -111,6 +169,9 @@ export function copyTests(open: OpenSession): void {
       ],
       [`${text}{}\n`, /^something follows its last line$/],
       [text.replace('"version":2', '"version":9'), /^it is version 9, newer than this program reads \(2\)/],
+      // Changed as a whole, so that its sum fits: it is the line itself that is refused.
+      [resummed(text.replace('"history":true', '"history":0')), /^line 1: history/],
+      [resummed(text.replace(/"label":"[^"]*"/, `"label":"${'x'.repeat(201)}"`)), /^line \d+: state.label/],
       [text.replace('"customer":{', '"customer":{"more":1,'), /^line 2: /],
       ['['.repeat(100_000), /^this is not the file of a whole shop$/],
       [JSON.stringify(sampleLayout()), /^this is not the file of a whole shop$/],

@@ -1,0 +1,130 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+
+const ROOT = resolve(import.meta.dirname, '../..');
+const BUILT = join(ROOT, 'out/main/loopback-main.js');
+const CLOCK = pathToFileURL(resolve(import.meta.dirname, 'set-clock.mjs')).href;
+
+/** Milliseconds within which a program has to print its address. */
+const START_MOST = 30_000;
+/** Milliseconds after a restart in which a page may still complain that nobody answered. */
+const STILL_DOWN = 15_000;
+
+/** The built program as a process that can be killed and started again on the same data. */
+export class Program {
+  readonly folder: string;
+  readonly #clockFile: string;
+  #child: ChildProcess | undefined;
+  #said = '';
+  #downUntil = 0;
+  /** How often it has been started. */
+  lives = 0;
+
+  constructor(folder: string, clockFile: string) {
+    this.folder = folder;
+    this.#clockFile = clockFile;
+    this.setClock(0);
+  }
+
+  /** Milliseconds that its clock stands ahead of the system's; negative behind. Followed within a fifth of a second. */
+  setClock(offset: number): void {
+    writeFileSync(this.#clockFile, String(offset));
+  }
+
+  async start(): Promise<string> {
+    const child = spawn(process.execPath, ['--import', CLOCK, BUILT], {
+      cwd: ROOT,
+      // A pipe for standard input: the program ends when this one does.
+      stdio: ['pipe', 'pipe', 'pipe'],
+      env: {
+        ...process.env,
+        TOEBOARD_DATA: this.folder,
+        TOEBOARD_NO_WINDOW: '1',
+        TOEBOARD_SOAK_CLOCK: this.#clockFile,
+      },
+    });
+    this.#child = child;
+    this.#said = '';
+    for (const stream of [child.stdout, child.stderr])
+      stream?.on('data', (chunk: Buffer) => {
+        this.#said += chunk.toString();
+      });
+    this.lives += 1;
+    const address = await this.#says(/^Toeboard: (\S+)/m);
+    this.#downUntil = Date.now() + STILL_DOWN;
+    return address;
+  }
+
+  async #says(pattern: RegExp): Promise<string> {
+    for (
+      const until = Date.now() + START_MOST;
+      Date.now() < until;
+      await new Promise((go) => setTimeout(go, 20))
+    ) {
+      const found = this.#said.match(pattern)?.[1];
+      if (found) return found;
+      if (this.#child?.exitCode !== null) break;
+    }
+    throw new Error(`the program did not say ${pattern}: ${this.#said.trim()}`);
+  }
+
+  /** The newest address that it has printed for one more page. */
+  async onceMore(): Promise<string> {
+    await this.#says(/To open it once more: (\S+)/);
+    return this.#said.trim().match(/To open it once more: (\S+)(?![\s\S]*To open it once more)/)?.[1] ?? '';
+  }
+
+  /** All that it has said since it was started that is no address. */
+  get complaints(): string[] {
+    return this.#said
+      .split('\n')
+      .filter(
+        (line) => line.trim() !== '' && !/^(Toeboard: |To open it once more|No window is opened)/.test(line),
+      );
+  }
+
+  async kill(): Promise<void> {
+    const child = this.#child;
+    this.#child = undefined;
+    this.#downUntil = Number.POSITIVE_INFINITY;
+    if (!child || child.exitCode !== null || child.signalCode !== null) return;
+    const ended = new Promise((done) => child.once('close', done));
+    child.kill('SIGKILL');
+    await ended;
+  }
+
+  /** Whether a page may say that nobody answers. */
+  get mayBeSilent(): boolean {
+    return Date.now() < this.#downUntil;
+  }
+
+  get pid(): number | undefined {
+    return this.#child?.pid;
+  }
+
+  /** Bytes in memory; undefined where the system does not say. */
+  get memory(): number | undefined {
+    const path = `/proc/${this.pid}/status`;
+    if (!existsSync(path)) return undefined;
+    const kB = readFileSync(path, 'utf8').match(/^VmRSS:\s+(\d+) kB/m)?.[1];
+    return kB === undefined ? undefined : Number(kB) * 1024;
+  }
+
+  /** Files, sockets and pipes that it holds open; undefined where the system does not say. */
+  get handles(): number | undefined {
+    const path = `/proc/${this.pid}/fd`;
+    return existsSync(path) ? readdirSync(path).length : undefined;
+  }
+
+  /** Bytes of all files in its data folder whose name has that beginning. */
+  bytesOf(beginning: string): number {
+    return readdirSync(this.folder)
+      .filter((name) => name.startsWith(beginning))
+      .reduce(
+        (sum, name) => sum + (statSync(join(this.folder, name), { throwIfNoEntry: false })?.size ?? 0),
+        0,
+      );
+  }
+}

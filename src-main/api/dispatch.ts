@@ -1,6 +1,6 @@
 import { refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
 import { oneLine, quoted } from '../../shared-math/outside/index.ts';
-import { StoreError, storageReason } from '../store/index.ts';
+import { reasonOutside, StoreError, storageReason } from '../store/index.ts';
 import { type Call, type CallFailure, type CallResult, contract } from './contract.ts';
 import type { Handlers } from './handlers/index.ts';
 
@@ -13,8 +13,10 @@ function failure(code: CallFailure['code'], reason: string) {
 
 function failureOf(error: unknown, name: Call, log: FaultLog) {
   if (error instanceof StoreError) return failure(error.code, error.message);
-  log(error);
-  const reason = storageReason(error);
+  const outside = reasonOutside(error);
+  // Where in the program it met a full disk helps nobody, and it meets one every few seconds.
+  log(outside === undefined ? error : `${name}: ${outside}`);
+  const reason = outside ?? storageReason(error);
   return reason === undefined
     ? failure('internal', `Toeboard made a mistake of its own in ${name}`)
     : failure('storage-failed', reason);

@@ -1,8 +1,8 @@
 import { existsSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { type Check, checkBeside } from './integrity.ts';
 
-/** Bytes. A database up to this size is checked before it is worked with, in some tens of ms; a larger one beside the work. */
-const CHECKED_FIRST_MOST = 4_000_000;
+/** Bytes. A database up to this size is checked before it is worked with, in some ms; a larger one beside the work. */
+const CHECKED_FIRST_MOST = 1_000_000;
 /** ms from the start to the check beside the work, in which the first answers are given. */
 const BEGIN = 4000;
 /** ms between two reads of the check, so that it leaves the disk to those who wait for it. */

@@ -29,7 +29,7 @@ export { DATABASE_FILE } from './open-database.ts';
 export { type PhotoFacts, photoHash } from './photos.ts';
 export type { HistoryWish } from './shop-file/lines.ts';
 export type { CheckPhoto } from './shop-file/read-shop.ts';
-export { StoreError, type StoreFailure, storageReason } from './store-error.ts';
+export { reasonOutside, StoreError, type StoreFailure, storageReason } from './store-error.ts';
 export { HISTORY_MAX } from './thinning.ts';
 
 export interface StoreOptions {

@@ -23,7 +23,6 @@ const REASONS: readonly (readonly [start: string, reason: string])[] = [
   ['SQLITE_NOTADB', 'the database is damaged'],
   ['SQLITE_IOERR', 'the disk does not read or write as it should'],
   ['SQLITE_TOOBIG', 'this is too large to be stored'],
-  ['SQLITE_', 'the database refused the work'],
   ['ENOSPC', 'the disk is full: free some space and try again'],
   ['EDQUOT', 'the disk is full: free some space and try again'],
   ['EACCES', 'this program may not write there'],
@@ -35,6 +34,9 @@ const REASONS: readonly (readonly [start: string, reason: string])[] = [
   ['ENOENT', 'it does not exist'],
 ];
 
+/** For every other failure of the database, which may well be this program's. */
+const REFUSED = 'the database refused the work';
+
 export function codeOf(error: unknown): string {
   const code = error instanceof Error && 'code' in error ? error.code : undefined;
   return typeof code === 'string' ? code : '';
@@ -42,6 +44,11 @@ export function codeOf(error: unknown): string {
 
 /** The plain reason of a failure of the database or the disk; undefined if the error is of another sort. */
 export function storageReason(error: unknown): string | undefined {
+  return reasonOutside(error) ?? (codeOf(error).startsWith('SQLITE_') ? REFUSED : undefined);
+}
+
+/** The same, but only if the reason lies outside this program: in the disk, its files, another program. */
+export function reasonOutside(error: unknown): string | undefined {
   const code = codeOf(error);
   return REASONS.find(([start]) => code.startsWith(start))?.[1];
 }

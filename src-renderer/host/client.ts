@@ -1,3 +1,5 @@
+import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { Call, CallHost, CallResult, Request } from '../../src-main/api/contract.ts';
 import * as doubt from './doubt.ts';
 import { listening } from './silence.ts';
@@ -23,17 +25,20 @@ const TOKEN_KEY = 'toeboard-token';
 /** Characters. Browsers let small requests outlive their page, up to 64 kB of them together. */
 const KEEPALIVE_MAX = 30_000;
 
-const NO_ANSWER: CallResult<Call> = {
-  ok: false,
-  failure: { code: 'no-answer', reason: 'the program behind this window does not answer' },
-};
-const NOT_ADMITTED: CallResult<Call> = {
-  ok: false,
-  failure: {
-    code: 'not-admitted',
-    reason: 'this window does not belong to the program that runs now; use the window that it opened',
-  },
-};
+const GONE = 'the program behind this window does not answer';
+const NO_ANSWER: CallResult<Call> = { ok: false, failure: { code: 'no-answer', reason: GONE } };
+/** Characters of a refusal by the program, which is a sentence or three. */
+const REASON_MOST = 400;
+function notAdmitted(reason: string): CallResult<Call> {
+  return { ok: false, failure: { code: 'not-admitted', reason } };
+}
+
+const NOT_ADMITTED = notAdmitted(
+  'this window does not belong to the program that runs now; use the window that it opened',
+);
+/** Without a code there was never a window to belong to. */
+const NO_CODE =
+  'this address is not whole: it opens the board only with all that the program has printed of it';
 
 function isResult(value: unknown): value is CallResult<Call> {
   return typeof value === 'object' && value !== null && 'ok' in value;
@@ -46,18 +51,19 @@ function takeCode(): string {
   return code;
 }
 
-async function exchange(code: string): Promise<string | undefined> {
+/** Buys the token with the code of the address; what the program refuses it for, in its own words. */
+async function exchange(code: string): Promise<Outcome<string, string>> {
   try {
     const response = await fetch('/exchange', {
       method: 'POST',
       headers: { 'content-type': 'application/json' },
       body: JSON.stringify({ code }),
     });
-    if (!response.ok) return undefined;
-    const { token } = (await response.json()) as { token?: unknown };
-    return typeof token === 'string' ? token : undefined;
+    const { token, reason } = (await response.json()) as { token?: unknown; reason?: unknown };
+    if (response.ok && typeof token === 'string') return succeeded(token);
+    return failed(typeof reason === 'string' ? shownText(reason.replace(/\.$/, ''), REASON_MOST) : GONE);
   } catch {
-    return undefined;
+    return failed(GONE);
   }
 }
 
@@ -74,12 +80,13 @@ export function hostHeaders(): Record<string, string> {
 
 async function loopbackHost(): Promise<CallHost> {
   const code = takeCode();
-  const fresh = code ? await exchange(code) : undefined;
-  if (fresh) sessionStorage.setItem(TOKEN_KEY, fresh);
-  const token = fresh ?? remembered();
+  const exchanged = code ? await exchange(code) : failed(NO_CODE);
+  if (exchanged.ok) sessionStorage.setItem(TOKEN_KEY, exchanged.value);
+  const token = exchanged.ok ? exchanged.value : remembered();
+  const unknown = exchanged.ok ? NOT_ADMITTED : notAdmitted(exchanged.failure);
 
   const call = async (name: Call, input: unknown): Promise<CallResult<Call>> => {
-    if (!token) return NOT_ADMITTED;
+    if (!token) return unknown;
     const body = JSON.stringify({ name, input });
     try {
       if (doubt.stands() && !(await doubt.settle(token))) return NOT_ADMITTED;

@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
+import { isCheckedFirst } from '../../src-main/store/background-check.ts';
 import { DATABASE_FILE, openStore, type Store } from '../../src-main/store/index.ts';
 import { thinnedOut } from '../../src-main/store/thinning.ts';
 import { ROOT } from '../support/host-process.ts';
@@ -84,6 +85,32 @@ function saves(store: Store, ids: readonly string[]): number {
   }
   return median(times);
 }
+
+/** Layouts of a shop whose database is just below what is read through before the first answer, a million bytes. */
+const SMALL_SHOP = { customers: 1, cars: 2, variants: 11, states: 200, photos: 0 };
+
+test('a small shop, which is read through before its first answer', { timeout: 600_000 }, () => {
+  const [small, empty] = [folder(), folder()];
+  const store = openStore({ folder: small });
+  fillShop(storeRows(store), SMALL_SHOP, demonstrationLayouts(ROOT), Date.now(), store.together);
+  store.close();
+  openStore({ folder: empty }).close();
+  const bytes = statSync(join(small, DATABASE_FILE)).size;
+  expect(isCheckedFirst(join(small, DATABASE_FILE)), mb(bytes)).toBe(true);
+  const starts = { small: [] as Start[], empty: [] as Start[] };
+  for (let time = 0; time < 2 * STARTS; time += 1) {
+    starts.small.push(start(small));
+    starts.empty.push(start(empty));
+  }
+  const ratio = (what: keyof Start) =>
+    median(starts.small.map((each) => each[what])) / median(starts.empty.map((each) => each[what]));
+  tell(
+    `a shop of ${mb(bytes)} beside an empty one: a program to its first list ${ratio('program').toFixed(2)} times as long, of this the opening and the list ${ratio('opening').toFixed(2)} times`,
+  );
+  expect(bytes).toBeGreaterThan(800_000);
+  expect(ratio('program')).toBeLessThan(1.5);
+  expect(ratio('opening')).toBeLessThan(1.5);
+});
 
 test('a shop of some years', { timeout: 7_200_000 }, () => {
   const now = Date.now();

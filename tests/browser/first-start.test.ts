@@ -53,9 +53,19 @@ test('the code is gone from the address at once, and a used address opens nothin
   await first.getByRole('heading', { name: 'A clean sheet' }).waitFor();
   const second = await board.context.newPage();
   await second.goto(used);
+  // The program's own words: why, and what to do.
   await second
-    .getByText(/does not belong to the program that runs now; use the window that it opened/)
+    .getByText(
+      /This address has been opened before.*Take the newest address that the program has printed, or start it again\.$/,
+    )
     .waitFor();
+  // An address without its code was not used: that is another reason.
+  const third = await board.context.newPage();
+  await third.goto(new URL('/', used).href);
+  await third.getByText(/this address is not whole/i).waitFor();
+  // The browser itself logs the refusal; nothing else may have been said.
+  expect(board.complaints.filter((text) => !text.includes('401'))).toEqual([]);
+  board.complaints.length = 0;
 });
 
 test('a browser whose language tag its own number formats refuse opens the board all the same', async () => {

@@ -7,6 +7,10 @@ const ROOT = resolve(import.meta.dirname, '../..');
 const BUILT = join(ROOT, 'out/main/loopback-main.js');
 const CLOCK = pathToFileURL(resolve(import.meta.dirname, 'set-clock.mjs')).href;
 
+/** Addresses, and the one line of each call that met a full disk. */
+const EXPECTED =
+  /^(Toeboard: |To open it once more|No window is opened|[\w.]+: the disk (is full|does not read or write))/;
+
 /** Milliseconds within which a program has to print its address. */
 const START_MOST = 30_000;
 /** Milliseconds after a restart in which a page may still complain that nobody answered. */
@@ -18,6 +22,7 @@ export class Program {
   readonly #clockFile: string;
   #child: ChildProcess | undefined;
   #said = '';
+  readonly #used = new Set<string>();
   #downUntil = 0;
   /** How often it has been started. */
   lives = 0;
@@ -33,7 +38,8 @@ export class Program {
     writeFileSync(this.#clockFile, String(offset));
   }
 
-  async start(): Promise<string> {
+  /** Starts it and waits until it answers. */
+  async start(): Promise<void> {
     const child = spawn(process.execPath, ['--import', CLOCK, BUILT], {
       cwd: ROOT,
       // A pipe for standard input: the program ends when this one does.
@@ -52,37 +58,40 @@ export class Program {
         this.#said += chunk.toString();
       });
     this.lives += 1;
-    const address = await this.#says(/^Toeboard: (\S+)/m);
+    await this.#says(/^Toeboard: \S+/m);
     this.#downUntil = Date.now() + STILL_DOWN;
-    return address;
   }
 
-  async #says(pattern: RegExp): Promise<string> {
+  async #says(pattern: RegExp): Promise<void> {
     for (
       const until = Date.now() + START_MOST;
       Date.now() < until;
       await new Promise((go) => setTimeout(go, 20))
     ) {
-      const found = this.#said.match(pattern)?.[1];
-      if (found) return found;
+      if (pattern.test(this.#said)) return;
       if (this.#child?.exitCode !== null) break;
     }
     throw new Error(`the program did not say ${pattern}: ${this.#said.trim()}`);
   }
 
-  /** The newest address that it has printed for one more page. */
+  /** The newest address that it has printed, good for one more page. */
   async onceMore(): Promise<string> {
-    await this.#says(/To open it once more: (\S+)/);
-    return this.#said.trim().match(/To open it once more: (\S+)(?![\s\S]*To open it once more)/)?.[1] ?? '';
+    for (
+      const until = Date.now() + START_MOST;
+      Date.now() < until;
+      await new Promise((go) => setTimeout(go, 20))
+    ) {
+      const address = this.#said.match(/http:\S+#code=\S+/g)?.at(-1);
+      if (!address || this.#used.has(address)) continue;
+      this.#used.add(address);
+      return address;
+    }
+    throw new Error(`the program has printed no address for one more page: ${this.#said.trim()}`);
   }
 
-  /** All that it has said since it was started that is no address. */
+  /** All that it has said since it was started that was not to be expected. */
   get complaints(): string[] {
-    return this.#said
-      .split('\n')
-      .filter(
-        (line) => line.trim() !== '' && !/^(Toeboard: |To open it once more|No window is opened)/.test(line),
-      );
+    return this.#said.split('\n').filter((line) => line.trim() !== '' && !EXPECTED.test(line));
   }
 
   async kill(): Promise<void> {

@@ -96,13 +96,14 @@ async function makeWorld(browser: Browser): Promise<{ world: World; watch: Watch
       }
     } as DateConstructor;
   });
-  const openPage = async (address: string) => {
+  const openPage = async () => {
     const page = await context.newPage();
     listenTo(page);
-    await page.goto(address);
+    await page.goto(await program.onceMore());
     return page;
   };
-  const page = await openPage(await program.start());
+  await program.start();
+  const page = await openPage();
   await page.getByRole('button', { name: 'Take in the demonstration shop' }).click();
   await page.getByRole('button', { name: 'Pitman ball', exact: true }).waitFor();
   const watch = await Watch.over(page, program);
@@ -113,7 +114,7 @@ async function makeWorld(browser: Browser): Promise<{ world: World; watch: Watch
     disk,
     page,
     anotherPage: async () => {
-      const another = await openPage(await program.onceMore());
+      const another = await openPage();
       await another.getByRole('navigation', { name: 'Places' }).waitFor();
       return another;
     },

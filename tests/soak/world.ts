@@ -27,7 +27,8 @@ const PATIENCE = 60_000;
 export async function settle(page: Page): Promise<void> {
   for (const until = Date.now() + PATIENCE; Date.now() < until; ) {
     const keep = page.getByRole('button', { name: 'Keep mine', exact: true });
-    if (await keep.count()) await keep.click().catch(() => {});
+    // It may be gone again by the time it is clicked.
+    if (await keep.count()) await keep.click({ timeout: 1000 }).catch(() => {});
     if (await page.locator('[data-save-state="saved"]').count()) return;
     await page.waitForTimeout(60);
   }

@@ -18,6 +18,8 @@ export class PointEffects {
   #resting: ReturnType<typeof setTimeout> | undefined;
   #answer: { readonly of: LayoutDocument; readonly reported: Sensitivity } | null = $state.raw(null);
   #asked: LayoutDocument | undefined;
+  /** Why the last question has no answer; empty if it has one, or nothing is asked. */
+  trouble = $state('');
 
   /** Of the layout and point on the board; nothing while it is still worked out. */
   current: Sensitivity | null = $derived.by(() => {
@@ -35,11 +37,13 @@ export class PointEffects {
     this.#openLayout = openLayout;
     this.#latest = new Latest(client, 'sensitivity', {
       answer: (reported) => {
+        this.trouble = '';
         const of = this.#asked;
         this.#answer = reported && of ? { of, reported } : null;
       },
-      broken: () => {
+      broken: (reason) => {
         this.#answer = null;
+        this.trouble = reason;
       },
     });
   }
@@ -52,6 +56,7 @@ export class PointEffects {
     // The shaft moves no wheel: its own figures are reported of it instead.
     const moves = points.some(({ id }) => id === selection && !id.startsWith('shaft.'));
     if (!document || selection === null || !moves) {
+      this.trouble = '';
       this.#latest.forget();
       return;
     }

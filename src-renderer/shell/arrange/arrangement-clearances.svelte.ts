@@ -8,7 +8,7 @@ export class ArrangementClearances {
   #numbers = 0;
   /** Which arrangement each question on its way is about; an answer to any other is of no use any more. */
   #asked = new Map<number, ArrangementName>();
-  #found: ReadonlyMap<ArrangementName, Clearances | null> = $state.raw(new Map());
+  #found: ReadonlyMap<ArrangementName, Clearances | 'failed' | null> = $state.raw(new Map());
 
   constructor(measurer: Measurer = pageMeasurer()) {
     this.#measurer = measurer;
@@ -21,7 +21,7 @@ export class ArrangementClearances {
     measurer.onfailure = (number) => {
       const name = this.#asked.get(number);
       this.#asked.delete(number);
-      if (name) this.#found = new Map(this.#found).set(name, null);
+      if (name) this.#found = new Map(this.#found).set(name, 'failed');
     };
   }
 
@@ -37,8 +37,8 @@ export class ArrangementClearances {
     }
   }
 
-  /** Undefined while it is being measured; null where it cannot be. */
-  of(name: ArrangementName): Clearances | null | undefined {
+  /** Undefined while it is being measured; null where it cannot be, 'failed' where the worker failed at it. */
+  of(name: ArrangementName): Clearances | 'failed' | null | undefined {
     return this.#found.get(name);
   }
 

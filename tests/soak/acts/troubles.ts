@@ -52,12 +52,15 @@ export async function twoPages(
     const asked = other.getByText('changed in another window');
     await asked.waitFor();
     await other.getByRole('button', { name: keep ? 'Keep mine' : 'Take the other', exact: true }).click();
+    await asked.waitFor({ state: 'detached' });
     await settle(other);
     // Now the first page is the slower one.
     if (keep) {
       await height(page, lots[3] ?? 0);
-      await page.getByText('changed in another window').waitFor();
+      const toFirst = page.getByText('changed in another window');
+      await toFirst.waitFor();
       await page.getByRole('button', { name: 'Take the other', exact: true }).click();
+      await toFirst.waitFor({ state: 'detached' });
       await settle(page);
     }
     ledger.check(program.folder);

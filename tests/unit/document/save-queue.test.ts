@@ -1,6 +1,12 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
-import type { CallFailure, CallHost, CallResult, Request } from '../../../src-main/api/contract.ts';
+import {
+  type CallFailure,
+  type CallHost,
+  type CallResult,
+  contract,
+  type Request,
+} from '../../../src-main/api/contract.ts';
 import {
   RETRY_AFTER,
   SAVE_AFTER,
@@ -63,6 +69,16 @@ describe('saving by itself', () => {
     expect(heights()).toEqual([340]);
     expect(states.at(-1)).toBe('saved');
     expect(queue.pending).toBe(false);
+  });
+
+  test('a label longer than the host takes is cut, and never in the way of the save', async () => {
+    const { label } = contract['variant.save'].input.shape;
+    const long = `Rename to ${'n'.repeat(200)}`;
+    expect(label.safeParse(long).success).toBe(false);
+    queue.put({ ...job(340, 'one'), label: long });
+    await vi.advanceTimersByTimeAsync(SAVE_AFTER + host.latency);
+    expect(label.safeParse(host.saves[0]?.label).success).toBe(true);
+    expect(host.saves[0]?.label).toMatch(/^Rename to n{180,}…$/);
   });
 
   test('a stream of changes does not put the save off', async () => {

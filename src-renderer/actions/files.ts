@@ -1,5 +1,5 @@
-import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { shownText } from '../../shared-math/outside/index.ts';
+import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { ImportPlace, Shop } from '../document/shop.svelte.ts';
 
 /** Bytes. A whole car with its photos is below; anything above is not ours and would only stall the page. */

@@ -12,7 +12,7 @@ test('where every worker fails, small steps and the arrangements’ gaps say so 
     window.Worker = class {
       onerror: ((event: Event) => void) | undefined;
       postMessage() {
-        setTimeout(() => this.onerror?.(new Event('error')));
+        queueMicrotask(() => this.onerror?.(new Event('error')));
       }
       terminate() {}
     } as unknown as typeof Worker;

@@ -1,5 +1,6 @@
 import type { CDPSession, Page } from 'playwright-core';
 import { type Growth, judgeGrowth, type Reading, type Tolerance } from './growth.ts';
+import { pause } from './pause.ts';
 import type { Program } from './program.ts';
 
 const MB = 1_000_000;
@@ -102,7 +103,7 @@ export class Watch {
 
   /** One reading of everything, after that many acts. The page should lie at rest, always in the same state. */
   async read(at: number): Promise<void> {
-    await this.#page.waitForTimeout(QUIET);
+    await pause(QUIET);
     for (let pass = 0; pass < 2; pass += 1) await this.#session.send('HeapProfiler.collectGarbage');
     const { metrics } = await this.#session.send('Performance.getMetrics');
     const of = (name: string) => metrics.find((metric) => metric.name === name)?.value;

@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import type { Disk } from './disk.ts';
 import type { Ledger } from './ledger.ts';
+import { pause } from './pause.ts';
 import type { Program } from './program.ts';
 
 /** All that an act can reach. */
@@ -30,7 +31,7 @@ export async function settle(page: Page): Promise<void> {
     // It may be gone again by the time it is clicked.
     if (await keep.count()) await keep.click({ timeout: 1000 }).catch(() => {});
     if (await page.locator('[data-save-state="saved"]').count()) return;
-    await page.waitForTimeout(60);
+    await pause(60);
   }
   const says = await page.locator('[data-save-state]').first().getAttribute('title');
   throw new Error(`the page does not come to rest: it says "${says ?? 'saving'}"`);

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import type { View } from '../../../shared-math/drawing/index.ts';
 import { drag, findHandle, handleOf, type Spot } from '../../support/board-pointer.ts';
+import { pause } from '../pause.ts';
 import { drawn } from '../plan.ts';
 import { NotNow, typePitmanHeight, type World } from '../world.ts';
 
@@ -119,7 +120,7 @@ export async function pullTyre({ page }: World, lots: readonly number[]): Promis
   await page.mouse.move(x + 6, y + 40);
   await page.mouse.down();
   await page.mouse.move(x + 6, y + 40 - between(lots[0] ?? 0, 25), { steps: 6 });
-  await page.waitForTimeout(200);
+  await pause(200);
   if ((lots[1] ?? 0) < 0.3) await page.keyboard.press('Escape');
   await page.mouse.up();
   await page.keyboard.press('r');

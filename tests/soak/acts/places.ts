@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { pause } from '../pause.ts';
 import { drawn } from '../plan.ts';
 import { NotNow, type World } from '../world.ts';
 
@@ -14,7 +15,7 @@ export async function openPlace({ page }: World, lots: readonly number[]): Promi
   const name = drawn(PLACES, lots[0] ?? 0);
   await goTo(page, name);
   await page.getByRole('complementary').first().waitFor();
-  await page.waitForTimeout(100 + 500 * (lots[1] ?? 0));
+  await pause(100 + 500 * (lots[1] ?? 0));
   return name;
 }
 
@@ -28,7 +29,7 @@ export async function driveRoad({ page }: World, lots: readonly number[]): Promi
   await drive.waitFor();
   if (await drive.isDisabled()) throw new NotNow(`this layout cannot be driven over ${chosen}`);
   await drive.click();
-  await page.waitForTimeout(400 + 800 * (lots[1] ?? 0));
+  await pause(400 + 800 * (lots[1] ?? 0));
   const pause = page.getByRole('button', { name: 'Pause', exact: true });
   if ((lots[2] ?? 0) < 0.5 && (await pause.count())) await pause.click({ timeout: 2000 }).catch(() => {});
   return chosen;
@@ -73,13 +74,13 @@ export async function showMap({ page }: World, lots: readonly number[]): Promise
 export async function column({ page }: World, lots: readonly number[]): Promise<string> {
   const name = drawn(['Verdict', 'Points', 'In the way', 'Car and axle', 'Compare'], lots[0] ?? 0);
   await page.getByRole('tab', { name, exact: true }).click();
-  await page.waitForTimeout(300);
+  await pause(300);
   return name;
 }
 
 export async function unit({ page }: World): Promise<string> {
   await page.keyboard.press('u');
-  await page.waitForTimeout(150);
+  await pause(150);
   await page.keyboard.press('u');
   return 'to and fro';
 }

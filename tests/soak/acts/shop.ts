@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { pause } from '../pause.ts';
 import { drawn } from '../plan.ts';
 import { NotNow, settle, typePitmanHeight, type World } from '../world.ts';
 
@@ -18,7 +19,7 @@ export async function drawer({ page }: World, lots: readonly number[]): Promise<
     const page2 = drawn(['Copies', 'Bin'], lots[1] ?? 0);
     await page.getByRole('button', { name: new RegExp(`^${page2}`) }).click();
   }
-  await page.waitForTimeout(200);
+  await pause(200);
   await closeDrawer(page);
   return `key ${key}`;
 }
@@ -43,7 +44,7 @@ export async function goBack({ page }: World): Promise<string> {
   await page.keyboard.press('h');
   await page.getByRole('complementary', { name: 'History' }).waitFor();
   const restore = page.getByRole('button', { name: /^Restore the state of/ });
-  await page.waitForTimeout(300);
+  await pause(300);
   if (!(await restore.count())) {
     await closeDrawer(page);
     throw new NotNow('there is one state alone');

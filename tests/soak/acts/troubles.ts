@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { pause } from '../pause.ts';
 import { drawn } from '../plan.ts';
 import { settle, toTheBoard, typePitmanHeight, type World } from '../world.ts';
 
@@ -16,7 +17,7 @@ export async function kill({ page, program, ledger }: World, lots: readonly numb
   const before = await height(page, lots[0] ?? 0);
   // Sometimes with everything in the store, sometimes in the middle of the save.
   if ((lots[1] ?? 0) < 0.5) await settle(page);
-  else await page.waitForTimeout(400 * (lots[2] ?? 0));
+  else await pause(400 * (lots[2] ?? 0));
   await program.kill();
   const found = ledger.check(program.folder);
   const between = await height(page, lots[3] ?? 0);
@@ -110,7 +111,7 @@ export async function hide({ page, context }: World, lots: readonly number[]): P
   await show('hidden');
   const session = await context.newCDPSession(page);
   await session.send('Page.setWebLifecycleState', { state: 'frozen' });
-  await new Promise((go) => setTimeout(go, 300 + 1500 * (lots[1] ?? 0)));
+  await pause(300 + 1500 * (lots[1] ?? 0));
   await session.send('Page.setWebLifecycleState', { state: 'active' });
   await session.detach();
   await show('visible');
@@ -125,7 +126,7 @@ export async function clockBack({ page, program }: World, lots: readonly number[
   await page.evaluate((offset) => {
     (window as { soakClock?: number }).soakClock = offset;
   }, -back);
-  await page.waitForTimeout(250);
+  await pause(250);
   await height(page, lots[1] ?? 0);
   await settle(page);
   return `${back / HOUR} hours behind`;

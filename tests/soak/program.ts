@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { pause } from './pause.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const BUILT = join(ROOT, 'out/main/loopback-main.js');
@@ -63,11 +64,7 @@ export class Program {
   }
 
   async #says(pattern: RegExp): Promise<void> {
-    for (
-      const until = Date.now() + START_MOST;
-      Date.now() < until;
-      await new Promise((go) => setTimeout(go, 20))
-    ) {
+    for (const until = Date.now() + START_MOST; Date.now() < until; await pause(20)) {
       if (pattern.test(this.#said)) return;
       if (this.#child?.exitCode !== null) break;
     }
@@ -76,11 +73,7 @@ export class Program {
 
   /** The newest address that it has printed, good for one more page. */
   async onceMore(): Promise<string> {
-    for (
-      const until = Date.now() + START_MOST;
-      Date.now() < until;
-      await new Promise((go) => setTimeout(go, 20))
-    ) {
+    for (const until = Date.now() + START_MOST; Date.now() < until; await pause(20)) {
       const address = this.#said.match(/http:\S+#code=\S+/g)?.at(-1);
       if (!address || this.#used.has(address)) continue;
       this.#used.add(address);

@@ -30,8 +30,8 @@ export async function driveRoad({ page }: World, lots: readonly number[]): Promi
   if (await drive.isDisabled()) throw new NotNow(`this layout cannot be driven over ${chosen}`);
   await drive.click();
   await pause(400 + 800 * (lots[1] ?? 0));
-  const pause = page.getByRole('button', { name: 'Pause', exact: true });
-  if ((lots[2] ?? 0) < 0.5 && (await pause.count())) await pause.click({ timeout: 2000 }).catch(() => {});
+  const stop = page.getByRole('button', { name: 'Pause', exact: true });
+  if ((lots[2] ?? 0) < 0.5 && (await stop.count())) await stop.click({ timeout: 2000 }).catch(() => {});
   return chosen;
 }
 

@@ -2,7 +2,7 @@ import { mirrored, type Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout, Obstacle, Rail } from '../layout/index.ts';
 import { toRadians } from '../units/index.ts';
-import type { Body, BodyPart, Carried } from './bodies.ts';
+import type { Body, BodyPart, Carried } from './body.ts';
 import { BOX, SEGMENT, SOLID } from './shapes.ts';
 
 const fixed = (at: Point): Carried => ({ carrier: 'frame', at });

@@ -1,5 +1,7 @@
 // Clearance: how near the bodies of a front end come to one another over travel and turn.
-export { type Body, type BodyPart, bodiesOf } from './bodies.ts';
+
+export { bodiesOf } from './bodies.ts';
+export type { Body, BodyPart } from './body.ts';
 export {
   type Clearance,
   type ClearanceOptions,

@@ -13,7 +13,8 @@ import {
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
 import { toRadians } from '../units/index.ts';
-import { type Body, bodiesOf, steeringBodies } from './bodies.ts';
+import { bodiesOf, steeringBodies } from './bodies.ts';
+import type { Body } from './body.ts';
 import { steeringBox } from './fixed-bodies.ts';
 import {
   type Couple,

@@ -9,7 +9,7 @@ import {
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
 import { toRadians } from '../units/index.ts';
-import type { Body, BodyPart, Carried } from './bodies.ts';
+import type { Body, BodyPart, Carried } from './body.ts';
 import { BOX, coreRadius, SEGMENT, type ShapeKind } from './shapes.ts';
 
 /** Handwheel angles at the ends of the turn, rad. */

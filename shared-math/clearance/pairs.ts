@@ -1,4 +1,4 @@
-import type { Body } from './bodies.ts';
+import type { Body } from './body.ts';
 import { BOX, SEGMENT } from './shapes.ts';
 
 /** Which of the shop's limits a pair is held to. */

@@ -1,5 +1,6 @@
 import type { FrontEnd } from '../linkage/index.ts';
-import { type Body, bodiesOf } from './bodies.ts';
+import { bodiesOf } from './bodies.ts';
+import type { Body } from './body.ts';
 import { blocksOf, leastDistance, type Nearest, Spreads } from './least-distance.ts';
 import { type Locks, moveBodies } from './motion.ts';
 

@@ -1,8 +1,10 @@
 import type { Point } from '../geometry/points.ts';
-import { halfOf, placeHardpoint, withValue } from './hardpoints.ts';
+import { placeHardpoint } from './place-hardpoint.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument, Location } from './schema.ts';
 import type { Side } from './sides.ts';
+import { halfOf } from './sides.ts';
+import { withValue } from './values.ts';
 
 // The axle is one body: wheels, kingpins, steering arms, and what the springs and bars take hold of on the beam. Its height
 // is that of the wheel centres, one tyre radius above the ground; so the tyre's size, or the place of a wheel centre,

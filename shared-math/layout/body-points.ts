@@ -1,7 +1,9 @@
 import type { Point } from '../geometry/points.ts';
 import { toRadians } from '../units/index.ts';
-import { type Hardpoint, moveHardpoint, withValue } from './hardpoints.ts';
+import type { Hardpoint } from './hardpoint.ts';
+import { moveHardpoint } from './move-hardpoint.ts';
 import type { LayoutDocument, Obstacle, Rail } from './schema.ts';
+import { withValue } from './values.ts';
 
 // Rails and obstacles as things with points to take hold of. A body is spoken of by its place in the document, `rails.0`
 // or `obstacles.2`, and its points by theirs: `rails.0.path.1`, `obstacles.2.centre`. Those of a box's corners, of a

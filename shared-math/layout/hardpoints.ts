@@ -1,28 +1,11 @@
-import { mirrored, type Point } from '../geometry/points.ts';
-import { broughtByWheel, withWheelCentreAt } from './axle-group.ts';
+import type { Point } from '../geometry/points.ts';
+import { broughtByWheel } from './axle-group.ts';
+import type { Carrier, Hardpoint } from './hardpoint.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
-import { shaftPoints, shaftPointsOnBox, withShaftAtBox, withShaftPoint } from './shaft-points.ts';
-import type { Side } from './sides.ts';
-
-/** What carries a point: the frame, a half of the axle beam, the spindle turned on its kingpin, the pitman arm. */
-export type Carrier = 'frame' | 'axle-left' | 'axle-right' | 'spindle-left' | 'spindle-right' | 'pitman';
-
-/** A named point of the layout, at ride height. */
-export interface Hardpoint {
-  /** Its place in the document with mirrored sides spelled out: `axle.right.kingpinTop`. */
-  readonly id: string;
-  /** What a builder calls it. */
-  readonly name: string;
-  readonly carrier: Carrier;
-  readonly at: Point;
-  /** The same point of the other side, where the layout mirrors it: moving one moves both. */
-  readonly twin?: string;
-  /** Points that are bolted to it and come along when it is moved. */
-  readonly brings?: readonly string[];
-  /** The part whose axis it slides on. */
-  readonly slides?: 'column' | 'box';
-}
+import { shaftPoints, shaftPointsOnBox } from './shaft-points.ts';
+import { halfOf, type Side } from './sides.ts';
+import { valueAt } from './values.ts';
 
 interface Entry {
   readonly path: string;
@@ -60,26 +43,6 @@ const SIDE_NAME: Record<Side, string> = { left: 'Left', right: 'Right' };
 
 function capitalised(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-function valueAt(root: unknown, path: string): unknown {
-  let value = root;
-  for (const key of path.split('.')) value = (value as Record<string, unknown>)[key];
-  return value;
-}
-
-/** A copy with the value at the path replaced; everything beside the path is shared. */
-function withValueAt<Root>(root: Root, keys: readonly string[], value: unknown): Root {
-  const [key, ...rest] = keys;
-  if (key === undefined) return value as Root;
-  if (Array.isArray(root)) return root.with(Number(key), withValueAt(root[Number(key)], rest, value)) as Root;
-  const record = root as Record<string, unknown>;
-  return { ...record, [key]: withValueAt(record[key], rest, value) } as Root;
-}
-
-/** The half of the axle that carries an unlabelled point: that of its y's sign; the left half at y = 0. */
-export function halfOf(point: Point): Side {
-  return point[1] < 0 ? 'right' : 'left';
 }
 
 /**
@@ -148,42 +111,4 @@ export function hardpoints(document: LayoutDocument): Hardpoint[] {
   );
   if (layout.shaft) points.push(...shaftPoints(layout.shaft));
   return points;
-}
-
-/**
- * A copy of the document with one hardpoint moved. A mirrored right point moves its left twin; the steering box
- * takes its pitman ball along, as the arm is bolted to it, and the box end of the shaft; a wheel centre its half of the
- * axle as `withWheelCentreAt` has it; the shaft's own points as `withShaftPoint` has it. The result is not validated.
- */
-export function moveHardpoint(document: LayoutDocument, id: string, to: Point): LayoutDocument {
-  const wheel = WHEEL_CENTRE.exec(id);
-  if (wheel) return withWheelCentreAt(document, wheel[1] as Side, to);
-  return placeHardpoint(document, id, to);
-}
-
-const WHEEL_CENTRE = /^axle\.(left|right)\.wheelCentre$/;
-
-/** As `moveHardpoint`, but a wheel centre leaves the axle where it is: for places that were each seen by themselves. */
-export function placeHardpoint(document: LayoutDocument, id: string, to: Point): LayoutDocument {
-  const keys = id.split('.');
-  const root = keys[0] as 'axle' | 'location';
-  if (keys[1] === 'right' && (document[root] as { right: unknown }).right === 'mirror')
-    return withValueAt(document, [root, 'left', ...keys.slice(2)], mirrored(to));
-  if (id === 'steering.box.sectorCentre') {
-    const { sectorCentre: from, pitmanBall } = document.steering.box;
-    const ball = pitmanBall.map((value, axis) => value + (to[axis] as number) - (from[axis] as number));
-    const armed = withValueAt(document, ['steering', 'box', 'pitmanBall'], ball);
-    return withShaftAtBox(withValueAt(armed, ['steering', 'box', 'sectorCentre'], to), from);
-  }
-  if (keys[0] === 'shaft' && document.shaft)
-    return { ...document, shaft: withShaftPoint(document.shaft, id, to) };
-  return withValueAt(document, keys, to);
-}
-
-/**
- * A copy of the document with the value at a path replaced, as `car.wheelbase` or `obstacles.0.centre`. The result is
- * not validated.
- */
-export function withValue(document: LayoutDocument, path: string, value: unknown): LayoutDocument {
-  return withValueAt(document, path.split('.'), value);
 }

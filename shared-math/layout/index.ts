@@ -27,17 +27,12 @@ export {
   withSteeringMirrored,
 } from './driver-side.ts';
 export { geometryRefusal } from './geometry-checks.ts';
-export {
-  type Carrier,
-  type Hardpoint,
-  halfOf,
-  hardpoints,
-  moveHardpoint,
-  placeHardpoint,
-  withValue,
-} from './hardpoints.ts';
+export type { Carrier, Hardpoint } from './hardpoint.ts';
+export { hardpoints } from './hardpoints.ts';
+export { moveHardpoint } from './move-hardpoint.ts';
 export { originOf, withOriginsKept } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
+export { placeHardpoint } from './place-hardpoint.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';
 export { type Refusal, refusalLine, refusalOf } from './refusals.ts';
 export { type Layout, resolveLayout } from './resolve.ts';
@@ -68,7 +63,7 @@ export type {
   SplineForm,
 } from './shaft-schema.ts';
 export { jointSideSchema, splineShape, stockSchema } from './shaft-schema.ts';
-export { SIDES, type Side } from './sides.ts';
+export { halfOf, SIDES, type Side } from './sides.ts';
 export {
   OBSTACLE_ROLES,
   type ObstacleRole,
@@ -77,3 +72,4 @@ export {
   withKind,
   withRailPoint,
 } from './usual-bodies.ts';
+export { withValue } from './values.ts';

@@ -1,4 +1,5 @@
-import { type Hardpoint, hardpoints } from './hardpoints.ts';
+import type { Hardpoint } from './hardpoint.ts';
+import { hardpoints } from './hardpoints.ts';
 import type { Refusal } from './refusals.ts';
 import type { LayoutDocument, Origin } from './schema.ts';
 

@@ -1,5 +1,5 @@
 import type { Point } from '../geometry/points.ts';
-import type { Hardpoint } from './hardpoints.ts';
+import type { Hardpoint } from './hardpoint.ts';
 import type { LayoutDocument } from './schema.ts';
 import type { ShaftDocument } from './shaft-schema.ts';
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble } from '../output/drawings/job.ts';
-import { PAPER_NAMES, PRINT_KINDS } from '../output/pages/job.ts';
+import { PRINT_KINDS } from '../output/pages/job.ts';
+import { PAPER_NAMES } from '../output/pens/papers.ts';
 import { TABLE_NAMES } from '../output/tables/names.ts';
 
 /** What can leave the board. Poses: mm and degrees. */

@@ -1,6 +1,7 @@
 import { quoted } from '../../shared-math/outside/index.ts';
-import { PAPER_NAMES, PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
+import { PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
 import { NoType } from '../output/pens/no-type.ts';
+import { PAPER_NAMES } from '../output/pens/papers.ts';
 import { type Arguments, choice, FRACTIONS, onlyFile, takeArguments, UNITS } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';

@@ -1,4 +1,4 @@
-import type { LayoutMigration } from './index.ts';
+import type { LayoutMigration } from './migration.ts';
 
 /**
  * Version 3 brings `origins`, where each point's place comes from, the box's own angle between input and sector shaft, and

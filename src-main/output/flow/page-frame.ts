@@ -1,7 +1,6 @@
 import { CAUTION } from '../../../shared-math/words/index.ts';
-import type { PrintJob } from '../pages/job.ts';
 import { ATTENTION, INK, SOFT } from '../pens/colours.ts';
-import { type Area, pageSize } from '../pens/papers.ts';
+import { type Area, type Paper, pageSize } from '../pens/papers.ts';
 import { capHeight, lineHeight, type PrintPen, type TextStyle } from '../pens/print-pen.ts';
 import { BODY, BORDER, CELL, LABEL, TITLE, WARNING, WARNING_SIGN } from '../pens/styles.ts';
 import { brokenInto, shortened, writeLines } from '../pens/text-lines.ts';
@@ -11,6 +10,15 @@ const EDGE = 8;
 /** mm between border and what is inside. */
 const PAD = 4;
 const TITLE_BLOCK = 13;
+
+/** What the title block says on every page, and the paper that it stands on. */
+export interface TitleFacts {
+  readonly customer?: string;
+  readonly car?: string;
+  readonly document: { readonly name: string };
+  readonly date: Date;
+  readonly paper: Paper;
+}
 
 /** What a page says of itself. */
 export interface PageFacts {
@@ -79,13 +87,13 @@ function projectionSign(pen: PrintPen, x: number, y: number, height: number): vo
 /** The pages of a printed job: each with its border, its cautions and its title block, numbered when all are there. */
 export class PageFrame {
   readonly pen: PrintPen;
-  readonly #job: PrintJob;
+  readonly #title: TitleFacts;
   readonly #facts: PageFacts[] = [];
   readonly #what: string;
 
-  constructor(pen: PrintPen, job: PrintJob, what: string) {
+  constructor(pen: PrintPen, title: TitleFacts, what: string) {
     this.pen = pen;
-    this.#job = job;
+    this.#title = title;
     this.#what = what;
   }
 
@@ -95,7 +103,7 @@ export class PageFrame {
 
   /** Where a page's border is, mm. */
   #border(lying: boolean): Area {
-    const { width, height } = pageSize(this.#job.paper, lying);
+    const { width, height } = pageSize(this.#title.paper, lying);
     return { x: EDGE, y: EDGE, width: width - 2 * EDGE, height: height - 2 * EDGE };
   }
 
@@ -120,7 +128,7 @@ export class PageFrame {
 
   /** Begins a page; its title stands at the head. Answers the room below it. */
   open(facts: PageFacts, note = ''): Area {
-    this.pen.addPage(pageSize(this.#job.paper, facts.lying));
+    this.pen.addPage(pageSize(this.#title.paper, facts.lying));
     this.#facts.push(facts);
     const room = this.room(facts.lying);
     this.pen.text(facts.title, room.x, room.y + capHeight(TITLE.size), TITLE);
@@ -184,7 +192,7 @@ export class PageFrame {
   }
 
   #names(): Cell[] {
-    const { customer, car, document } = this.#job;
+    const { customer, car, document } = this.#title;
     return [
       { label: 'CUSTOMER', value: customer || 'not named', width: 0.3 },
       { label: 'CAR', value: car || 'not named', width: 0.34 },
@@ -197,7 +205,7 @@ export class PageFrame {
     return [
       { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.999999 },
       { label: 'SCALE', value: facts.scale ?? 'none', width: 19 },
-      { label: 'DATE', value: dateWords(this.#job.date), width: 22 },
+      { label: 'DATE', value: dateWords(this.#title.date), width: 22 },
       { label: 'PAGE', value: `${page + 1} of ${this.#facts.length}`, width: 18 },
     ];
   }

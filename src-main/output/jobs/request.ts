@@ -1,6 +1,7 @@
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { DrawingFormat, DrawnPose, DrawnView } from '../drawings/job.ts';
-import type { Paper, PrintJob, PrintKind } from '../pages/job.ts';
+import type { PrintJob, PrintKind } from '../pages/job.ts';
+import type { Paper } from '../pens/papers.ts';
 import type { TableName } from '../tables/index.ts';
 
 /** What is to leave the board. */

@@ -6,10 +6,12 @@ import { PdfPen, type PrintPen } from '../pens/print-pen.ts';
 import { customerPages } from './customer/customer-page.ts';
 import type { PrintJob, PrintKind } from './job.ts';
 import { Making } from './making.ts';
+import type { Pages } from './pages.ts';
 import { buildSheet } from './sheet/build-sheet.ts';
 import { templatePages } from './templates/templates.ts';
 
-export { PAPER_NAMES, type Paper, PRINT_KINDS, type PrintJob, type PrintKind } from './job.ts';
+export { PAPER_NAMES, type Paper } from '../pens/papers.ts';
+export { PRINT_KINDS, type PrintJob, type PrintKind } from './job.ts';
 
 /** What a kind is called on paper and in messages. */
 export const PRINT_WORDS: Record<PrintKind, string> = {
@@ -17,9 +19,6 @@ export const PRINT_WORDS: Record<PrintKind, string> = {
   templates: 'Templates at full size',
   customer: 'The customer’s copy',
 };
-
-/** The pages of a kind, as named parts in the order in which they are drawn. */
-export type Pages = readonly (readonly [what: string, draw: (pageFrame: PageFrame) => void])[];
 
 const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
   sheet: buildSheet,

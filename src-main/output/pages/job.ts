@@ -1,15 +1,12 @@
 import type { ShopLimits } from '../../../shared-math/findings/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { LengthStyle, LengthUnit } from '../../../shared-math/units/index.ts';
+import type { Paper } from '../pens/papers.ts';
 
 /** What can be printed: the build sheet, templates at full size, the customer's page. */
 export type PrintKind = 'sheet' | 'templates' | 'customer';
 
 export const PRINT_KINDS: readonly PrintKind[] = ['sheet', 'templates', 'customer'];
-
-export type Paper = 'letter' | 'a4';
-
-export const PAPER_NAMES: readonly Paper[] = ['letter', 'a4'];
 
 /** Something to be printed. */
 export interface PrintJob {

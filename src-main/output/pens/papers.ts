@@ -1,4 +1,6 @@
-import type { Paper } from '../pages/job.ts';
+export type Paper = 'letter' | 'a4';
+
+export const PAPER_NAMES: readonly Paper[] = ['letter', 'a4'];
 
 /** A rectangle on a page, mm from the page's upper left corner. */
 export interface Area {

@@ -10,8 +10,8 @@ import type { Area } from '../../pens/papers.ts';
 import { lineHeight, type PrintPen, type TextStyle } from '../../pens/print-pen.ts';
 import { brokenInto, shortened, writeLines } from '../../pens/text-lines.ts';
 import { bumpSteer, NONE, steers, turningCircleOf, turnsWords } from '../figures.ts';
-import type { Pages } from '../index.ts';
 import type { PrintJob } from '../job.ts';
+import type { Pages } from '../pages.ts';
 import { paintView } from '../sheet/arrangement-page.ts';
 import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
 

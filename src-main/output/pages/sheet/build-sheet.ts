@@ -1,5 +1,5 @@
-import type { Pages } from '../index.ts';
 import type { PrintJob } from '../job.ts';
+import type { Pages } from '../pages.ts';
 import { sheetModelOf } from '../sheet-model.ts';
 import { arrangementPage } from './arrangement-page.ts';
 import { cautionsPages, checksPages } from './checks-pages.ts';

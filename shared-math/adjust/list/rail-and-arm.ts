@@ -23,7 +23,7 @@ export type Add = (
 /** The rail's outer face and top edge, from which other figures can be counted. */
 export function addRails(document: LayoutDocument, add: Add, box: Point) {
   const [rail] = document.rails;
-  const middle = rail?.path.at(-1) ?? ([box[0], 380, box[2]] as Point);
+  const middle = rail ? railAt(rail.path, box[0]) : ([box[0], 380, box[2]] as Point);
   const outer = Math.abs(middle[1]) + (rail?.width ?? 0) / 2;
   const top = middle[2] + (rail?.height ?? 0) / 2;
   add(
@@ -46,6 +46,18 @@ export function addRails(document: LayoutDocument, add: Add, box: Point) {
     'side',
     [HEIGHT],
   );
+}
+
+/** The middle of a rail as far back as x, mm; its nearer end where it does not reach so far. */
+function railAt(path: readonly Point[], x: number): Point {
+  for (const [i, to] of path.entries()) {
+    const from = path[i - 1];
+    if (!from || (from[0] - x) * (to[0] - x) > 0 || from[0] === to[0]) continue;
+    const share = (x - from[0]) / (to[0] - from[0]);
+    return [x, from[1] + share * (to[1] - from[1]), from[2] + share * (to[2] - from[2])];
+  }
+  const ends = [path[0], path.at(-1)] as [Point, Point];
+  return Math.abs(ends[0][0] - x) < Math.abs(ends[1][0] - x) ? ends[0] : ends[1];
 }
 
 /** How far the arm leans from plumb; only where it swings in an upright plane. */

@@ -6,6 +6,7 @@ import { PdfPen, type PrintPen } from '../pens/print-pen.ts';
 import { customerPages } from './customer/customer-page.ts';
 import type { PrintJob, PrintKind } from './job.ts';
 import { Making } from './making.ts';
+import { measuringPages } from './measuring/measuring-pages.ts';
 import type { Pages } from './pages.ts';
 import { buildSheet } from './sheet/build-sheet.ts';
 import { templatePages } from './templates/templates.ts';
@@ -18,12 +19,14 @@ export const PRINT_WORDS: Record<PrintKind, string> = {
   sheet: 'Build sheet',
   templates: 'Templates at full size',
   customer: 'The customer’s copy',
+  measuring: 'Measuring sheet',
 };
 
 const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
   sheet: buildSheet,
   templates: templatePages,
   customer: customerPages,
+  measuring: measuringPages,
 };
 
 /** Refuses names and notes in letters that no type at hand has, by what they name, before anything is drawn. */

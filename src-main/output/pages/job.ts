@@ -1,12 +1,13 @@
+import type { CarSurvey } from '../../../shared-math/adjust/list/index.ts';
 import type { ShopLimits } from '../../../shared-math/findings/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { LengthStyle, LengthUnit } from '../../../shared-math/units/index.ts';
 import type { Paper } from '../pens/papers.ts';
 
-/** What can be printed: the build sheet, templates at full size, the customer's page. */
-export type PrintKind = 'sheet' | 'templates' | 'customer';
+/** What can be printed: the build sheet, templates at full size, the customer's page, the list to measure the car by. */
+export type PrintKind = 'sheet' | 'templates' | 'customer' | 'measuring';
 
-export const PRINT_KINDS: readonly PrintKind[] = ['sheet', 'templates', 'customer'];
+export const PRINT_KINDS: readonly PrintKind[] = ['sheet', 'templates', 'customer', 'measuring'];
 
 /** Something to be printed. */
 export interface PrintJob {
@@ -18,6 +19,8 @@ export interface PrintJob {
   /** The unit that comes first. */
   readonly unit: LengthUnit;
   readonly fraction: LengthStyle['fraction'];
+  /** What has been measured on the car so far. */
+  readonly survey?: CarSurvey;
   /** The shop's own limits, where it has some. */
   readonly limits?: ShopLimits;
   /** Stands on every page; the same date gives the same bytes. */

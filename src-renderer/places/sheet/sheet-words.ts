@@ -24,7 +24,7 @@ export const GOING_OUT: readonly GoingOutWords[] = [
     id: 'sheet',
     name: 'Build sheet',
     about:
-      'To hang over the openLayout: views with their distances, links, box, curves, shaft, findings, checks.',
+      'To hang over the bench: views with their distances, links, box, curves, shaft, findings, checks.',
     make: 'Make the build sheet',
   },
   {

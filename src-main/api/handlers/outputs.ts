@@ -16,10 +16,13 @@ export function outputHandlers({
 }: Program): Pick<Handlers, 'output.start' | 'output.progress' | 'output.cancel'> {
   return {
     'output.start': (input) => {
-      const { document, carName, customerName } = store.variants.open(input.id);
+      const { document, carId, carName, customerName } = store.variants.open(input.id);
       const { unit, fraction, preview } = input;
       const limits = readShopLimits(store.settings.read()['limits']);
-      const source = { unit, fraction, preview, limits, document, car: carName, customer: customerName };
+      const survey = store.surveys.readable(carId);
+      const measured = survey ? { survey } : {};
+      const named = { document, car: carName, customer: customerName, ...measured };
+      const source = { unit, fraction, preview, limits, ...named };
       return { job: outputs.start(wishOf(input), { ...source, date: new Date() }) };
     },
     'output.progress': ({ job }) => outputs.status(job),

@@ -16,7 +16,7 @@ export type OutputRequest =
   | { readonly kind: 'table'; readonly table: TableName };
 
 /** Of which layout, for whom, in which unit. */
-export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'date'> {
+export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'date'> {
   readonly document: LayoutDocument;
   readonly customer: string;
   readonly car: string;

@@ -5,7 +5,7 @@ import type { Reply, Request } from '../../../src-main/api/contract.ts';
 type OutputRequest = Request<'output.start'>['wish'];
 type DrawingRequest = Extract<OutputRequest, { kind: 'drawing' }>;
 
-export type GoingOut = 'sheet' | 'templates' | 'customer' | 'drawing' | 'curves' | 'data';
+export type GoingOut = 'sheet' | 'templates' | 'customer' | 'measuring' | 'drawing' | 'curves' | 'data';
 export type Paper = Extract<OutputRequest, { kind: 'print' }>['paper'];
 export type ViewDrawn = Extract<DrawingRequest['view'], 'side' | 'top' | 'front' | '3d'>;
 export type CurveDrawn = Exclude<DrawingRequest['view'], ViewDrawn>;
@@ -23,8 +23,7 @@ export const GOING_OUT: readonly GoingOutWords[] = [
   {
     id: 'sheet',
     name: 'Build sheet',
-    about:
-      'To hang over the bench: views with their distances, links, box, curves, shaft, findings, checks.',
+    about: 'To hang over the bench: views with their distances, links, box, curves, shaft, findings, checks.',
     make: 'Make the build sheet',
   },
   {
@@ -38,6 +37,12 @@ export const GOING_OUT: readonly GoingOutWords[] = [
     name: 'Customer’s copy',
     about: 'One page: the picture, three figures and the cautions, in plain words.',
     make: 'Make the customer’s copy',
+  },
+  {
+    id: 'measuring',
+    name: 'Measuring sheet',
+    about: 'To take to the car: what to measure, where and with what, and a blank for each figure.',
+    make: 'Make the measuring sheet',
   },
   {
     id: 'drawing',
@@ -122,6 +127,8 @@ export const HEED: Partial<Record<GoingOut, string>> = {
   templates:
     'Print at 100 %, never “fit to page”, and lay a rule on the check rule of every page before you cut.',
   customer: 'It tells what was drawn, not what was built: hand it over with the finished car’s own figures.',
+  measuring:
+    'Put the car on stands that cannot tip, its tyres on level ground or at ride height, before you crawl under.',
   drawing:
     'Points and lengths are as drawn. Check one known length in the other program before you cut from it.',
 };

@@ -26,6 +26,7 @@ export function outputTests(open: OpenSession): void {
   describe('what leaves the board', () => {
     test.each<[Wish, string, string, string]>([
       [{ kind: 'print', print: 'customer', paper: 'a4' }, '.pdf', 'application/pdf', '%PDF-'],
+      [{ kind: 'print', print: 'measuring', paper: 'letter' }, '.pdf', 'application/pdf', '%PDF-'],
       [{ kind: 'drawing', view: 'side', format: 'svg' }, '.svg', 'image/svg+xml', '<?xml '],
       [{ kind: 'drawing', view: 'top', format: 'png' }, '.png', 'image/png', '\x89PNG'],
       [{ kind: 'drawing', view: '3d', format: 'dxf' }, '.dxf', 'image/vnd.dxf', '0\r\nSECTION'],

@@ -6,7 +6,7 @@ import {
   type Taken,
 } from '../../../../shared-math/adjust/list/index.ts';
 import { type Box, type Drawing, project } from '../../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../../shared-math/layout/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { LengthUnit } from '../../../../shared-math/units/index.ts';
 import { type CarView, centredView, frameOf, paintCar, pointOnPage } from '../../pens/car-view.ts';
 import { FAINT, INK, STEEL, WHITE } from '../../pens/colours.ts';

@@ -9,7 +9,7 @@ import { resolveLayout } from '../../../../shared-math/layout/index.ts';
 import type { Block } from '../../flow/block.ts';
 import { Flow } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
-import type { Pages } from '../index.ts';
+import type { Pages } from '../pages.ts';
 import type { PrintJob } from '../job.ts';
 import { ROW_TALL, type RowPicture, rowCard } from './row-card.ts';
 

@@ -9,8 +9,8 @@ import { resolveLayout } from '../../../../shared-math/layout/index.ts';
 import type { Block } from '../../flow/block.ts';
 import { Flow } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
-import type { Pages } from '../pages.ts';
 import type { PrintJob } from '../job.ts';
+import type { Pages } from '../pages.ts';
 import { ROW_TALL, type RowPicture, rowCard } from './row-card.ts';
 
 // The list to take to the car: a figure for each thing to measure, a blank for what it comes to, what to measure it with.

@@ -20,15 +20,17 @@ export {
   parseRoadTable,
   prepareRoad,
   ROAD_CLASSES,
+  ROAD_KINDS,
   ROAD_TEXT_MAX,
   type Road,
   type RoadClass,
+  type RoadField,
   type RoadKind,
   type RoadProfile,
+  roadKind,
   roadProblem,
   roughness,
   spectralDensity,
-  USUAL_ROADS,
 } from './roads/index.ts';
 export {
   FLAG_BUMP_STOP,

@@ -20,7 +20,7 @@ import {
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { onlyFile, plainNumber, takeArguments } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
-import { readRoad } from './road-argument.ts';
+import { ROAD_NAMES, ROAD_OPTIONS, readRoad } from './road-argument.ts';
 import { type Answer, type Command, InputError, UsageError } from './usage.ts';
 
 const USUAL_SECONDS = 3;
@@ -165,13 +165,11 @@ function* answer(file: string, options: ReadonlyMap<string, string>, asCsv: bool
 
 export const ride: Command = {
   name: 'ride',
-  usage:
-    'ride LAYOUT.json --road KIND[:key=value,…] --speed KMH [--class A-H] [--seed N] [--seconds S] [--csv]',
-  about:
-    'The car driven over a road: travel, steer, toe and the handwheel’s movement over time. Roads: flat, bump, one-wheel, kerb, washboard, random, measured:file=ROAD.csv (distance, left, right in mm).',
+  usage: `ride LAYOUT.json --road KIND[:key=value,…] --speed KMH ${ROAD_OPTIONS.map(({ name, values }) => `[--${name} ${values}]`).join(' ')} [--seconds S] [--csv]`,
+  about: `The car driven over a road: travel, steer, toe and the handwheel’s movement over time. Roads: ${ROAD_NAMES}.`,
   run(args) {
     const taken = takeArguments(args, {
-      values: ['road', 'speed', 'class', 'seed', 'seconds'],
+      values: ['road', 'speed', ...ROAD_OPTIONS.map(({ name }) => name), 'seconds'],
       flags: ['csv'],
     });
     return answer(onlyFile(taken), taken.values, taken.flags.has('csv'));

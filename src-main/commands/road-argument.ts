@@ -2,22 +2,35 @@ import { refusalLine } from '../../shared-math/layout/index.ts';
 import { quoted } from '../../shared-math/outside/index.ts';
 import {
   parseRoadTable,
+  ROAD_KINDS,
   ROAD_TEXT_MAX,
+  type RoadField,
   type RoadKind,
   type RoadProfile,
-  USUAL_ROADS,
+  roadKind,
 } from '../../shared-math/ride/index.ts';
 import { plainNumber } from './arguments.ts';
 import { readText, shown } from './layout-file.ts';
 import { InputError, UsageError } from './usage.ts';
 
-/** What may be given of a road beside its kind; the measured one is a file. Class and seed have options of their own. */
-const OWN_OPTIONS = new Set(['roadClass', 'seed']);
+const KINDS = Object.keys(ROAD_KINDS) as RoadKind[];
 
-const KINDS = Object.keys(USUAL_ROADS) as RoadKind[];
+/** What the command line says of each road's own options: "[--class A-H] [--seed N]". */
+export const ROAD_OPTIONS: readonly NonNullable<RoadField<object>['option']>[] = KINDS.flatMap((kind) =>
+  roadKind(kind).fields.flatMap(({ option }) => option ?? []),
+);
+
+/** The roads by name, as a help says them. */
+export const ROAD_NAMES = KINDS.map((kind) =>
+  kind === 'measured' ? 'measured:file=ROAD.csv (distance, left, right in mm)' : kind,
+).join(', ');
 
 function keysOf(kind: RoadKind): string[] {
-  return Object.keys(USUAL_ROADS[kind]).filter((key) => key !== 'kind' && !OWN_OPTIONS.has(key));
+  const { fields, usual } = roadKind(kind);
+  return [
+    ...fields.flatMap(({ key, option }) => (option ? [] : key)),
+    ...('start' in usual ? ['start'] : []),
+  ];
 }
 
 function readMeasured(file: string | undefined): RoadProfile {
@@ -27,12 +40,18 @@ function readMeasured(file: string | undefined): RoadProfile {
   return road.value;
 }
 
-/** A side of the car, or both where the road has it under both. */
-function readSide(kind: RoadKind, value: string): string {
-  const sides = kind === 'kerb' ? ['left', 'right', 'both'] : ['left', 'right'];
-  if (!sides.includes(value))
-    throw new UsageError(`--road: side is ${sides.join(' or ')}, found ${quoted(value)}`);
-  return value;
+/** A figure of a road as it was typed: one of its choices, or a number. */
+function readFigure(kind: RoadKind, key: string, value: string): string | number {
+  const field = roadKind(kind).fields.find((entry) => entry.key === key);
+  if (field?.holds === 'choice' && !field.option) {
+    const choices = field.choices.map(([choice]) => choice);
+    if (!choices.includes(value))
+      throw new UsageError(`--road: ${key} is ${choices.join(' or ')}, found ${quoted(value)}`);
+    return value;
+  }
+  const number = plainNumber(value);
+  if (!Number.isFinite(number)) throw new UsageError(`--road: ${key} ${quoted(value)} is not a number`);
+  return number;
 }
 
 /** Reads KIND:key=value,key=value into a road; what is left out is usual. Lengths in mm. */
@@ -41,9 +60,10 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
   const name = colon < 0 ? text : text.slice(0, colon);
   const kind = KINDS.find((entry) => entry === name);
   if (!kind) throw new UsageError(`--road: there is no road ${quoted(name)}; there are ${KINDS.join(', ')}`);
-  for (const option of ['class', 'seed'])
-    if (options.has(option) && kind !== 'random')
-      throw new UsageError(`--${option} belongs to --road random`);
+  for (const [other, { fields }] of KINDS.map((entry) => [entry, roadKind(entry)] as const))
+    for (const { option } of fields)
+      if (option && options.has(option.name) && other !== kind)
+        throw new UsageError(`--${option.name} belongs to --road ${other}`);
   // A file's name may hold commas.
   if (kind === 'measured') return readMeasured(/^measured:file=(.+)$/s.exec(text)?.[1]);
   const given = new Map<string, string>();
@@ -58,20 +78,13 @@ export function readRoad(text: string, options: ReadonlyMap<string, string>): Ro
     if (given.has(key)) throw new UsageError(`--road: ${key} is given twice`);
     given.set(key, part.slice(equals + 1).trim());
   }
-  const road: Record<string, unknown> = { ...USUAL_ROADS[kind] };
-  for (const [key, value] of given) {
-    if (key === 'side') road[key] = readSide(kind, value);
-    else {
-      const number = plainNumber(value);
-      if (!Number.isFinite(number)) throw new UsageError(`--road: ${key} ${quoted(value)} is not a number`);
-      road[key] = number;
-    }
-  }
-  if (kind === 'random') {
-    const seed = options.get('seed');
-    if (seed !== undefined) road['seed'] = plainNumber(seed);
-    const roadClass = options.get('class');
-    if (roadClass !== undefined) road['roadClass'] = roadClass.trim().toUpperCase();
+  const { usual, fields } = roadKind(kind);
+  const road: Record<string, unknown> = { ...usual };
+  for (const [key, value] of given) road[key] = readFigure(kind, key, value);
+  for (const { key, option, holds } of fields) {
+    const value = option && options.get(option.name);
+    // What is no such figure is refused with the road, by its own range.
+    if (value !== undefined) road[key] = holds === 'choice' ? value.trim().toUpperCase() : plainNumber(value);
   }
   return road as unknown as RoadProfile;
 }

@@ -3,12 +3,12 @@ import { resolveLayout } from '../../shared-math/layout/index.ts';
 import {
   prepareRide,
   prepareRoad,
+  ROAD_KINDS,
   type RoadProfile,
   restRide,
   rideParameters,
   runRide,
   stepRide,
-  USUAL_ROADS,
 } from '../../shared-math/ride/index.ts';
 import { expectClose } from '../support/close.ts';
 import { documentOf, rawLayout } from '../support/layouts.ts';
@@ -24,8 +24,8 @@ if (!found.ok) throw new Error(found.failure.reason);
 const { parameters } = found.value;
 
 const ROADS: readonly (readonly [string, RoadProfile])[] = [
-  ['a bump under one wheel', USUAL_ROADS['one-wheel']],
-  ['a rough road of class C', USUAL_ROADS.random],
+  ['a bump under one wheel', ROAD_KINDS['one-wheel'].usual],
+  ['a rough road of class C', ROAD_KINDS.random.usual],
 ];
 
 test.for(ROADS)('one second of road: %s', async ([name, profile], { bench }) => {

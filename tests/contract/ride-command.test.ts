@@ -114,7 +114,7 @@ describe('ride', () => {
     [['--road=bump', '--speed=0'], /^--speed must be more than 0 and at most 300, found 0\n/],
     [['--road=bump', '--speed=-5'], /^--speed must be more than 0/],
     [['--road=bump', '--speed=fast'], /^--speed: "fast" is not a number\n/],
-    [['--road=moon', '--speed=36'], /^--road: there is no road "moon"; there are flat, bump, one-wheel/],
+    [['--road=moon', '--speed=36'], /^--road: there is no road "moon"; there are flat, one-wheel, bump/],
     [
       ['--road=bump:hight=3', '--speed=36'],
       /^--road: "hight=3" tells nothing of bump; it takes height=…, length=…, start=…\n/,

@@ -97,10 +97,6 @@ const MEANT_CIRCLES: readonly { readonly files: RegExp; readonly because: string
     files: /^src-renderer\/document\/(clearances\.svelte|open-layout\.svelte)\.ts$/,
     because: 'types alone: the open layout shows a gap, and gaps are those of an open layout',
   },
-  {
-    files: /^shared-math\/ride\/roads\/(index|usual)\.ts$/,
-    because: 'types alone: a usual road of each kind',
-  },
 ];
 
 /** A rule answers why an import is wrong, or nothing. */

@@ -10,6 +10,7 @@ import {
   prepareRoad,
   type RideRun,
   ROAD_CLASSES,
+  ROAD_KINDS,
   type RoadProfile,
   RUN_DIVERGED,
   RUN_OUT_OF_REACH,
@@ -19,7 +20,6 @@ import {
   roadProblem,
   runRide,
   stepRide,
-  USUAL_ROADS,
 } from '../../shared-math/ride/index.ts';
 import { expectClose } from '../support/close.ts';
 import { documentOf, layoutOf, rawLayout, SIDE_STEER } from '../support/layouts.ts';
@@ -316,7 +316,7 @@ describe('the hand', () => {
   test('and the steps come to the same however many are taken at once', () => {
     const drive = (chunks: readonly number[]) => {
       const ride = rideOf(quarterCars(...TEXTBOOK, { bumpDamping: 1, reboundDamping: 2 }), {
-        road: prepareRoad(USUAL_ROADS.random, 330),
+        road: prepareRoad(ROAD_KINDS.random.usual, 330),
         speed: 20_000,
       });
       for (const count of chunks) stepRide(ride, count);
@@ -341,7 +341,7 @@ describe('the hand', () => {
 
 describe('roads', () => {
   test('of each kind can be driven over as they usually are, and none jumps', () => {
-    for (const road of Object.values(USUAL_ROADS)) {
+    for (const road of Object.values(ROAD_KINDS).map(({ usual }) => usual)) {
       expect(roadProblem(road, 330)).toBeUndefined();
       const made = prepareRoad(road, 330);
       for (let distance = -100; distance < 6000; distance += 0.5)

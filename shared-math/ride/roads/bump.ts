@@ -1,5 +1,5 @@
 import type { Side } from '../../layout/index.ts';
-import { type RoadKindOf, rangeProblem, startProblem, under } from './road-kind.ts';
+import { type RoadKindOf, rangeProblem, startProblem, under, WHEELS } from './road-kind.ts';
 
 /** One wave, the upper half of a sine (the lower where the height is negative). mm. */
 export interface BumpRoad {
@@ -28,12 +28,25 @@ const problem = ({ height, length, start }: Omit<BumpRoad, 'kind'>) =>
   rangeProblem('length', length, 20, 100_000) ??
   startProblem(start);
 
+const HEIGHT = { key: 'height', words: 'Height', holds: 'length' } as const;
+const LENGTH = { key: 'length', words: 'Length', holds: 'length' } as const;
+
 export const bump: RoadKindOf<BumpRoad> = {
+  usual: { kind: 'bump', height: 40, length: 1000, start: 2000 },
+  fields: [HEIGHT, LENGTH],
+  board: { words: 'Bump, both wheels', figures: { height: 50.8, length: 1219.2 }, seconds: 2.5 },
   problem,
   prepare: (profile) => under('both', halfSine(profile)),
 };
 
 export const oneWheel: RoadKindOf<OneWheelRoad> = {
+  usual: { kind: 'one-wheel', side: 'left', height: 40, length: 1000, start: 2000 },
+  fields: [{ key: 'side', words: 'Met by', holds: 'choice', choices: WHEELS }, HEIGHT, LENGTH],
+  board: {
+    words: 'Bump, one wheel',
+    figures: { side: 'left', height: 50.8, length: 1219.2 },
+    seconds: 2.5,
+  },
   problem,
   prepare: (profile) => under(profile.side, halfSine(profile)),
 };

@@ -1,5 +1,5 @@
 import type { Side } from '../../layout/index.ts';
-import { type RoadKindOf, rangeProblem, startProblem, under } from './road-kind.ts';
+import { type RoadKindOf, rangeProblem, startProblem, under, WHEELS } from './road-kind.ts';
 
 /** A square edge up onto a kerb, met at `start` by both wheels or one. mm. */
 export interface KerbRoad {
@@ -24,6 +24,12 @@ function climb(height: number, start: number, radius: number) {
 }
 
 export const kerb: RoadKindOf<KerbRoad> = {
+  usual: { kind: 'kerb', side: 'both', height: 60, start: 2000 },
+  fields: [
+    { key: 'side', words: 'Met by', holds: 'choice', choices: [['both', 'both wheels'], ...WHEELS] },
+    { key: 'height', words: 'Height', holds: 'length' },
+  ],
+  board: { words: 'Kerb edge', figures: { side: 'both', height: 38.1 }, seconds: 2.5 },
   problem: ({ height, start }, tyreRadius) => {
     if (height >= tyreRadius)
       return {

@@ -45,6 +45,9 @@ function rowProblem(at: string, numbers: readonly number[], before: number | und
 }
 
 export const measured: RoadKindOf<MeasuredRoad> = {
+  // A dip of an inch.
+  usual: { kind: 'measured', distance: [2000, 2300, 2600], left: [0, -25, 0], right: [0, -25, 0] },
+  fields: [],
   problem: ({ distance, left, right }) => {
     if (distance.length < 2) return { path: 'road', reason: 'has no length: at least two rows are needed' };
     if (distance.length > ROWS_MOST) return rangeProblem('rows', distance.length, 2, ROWS_MOST, '');

@@ -149,7 +149,36 @@ function roughRoad(profile: RandomRoad): Road {
   return { leftAt: (distance) => at(distance, 0), rightAt: (distance) => at(distance, 1) };
 }
 
+/** What the classes of ISO 8608 look like. The letters are the standard's; the words are ours. */
+const CLASS_WORDS: Record<RoadClass, string> = {
+  A: 'A, smooth as new',
+  B: 'B, good road',
+  C: 'C, worn road',
+  D: 'D, poor road',
+  E: 'E, gravel',
+  F: 'F, rough track',
+  G: 'G, field',
+  H: 'H, hardly passable',
+};
+
 export const random: RoadKindOf<RandomRoad> = {
+  usual: { kind: 'random', roadClass: 'C', seed: 1, start: 2000 },
+  fields: [
+    {
+      key: 'roadClass',
+      words: 'Class',
+      holds: 'choice',
+      choices: ROAD_CLASSES.map((letter) => [letter, CLASS_WORDS[letter]] as const),
+      option: { name: 'class', values: 'A-H' },
+    },
+    {
+      key: 'seed',
+      words: 'Which such road, by number',
+      holds: 'number',
+      option: { name: 'seed', values: 'N' },
+    },
+  ],
+  board: { words: 'Rough, ISO 8608', figures: { roadClass: 'C', seed: 1 }, seconds: 6 },
   problem: ({ roadClass, seed, start }) => {
     if (!ROAD_CLASSES.includes(roadClass))
       return {

@@ -6,11 +6,44 @@ export interface Road {
   rightAt(distance: number): number;
 }
 
-/** One kind of road: what can be wrong with its figures, and how it is made ready for a wheel of a radius (mm). */
+type FigureOf<Profile> = Exclude<keyof Profile, 'kind' | 'start'> & string;
+
+/** A figure of a road that a person gives. `words` stand before its field. */
+export type RoadField<Profile> = {
+  readonly key: FigureOf<Profile>;
+  readonly words: string;
+  /** On the command line an option of its own, and what is said of its values; else it is given with the kind. */
+  readonly option?: { readonly name: string; readonly values: string };
+} & (
+  | { readonly holds: 'length' | 'number' }
+  | { readonly holds: 'choice'; readonly choices: readonly (readonly [value: string, words: string])[] }
+);
+
+/** How a kind of road is chosen on the board: its name there, its figures at first, and s that it is usually driven. */
+interface RoadChoiceOf<Profile> {
+  readonly words: string;
+  readonly figures: Omit<Profile, 'kind' | 'start'>;
+  readonly seconds: number;
+}
+
+/** One kind of road, all of it: board, command line and form read from here what there is to give. */
 export interface RoadKindOf<Profile> {
+  /** One to begin from, of a size that cars meet. mm. */
+  readonly usual: Profile;
+  /** What can be given; of a road that is a table, nothing. */
+  readonly fields: readonly RoadField<Profile>[];
+  /** Undefined if the board does not offer it, or takes it from a file. */
+  readonly board?: RoadChoiceOf<Profile>;
+  /** Why no car could drive over it with wheels of a radius (mm); undefined if one could. */
   problem(profile: Profile, tyreRadius: number): Refusal | undefined;
+  /** Makes it ready for wheels of a radius (mm). */
   prepare(profile: Profile, tyreRadius: number): Road;
 }
+
+export const WHEELS = [
+  ['left', 'left wheel'],
+  ['right', 'right wheel'],
+] as const;
 
 export const flatHeight = (): number => 0;
 export const FLAT_ROAD: Road = { leftAt: flatHeight, rightAt: flatHeight };

@@ -16,6 +16,13 @@ function waves(height: number, length: number, start: number) {
 }
 
 export const washboard: RoadKindOf<WashboardRoad> = {
+  usual: { kind: 'washboard', height: 20, length: 900, shift: 0, start: 2000 },
+  fields: [
+    { key: 'height', words: 'Height', holds: 'length' },
+    { key: 'length', words: 'From crest to crest', holds: 'length' },
+    { key: 'shift', words: 'Right track lies behind', holds: 'length' },
+  ],
+  board: { words: 'Washboard', figures: { height: 19.05, length: 914.4, shift: 0 }, seconds: 4 },
   problem: ({ height, length, shift, start }) =>
     rangeProblem('height', height, 0, 300) ??
     rangeProblem('length', length, 100, 100_000) ??

@@ -1,11 +1,9 @@
-import type { Side } from '../../../shared-math/layout/index.ts';
-import type { RoadClass, RoadProfile } from '../../../shared-math/ride/index.ts';
+import { ROAD_KINDS, type RoadKind, type RoadProfile, roadKind } from '../../../shared-math/ride/index.ts';
 
-/** The roads that can be chosen, in the order shown. */
-export const ROAD_KINDS = ['one-wheel', 'bump', 'kerb', 'washboard', 'random', 'measured'] as const;
-export type ChosenKind = (typeof ROAD_KINDS)[number];
-
-export const ROAD_CLASSES: readonly RoadClass[] = ['A', 'B', 'C', 'D', 'E', 'F', 'G', 'H'];
+/** The roads that can be chosen, in the order shown: those that the mathematics offer, and the one from a file. */
+export const CHOSEN_KINDS = (Object.keys(ROAD_KINDS) as RoadKind[]).filter(
+  (kind) => kind === 'measured' || roadKind(kind).board,
+);
 
 /** A road out of somebody's own file. */
 export interface OwnRoad {
@@ -15,16 +13,9 @@ export interface OwnRoad {
 
 /** What is given of the road and of the drive over it; mm, mm/s, s. Each kind keeps its own sizes. */
 export interface RoadChoice {
-  readonly kind: ChosenKind;
-  readonly heights: Readonly<Record<'one-wheel' | 'bump' | 'kerb' | 'washboard', number>>;
-  readonly lengths: Readonly<Record<'one-wheel' | 'bump' | 'washboard', number>>;
-  /** The wheel that meets the bump. */
-  readonly side: Side;
-  readonly kerbSide: Side | 'both';
-  /** How far the right track's waves lie behind the left's. */
-  readonly shift: number;
-  readonly roadClass: RoadClass;
-  readonly seed: number;
+  readonly kind: RoadKind;
+  /** By kind of road, as its fields have it. */
+  readonly figures: Readonly<Partial<Record<RoadKind, Readonly<Record<string, unknown>>>>>;
   readonly own: OwnRoad | null;
   readonly speed: number;
   /** How long it is driven, where somebody has said so. */
@@ -33,31 +24,26 @@ export interface RoadChoice {
 
 export const FIRST_ROAD: RoadChoice = {
   kind: 'one-wheel',
-  heights: { 'one-wheel': 50.8, bump: 50.8, kerb: 38.1, washboard: 19.05 },
-  lengths: { 'one-wheel': 1219.2, bump: 1219.2, washboard: 914.4 },
-  side: 'left',
-  kerbSide: 'both',
-  shift: 0,
-  roadClass: 'C',
-  seed: 1,
+  figures: Object.fromEntries(
+    CHOSEN_KINDS.flatMap((kind) => {
+      const { board } = roadKind(kind);
+      return board ? [[kind, board.figures]] : [];
+    }),
+  ),
   own: null,
   // 25 miles an hour.
   speed: 11_176,
   seconds: null,
 };
 
+/** The choice with one figure of its road changed. */
+export function withFigure({ kind, figures }: RoadChoice, key: string, value: unknown): Partial<RoadChoice> {
+  return { figures: { ...figures, [kind]: { ...figures[kind], [key]: value } } };
+}
+
 /** s of level road before anything comes, and after a measured road has ended. */
 const RUN_UP = 0.3;
 const RUN_OUT = 1;
-
-/** s that a road is driven unless specified: until a single bump has died away, or long enough to see a manner. */
-const USUAL_SECONDS: Record<Exclude<ChosenKind, 'measured'>, number> = {
-  'one-wheel': 2.5,
-  bump: 2.5,
-  kerb: 2.5,
-  washboard: 4,
-  random: 6,
-};
 
 /** The most s that are driven at once: what is watched longer is watched in pieces. */
 export const SECONDS_MOST = 30;
@@ -65,27 +51,15 @@ export const SECONDS_MOST = 30;
 /** How long the road is driven, s. */
 export function secondsOf(choice: RoadChoice): number {
   if (choice.seconds !== null) return choice.seconds;
-  if (choice.kind !== 'measured') return USUAL_SECONDS[choice.kind];
+  const { board } = roadKind(choice.kind);
+  if (board) return board.seconds;
   const end = choice.own?.profile.distance.at(-1) ?? 0;
   return Math.min(SECONDS_MOST, end / choice.speed + RUN_OUT);
 }
 
-/** The road as the mathematics take it; nothing while no file of one's own is there. */
+/** The road as the mathematics take it; undefined while no file of one's own is there. */
 export function profileOf(choice: RoadChoice): RoadProfile | undefined {
-  const { kind, heights, lengths, speed } = choice;
-  const start = RUN_UP * speed;
-  switch (kind) {
-    case 'one-wheel':
-      return { kind, side: choice.side, height: heights[kind], length: lengths[kind], start };
-    case 'bump':
-      return { kind, height: heights[kind], length: lengths[kind], start };
-    case 'kerb':
-      return { kind, side: choice.kerbSide, height: heights[kind], start };
-    case 'washboard':
-      return { kind, height: heights[kind], length: lengths[kind], shift: choice.shift, start };
-    case 'random':
-      return { kind, roadClass: choice.roadClass, seed: choice.seed, start };
-    case 'measured':
-      return choice.own?.profile;
-  }
+  const { kind, figures, speed, own } = choice;
+  if (kind === 'measured') return own?.profile;
+  return { kind, ...figures[kind], start: RUN_UP * speed } as RoadProfile;
 }

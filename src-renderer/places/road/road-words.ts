@@ -1,34 +1,11 @@
-import type { RideOrigin, RideRange } from '../../../shared-math/ride/index.ts';
+import { type RideOrigin, type RideRange, type RoadKind, roadKind } from '../../../shared-math/ride/index.ts';
 import type { SpringKnown } from './ride-edits.ts';
-import type { ChosenKind } from './road-choice.ts';
+import { CHOSEN_KINDS } from './road-choice.ts';
 
-export const ROAD_WORDS: readonly (readonly [ChosenKind, string])[] = [
-  ['one-wheel', 'Bump, one wheel'],
-  ['bump', 'Bump, both wheels'],
-  ['kerb', 'Kerb edge'],
-  ['washboard', 'Washboard'],
-  ['random', 'Rough, ISO 8608'],
-  ['measured', 'From my own file'],
-];
-
-export const WHEEL_WORDS = [
-  ['left', 'left wheel'],
-  ['right', 'right wheel'],
-] as const;
-
-export const KERB_WORDS = [['both', 'both wheels'], ...WHEEL_WORDS] as const;
-
-/** What the classes of ISO 8608 look like. The letters are the standard's; the words are ours. */
-export const CLASS_WORDS = [
-  ['A', 'A, smooth as new'],
-  ['B', 'B, good road'],
-  ['C', 'C, worn road'],
-  ['D', 'D, poor road'],
-  ['E', 'E, gravel'],
-  ['F', 'F, rough track'],
-  ['G', 'G, field'],
-  ['H', 'H, hardly passable'],
-] as const;
+export const ROAD_WORDS: readonly (readonly [RoadKind, string])[] = CHOSEN_KINDS.map((kind) => [
+  kind,
+  roadKind(kind).board?.words ?? 'From my own file',
+]);
 
 export const SPRING_WORDS: readonly (readonly [SpringKnown, string])[] = [
   ['usual', 'nobody has yet'],

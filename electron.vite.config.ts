@@ -30,6 +30,7 @@ export default defineConfig({
     root: at('src-renderer'),
     build: {
       outDir: 'out/renderer',
+      minify: true,
       rollupOptions: { input: { index: at('src-renderer/index.html') } },
     },
     plugins: [svelte({ configFile: at('src-renderer/svelte.config.js') })],

@@ -3,9 +3,9 @@ import { Group } from 'konva/lib/Group.js';
 import { Layer } from 'konva/lib/Layer.js';
 import { Shape as Node } from 'konva/lib/Shape.js';
 import { Stage } from 'konva/lib/Stage.js';
-import { type Drawing, type Sheet, VIEWS, type View } from '../../shared-math/drawing/index.ts';
+import { type Box, type Drawing, type Sheet, VIEWS, type View } from '../../shared-math/drawing/index.ts';
 import type { Camera, Size } from './camera.ts';
-import { CarNodes, type DrawnWith } from './car-nodes.ts';
+import { addChanged, CarNodes, type ChangedBoxes, type DrawnWith } from './car-nodes.ts';
 import { type GridPicture, paintGrid } from './grid-painter.ts';
 import { carInks, ghostInks, type Palette } from './inks.ts';
 import { OtherCars } from './other-cars.ts';
@@ -16,6 +16,8 @@ import { RoadGround, type RoadPicture } from './road-ground.ts';
 
 const GROUND_ONLY: ReadonlySet<string> = new Set(['ground']);
 const NOTHING: ReadonlySet<string> = new Set();
+/** px at weight 1 that a line of the car reaches beyond its outline at most: half the heaviest, drawn heavier, and its soft edge. */
+const LINE_REACH = 3;
 
 interface World {
   readonly layer: Layer;
@@ -55,6 +57,12 @@ export class BoardStage {
   #under: ((context: CanvasRenderingContext2D, palette: Palette) => void) | undefined;
   #grid: GridPicture | undefined;
   #picture: OverlayPicture = EMPTY_PICTURE;
+  #camera: Camera | undefined;
+  #sheetPlan: Sheet | undefined;
+  #shown: readonly View[] = [];
+  /** Of the car, since it was drawn last. */
+  #changed: ChangedBoxes = {};
+  #frame = 0;
   readonly #measured = new Map<string, { width: number; height: number }>();
 
   constructor(container: HTMLDivElement, palette: Palette) {
@@ -71,17 +79,12 @@ export class BoardStage {
       'spring',
       'steering',
     ]);
-    this.carNodes = new CarNodes(this.#car.views, this.#carWith, [
-      'ground',
-      'tyre',
-      'frame',
-      'obstacle',
-      'axle',
-      'link',
-      'spring',
-      'box',
-      'steering',
-    ]);
+    this.carNodes = new CarNodes(
+      this.#car.views,
+      this.#carWith,
+      ['ground', 'tyre', 'frame', 'obstacle', 'axle', 'link', 'spring', 'box', 'steering'],
+      (changed) => this.#redrawCar(changed),
+    );
     this.road = new RoadGround(this.#others.views, palette);
     this.otherCars = new OtherCars(this.#others.views, palette);
     this.proposed = new ProposedCar(this.#car.views, palette);
@@ -138,6 +141,9 @@ export class BoardStage {
       }
       layer.batchDraw();
     }
+    this.#camera = camera;
+    this.#sheetPlan = sheet;
+    this.#shown = shown;
     this.#carWith.scale = camera.scale;
     this.#ghostWith.scale = camera.scale;
     this.road.scale = camera.scale;
@@ -159,6 +165,72 @@ export class BoardStage {
     }
     this.#under = under;
     this.#sheet.batchDraw();
+  }
+
+  /**
+   * Draws what has changed of the car in the next frame, and of the car only that: a dragged point moves a few parts of
+   * it. Where a proposed car lies over it all of both is drawn.
+   */
+  #redrawCar(changed: ChangedBoxes): void {
+    if (this.proposed.shown) {
+      this.#car.layer.batchDraw();
+      return;
+    }
+    for (const view of VIEWS) {
+      const box = changed[view];
+      if (box) addChanged(this.#changed, view, box);
+    }
+    if (this.#frame === 0)
+      this.#frame = requestAnimationFrame(() => {
+        this.#frame = 0;
+        this.#paintChanged();
+      });
+  }
+
+  #paintChanged(): void {
+    const [camera, sheet, changed] = [this.#camera, this.#sheetPlan, this.#changed];
+    this.#changed = {};
+    if (!camera || !sheet) return;
+    const canvas = this.#car.layer.getCanvas();
+    const ratio = canvas.getPixelRatio();
+    const context = this.#car.layer.getContext()._context;
+    const scale = ratio * camera.scale;
+    const reach = (LINE_REACH * this.#palette.weight) / camera.scale;
+    /** Device px of a view's origin. */
+    const origin = (view: View) => {
+      const [x, y] = sheet.origin[view];
+      return [ratio * (camera.x + camera.scale * x), ratio * (camera.y + camera.scale * y)] as const;
+    };
+    for (const view of this.#shown) {
+      const box = changed[view];
+      if (!box) continue;
+      const [x, y] = origin(view);
+      const left = Math.max(0, Math.floor(x + scale * (box.left - reach)));
+      const top = Math.max(0, Math.floor(y + scale * (box.top - reach)));
+      const right = Math.min(canvas.width, Math.ceil(x + scale * (box.right + reach)));
+      const bottom = Math.min(canvas.height, Math.ceil(y + scale * (box.bottom + reach)));
+      if (right <= left || bottom <= top) continue;
+      context.save();
+      context.setTransform(1, 0, 0, 1, 0, 0);
+      context.beginPath();
+      context.rect(left, top, right - left, bottom - top);
+      context.clip();
+      context.clearRect(left, top, right - left, bottom - top);
+      // A part of one view may reach into another's place.
+      for (const each of VIEWS) {
+        if (!this.#shown.includes(each)) continue;
+        const [ex, ey] = origin(each);
+        context.setTransform(scale, 0, 0, scale, ex, ey);
+        const within: Box = {
+          left: (left - ex) / scale,
+          top: (top - ey) / scale,
+          right: (right - ex) / scale,
+          bottom: (bottom - ey) / scale,
+        };
+        this.carNodes.paintWithin(context, each, within, reach);
+      }
+      context.restore();
+    }
   }
 
   build(drawing: Drawing, atRide: Float64Array): void {
@@ -207,6 +279,7 @@ export class BoardStage {
   }
 
   destroy(): void {
+    cancelAnimationFrame(this.#frame);
     this.#stage.destroy();
   }
 }

@@ -1,10 +1,12 @@
 import type { Group } from 'konva/lib/Group.js';
 import { Shape as Node } from 'konva/lib/Shape.js';
 import {
+  type Box,
   boxOf,
   type Drawing,
   isClosed,
   isShown,
+  joined,
   type Outline,
   outline,
   type Part,
@@ -45,6 +47,29 @@ interface PartNode {
   readonly outlines: Outline[];
   /** The outlines as the canvas takes them. */
   readonly paths: (Path2D | undefined)[];
+  /** What the outlines cover, mm of the view's plane; undefined if the part has none. */
+  box: Box | undefined;
+}
+
+/** What has changed since it was drawn, by view; mm of the view's plane, without the width of the lines. */
+export type ChangedBoxes = Partial<Record<View, Box>>;
+
+const boxesMeet = (a: Box, b: Box, apart: number): boolean =>
+  a.left - apart <= b.right &&
+  b.left - apart <= a.right &&
+  a.top - apart <= b.bottom &&
+  b.top - apart <= a.bottom;
+
+function boxAround(outlines: readonly Outline[]): Box | undefined {
+  return outlines
+    .flatMap((line) => (line.length >= 4 ? [boxOf(line)] : []))
+    .reduce<Box | undefined>((all, box) => (all ? joined(all, box) : box), undefined);
+}
+
+/** Adds a box to what has changed in a view. */
+export function addChanged(changed: ChangedBoxes, view: View, box: Box): void {
+  const before = changed[view];
+  changed[view] = before ? joined(before, box) : box;
 }
 
 function pathOf(points: Outline, closed: boolean): Path2D | undefined {
@@ -76,16 +101,24 @@ export class CarNodes {
   readonly #groups: Record<View, Group>;
   readonly #with: DrawnWith;
   readonly #roles: ReadonlySet<Role>;
+  readonly #redraw: ((changed: ChangedBoxes) => void) | undefined;
   #nodes: PartNode[] = [];
   #parts: readonly Part[] = [];
   #hidden: ReadonlySet<string> = new Set();
   /** Where the points were when the outlines were written. */
   #placed = new Float64Array(0);
 
-  constructor(groups: Record<View, Group>, drawnWith: DrawnWith, roles: readonly Role[]) {
+  /** `redraw` draws what has changed; without it the whole layer is drawn anew. */
+  constructor(
+    groups: Record<View, Group>,
+    drawnWith: DrawnWith,
+    roles: readonly Role[],
+    redraw?: (changed: ChangedBoxes) => void,
+  ) {
     this.#groups = groups;
     this.#with = drawnWith;
     this.#roles = new Set(roles);
+    this.#redraw = redraw;
   }
 
   /** Makes the nodes of a structure, in the order in which each view paints its parts as placed. */
@@ -103,6 +136,7 @@ export class CarNodes {
           index: drawing.parts.indexOf(part),
           outlines: part.shapes.map(() => []),
           paths: part.shapes.map(() => undefined),
+          box: undefined,
           node: new Node({
             listening: false,
             perfectDrawEnabled: false,
@@ -115,6 +149,7 @@ export class CarNodes {
       }
     }
     this.update(drawing, placed);
+    this.#groups.side.getLayer()?.batchDraw();
   }
 
   /** Writes where a drawing of the same structure now stands; what stays where it was is left. Drawn next frame. */
@@ -129,10 +164,11 @@ export class CarNodes {
     this.#parts = drawing.parts;
     if (this.#placed.length !== placed.length) this.#placed = new Float64Array(placed.length);
     this.#placed.set(placed);
-    const changed = new Set<View>();
+    const changed: ChangedBoxes = {};
     for (const entry of this.#nodes) {
       if (stays[entry.index]) continue;
       const { view, outlines, paths } = entry;
+      if (entry.box) addChanged(changed, view, entry.box);
       const { shapes } = this.#parts[entry.index] as Part;
       for (let i = 0; i < shapes.length; i += 1) {
         const shape = shapes[i] as Part['shapes'][number];
@@ -140,9 +176,25 @@ export class CarNodes {
         outline(shape, placed, view, outlines[i] as Outline);
         paths[i] = pathOf(outlines[i] as Outline, isClosed(shape));
       }
-      changed.add(view);
+      entry.box = boxAround(outlines);
+      if (entry.box) addChanged(changed, view, entry.box);
     }
-    for (const view of changed) this.#groups[view].getLayer()?.batchDraw();
+    if (Object.keys(changed).length === 0) return;
+    if (this.#redraw) this.#redraw(changed);
+    else this.#groups.side.getLayer()?.batchDraw();
+  }
+
+  /**
+   * Paints what reaches into a box of a view, in the order of painting. The context maps mm of the view's plane and is
+   * clipped to the box; `apart` is how far a line of a part may reach beyond its outline, mm.
+   */
+  paintWithin(context: CanvasRenderingContext2D, view: View, box: Box, apart: number): void {
+    for (const entry of this.#nodes) {
+      if (entry.view !== view || !entry.box || !boxesMeet(entry.box, box, apart)) continue;
+      context.globalAlpha = entry.node.opacity();
+      this.#paint(context, entry);
+    }
+    context.globalAlpha = 1;
   }
 
   #isSame(placed: Float64Array, at: number): boolean {

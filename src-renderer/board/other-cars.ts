@@ -67,6 +67,7 @@ export class OtherCars {
 
   /** Shows these variants in their poses and no others; one that does not reach its pose is not drawn. */
   show(others: readonly OtherCar[]): void {
+    if (others.length === 0 && this.#drawn.size === 0) return;
     for (const [id, drawn] of this.#drawn)
       if (
         !others.some((other) => other.id === id && other.frontEnd === drawn.of && other.whole === drawn.whole)

@@ -56,6 +56,10 @@ export class ProposedCar {
     };
   }
 
+  get shown(): boolean {
+    return this.#nodes !== undefined;
+  }
+
   /** px per mm. */
   set scale(scale: number) {
     this.#with.scale = scale;
@@ -67,8 +71,12 @@ export class ProposedCar {
 
   /** Shows a layout in a pose, or none; one that does not reach its pose is not drawn. `links` where they moved too. */
   show(frontEnd: FrontEnd | undefined, state: FrontEndState | undefined, links = false): void {
-    if (this.#of && this.#of !== frontEnd) this.#remove();
+    if (this.#of && this.#of !== frontEnd) {
+      this.#remove();
+      this.#views.side.getLayer()?.batchDraw();
+    }
     if (!frontEnd || state?.status !== 'ok') {
+      if (!this.#nodes) return;
       this.#remove();
     } else {
       const drawing = drawLayout(frontEnd.layout);

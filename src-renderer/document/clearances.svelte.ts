@@ -34,6 +34,8 @@ export function poseOf({ at }: Clearance): Pose {
   return { heave: at.heave, roll: toDegrees(at.roll), handwheel: toDegrees(at.handwheel) };
 }
 
+const samePoint = (a: Point, b: Point) => a.every((value, axis) => value === b[axis]);
+
 interface Asked {
   readonly number: number;
   readonly document: LayoutDocument;
@@ -130,7 +132,7 @@ export class CarClearances {
 
   isShown(pair: Clearance): boolean {
     const gap = this.#openLayout.shownGap;
-    return gap !== undefined && gap.from === pair.onA && gap.to === pair.onB;
+    return gap !== undefined && samePoint(gap.from, pair.onA) && samePoint(gap.to, pair.onB);
   }
 }
 

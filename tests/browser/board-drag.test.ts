@@ -103,6 +103,37 @@ describe('dragging a point', () => {
     expect(location.left.framePivot[1]).toBeGreaterThan(440);
   });
 
+  test('leaves the car drawn as it is when all of it is drawn anew', async () => {
+    const board = await openSample();
+    const { page } = board;
+    /** The ink of the canvas that the car is drawn on, all of it. */
+    const drawn = () =>
+      page.evaluate(async () => {
+        for (let frames = 0; frames < 3; frames += 1)
+          await new Promise((done) => requestAnimationFrame(done));
+        const canvas = document.querySelectorAll<HTMLCanvasElement>('.konvajs-content canvas')[3];
+        const context = canvas?.getContext('2d');
+        if (!canvas || !context) throw new Error('the board has no such canvas');
+        const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
+        return { ink: data.filter((value, i) => i % 4 === 3 && value > 0).length, bytes: data.join() };
+      });
+    const before = await drawn();
+    for (const [right, down] of [
+      [41, 37],
+      [-90, 12],
+      [33, -60],
+    ] as const)
+      await drag(page, await handleOf(page, 'side', PITMAN), right, down);
+    await drag(page, await handleOf(page, 'front', 'location.left.framePivot'), 25, 18);
+    await page.mouse.move(4, 4);
+    const stepByStep = await drawn();
+    await page.keyboard.press('f');
+    const anew = await drawn();
+    expect(before.ink).toBeGreaterThan(2000);
+    expect(stepByStep.bytes).not.toBe(before.bytes);
+    expect(stepByStep.bytes === anew.bytes).toBe(true);
+  });
+
   test('Escape gives the point back, and nothing of the drag is stored', async () => {
     const board = await openSample();
     const { page } = board;

@@ -1,35 +1,38 @@
 import { createContext } from 'svelte';
-import { type Analysis, analyse, type Finding, findings } from '../../../shared-math/findings/index.ts';
+import type { Finding } from '../../../shared-math/findings/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 import type { CarClearances } from '../../document/clearances.svelte.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Pose } from '../../document/reach.ts';
+import { JobClient } from '../../jobs/job-client.ts';
+import { Latest } from '../../jobs/latest.ts';
 import { type Clock, PAGE_CLOCK, Throttle } from '../../jobs/throttle.ts';
 import { remedied, remedyLabel } from './remedies.ts';
+import { startVerdictWorker } from './start-verdict-worker.ts';
+import { type Judged, judged, type VerdictQuestion } from './verdict-job.ts';
 import { type ListedFinding, listed, type VerdictList } from './verdict-list.ts';
 
 /** ms between two judgements of a layout that is being dragged. */
 const SPACING = 200;
 
 /**
- * The findings on the open layout. They follow every change, in quiet moments and at most five times a second: a
- * judgement costs milliseconds that a drag does not have, and nobody reads sentences faster.
+ * The findings on the open layout. They follow every change at most five times a second, judged beside the page: a
+ * judgement costs milliseconds that a drag does not have, and nobody reads sentences faster. What is acted on is judged
+ * on the page, at once.
  */
 export class Verdict {
   readonly #openLayout: OpenLayout;
   readonly #throttle: Throttle;
   readonly #clearances: Pick<CarClearances, 'now'> | null;
 
-  /** Of a layout of a moment ago while one is being dragged; nothing until the first judgement. */
-  analysis: Analysis | null = $state.raw(null);
-  /** In the reader's unit and by the shop's limits, reported anew as soon as those change. */
-  list: VerdictList = $derived.by(() => {
-    const { lengthStyle, settings } = this.#openLayout;
-    const clearances = this.#clearances?.now ?? undefined;
-    return listed(
-      this.analysis ? findings({ ...this.analysis, clearances }, lengthStyle, settings.limits) : [],
-    );
-  });
+  readonly #latest: Latest<VerdictQuestion, undefined, Judged>;
+  /** The unit and limits that were asked for last, empty before the first: another unit or limit is answered at once. */
+  #read = '';
+
+  /** Of a layout of a moment ago while one is being dragged; null until the first judgement. */
+  judged: Judged | null = $state.raw(null);
+  /** In the reader's unit and by the shop's limits. */
+  list: VerdictList = $derived.by(() => listed(this.judged?.findings ?? []));
 
   #chosen: string | null = $state(null);
 
@@ -37,26 +40,59 @@ export class Verdict {
     openLayout: OpenLayout,
     clock: Clock = PAGE_CLOCK,
     clearances: Pick<CarClearances, 'now'> | null = null,
+    client: JobClient = new JobClient(startVerdictWorker),
   ) {
     this.#openLayout = openLayout;
     this.#clearances = clearances;
-    this.#throttle = new Throttle(SPACING, () => this.#judge(), clock);
+    this.#throttle = new Throttle(SPACING, () => this.#ask(), clock);
+    this.#latest = new Latest(client, 'verdict', {
+      answer: (answer) => {
+        this.judged = answer;
+      },
+      // The page can do it too, only not beside a drag.
+      broken: () => this.#judgeHere(),
+    });
   }
 
-  /** Run as an effect: asks for a judgement whenever the open layout is another than before. */
+  /** Run as an effect: has the layout judged whenever something is another than before that the findings are of. */
   follow(): void {
-    void this.#openLayout.document;
-    this.#throttle.ask();
+    const question = this.#question();
+    if (!question) {
+      this.#throttle.stop();
+      this.#latest.forget();
+      this.judged = null;
+      this.#read = '';
+      return;
+    }
+    const read = JSON.stringify([question.style, question.limits]);
+    if (this.#read !== '' && read !== this.#read) this.#judgeHere();
+    else this.#throttle.ask();
+    this.#read = read;
   }
 
-  #judge(): void {
-    const { document, layout, frontEnd } = this.#openLayout;
-    this.analysis = document ? analyse(layout, frontEnd) : null;
+  /** What there is to be judged now; undefined if no layout is open. */
+  #question(): VerdictQuestion | undefined {
+    const { document, lengthStyle: style, settings } = this.#openLayout;
+    const clearances = this.#clearances?.now ?? undefined;
+    return document ? { document, clearances, style, limits: $state.snapshot(settings.limits) } : undefined;
+  }
+
+  #ask(): void {
+    const question = this.#question();
+    if (question) this.#latest.ask(question);
+  }
+
+  /** On the page, at once; an answer that is still on its way is of no use any more. */
+  #judgeHere(): void {
+    this.#throttle.stop();
+    this.#latest.forget();
+    const question = this.#question();
+    this.judged = question ? judged(question, this.#openLayout.frontEnd) : null;
   }
 
   /** Makes sure that what is acted on is what stands on the board now. */
   #bringUpToDate(): void {
-    if (this.#throttle.waiting) this.#throttle.now();
+    if (this.#throttle.waiting || this.#latest.busy) this.#judgeHere();
   }
 
   /** Ids of the two parts that the chosen finding lies between, as the drawing has them; none where it is of one. */
@@ -89,7 +125,7 @@ export class Verdict {
       remedyLabel(entry.finding),
       remedied(document, entry.finding.remedy),
     );
-    if (taken) this.#throttle.now();
+    if (taken) this.#judgeHere();
     return taken;
   }
 

@@ -1,0 +1,5 @@
+import { serveJobs } from '../../jobs/serve-jobs.ts';
+import { verdictJob } from './verdict-job.ts';
+
+// The script that judges layouts beside the page.
+serveJobs({ verdict: verdictJob });

@@ -31,6 +31,9 @@ export default defineConfig({
     build: {
       outDir: 'out/renderer',
       minify: true,
+      // One sheet of styles: a file that is loaded late brings its script alone, and can be asked for again.
+      cssCodeSplit: false,
+      modulePreload: { polyfill: false },
       rollupOptions: { input: { index: at('src-renderer/index.html') } },
     },
     plugins: [svelte({ configFile: at('src-renderer/svelte.config.js') })],

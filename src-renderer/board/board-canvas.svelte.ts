@@ -264,7 +264,8 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
           ),
         }),
       );
-      texts = written.texts.map(({ text }) => text);
+      const words = [...written.texts, ...parts.flatMap((part) => part.texts ?? [])];
+      texts = words.map(({ text }) => text);
       stage.showOver({
         lines: [
           ...projectionLines(source),
@@ -275,7 +276,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         ],
         marks: [...parts.flatMap(({ marks = [] }) => marks), ...between.marks],
         handles,
-        texts: [...written.texts, ...parts.flatMap((part) => part.texts ?? [])],
+        texts: words,
       });
     });
 

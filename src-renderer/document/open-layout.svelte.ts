@@ -163,8 +163,6 @@ export class OpenLayout {
       Math.abs(handwheel - gap.pose.handwheel) < 0.01;
     return stands ? gap : undefined;
   });
-  /** What the curves below the board are of: the board says what belongs to it. */
-  lookedAt: 'travel' | 'turn' | 'road' = $state('travel');
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 

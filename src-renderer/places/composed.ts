@@ -34,6 +34,21 @@ export class Composed {
     return place.strip ?? this.home.strip;
   }
 
+  /** Leaves one place for another; each hears of it, and what the other shows is loaded if it was not yet. */
+  open(to: Place, from: Place): void {
+    from.left?.();
+    to.entered?.();
+    for (const place of this.places) place.opened?.(to);
+    void this.fetch(to);
+  }
+
+  /** Loads what a place shows, as far as it has not come; settles whether or not it comes. */
+  async fetch(place: Place): Promise<void> {
+    await Promise.all(
+      [place.whole, place.pose, this.columnOf(place), this.stripOf(place)].map((piece) => piece?.fetch?.()),
+    );
+  }
+
   /** Which files belong to which place, each to the first that takes it, and what is left. */
   sorted(files: readonly File[]): {
     readonly own: ReadonlyMap<Place, readonly File[]>;

@@ -5,7 +5,7 @@ import { roadPlace } from './road/place.svelte.ts';
 import { shaftPlace } from './shaft/place.svelte.ts';
 import { sheetPlace } from './sheet/place.ts';
 import { tracePlace } from './trace/place.ts';
-import { turnPlace } from './turn/place.ts';
+import { turnPlace } from './turn/place.svelte.ts';
 
 export type { Place, PlaceMaker, PlacePiece } from './place.ts';
 

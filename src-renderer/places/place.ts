@@ -4,8 +4,13 @@ import type { Action, KeyUse } from '../controls/action.ts';
 
 /** A component with its props. */
 export interface PlacePiece {
-  readonly component: Component<Record<string, unknown>>;
+  /** Undefined until it has come, of a piece that is loaded when it is first wanted. */
+  readonly component: Component<Record<string, unknown>> | undefined;
   readonly props: Record<string, unknown>;
+  /** Whether it was wanted and could not be loaded. */
+  readonly failed?: boolean;
+  /** Loads it if it is not there, or tries again; settles either way. */
+  fetch?(): Promise<void>;
 }
 
 /** A piece of a place from a component and its props. */
@@ -14,7 +19,7 @@ export function placePiece<Props extends Record<string, any>>(
   component: Component<Props>,
   props: Props,
 ): PlacePiece {
-  return { component: component as unknown as PlacePiece['component'], props };
+  return { component: component as unknown as NonNullable<PlacePiece['component']>, props };
 }
 
 /** A place of the job and all that it hands in. Only `id` and `name` must be there. */
@@ -31,6 +36,8 @@ export interface Place {
   readonly strip?: PlacePiece;
   /** What it has on the board, in whatever place the person is. */
   readonly contributors?: readonly Contributor[];
+  /** While it is open, what the home place says of the travel gives way to what it has on the board itself. */
+  readonly ownMarks?: boolean;
   readonly actions?: readonly Action[];
   readonly keyUses?: readonly KeyUse[];
   /** Files let go over the page that are this place's; it is opened for them. */
@@ -39,6 +46,8 @@ export interface Place {
   escape?(): boolean;
   entered?(): void;
   left?(): void;
+  /** A place was opened: this or another. */
+  opened?(place: Place): void;
 }
 
 /** Makes a place once for the page, while the page is set up: it may read contexts, give some, and make effects. */

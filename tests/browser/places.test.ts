@@ -1,7 +1,11 @@
-import { expect, test } from 'vitest';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, onTestFinished, test } from 'vitest';
 import { handleOf } from '../support/board-pointer.ts';
 import { pointButton, useBrowser, withSample } from '../support/browser-page.ts';
 import { sampleLayout } from '../support/host-sample.ts';
+import { buildPageWithDummy } from '../support/page-with-dummy.ts';
 
 const openBoard = useBrowser();
 
@@ -46,4 +50,51 @@ test('every place opens with its own column and curves, and what each hands in s
   const keys = page.getByRole('region', { name: 'Keys' });
   for (const words of ['Pull the axle', 'Map of bump steer', 'Run the travel', 'Undo'])
     await keys.getByText(words).first().waitFor();
+});
+
+test('a place whose files do not come says so, and comes when it is tried again by keyboard', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  // Before the page has loaded them by itself, or after: either way the first answer is a failure.
+  await page.context().route('**/assets/ShaftPage-*.js', (route) => route.abort());
+  await page.reload();
+  await pointButton(page, 'Pitman ball').waitFor();
+  await page.getByRole('button', { name: 'Shaft', exact: true }).click();
+  const again = page.getByRole('button', { name: 'Try again' });
+  await again.waitFor();
+  expect(await page.getByRole('alert').textContent()).toContain('place Shaft could not be loaded');
+  await again.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => again.getAttribute('aria-busy')).toBe('false');
+  expect(await again.isVisible()).toBe(true);
+  await page.context().unroute('**/assets/ShaftPage-*.js');
+  await page.keyboard.press('Enter');
+  const column = page.getByRole('complementary', { name: 'Steering shaft' });
+  await column.waitFor();
+  await expect.poll(() => column.evaluate((element) => element.contains(document.activeElement))).toBe(true);
+  board.complaints.length = 0;
+});
+
+test('one more line in the list of places shows a place: tab, column, strip, what it has on the board, keys', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'toeboard-dummy-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  await buildPageWithDummy(folder);
+  const { page } = await openBoard({
+    prepare: withSample(sampleLayout('Arm down')),
+    rendererFolder: folder,
+  });
+  await pointButton(page, 'Pitman ball').waitFor();
+  const written = () => page.evaluate(() => window.toeboardBoard?.written() ?? []);
+  await expect.poll(written).toContain('Dummy on the board');
+  const places = page.getByRole('navigation', { name: 'Places' }).getByRole('button');
+  expect((await places.allTextContents()).map((words) => words.trim()).at(-1)).toBe('Dummy');
+  await places.last().click();
+  const column = page.getByRole('complementary', { name: 'Dummy column' });
+  await column.getByRole('button', { name: 'Dummy button' }).waitFor();
+  await page.getByRole('region', { name: 'Pose and curves' }).getByText('Dummy strip').waitFor();
+  await page.keyboard.press('q');
+  await page.keyboard.press('j');
+  await expect.poll(() => column.locator('[data-done]').textContent()).toBe('action, key');
+  await page.keyboard.press('?');
+  await page.getByRole('region', { name: 'Keys' }).getByText('Try the dummy').waitFor();
 });

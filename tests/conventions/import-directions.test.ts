@@ -58,7 +58,7 @@ const RENDERER_LEVELS = [
   ['document'],
   ['board', 'curves'],
   ['panels'],
-  ['places/place.ts'],
+  ['places/place.ts', 'places/late-piece.svelte.ts'],
   ['places'],
   ['places/composed.ts', 'places/index.ts'],
   ['actions'],

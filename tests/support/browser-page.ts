@@ -29,6 +29,8 @@ export interface BoardOptions {
   /** Lets the test put things into the store before the page opens it. */
   readonly prepare?: (store: Store) => void;
   readonly dataFolder?: string;
+  /** Where the page's files are; the program's own build if absent. */
+  readonly rendererFolder?: string;
   /** The page of the right column that the window showed last; the list of points, the board's mirror, if absent. */
   readonly column?: 'verdict' | 'points' | 'car';
 }
@@ -63,14 +65,20 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
       throw new Error('out/renderer is not built; the browser tests build it at their start');
   });
 
-  return async ({ size = { width: 1440, height: 900 }, prepare, dataFolder, column = 'points' } = {}) => {
+  return async ({
+    size = { width: 1440, height: 900 },
+    prepare,
+    dataFolder,
+    rendererFolder = RENDERER,
+    column = 'points',
+  } = {}) => {
     const folder = dataFolder ?? mkdtempSync(join(tmpdir(), 'toeboard-test-'));
     if (prepare) {
       const store = openStore({ folder });
       prepare(store);
       store.close();
     }
-    const host = await startLoopback({ dataFolder: folder, rendererFolder: RENDERER });
+    const host = await startLoopback({ dataFolder: folder, rendererFolder });
     // A language of its own: a bare machine's "C" reaches pages as one that number formatting refuses.
     const context = await browser().newContext({ viewport: size, locale: 'en-GB' });
     context.setDefaultTimeout(PATIENCE);

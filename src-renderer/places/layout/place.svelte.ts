@@ -21,6 +21,7 @@ export function layoutPlace(): Place {
   const shop = getShop();
   const comparison = getComparison();
   const perform = getPerform();
+  let travelShown = $state(true);
   const studies = new Studies(openLayout, startLayoutWorker);
   setStudies(studies);
   setPointEffects(studies.effects);
@@ -41,9 +42,12 @@ export function layoutPlace(): Place {
     contributors: [
       mapOnBoard(openLayout, studies.map, () => perform('tune')),
       studiesOnBoard(openLayout, studies),
-      travelOnBoard(openLayout),
+      travelOnBoard(openLayout, () => travelShown),
       compareOnBoard(comparison),
     ],
+    opened: (place) => {
+      travelShown = !place.ownMarks;
+    },
     actions: layoutActions(openLayout, studies, getShell()),
     escape: () => {
       if (!studies.map.shown) return false;

@@ -1,10 +1,8 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
-import { type Place, placePiece } from '../place.ts';
+import { latePiece } from '../late-piece.svelte.ts';
+import type { Place } from '../place.ts';
 import { AxlePull, setAxlePull } from './axle-pull.svelte.ts';
-import DrivePanel from './DrivePanel.svelte';
-import RoadPage from './RoadPage.svelte';
-import RoadStrip from './RoadStrip.svelte';
 import { RideLine } from './ride-line.ts';
 import { roadActions } from './road-actions.ts';
 import { pullsByKeys } from './road-keys.ts';
@@ -25,10 +23,11 @@ export function roadPlace(): Place {
   return {
     id: 'road',
     name: 'Road',
-    column: placePiece(RoadPage, {}),
-    pose: placePiece(DrivePanel, {}),
-    strip: placePiece(RoadStrip, { openLayout, comparison, road }),
+    column: latePiece(() => import('./RoadPage.svelte'), {}),
+    pose: latePiece(() => import('./DrivePanel.svelte'), {}),
+    strip: latePiece(() => import('./RoadStrip.svelte'), { openLayout, comparison, road }),
     contributors: [roadOnBoard(openLayout, comparison, road, axlePull)],
+    ownMarks: true,
     actions: roadActions(openLayout, road, axlePull),
     keyUses: [pullsByKeys(axlePull)],
     files: {

@@ -112,7 +112,7 @@ export const roadOnBoard =
     const right = new Float64Array(COUNT);
     const grasp = new AxleGrasp(openLayout, axlePull);
     /** While a hand pulls, the frame stands still on the board as in every pose, and the tyres take the ground along. */
-    const onRoad = () => openLayout.lookedAt === 'road' && !axlePull.active;
+    const onRoad = () => run.open && !axlePull.active;
     return {
       id: 'road',
       ground: () => (onRoad() ? pictureOf(run, openLayout, left, right) : undefined),

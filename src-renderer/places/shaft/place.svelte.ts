@@ -1,8 +1,7 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { JobClient } from '../../jobs/job-client.ts';
-import { type Place, placePiece } from '../place.ts';
-import ShaftPage from './ShaftPage.svelte';
-import ShaftStrip from './ShaftStrip.svelte';
+import { latePiece } from '../late-piece.svelte.ts';
+import type { Place } from '../place.ts';
 import { shaftOnBoard } from './shaft-on-board.ts';
 import { ShaftPlace } from './shaft-place.svelte.ts';
 import { startShaftWorker } from './start-shaft-worker.ts';
@@ -15,8 +14,8 @@ export function shaftPlace(): Place {
   return {
     id: 'shaft',
     name: 'Shaft',
-    column: placePiece(ShaftPage, { place }),
-    strip: placePiece(ShaftStrip, { openLayout, place }),
+    column: latePiece(() => import('./ShaftPage.svelte'), { place }),
+    strip: latePiece(() => import('./ShaftStrip.svelte'), { openLayout, place }),
     contributors: [shaftOnBoard(openLayout, place)],
   };
 }

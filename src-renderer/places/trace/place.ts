@@ -1,7 +1,7 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
-import { type Place, placePiece } from '../place.ts';
+import { latePiece } from '../late-piece.svelte.ts';
+import type { Place } from '../place.ts';
 import { startPhotoWorker } from './start-photo-worker.ts';
-import TracePage from './TracePage.svelte';
 import { Trace } from './trace.svelte.ts';
 import { traceOnBoard } from './trace-on-board.ts';
 
@@ -12,7 +12,7 @@ export function tracePlace(): Place {
   return {
     id: 'trace',
     name: 'Trace',
-    column: placePiece(TracePage, { trace }),
+    column: latePiece(() => import('./TracePage.svelte'), { trace }),
     contributors: [traceOnBoard(openLayout, trace)],
     files: {
       takes: (file) => file.type.startsWith('image/'),

@@ -4,10 +4,10 @@ import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { turnPicture } from './turn-marks.ts';
 
 /** What the turn says on the board while its curves stand below. */
-export const turnOnBoard = (openLayout: OpenLayout) => (): Contribution => ({
+export const turnOnBoard = (openLayout: OpenLayout, open: () => boolean) => (): Contribution => ({
   id: 'turn',
   overlay: ({ shown, onBoard }) =>
-    openLayout.lookedAt === 'turn'
+    open()
       ? turnPicture({
           frontEnd: openLayout.frontEnd,
           state: openLayout.carPose.state,

@@ -1,16 +1,24 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
-import { type Place, placePiece } from '../place.ts';
-import TurnStrip from './TurnStrip.svelte';
+import { latePiece } from '../late-piece.svelte.ts';
+import type { Place } from '../place.ts';
 import { turnOnBoard } from './turn-on-board.ts';
 
 /** How the car turns: its curves below the board and its marks on it, beside the home place's column. */
 export function turnPlace(): Place {
   const openLayout = getOpenLayout();
+  let open = $state(false);
   return {
     id: 'turn',
     name: 'Turn',
-    strip: placePiece(TurnStrip, { openLayout, comparison: getComparison() }),
-    contributors: [turnOnBoard(openLayout)],
+    strip: latePiece(() => import('./TurnStrip.svelte'), { openLayout, comparison: getComparison() }),
+    contributors: [turnOnBoard(openLayout, () => open)],
+    ownMarks: true,
+    entered: () => {
+      open = true;
+    },
+    left: () => {
+      open = false;
+    },
   };
 }

@@ -1,0 +1,34 @@
+import { latePiece } from '../../../src-renderer/places/late-piece.svelte.ts';
+import type { Place } from '../../../src-renderer/places/place.ts';
+import { placePiece } from '../../../src-renderer/places/place.ts';
+import DummyStrip from './DummyStrip.svelte';
+
+/** A place that hands in one of everything; it is put into a page of the tests by one line of the list of places. */
+export function dummyPlace(): Place {
+  const done: string[] = $state([]);
+  return {
+    id: 'dummy',
+    name: 'Dummy',
+    column: latePiece(() => import('./DummyPage.svelte'), { done }),
+    strip: placePiece(DummyStrip, {}),
+    contributors: [
+      () => ({
+        id: 'dummy',
+        overlay: ({ onBoard }) => {
+          const [x, y] = onBoard('side', [0, 0]);
+          return { texts: [{ x, y, text: 'Dummy on the board', ink: 'ink', strong: false, align: 'left' }] };
+        },
+      }),
+    ],
+    actions: [
+      {
+        id: 'dummy',
+        name: 'Try the dummy',
+        strokes: [{ key: 'q' }],
+        enabled: () => true,
+        run: () => void done.push('action'),
+      },
+    ],
+    keyUses: [({ key }) => key === 'j' && done.push('key') > 0],
+  };
+}

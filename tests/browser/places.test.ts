@@ -56,7 +56,8 @@ test('a place whose files do not come says so, and comes when it is tried again 
   const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
   const { page } = board;
   // Before the page has loaded them by itself, or after: either way the first answer is a failure.
-  await page.context().route('**/assets/ShaftPage-*.js', (route) => route.abort());
+  const file = /\/assets\/ShaftPage-.*\.js/;
+  await page.context().route(file, (route) => route.abort());
   await page.reload();
   await pointButton(page, 'Pitman ball').waitFor();
   await page.getByRole('button', { name: 'Shaft', exact: true }).click();
@@ -67,7 +68,7 @@ test('a place whose files do not come says so, and comes when it is tried again 
   await page.keyboard.press('Enter');
   await expect.poll(() => again.getAttribute('aria-busy')).toBe('false');
   expect(await again.isVisible()).toBe(true);
-  await page.context().unroute('**/assets/ShaftPage-*.js');
+  await page.context().unroute(file);
   await page.keyboard.press('Enter');
   const column = page.getByRole('complementary', { name: 'Steering shaft' });
   await column.waitFor();

@@ -50,7 +50,7 @@ export class LatePiece implements PlacePiece {
   }
 }
 
-/** A piece of a place that is loaded when the place is first opened: `() => import('./SomePage.svelte')`, and its props. */
+/** A piece of a place that is loaded when the place is first opened: how its file is imported, and its props. */
 // biome-ignore lint/suspicious/noExplicitAny: Svelte itself names the props of a component so.
 export function latePiece<Props extends Record<string, any>>(
   load: () => Promise<{ default: Component<Props> }>,

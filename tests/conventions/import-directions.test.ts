@@ -40,7 +40,7 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
-  ['clearance', 'gauge', 'trace'],
+  ['clearance', 'trace'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
 ];

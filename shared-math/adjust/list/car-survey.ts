@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { LayoutDocument } from '../../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../outcome.ts';
 import { COORDINATE_MAX } from '../../tolerances.ts';
+import { gaugeSchema } from '../gauge/readings.ts';
 import {
   pointsNamed,
   SURVEY_ROWS_MAX,
@@ -38,6 +39,8 @@ export const carSurveySchema = z.strictObject({
   taken: z.record(rowId, taken).default({}),
   /** True or false once the person has said so. */
   alike: z.boolean().optional(),
+  /** What was read with a gauge on the finished car. */
+  gauge: gaugeSchema.optional(),
 });
 
 export type CarSurvey = z.infer<typeof carSurveySchema>;

@@ -6,6 +6,7 @@ import { cautionsPages, checksPages } from './checks-pages.ts';
 import { curvesPage } from './curves-page.ts';
 import { figuresPage } from './figures-page.ts';
 import { findingsPages } from './findings-pages.ts';
+import { gaugePage } from './gauge-page.ts';
 import { frontPage, sidePage, topPage } from './measured-pages.ts';
 import { shaftPages } from './shaft-pages.ts';
 
@@ -21,6 +22,7 @@ export function buildSheet(job: PrintJob): Pages {
     ['steer and toe', (pageFrame) => curvesPage(pageFrame, model)],
     ['steering shaft', (pageFrame) => shaftPages(pageFrame, model)],
     ['findings', (pageFrame) => findingsPages(pageFrame, model)],
+    ['gauge stations', (pageFrame) => gaugePage(pageFrame, model)],
     ['checks', (pageFrame) => checksPages(pageFrame, model)],
     ['cautions', (pageFrame) => cautionsPages(pageFrame, model)],
   ];

@@ -1,7 +1,7 @@
-import { type LayoutDocument, resolveLayout, type Side } from '../layout/index.ts';
-import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { factorise, solveFactored } from '../solve/cholesky.ts';
-import type { Degrees } from '../units/index.ts';
+import { type LayoutDocument, resolveLayout, type Side } from '../../layout/index.ts';
+import { failed, type Outcome, succeeded } from '../../outcome.ts';
+import { factorise, solveFactored } from '../../solve/cholesky.ts';
+import type { Degrees } from '../../units/index.ts';
 import { gaugeTask, predictReadings } from './predict.ts';
 import type { GaugeReadings } from './readings.ts';
 

@@ -1,8 +1,8 @@
-import { layoutAt, type PointPlace, unknownsOf } from '../adjust/index.ts';
-import type { Point } from '../geometry/points.ts';
-import type { Layout, LayoutDocument } from '../layout/index.ts';
-import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { leastSquares, type Observations } from '../solve/least-squares.ts';
+import type { Point } from '../../geometry/points.ts';
+import type { Layout, LayoutDocument } from '../../layout/index.ts';
+import { failed, type Outcome, succeeded } from '../../outcome.ts';
+import { leastSquares, type Observations } from '../../solve/least-squares.ts';
+import { layoutAt, type PointPlace, unknownsOf } from '../unknowns.ts';
 import { AGREES_WITHIN, type GaugeFailure, turnDoubt } from './compare.ts';
 import { eachPointByItself, type GaugeTask, gaugeTask, predictReadings } from './predict.ts';
 import type { GaugeReadings } from './readings.ts';

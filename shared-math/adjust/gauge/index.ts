@@ -19,9 +19,11 @@ export {
   type Gauge,
   type GaugeReadings,
   type GaugeStation,
+  gaugeSchema,
   type PlateReading,
   readGaugeReadings,
   type SteerReading,
   steerReading,
   USUAL_GAUGE_DOUBT,
 } from './readings.ts';
+export { forecastStations, gaugeStations, type StationForecast } from './stations.ts';

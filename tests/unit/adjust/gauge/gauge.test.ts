@@ -9,19 +9,19 @@ import {
   type GaugeStation,
   readGaugeReadings,
   steerReading,
-} from '../../../shared-math/gauge/index.ts';
-import type { Point } from '../../../shared-math/geometry/points.ts';
+} from '../../../../shared-math/adjust/gauge/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
 import {
   type LayoutDocument,
   parseLayout,
   resolveLayout,
   type Side,
   withValue,
-} from '../../../shared-math/layout/index.ts';
-import { createState, prepareFrontEnd, solveFrontEnd } from '../../../shared-math/linkage/index.ts';
-import { toDegrees } from '../../../shared-math/units/index.ts';
-import { documentOf, rawLayout } from '../../support/layouts.ts';
-import { seededNormal } from '../../support/surveys.ts';
+} from '../../../../shared-math/layout/index.ts';
+import { createState, prepareFrontEnd, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
+import { toDegrees } from '../../../../shared-math/units/index.ts';
+import { documentOf, rawLayout } from '../../../support/layouts.ts';
+import { seededNormal } from '../../../support/surveys.ts';
 
 const HEAVES = [-60, -45, -30, -15, 0, 15, 30, 45, 60];
 

@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { type Refusal, refusalOf, type Side } from '../layout/index.ts';
-import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { quoted } from '../outside/index.ts';
-import { COORDINATE_MAX } from '../tolerances.ts';
-import { type Degrees, toDegrees } from '../units/index.ts';
+import { type Refusal, refusalOf, type Side } from '../../layout/index.ts';
+import { failed, type Outcome, succeeded } from '../../outcome.ts';
+import { quoted } from '../../outside/index.ts';
+import { COORDINATE_MAX } from '../../tolerances.ts';
+import { type Degrees, toDegrees } from '../../units/index.ts';
 
 /** The version of the readings that this program writes, and the newest that it reads. */
 export const GAUGE_VERSION = 1;
@@ -45,7 +45,7 @@ const plate = z.strictObject({
   right: z.number().min(0).max(80),
 });
 
-const gaugeSchema = z.strictObject({
+export const gaugeSchema = z.strictObject({
   format: z.literal('toeboard-gauge'),
   version: z.literal(GAUGE_VERSION),
   gauge,

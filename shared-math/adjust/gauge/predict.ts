@@ -1,4 +1,4 @@
-import { type Layout, type LayoutDocument, resolveLayout, type Side } from '../layout/index.ts';
+import { type Layout, type LayoutDocument, resolveLayout, type Side } from '../../layout/index.ts';
 import {
   createState,
   type FrontEnd,
@@ -7,8 +7,8 @@ import {
   prepareFrontEnd,
   steerAxle,
   steerRates,
-} from '../linkage/index.ts';
-import { type Degrees, toDegrees, toRadians } from '../units/index.ts';
+} from '../../linkage/index.ts';
+import { type Degrees, toDegrees, toRadians } from '../../units/index.ts';
 import {
   type GaugeReadings,
   type PlateReading,

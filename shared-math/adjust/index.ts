@@ -8,6 +8,7 @@ export {
   adjust,
   type BumpSteerDoubt,
   CHECKED_FROM,
+  distancesFromDrawing,
   FITS_WITHIN,
   FREE_FROM,
   type SteerChange,

@@ -66,3 +66,36 @@ export function withOriginsKept(before: LayoutDocument, edited: LayoutDocument):
     Object.entries(origins).every(([id, origin]) => before.origins?.[id] === origin);
   return same ? edited : { ...edited, origins };
 }
+
+/** mm. Below this a point has not been moved. */
+const MOVED = 1e-6;
+
+/**
+ * An edited copy of a document in which what the edit moved is planned: a point that stood elsewhere before has the
+ * origin `plan`, one that the edit brought is a guess, all others keep theirs as `withOriginsKept` has it. An edit that
+ * wrote `origins` itself is left as it is.
+ */
+export function withMovedPlanned(before: LayoutDocument, edited: LayoutDocument): LayoutDocument {
+  if (edited.origins !== before.origins) return edited;
+  const kept = withOriginsKept(before, edited);
+  const earlier = new Map(hardpoints(before).map((point) => [point.id, point]));
+  const counted = before.shaft?.joints.length === edited.shaft?.joints.length;
+  const first = kept.origins ?? {};
+  let origins = first;
+  for (const point of hardpoints(edited)) {
+    const known = isJoint(point.id) && !counted ? undefined : earlier.get(point.id);
+    const moved = known?.at.some((value, axis) => Math.abs(value - (point.at[axis] as number)) > MOVED);
+    if (moved) origins = withOrigin(origins, point, 'plan');
+  }
+  return origins === first ? kept : { ...kept, origins };
+}
+
+/** Origins in which a point, and with it its mirror image, comes from elsewhere. The input is not changed. */
+export function withOrigin(
+  origins: Readonly<Record<string, Origin>>,
+  { id, twin }: Hardpoint,
+  origin: Origin,
+): Record<string, Origin> {
+  const key = twin !== undefined && twin in origins ? twin : id;
+  return origins[key] === origin ? origins : { ...origins, [key]: origin };
+}

@@ -60,7 +60,12 @@ function arrow(tip: ViewPoint, tail: ViewPoint, weight: number, ink: OverlayInk)
 }
 
 /** A dimension as a draughtsman writes it: arrows within the gap, or from outside where there is no room. */
-function dimension(from: ViewPoint, to: ViewPoint, weight: number, ink: OverlayInk): OverlayLine[] {
+export function dimensionLines(
+  from: ViewPoint,
+  to: ViewPoint,
+  weight: number,
+  ink: OverlayInk,
+): OverlayLine[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const way: ViewPoint = length > 1e-3 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
   const beyond = (at: ViewPoint, by: number): ViewPoint => [at[0] + by * way[0], at[1] + by * way[1]];
@@ -93,7 +98,7 @@ export function gapDimension(source: GapSource): {
     const middle: ViewPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
     if (hits) marks.push({ x: middle[0], y: middle[1], kind: 'cross' });
     else {
-      lines.push(...dimension(from, to, weight, ink));
+      lines.push(...dimensionLines(from, to, weight, ink));
       for (const [x, y] of [from, to]) marks.push({ x, y, kind: 'tick' });
     }
     // The figure stands square to the dimension, off its arrows.

@@ -18,6 +18,7 @@ function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
     aim: { colour: good, width: 1.4, dash: [1.5, 4] },
     short: { colour: stop, width: 1.5, dash: [] },
     clear: { colour: good, width: 1.5, dash: [] },
+    dimension: { colour: steel, width: 1.7, dash: [] },
     steel: { colour: steel, width: 1, dash: [] },
     ink: { colour: ink, width: 1, dash: [] },
     soft: { colour: inkSoft, width: 0.8, dash: [] },
@@ -63,7 +64,7 @@ export class OverlayPainter {
       context.beginPath();
       context.moveTo(points[0] as number, points[1] as number);
       for (let i = 2; i < points.length; i += 2) context.lineTo(points[i] as number, points[i + 1] as number);
-      if (ink === 'asked' || ink === 'allowed' || ink === 'short' || ink === 'clear')
+      if (ink === 'asked' || ink === 'allowed' || ink === 'short' || ink === 'clear' || ink === 'dimension')
         this.#halo(context, width, weight);
       context.stroke();
     }

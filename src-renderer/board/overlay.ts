@@ -10,6 +10,8 @@ export type OverlayInk =
   | 'aim'
   | 'short'
   | 'clear'
+  /** What is being measured. */
+  | 'dimension'
   | 'steel'
   | 'ink'
   | 'soft';

@@ -3,7 +3,7 @@ import {
   type LayoutDocument,
   readEdited,
   readLayout,
-  withOriginsKept,
+  withMovedPlanned,
 } from '../../shared-math/layout/index.ts';
 import type { LengthStyle } from '../../shared-math/units/index.ts';
 import {
@@ -88,7 +88,8 @@ export class Edits {
     const goesOn = () => before !== null && this.#drag === edit;
     const edit: DragEdit = {
       move: (document) => {
-        const taken = goesOn() ? this.#accepted(document) : undefined;
+        // Seen from where the drag began: what it moved on the way is planned.
+        const taken = goesOn() && before ? this.#accepted(document, before) : undefined;
         if (!taken) return false;
         board.document = taken;
         board.saving.put({ document: taken, step, label }, SAVE_AFTER_DRAGGING);
@@ -169,9 +170,11 @@ export class Edits {
     this.#board.history = history;
   }
 
-  #accepted(document: LayoutDocument): LayoutDocument | undefined {
+  /** An edited document as it can be taken; `before` is the one that the edit was made on. */
+  #accepted(document: LayoutDocument, before = this.#board.document): LayoutDocument | undefined {
     const { document: taken } = this.#board;
-    const read = taken ? readEdited(taken, withOriginsKept(taken, document)) : readLayout(document);
+    const read =
+      taken && before ? readEdited(taken, withMovedPlanned(before, document)) : readLayout(document);
     if (read.ok) return read.value;
     this.refusal = refusalSentence(
       read.failure,

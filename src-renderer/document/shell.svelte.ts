@@ -29,11 +29,17 @@ export interface ArrangedCar {
   readonly document: LayoutDocument;
 }
 
+/** What the place Measure shows at the right: the list of the tape, or photos. */
+export type MeasurePage = 'tape' | 'photos';
+
 export class Shell {
   #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
   keysShown = $state(false);
+  measurePage: MeasurePage = $state('tape');
+  /** The place that something outside the row of places asks for; the page goes there and forgets it. */
+  askedPlace: string | null = $state(null);
   /** While an arrangement is being chosen it has the place of the board. */
   arranged: ArrangedCar | null = $state.raw(null);
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */

@@ -1,16 +1,16 @@
 // The places of the job, in its order. A new place is a folder here and a line in this list.
 import { layoutPlace } from './layout/place.svelte.ts';
+import { measurePlace } from './measure/place.svelte.ts';
 import type { PlaceMaker } from './place.ts';
 import { roadPlace } from './road/place.svelte.ts';
 import { shaftPlace } from './shaft/place.svelte.ts';
 import { sheetPlace } from './sheet/place.ts';
-import { tracePlace } from './trace/place.ts';
 import { turnPlace } from './turn/place.svelte.ts';
 
 export type { Place, PlaceMaker, PlacePiece } from './place.ts';
 
 export const PLACES: readonly PlaceMaker[] = [
-  tracePlace,
+  measurePlace,
   layoutPlace,
   turnPlace,
   shaftPlace,

@@ -11,7 +11,7 @@ const openBoard = useBrowser();
 
 /** The places in the order of the job, and what stands on the right in each. */
 const COLUMNS = [
-  ['Trace', 'Photos and tracing'],
+  ['Measure', 'Measure the car'],
   ['Layout', undefined],
   ['Turn', undefined],
   ['Shaft', undefined],
@@ -33,7 +33,7 @@ test('every place opens with its own column and curves, and what each hands in s
     await expect.poll(() => button.getAttribute('aria-current')).toBe('page');
     const aside = page.getByRole('complementary');
     await aside.first().waitFor();
-    if (column && name !== 'Trace') await page.getByRole('complementary', { name: column }).waitFor();
+    if (column) await page.getByRole('complementary', { name: column }).waitFor();
     if (name === 'Sheet') expect(await page.getByRole('region', { name: 'Pose and curves' }).count()).toBe(0);
     else await page.getByRole('region', { name: 'Pose and curves' }).waitFor();
   }

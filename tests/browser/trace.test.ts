@@ -62,7 +62,8 @@ function guessed(): LayoutDocument {
 
 async function openTrace(page: Page): Promise<void> {
   await pointButton(page, 'Pitman ball').waitFor();
-  await page.getByRole('button', { name: 'Trace', exact: true }).click();
+  await page.getByRole('button', { name: 'Measure', exact: true }).click();
+  await page.getByRole('tab', { name: 'From photos' }).click();
   await page.getByRole('complementary', { name: 'Trace over a photo' }).waitFor();
 }
 

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import type { TraceHook } from '../../src-renderer/places/trace/trace-hook.ts';
+import type { TraceHook } from '../../src-renderer/places/measure/photos/trace-hook.ts';
 import { scale } from './board-pointer.ts';
 
 export type Px = readonly [number, number];

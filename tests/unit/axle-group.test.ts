@@ -10,7 +10,7 @@ import {
   withTyreRadius,
   withValue,
 } from '../../shared-math/layout/index.ts';
-import { withTraced } from '../../src-renderer/places/trace/photo-planes.ts';
+import { withTraced } from '../../src-renderer/places/measure/photos/photo-planes.ts';
 import { expectClose } from '../support/close.ts';
 import { COMBINATIONS, CROSS_STEER, documentOf, LATERALS, LOCATIONS, rawLayout } from '../support/layouts.ts';
 

@@ -35,4 +35,5 @@ export {
   rowsAsDrawn,
   unknownWithout,
 } from './open-rows.ts';
+export { type SlipQuestion, slipQuestions } from './slip-questions.ts';
 export { type ListOptions, surveyList } from './survey-list.ts';

@@ -208,17 +208,6 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
       );
     boss('top', top);
     boss('bottom', bottom);
-    add(
-      `kingpin-back${suffix}`,
-      `${named('kingpin')}, bottom, back from the hubs' line`,
-      'Plumb the centre of the kingpin at its lower end to the floor and measure back from the line between the hubs; ahead of it with a minus, right below it 0.',
-      'plumb-bob',
-      { kind: 'back', of: bottom },
-      length([0, at(bottom)[1], at(bottom)[2]], at(bottom)),
-      'side',
-      [BACK],
-      side,
-    );
     const lean = (id: string, name: string, how: string, kind: 'caster' | 'inclination', view: ListView) =>
       add(
         `${id}${suffix}`,
@@ -244,6 +233,17 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
       "Angle finder on the kingpin, seen from ahead: the top leaning in toward the car's centre counts as plus.",
       'inclination',
       'front',
+    );
+    add(
+      `kingpin-back${suffix}`,
+      `${named('kingpin')}, bottom, back from the hubs' line`,
+      'Plumb the centre of the kingpin at its lower end to the floor and measure back from the line between the hubs; ahead of it with a minus, right below it 0.',
+      'plumb-bob',
+      { kind: 'back', of: bottom },
+      length([0, at(bottom)[1], at(bottom)[2]], at(bottom)),
+      'side',
+      [BACK],
+      side,
     );
   }
 
@@ -286,14 +286,6 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
   const ball = 'steering.dragLinkBall';
   const steered = document.steering.dragLinkTo;
   group = 'Drag link';
-  place('arm-ball', 'Steering arm ball', "the drag link's ball on the steering arm", ball);
-  arm(
-    'steering-arm',
-    'Steering arm, ball to kingpin axis',
-    "From the ball's centre to the kingpin's axis, square to the kingpin.",
-    ball,
-    steered,
-  );
   straight(
     'drag-link',
     'Drag link, ball to ball',
@@ -301,20 +293,16 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
     ball,
     pitman,
   );
+  arm(
+    'steering-arm',
+    'Steering arm, ball to kingpin axis',
+    "From the ball's centre to the kingpin's axis, square to the kingpin.",
+    ball,
+    steered,
+  );
+  place('arm-ball', 'Steering arm ball', "the drag link's ball on the steering arm", ball);
 
   group = 'Tie rod';
-  for (const { side, named, suffix } of eachSide('axle')) {
-    const tie = `axle.${side}.tieRodBall`;
-    const name = named('tie rod ball');
-    place('tie-ball', name, `the tie rod's ball${sideWord(side, sidesOf('axle'))}`, tie, { side });
-    arm(
-      `tie-arm${suffix}`,
-      `${named('tie rod arm')}, ball to kingpin axis`,
-      "From the ball's centre to the kingpin's axis, square to the kingpin.",
-      tie,
-      side,
-    );
-  }
   straight(
     'tie-rod',
     'Tie rod, ball to ball',
@@ -322,6 +310,18 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
     'axle.left.tieRodBall',
     'axle.right.tieRodBall',
   );
+  for (const { side, named, suffix } of eachSide('axle')) {
+    const tie = `axle.${side}.tieRodBall`;
+    const name = named('tie rod ball');
+    arm(
+      `tie-arm${suffix}`,
+      `${named('tie rod arm')}, ball to kingpin axis`,
+      "From the ball's centre to the kingpin's axis, square to the kingpin.",
+      tie,
+      side,
+    );
+    place('tie-ball', name, `the tie rod's ball${sideWord(side, sidesOf('axle'))}`, tie, { side });
+  }
   return rows;
 
   function addLocation() {

@@ -4,10 +4,13 @@ import { pageMeasurer } from '../../../src-renderer/document/measurer.ts';
 import { JobClient } from '../../../src-renderer/jobs/job-client.ts';
 import type { FromWorker, ToWorker } from '../../../src-renderer/jobs/messages.ts';
 import { FAILED, FAILURES_MOST, type Line, lineTo } from '../../../src-renderer/jobs/worker-line.ts';
+import type {
+  FromPhotoWorker,
+  ToPhotoWorker,
+} from '../../../src-renderer/places/measure/photos/photo-messages.ts';
+import { Straightening } from '../../../src-renderer/places/measure/photos/straightening.ts';
 import { RideLine } from '../../../src-renderer/places/road/ride-line.ts';
 import type { FromRideWorker, ToRideWorker } from '../../../src-renderer/places/road/ride-messages.ts';
-import type { FromPhotoWorker, ToPhotoWorker } from '../../../src-renderer/places/trace/photo-messages.ts';
-import { Straightening } from '../../../src-renderer/places/trace/straightening.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 
 /** Workers that do nothing by themselves: each with what it was sent, and a way to answer and to fail. */

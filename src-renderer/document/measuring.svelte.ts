@@ -1,0 +1,347 @@
+import { createContext } from 'svelte';
+import { type Adjustment, findMisfits, type Misfit, type SurveyRow } from '../../shared-math/adjust/index.ts';
+import {
+  type CarSurvey,
+  EMPTY_CAR_SURVEY,
+  type FreeCoordinate,
+  freeCoordinates,
+  isOtherOfPair,
+  type ListRow,
+  rowsFor,
+  type SlipQuestion,
+  slipQuestions,
+  surveyList,
+  type Taken,
+  withFurther,
+  withTaken,
+} from '../../shared-math/adjust/list/index.ts';
+import { type LayoutDocument, originOf, type Point, withValue } from '../../shared-math/layout/index.ts';
+import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import type { CallFailure } from '../../src-main/api/contract.ts';
+import { PLAIN_LAYOUT } from './blank-layout.ts';
+import type { OpenLayout } from './open-layout.svelte.ts';
+
+/** ms of quiet after a change of the drawing before it is adjusted anew: an adjustment has no place inside a drag. */
+const QUIET = 120;
+/** ms to the next try after a save that was not taken. */
+const RETRY_AFTER = 2000;
+/** mm. A measured point that stands further from where the measurements have it waits to be taken. */
+const WAITS_FROM = 0.5;
+
+/** mm from the centre plane within which a point may be on either side of it. */
+const OFF_CENTRE = 20;
+
+/** What the measurements of the open layout's car come to on its drawing. */
+export interface Measured {
+  /** The rows that do not fit set aside. */
+  readonly clean: Adjustment;
+  readonly misfits: readonly Misfit[];
+  readonly questions: readonly SlipQuestion[];
+  readonly free: readonly FreeCoordinate[];
+  /** Rows of other arrangements of this car, which this layout has no points for. */
+  readonly elsewhere: number;
+  /** Measured points that stand elsewhere in the drawing. */
+  readonly waiting: readonly string[];
+}
+
+/**
+ * What was measured on the open layout's car. It belongs to the car and is saved apart from its variants; the open
+ * variant takes what it comes to as it is typed, any other one by a button.
+ */
+export class Measuring {
+  readonly #openLayout: OpenLayout;
+  car: CarSurvey = $state.raw(EMPTY_CAR_SURVEY);
+  /** Whether the car's measurements have been read; until then nothing is typed into them. */
+  ready = $state(false);
+  /** Why they could not be read or saved: one line, empty if they were. */
+  trouble = $state('');
+  /** Changed in another window: the person decides. */
+  conflict = $state(false);
+  /** Undefined until adjusted; why not, where it cannot be. */
+  found: Measured | undefined = $state.raw();
+  failure: 'out-of-reach' | 'no-minimum' | undefined = $state.raw();
+
+  #carId: string | null = null;
+  #revision = 0;
+  #saving: Promise<void> = Promise.resolve();
+  #unsaved = 0;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Where points stood before the first measurement was taken, so that typing does not move what it is counted from. */
+  #before = new Map<string, Point>();
+  /** What had been measured while a document was on the board: undo brings both back. */
+  #then = new WeakMap<LayoutDocument, CarSurvey>();
+  #variantId: string | null = null;
+
+  list: ListRow[] = $derived(surveyList(this.#document));
+
+  constructor(openLayout: OpenLayout) {
+    this.#openLayout = openLayout;
+  }
+
+  get #document(): LayoutDocument {
+    return this.#openLayout.document ?? PLAIN_LAYOUT;
+  }
+
+  /** Whether something measured is not in the store yet. */
+  get pending(): boolean {
+    return this.#unsaved > 0;
+  }
+
+  /** The points that are measured by tape or photo, of those that can be: mirrored pairs once. */
+  counts = $derived.by(() => {
+    const points = this.#openLayout.points.filter(
+      (point) => !point.id.startsWith('shaft.') && !isOtherOfPair(point),
+    );
+    const origins = points.map((point) => originOf(this.#document, point));
+    const of = (...wanted: string[]) => origins.filter((origin) => wanted.includes(origin)).length;
+    return { measured: of('tape', 'photo'), planned: of('plan'), guessed: of('guess'), all: points.length };
+  });
+
+  /** Run as an effect: reads the measurements of whatever car comes on the board. */
+  followCar(): void {
+    const { variant } = this.#openLayout;
+    if (variant?.id !== this.#variantId) {
+      this.#variantId = variant?.id ?? null;
+      this.#before = new Map();
+      this.found = undefined;
+    }
+    const carId = variant?.carId ?? null;
+    if (carId === this.#carId) return;
+    this.#carId = carId;
+    void this.#read();
+  }
+
+  /** Run as an effect: adjusts anew in a quiet moment, and goes along with undo and redo. */
+  followDocument(): void {
+    const { document } = this.#openLayout;
+    void this.car;
+    clearTimeout(this.#timer);
+    if (!document || !this.ready) return;
+    const then = this.#then.get(document);
+    if (then && then !== this.car) this.#keep(then);
+    this.#timer = setTimeout(() => this.#adjust(), QUIET);
+  }
+
+  async #read(): Promise<void> {
+    const carId = this.#carId;
+    this.ready = false;
+    this.conflict = false;
+    this.trouble = '';
+    this.found = undefined;
+    this.#then = new WeakMap();
+    this.#before = new Map();
+    this.car = EMPTY_CAR_SURVEY;
+    if (carId === null) return;
+    const read = await this.#openLayout.call('survey.read', { carId });
+    if (carId !== this.#carId) return;
+    if (!read.ok) {
+      this.trouble = read.failure.reason;
+      return;
+    }
+    this.car = read.value.survey;
+    this.#revision = read.value.revision;
+    this.ready = true;
+  }
+
+  // Adjusting ------------------------------------------------------------------------------------------------
+
+  /** The open document with its taped points where they stood before this window took measurements. */
+  #base(): LayoutDocument {
+    let base = this.#document;
+    for (const point of this.#openLayout.points) {
+      const at = this.#before.get(point.id);
+      if (at && originOf(base, point) !== 'plan') base = withValue(base, point.id, at);
+    }
+    return base;
+  }
+
+  #adjust(): void {
+    const document = this.#document;
+    const base = this.#base();
+    const { rows, elsewhere } = rowsFor(base, this.car);
+    const outcome = findMisfits(base, rows);
+    this.failure = outcome.ok ? undefined : outcome.failure.kind;
+    if (!outcome.ok) {
+      this.found = undefined;
+      return;
+    }
+    const { clean, misfits } = outcome.value;
+    const unchecked = new Set(
+      clean.rows.filter(({ w, redundancy }) => w === null && redundancy !== null).map(({ id }) => id),
+    );
+    this.found = {
+      clean,
+      misfits,
+      questions: slipQuestions(base, rows, unchecked),
+      free: freeCoordinates(base, clean.points),
+      elsewhere,
+      waiting: this.#waitingIn(document, clean),
+    };
+  }
+
+  #waitingIn(document: LayoutDocument, { document: adjusted, points }: Adjustment): string[] {
+    return this.#openLayout.points.flatMap((point) => {
+      const to = points.get(point.id);
+      if (!to || isOtherOfPair(point) || originOf(adjusted, point) !== 'tape') return [];
+      const away = Math.hypot(...to.at.map((value, axis) => value - (point.at[axis] as number)));
+      return away > WAITS_FROM || originOf(document, point) !== 'tape' ? [point.id] : [];
+    });
+  }
+
+  /** Puts the points of the open variant where the measurements have them: one step of undo. Tells whether it was taken. */
+  take(label = 'Take the measurements'): boolean {
+    this.#adjust();
+    const { found } = this;
+    const document = this.#openLayout.document;
+    if (!found || !document) return false;
+    for (const point of this.#openLayout.points)
+      if (point.twin === undefined || !isOtherOfPair(point))
+        if (originOf(document, point) !== 'plan' && !this.#before.has(point.id))
+          this.#before.set(point.id, point.at);
+    const crossing = this.#crossing(found.clean);
+    if (crossing) {
+      this.#openLayout.tell(
+        `Not taken: the ${crossing} would stand on the other side of the car's centre line.`,
+      );
+      return false;
+    }
+    const next = {
+      ...found.clean.document,
+      name: document.name,
+      origins: { ...found.clean.document.origins },
+    };
+    const taken = this.#openLayout.edits.change(label, next);
+    if (taken && this.#openLayout.document) this.found = { ...found, waiting: [] };
+    return taken;
+  }
+
+  /** What a builder calls the point that the measurements would bring across the centre line; undefined if none. */
+  #crossing({ points }: Adjustment): string | undefined {
+    const across = this.#openLayout.points.find(({ id, at }) => {
+      const to = points.get(id);
+      return to && Math.abs(at[1]) > OFF_CENTRE && Math.abs(to.at[1]) > OFF_CENTRE && at[1] * to.at[1] < 0;
+    });
+    return across?.name.toLowerCase();
+  }
+
+  // Typing ---------------------------------------------------------------------------------------------------
+
+  /** Takes what was typed into a row of the list, or leaves the row open; the drawing follows. */
+  enter(row: ListRow, entry: Taken | undefined): Outcome<CarSurvey, string> {
+    if (!this.ready) return failed(this.trouble || 'the measurements of this car are being read');
+    const next = withTaken(this.list, this.car, row.id, entry, this.#openLayout.settings.instruments);
+    if (!next.ok) return next;
+    this.#change(next.value, entry ? `Measure ${row.name}` : `Leave open: ${row.name}`);
+    return succeeded(next.value);
+  }
+
+  /** Takes a further measurement between two points, or takes it out. */
+  enterFurther(id: string, row: SurveyRow | undefined, typed?: Taken): void {
+    this.#change(
+      withFurther(this.car, id, row, typed),
+      row ? 'Measure between two points' : 'Take a measurement out',
+    );
+  }
+
+  /** Takes a row as it would read without its slip. */
+  mendSlip(row: SurveyRow): void {
+    const list = this.list.find(({ id }) => id === row.id);
+    const taken = this.car.taken[row.id];
+    const others = new Map(Object.entries(this.car.taken).map(([id, { figure }]) => [id, figure]));
+    const way = list?.ways.find(({ id }) => id === taken?.way) ?? list?.ways[0];
+    const figure = way?.typed(row.value, others);
+    if (list && way && figure !== undefined && sameObserved(list, row)) {
+      const typed = this.#openLayout.length(figure);
+      this.enter(list, {
+        ...taken,
+        way: way.id,
+        typed: way.unit === 'length' ? typed : `${figure}°`,
+        figure,
+      });
+    } else this.enterFurther(row.id, row);
+  }
+
+  setAlike(alike: boolean): void {
+    this.#keep({ ...this.car, alike });
+    if (this.#openLayout.document) this.#then.set(this.#openLayout.document, this.car);
+  }
+
+  #change(next: CarSurvey, label: string): void {
+    const { document } = this.#openLayout;
+    const before = this.car;
+    this.#keep(next);
+    this.take(label);
+    const after = this.#openLayout.document;
+    if (!document || !after) return;
+    // Undone, the drawing comes back with what had been measured then.
+    if (after !== document) this.#then.set(document, before);
+    this.#then.set(after, next);
+  }
+
+  // Saving ---------------------------------------------------------------------------------------------------
+
+  #keep(next: CarSurvey): void {
+    this.car = next;
+    this.#save(false);
+  }
+
+  /** One save after the other; each of what stands then. */
+  #save(force: boolean): void {
+    const carId = this.#carId;
+    if (carId === null) return;
+    this.#unsaved += 1;
+    this.#saving = this.#saving.then(async () => {
+      if (carId === this.#carId && !(this.conflict && !force)) await this.#send(carId, force);
+      this.#unsaved -= 1;
+    });
+  }
+
+  async #send(carId: string, force: boolean): Promise<void> {
+    const survey = this.car;
+    const saved = await this.#openLayout.call('survey.save', {
+      carId,
+      survey,
+      revision: this.#revision,
+      force,
+    });
+    if (carId !== this.#carId) return;
+    if (saved.ok) {
+      this.#revision = saved.value.revision;
+      this.trouble = '';
+      this.conflict = false;
+    } else this.#refused(saved.failure);
+  }
+
+  #refused({ code, reason }: CallFailure): void {
+    this.trouble = reason;
+    this.conflict = code === 'changed-elsewhere';
+    if (code === 'no-answer' || code === 'storage-failed')
+      setTimeout(() => {
+        if (this.#unsaved === 0) this.#save(false);
+      }, RETRY_AFTER);
+  }
+
+  /** After "changed elsewhere": what stands here replaces what the other window saved. */
+  keepMine(): void {
+    this.#save(true);
+  }
+  /** After "changed elsewhere", or to try again: what the store holds replaces what stands here. */
+  takeTheirs(): void {
+    void this.#read();
+  }
+  /** Where what is stored is damaged: begins anew, in its place. */
+  beginAnew(): void {
+    this.car = EMPTY_CAR_SURVEY;
+    this.ready = true;
+    this.#save(true);
+  }
+}
+
+/** Whether a row of the survey still looks at what its row of the list looks at. */
+function sameObserved(list: ListRow, row: SurveyRow): boolean {
+  const { id: _, value: _value, doubt: _doubt, ...observes } = row;
+  return list.observes !== undefined && JSON.stringify(list.observes) === JSON.stringify(observes);
+}
+
+/** The one of the page, for its components. */
+export const [getMeasuring, setMeasuring] = createContext<Measuring>();

@@ -1,0 +1,76 @@
+import type { Dimension } from '../../../shared-math/adjust/list/index.ts';
+import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Contribution, OverlayPart } from '../../board/contributor.ts';
+import { dimensionLines } from '../../board/gap-dimension.ts';
+import type { OverlaySource } from '../../board/overlay-picture.ts';
+import type { Measuring } from '../../document/measuring.svelte.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
+import type { TapeList } from './tape-list.svelte.ts';
+
+/** mm of a plumb line beside a lean. */
+const PLUMB = 170;
+
+/** The dimension of the row that has the keyboard, in the view that shows it best. */
+function dimensionPart(
+  dimension: Dimension,
+  view: View,
+  words: string,
+  { shown, onBoard, weight }: OverlaySource,
+): OverlayPart {
+  const own = shown.includes(view) ? view : (shown[0] as View);
+  const at = (point: Point): ViewPoint => onBoard(own, project(own, point));
+  const [from, to] =
+    dimension.kind === 'length'
+      ? [at(dimension.from), at(dimension.to)]
+      : [at(dimension.at), at(dimension.along)];
+  const lines =
+    dimension.kind === 'length'
+      ? dimensionLines(from, to, weight, 'dimension')
+      : [
+          { points: [...from, ...to], ink: 'dimension' as const },
+          { points: [...from, ...at(plumbOf(dimension))], ink: 'guide' as const },
+        ];
+  const along = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  return {
+    lines,
+    marks: [from, to].map(([x, y]) => ({ x, y, kind: 'tick' as const })),
+    firstNotes: [
+      {
+        id: `measured ${words}`,
+        view: own,
+        x: (from[0] + to[0]) / 2,
+        y: (from[1] + to[1]) / 2,
+        clear: 9,
+        toward: along - 90,
+        lines: [{ text: words, ink: 'dimension', strong: true }],
+      },
+    ],
+  };
+}
+
+function plumbOf({ at, along }: Extract<Dimension, { kind: 'angle' }>): Point {
+  const way = along[2] >= at[2] ? 1 : -1;
+  return [at[0], at[1], at[2] + way * Math.max(PLUMB, Math.abs(along[2] - at[2]))];
+}
+
+/** What is being measured, drawn where it is measured. */
+export const measureOnBoard =
+  (openLayout: OpenLayout, measuring: Measuring, tape: TapeList) => (): Contribution => ({
+    id: 'measure',
+    overlay: (source) => {
+      if (!tape.here) return {};
+      const { row, between } = tape;
+      if (row) {
+        const entry = measuring.car.taken[row.id];
+        return dimensionPart(row.dimension, row.view, entry?.typed ?? row.name, source);
+      }
+      if (between?.from && between.to) {
+        const [from, to] = [between.from, between.to].map(
+          (id) => openLayout.points.find((point) => point.id === id)?.at,
+        );
+        if (from && to) return dimensionPart({ kind: 'length', from, to }, openLayout.lastView, '', source);
+      }
+      return {};
+    },
+  });

@@ -1,0 +1,103 @@
+import type { BumpSteerDoubt, Misfit, SlipKind, SurveyRow } from '../../../shared-math/adjust/index.ts';
+import {
+  freeWords,
+  type ListRow,
+  pointWords,
+  type SlipQuestion,
+} from '../../../shared-math/adjust/list/index.ts';
+import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+
+/** What each slip asks, after the figure that would be right. */
+const SLIP_WORDS: Readonly<Record<SlipKind, string>> = {
+  'wrong-side': 'measured to the other side?',
+  'millimetres-as-inches': 'meant millimetres?',
+  'inches-as-millimetres': 'meant inches?',
+  'a-foot': 'a foot misread?',
+  'an-inch': "an inch taken at the tape's end?",
+  'half-or-twice': 'half for the whole?',
+  'left-for-right': 'measured on the other side of the car?',
+};
+
+export interface Figures {
+  length(mm: number): string;
+  degrees(degrees: number, decimals?: number): string;
+}
+
+const ANGLES = new Set<SurveyRow['kind']>(['caster', 'inclination', 'steer-change']);
+
+/** A row's figure in its own unit. */
+export function figureWords(row: Pick<SurveyRow, 'kind'>, value: number, figures: Figures): string {
+  return ANGLES.has(row.kind) ? figures.degrees(value) : figures.length(value);
+}
+
+/** What a row of the survey is called: by the list, or by its two points. */
+export function rowName(row: SurveyRow, list: readonly ListRow[], document: LayoutDocument): string {
+  const listed = list.find(({ id }) => id === row.id);
+  if (listed) return listed.name;
+  if ('from' in row) {
+    const kind = {
+      straight: 'straight',
+      plumb: 'plumbed to the floor',
+      level: 'in height',
+      behind: 'along the car',
+      across: 'across',
+    }[row.kind];
+    return `${capitalised(pointWords(document, row.from))} to ${pointWords(document, row.to)}, ${kind}`;
+  }
+  return row.id;
+}
+
+function capitalised(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** "24 in: meant inches?" */
+export function slipWords(
+  { kind, row }: { readonly kind: SlipKind; readonly row: SurveyRow },
+  figures: Figures,
+): string {
+  const question = SLIP_WORDS[kind];
+  return kind === 'left-for-right'
+    ? capitalised(question)
+    : `${figureWords(row, row.value, figures)}: ${question}`;
+}
+
+/** "Typed 36 in; the others say 24 1/16 in." */
+export function misfitWords(misfit: Misfit, row: SurveyRow, figures: Figures): string {
+  const typed = figureWords(row, row.value, figures);
+  if (misfit.expected === null) return `${typed} does not go with the others.`;
+  return `${typed} does not fit; the others say ${figureWords(row, misfit.expected, figures)}.`;
+}
+
+/** "24 mm is far from the drawing, which has 24 in." */
+export function questionWords({ drawn }: SlipQuestion, row: SurveyRow, figures: Figures): string {
+  return `${figureWords(row, row.value, figures)} is far from the plain car's ${figureWords(row, drawn, figures)}, and nothing checks it.`;
+}
+
+/** The share of a doubt in words: "nearly all", "two thirds". */
+function shareWords(share: number): string {
+  if (share > 0.9) return 'nearly all of it';
+  if (share > 0.6) return 'two thirds of it';
+  if (share > 0.4) return 'half of it';
+  if (share > 0.28) return 'a third of it';
+  return `${Math.round(share * 100)} % of it`;
+}
+
+/** What would help the headline's doubt most: the coordinate that nobody measured, or the row to measure better. */
+export function helpWords(
+  { shares, unknown }: BumpSteerDoubt,
+  rows: readonly SurveyRow[],
+  list: readonly ListRow[],
+  document: LayoutDocument,
+): string {
+  const [row] = shares;
+  const [coordinate] = unknown;
+  if (coordinate && coordinate.share >= (row?.share ?? 0)) {
+    if (coordinate.share <= 0) return '';
+    const words = freeWords(document, coordinate);
+    return `${capitalised(words)} makes ${shareWords(coordinate.share)}: nobody measured it.`;
+  }
+  const named = rows.find(({ id }) => id === row?.id);
+  if (!row || !named || row.share <= 0) return '';
+  return `“${rowName(named, list, document)}” makes ${shareWords(row.share)}: measure it again.`;
+}

@@ -1,0 +1,134 @@
+import { unproject, VIEW_AXES } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
+import { placeHardpoint, withOrigin, withValue } from '../../../../shared-math/layout/index.ts';
+import {
+  composed,
+  depthOf,
+  LOOSE,
+  meeting,
+  type PhotoPlane,
+  planeOf,
+  preparePhoto,
+  type SightLine,
+  type Spot,
+  type WarpOrder,
+} from '../../../../shared-math/trace/index.ts';
+
+// Photos of a layout as planes of its views.
+
+/** The photo as it was taken, lying loosely in its view: for clicking corners and lines that are to be straightened. */
+export function loosePlane({ view, size }: Photo): PhotoPlane {
+  const plane = preparePhoto({ size }, LOOSE[view]);
+  if (!plane.ok) throw new Error('an uncalibrated photo has nothing that could fail');
+  return plane.value;
+}
+
+/** mm that a photo may reach from where one would lie: a horizon in the picture is no reason to fill the workshop. */
+const REACH = 5000;
+
+/** The box of the view's plane that a photo covers, and the order for its picture there. */
+export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
+  const [width, height] = photo.size;
+  const [left, top, right, bottom] = photo.crop ?? [0, 0, width, height];
+  const { middle } = LOOSE[photo.view];
+  const places: Spot[] = [];
+  for (let i = 0; i <= 12; i += 1) {
+    const x = left + ((right - left) * i) / 12;
+    const y = top + ((bottom - top) * i) / 12;
+    for (const spot of [
+      [x, top],
+      [x, bottom],
+      [left, y],
+      [right, y],
+    ] as Spot[]) {
+      const place = plane.toPlace(spot);
+      if (place)
+        places.push([
+          Math.min(Math.max(place[0], middle[0] - REACH), middle[0] + REACH),
+          Math.min(Math.max(place[1], middle[1] - REACH), middle[1] + REACH),
+        ]);
+    }
+  }
+  const xs = places.map(([x]) => x);
+  const ys = places.map(([, y]) => y);
+  const box = {
+    left: Math.min(...xs),
+    top: Math.min(...ys),
+    right: Math.max(...xs),
+    bottom: Math.max(...ys),
+  };
+  const span = Math.max(box.right - box.left, box.bottom - box.top, 1);
+  const step = Math.max(span / most, plane.mmPerPixel / 2, 0.05);
+  const order: WarpOrder = {
+    matrix: composed(plane.matrix, [step, 0, box.left, 0, step, box.top, 0, 0, 1]),
+    lens: plane.lens,
+    width: Math.max(1, Math.ceil((box.right - box.left) / step)),
+    height: Math.max(1, Math.ceil((box.bottom - box.top) / step)),
+    crop: photo.crop,
+  };
+  return { at: [box.left, box.top] as Spot, step, order };
+}
+
+/** The line along which a photo's camera sees a spot; undefined if it is not given where the camera stood. */
+function sightOf(photo: Photo, spot: Spot): SightLine | undefined {
+  const plane = planeOf(photo);
+  if (!plane.ok) return undefined;
+  const { camera, toPlace } = plane.value;
+  const place = toPlace(spot);
+  if (!camera || !place) return undefined;
+  const { axis } = VIEW_AXES[photo.view].toward;
+  const deep = (place: Spot, depth: number): Point => {
+    const keep: [number, number, number] = [0, 0, 0];
+    keep[axis] = depth;
+    return unproject(photo.view, place, keep);
+  };
+  const depth = depthOf(photo);
+  return { through: deep(camera.foot, depth + camera.distance), toward: deep(place, depth) };
+}
+
+/**
+ * Where a spot of a photo puts a hardpoint: where the sights of two photos meet if another view's photo shows it too
+ * and both cameras' places are known; else at the depth at which it stands now.
+ */
+export function tracedPoint(
+  photos: readonly Photo[],
+  index: number,
+  point: Hardpoint,
+  spot: Spot,
+): Point | undefined {
+  const photo = photos[index] as Photo;
+  const own = sightOf(photo, spot);
+  for (const other of own ? photos : []) {
+    const mark = other.view === photo.view ? undefined : other.marks.find((each) => each.point === point.id);
+    const sight = mark && sightOf(other, mark.at);
+    const met = sight && own && meeting(own, sight);
+    if (met) return met.at;
+  }
+  const plane = planeOf(photo);
+  if (!plane.ok) return undefined;
+  const before = point.at[VIEW_AXES[photo.view].toward.axis] - depthOf(photo);
+  const place = plane.value.placeBefore(spot, before);
+  return place && unproject(photo.view, place, point.at);
+}
+
+/** The document with a photo changed. */
+export function withPhoto(document: LayoutDocument, index: number, change: Partial<Photo>): LayoutDocument {
+  const photos = document.photos.map((photo, i) => {
+    if (i !== index) return photo;
+    const next: Record<string, unknown> = { ...photo, ...change };
+    // A part that is set to nothing is taken away.
+    for (const [key, value] of Object.entries(next)) if (value === undefined) delete next[key];
+    return next as Photo;
+  });
+  return { ...document, photos };
+}
+
+/** The document with a hardpoint where it was traced. Box and wheel take nothing along: each point was seen by itself. */
+export function withTraced(document: LayoutDocument, point: Hardpoint, to: Point): LayoutDocument {
+  const placed =
+    point.id === 'steering.box.sectorCentre'
+      ? withValue(document, point.id, to)
+      : placeHardpoint(document, point.id, to);
+  return { ...placed, origins: withOrigin(document.origins ?? {}, point, 'photo') };
+}

@@ -1,0 +1,13 @@
+import { type Contribution, piece } from '../../../board/contributor.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
+import PhotosUnder from './PhotosUnder.svelte';
+import TraceOver from './TraceOver.svelte';
+import type { Trace } from './trace.svelte.ts';
+
+/** The photos under the drawing, and what is traced over it. */
+export const traceOnBoard = (openLayout: OpenLayout, trace: Trace) => (): Contribution => ({
+  id: 'trace',
+  traced: () => trace.photos.some(({ shown }) => shown),
+  below: piece(PhotosUnder, { trace }),
+  above: piece(TraceOver, { openLayout, trace }),
+});

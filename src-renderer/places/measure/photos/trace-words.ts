@@ -1,0 +1,30 @@
+import type { TraceFailure } from '../../../../shared-math/trace/index.ts';
+
+const TROUBLES: Record<TraceFailure['step'], Record<string, string>> = {
+  lens: {
+    'too-few-points': 'A line for the lens needs three points or more.',
+    'line-too-short':
+      'This line is too short to show how the lens bends: take one that crosses most of the photo.',
+    'line-through-the-middle':
+      'A line through the middle of the photo stays straight in any lens: take one near an edge.',
+  },
+  straighten: {
+    'too-few-points': 'Straightening needs four corners.',
+    'points-on-a-line': 'Three of these corners lie on a line: a rectangle has four.',
+    crossed:
+      'These corners cross over: click them one after another around the rectangle, from the upper left to the right.',
+  },
+  scale: {
+    'zero-scale':
+      'These two points are one spot, or their distance is nothing: a scale needs two points apart.',
+  },
+  level: { 'zero-length': 'These two points are one spot: a level line needs two points apart.' },
+  distance: {
+    'no-camera': 'No camera shows the rectangle like this from that distance: measure the distance again.',
+  },
+};
+
+/** Why a step of the calibration cannot be, as one sentence. */
+export function traceTrouble({ step, why }: TraceFailure): string {
+  return TROUBLES[step][why] ?? 'The photo cannot be put to scale like this.';
+}

@@ -1,0 +1,56 @@
+import { getMeasuring } from '../../document/measuring.svelte.ts';
+import { getOpenLayout } from '../../document/open-layout.svelte.ts';
+import { getShell } from '../../document/shell.svelte.ts';
+import { type Place, placePiece } from '../place.ts';
+import MeasureColumn from './MeasureColumn.svelte';
+import { measureOnBoard } from './measure-on-board.ts';
+import { startPhotoWorker } from './photos/start-photo-worker.ts';
+import { Trace } from './photos/trace.svelte.ts';
+import { traceOnBoard } from './photos/trace-on-board.ts';
+import { TapeList } from './tape-list.svelte.ts';
+
+/** What the car on the stands measures: by tape, row by row, and from photos under the drawing. */
+export function measurePlace(): Place {
+  const openLayout = getOpenLayout();
+  const measuring = getMeasuring();
+  const shell = getShell();
+  const trace = new Trace(openLayout, startPhotoWorker);
+  const tape = new TapeList(openLayout, measuring);
+  $effect(() => tape.followPicking());
+  // Photos are worked on while their page shows.
+  $effect(() => {
+    const open = tape.here && shell.measurePage === 'photos';
+    if (trace.open === open) return;
+    trace.open = open;
+    if (!open) trace.use(null);
+  });
+  return {
+    id: 'measure',
+    name: 'Measure',
+    column: placePiece(MeasureColumn, { trace, tape }),
+    contributors: [traceOnBoard(openLayout, trace), measureOnBoard(openLayout, measuring, tape)],
+    files: {
+      takes: (file) => file.type.startsWith('image/'),
+      take: (files) => {
+        shell.measurePage = 'photos';
+        trace.open = true;
+        void trace.bring(files);
+      },
+    },
+    escape: () => {
+      if (trace.open && trace.tool) {
+        trace.use(null);
+        return true;
+      }
+      return tape.putAway();
+    },
+    entered: () => {
+      tape.here = true;
+    },
+    left: () => {
+      tape.here = false;
+      tape.focused = null;
+      tape.putAway();
+    },
+  };
+}

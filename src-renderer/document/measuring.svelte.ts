@@ -15,7 +15,8 @@ import {
   withFurther,
   withTaken,
 } from '../../shared-math/adjust/list/index.ts';
-import { type LayoutDocument, originOf, type Point, withValue } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { type LayoutDocument, originOf, withValue } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import type { CallFailure } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';

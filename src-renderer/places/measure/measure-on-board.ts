@@ -1,6 +1,6 @@
 import type { Dimension } from '../../../shared-math/adjust/list/index.ts';
 import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../shared-math/layout/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import type { Contribution, OverlayPart } from '../../board/contributor.ts';
 import { dimensionLines } from '../../board/gap-dimension.ts';
 import type { OverlaySource } from '../../board/overlay-picture.ts';

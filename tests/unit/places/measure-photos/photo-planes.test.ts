@@ -2,7 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { hardpoints, type Photo } from '../../../../shared-math/layout/index.ts';
 import { depthOf, planeOf, spotOf, tapeRows } from '../../../../shared-math/trace/index.ts';
-import { tracedPoint, withPhoto, withTraced } from '../../../../src-renderer/places/measure/photos/photo-planes.ts';
+import {
+  tracedPoint,
+  withPhoto,
+  withTraced,
+} from '../../../../src-renderer/places/measure/photos/photo-planes.ts';
 import { photographedCar } from '../../../support/photo-scene.ts';
 
 const car = photographedCar();

@@ -1,6 +1,7 @@
 import type { Dimension } from '../../../shared-math/adjust/list/index.ts';
 import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../shared-math/geometry/points.ts';
+import { toDegrees } from '../../../shared-math/units/index.ts';
 import type { Contribution, OverlayPart } from '../../board/contributor.ts';
 import { dimensionLines } from '../../board/gap-dimension.ts';
 import type { OverlaySource } from '../../board/overlay-picture.ts';
@@ -31,7 +32,7 @@ function dimensionPart(
           { points: [...from, ...to], ink: 'dimension' as const },
           { points: [...from, ...at(plumbOf(dimension))], ink: 'guide' as const },
         ];
-  const along = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  const along = toDegrees(Math.atan2(to[1] - from[1], to[0] - from[0]));
   return {
     lines,
     marks: [from, to].map(([x, y]) => ({ x, y, kind: 'tick' as const })),

@@ -1,8 +1,8 @@
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getShell } from '../../document/shell.svelte.ts';
-import { type Place, placePiece } from '../place.ts';
-import MeasureColumn from './MeasureColumn.svelte';
+import { latePiece } from '../late-piece.svelte.ts';
+import type { Place } from '../place.ts';
 import { measureOnBoard } from './measure-on-board.ts';
 import { startPhotoWorker } from './photos/start-photo-worker.ts';
 import { Trace } from './photos/trace.svelte.ts';
@@ -27,7 +27,8 @@ export function measurePlace(): Place {
   return {
     id: 'measure',
     name: 'Measure',
-    column: placePiece(MeasureColumn, { trace, tape }),
+    column: latePiece(() => import('./MeasureColumn.svelte'), { trace, tape }),
+    ownMarks: true,
     contributors: [traceOnBoard(openLayout, trace), measureOnBoard(openLayout, measuring, tape)],
     files: {
       takes: (file) => file.type.startsWith('image/'),

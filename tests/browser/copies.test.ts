@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
+import { testFolder } from '../support/host-folder.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -65,7 +66,8 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
       page.getByRole('button', { name: 'Save the whole shop to a file' }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(/^Toeboard shop \d{4}-\d\d-\d\d\.toeboard-shop$/);
-    const { path } = await downloaded(download);
+    const path = join(testFolder(), 'shop.toeboard-shop');
+    writeFileSync(path, (await downloaded(download)).content);
 
     const other = await openBoard();
     await openCopies(other.page);

@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
@@ -59,9 +60,10 @@ export default defineConfig({
           hookTimeout: 60_000,
           // What is waited for comes late on a busy machine.
           expect: { poll: { timeout: 15_000 } },
-          // After the others, with the machine to themselves: a drag under load is another drag. For the same reason a
-          // test that did not come to its end is tried once more; what is wrong fails twice.
+          // After the others, two files at a time however large the machine: a drag under load is another drag. For the
+          // same reason a test that did not come to its end is tried once more; what is wrong fails twice.
           sequence: { groupOrder: 1 },
+          maxWorkers: Math.min(2, availableParallelism()),
           retry: 1,
           benchmark: { include: [] },
         },

@@ -25,6 +25,9 @@ const KNOWN: Readonly<Record<string, { licence?: string; carries?: string }>> = 
 /** The packages that bring a Node: whole programs by themselves, with a licence file that no two of them share. */
 const NODE = /^node-(?:bin-)?(?:linux|darwin|win)-/;
 
+const NODE_TEXT = `Node comes as one of these packages, whichever the system takes, as a program by itself and unchanged. Its licence and
+those of all libraries within it are the file LICENSE of its source at the version named.`;
+
 /** One entry of the lock file, as far as it matters here. */
 interface Locked {
   readonly version: string;
@@ -82,7 +85,7 @@ function partOf(root: string, path: string, locked: Locked): Part {
   if (licence === undefined || !(licence in LICENCES))
     throw new Error(`${name}: nobody has looked at its licence (${licence ?? 'it names none'})`);
   const part = { name, version, licence, carries: KNOWN[name]?.carries };
-  if (NODE.test(name)) return { ...part, source: 'https://github.com/nodejs/node', text: 'Node.js' };
+  if (NODE.test(name)) return { ...part, source: 'https://github.com/nodejs/node', text: NODE_TEXT };
   // A build for one system is a piece of the package that chooses among them, and only its own system has it.
   const folder = join(root, locked.optional ? path.replace(/(resvg-js)-[\w-]+$/, '$1') : path);
   if (!existsSync(folder)) throw new Error(`${name}: not in node_modules; run npm ci first`);
@@ -93,7 +96,9 @@ function partOf(root: string, path: string, locked: Locked): Part {
     );
   const { author } = manifest;
   const by = typeof author === 'string' ? author.replace(/ *[<(].*$/, '') : author?.name;
-  const text = textIn(folder) ?? `no text: ${by ?? 'no author named'}`;
+  const text =
+    textIn(folder) ??
+    `The package holds no text of its licence. It names ${licence} as its licence and ${by ?? 'nobody'} as its author.`;
   return { ...part, source: sourceOf(manifest), text };
 }
 
@@ -101,9 +106,6 @@ const HEAD = `Toeboard runs on the work of others. This file names every package
 text. It is written by npm run notice from the lock file and the packages themselves; do not edit it. Electron, where it is
 present, and the tools that build the board are programs by themselves, with their licences beside them.
 `;
-
-const NODE_TEXT = `Node comes as one of these packages, whichever the system takes, as a program by itself and unchanged. Its licence and
-those of all libraries within it are the file LICENSE of its source at the version named.`;
 
 const RULE = '-'.repeat(100);
 
@@ -133,11 +135,7 @@ export function notice(root: string): string {
   const byText = Map.groupBy(parts, ({ text }) => text);
   const texts = [...byText].map(([text, alike]) => {
     const names = alike.map(({ name, version }) => `${name} ${version}`).join('\n');
-    if (text === 'Node.js') return `${names}\n\n${NODE_TEXT}`;
-    const [, author] = /^no text: (.*)$/.exec(text) ?? [];
-    if (author === undefined) return `${names}\n\n${text}`;
-    const licences = [...new Set(alike.map(({ licence }) => licence))].join(', ');
-    return `${names}\n\nThe package holds no text of its licence. It names ${licences} as its licence and ${author} as its author.`;
+    return `${names}\n\n${text}`;
   });
-  return `${[HEAD, sections.join('\n\n'), '', ...texts.map((text) => `${RULE}\n${text}\n`)].join('\n')}`;
+  return [HEAD, sections.join('\n\n'), '', ...texts.map((text) => `${RULE}\n${text}\n`)].join('\n');
 }

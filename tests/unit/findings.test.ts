@@ -32,8 +32,15 @@ function demonstration(name: string): LayoutDocument {
   return outcome.value;
 }
 
-const judged = (document: LayoutDocument, shop: ShopLimits = {}) =>
-  findings(withClearances(analyse(resolveLayout(document))), INCHES, shop);
+const kept = new Map<string, readonly Finding[]>();
+
+/** The findings of a layout, worked out once for all who ask: several look at the same layouts. */
+function judged(document: LayoutDocument, shop: ShopLimits = {}): readonly Finding[] {
+  const key = JSON.stringify([document, shop]);
+  const list = kept.get(key) ?? findings(withClearances(analyse(resolveLayout(document))), INCHES, shop);
+  kept.set(key, list);
+  return list;
+}
 const raw = (over: Record<string, unknown> = {}) => documentOf(rawLayout(over));
 const of = (list: readonly Finding[], rule: string) => list.filter((finding) => finding.rule === rule);
 const worst = (document: LayoutDocument) => analyse(resolveLayout(document)).heaveSummary.worstBumpSteer;

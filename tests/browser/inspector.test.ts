@@ -141,6 +141,12 @@ describe('the keyboard alone', () => {
     await tabTo(page, 'Pitman ball');
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
+    // Presses within a second are one step. A busy machine takes longer between two of them, so the page's clock goes slower.
+    await page.evaluate(() => {
+      const now = performance.now.bind(performance);
+      const begun = now();
+      performance.now = () => begun + (now() - begun) / 50;
+    });
     await page.keyboard.press('ArrowUp');
     await page.keyboard.press('ArrowUp');
     await page.keyboard.press('Shift+ArrowLeft');

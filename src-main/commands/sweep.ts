@@ -2,6 +2,7 @@ import { resolveLayout } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
 import { visitGrid } from '../../shared-math/sweep/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
+import { headOf } from '../output/tables/column.ts';
 import { SWEEP_COLUMNS, sweepLine, sweepRow, usualHeaves } from '../output/tables/travel.ts';
 import { onlyFile, readRange, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
@@ -36,7 +37,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
 
   const frontEnd = prepareFrontEnd(layout);
   yield csv
-    ? `${SWEEP_COLUMNS.join(',')}\n`
+    ? `${headOf(SWEEP_COLUMNS)}\n`
     : `{"format":"toeboard-sweep","version":1,"layout":${JSON.stringify(layout.name)},"rows":[`;
   let first = true;
   // One heave at a time, so that a large grid is written as it is solved.
@@ -50,8 +51,8 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
         handwheel: (handwheels[index % handwheels.length] as number) + 0,
       };
       index += 1;
-      const entry = sweepRow(at, status, state, bump);
-      lines.push(csv ? `${sweepLine(entry)}\n` : `${first ? '\n' : ',\n'}${JSON.stringify(entry)}`);
+      const pose = { at, status, state, bump };
+      lines.push(csv ? `${sweepLine(pose)}\n` : `${first ? '\n' : ',\n'}${JSON.stringify(sweepRow(pose))}`);
       first = false;
     });
     yield lines.join('');

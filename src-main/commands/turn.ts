@@ -14,6 +14,7 @@ import {
   worstOffEven,
 } from '../../shared-math/sweep/index.ts';
 import { type Radians, toDegrees, toRadians } from '../../shared-math/units/index.ts';
+import { headOf, lineOf } from '../output/tables/column.ts';
 import { TURN_COLUMNS, TURN_POSES, turnRow } from '../output/tables/turn.ts';
 import { onlyFile, single, takeArguments } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
@@ -77,9 +78,9 @@ function* answer(
   const rows = Array.from({ length: sweep.count }, (_, index) => turnRow(sweep, index));
   const through = withShaft ? throughShaft(file, frontEnd, sweep, heave, toRadians(roll)) : undefined;
   if (csv) {
-    yield `${[...TURN_COLUMNS, ...(through ? SHAFT_COLUMNS : [])].join(',')}\n`;
-    for (const [i, entry] of rows.entries())
-      yield `${[...TURN_COLUMNS.map((name) => entry[name] ?? ''), ...(through?.row(i) ?? [])].join(',')}\n`;
+    yield `${[headOf(TURN_COLUMNS), ...(through ? SHAFT_COLUMNS : [])].join(',')}\n`;
+    for (const index of rows.keys())
+      yield `${[lineOf(TURN_COLUMNS, { sweep, index }), ...(through?.row(index) ?? [])].join(',')}\n`;
     return;
   }
   const head = {

@@ -50,3 +50,11 @@ declare const document: LayoutDocument;
 prepareFrontEnd(document);`),
   ).toMatch(/lines\.ts.*not assignable/);
 });
+
+test('a column of a table that names what a row has not does not compile', () => {
+  const column = (of: string) => `import type { Column } from '../../../src-main/output/tables/column.ts';
+import type { WheelState } from '../../../shared-math/linkage/index.ts';
+export const one: Column<WheelState> = { name: 'camber', unit: 'deg', of: (wheel) => wheel.${of} };`;
+  expect(compilerSays(column('camber'))).toBe('');
+  expect(compilerSays(column('chamber'))).toMatch(/lines\.ts.*Property 'chamber' does not exist/);
+});

@@ -198,7 +198,9 @@ describe.each(SORTS)('%s', (_sort, spread) => {
         const what = `seed ${seed}, heave ${heave}, roll ${roll}, handwheel ${handwheel}`;
         const status = solveFrontEnd(frontEnd, heave, roll, handwheel, state);
         tally[status] += 1;
-        for (const [path, value] of numbersIn(sweepRow({ heave, roll, handwheel }, status, state, 0)))
+        for (const [path, value] of numbersIn(
+          sweepRow({ at: { heave, roll, handwheel }, status, state, bump: 0 }),
+        ))
           expect(Number.isFinite(value), `${what}: ${path} is ${value}`).toBe(true);
         if (status === 'no-pose') {
           if (state.failure === 'axle-free')

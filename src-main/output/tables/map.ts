@@ -14,8 +14,8 @@ import {
 import { type MapHit, markHits } from '../../../shared-math/clearance/index.ts';
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import { sweepTurn } from '../../../shared-math/sweep/index.ts';
-import { toDegrees } from '../../../shared-math/units/index.ts';
 import { textCell } from './cells.ts';
+import { type Column, headOf, lineOf } from './column.ts';
 
 /** Places each way. */
 const PLACES = 64;
@@ -32,20 +32,40 @@ const hitOf = (hits: readonly MapHit[], reason: number): MapHit | undefined => h
 
 export const AXIS_NAMES = ['x', 'y', 'z'] as const;
 
+/** A place of the map: its numbers, and what would be hit there. */
+interface MapPlace {
+  readonly across: number;
+  readonly up: number;
+  readonly worst: number;
+  readonly reason: number;
+  readonly hit: MapHit | undefined;
+}
+
+const mapColumns = (axis: (typeof AXIS_NAMES)[number]): readonly Column<MapPlace>[] => [
+  { name: axis, unit: 'mm', of: ({ across }) => across },
+  { name: 'z', unit: 'mm', of: ({ up }) => up },
+  { name: 'worstBumpSteer', unit: 'deg', of: ({ worst }) => (Number.isFinite(worst) ? worst : undefined) },
+  { name: 'status', unit: 'word', of: ({ reason }) => statusOf(reason) },
+  { name: 'hit', unit: 'word', of: ({ hit }) => hit && textCell(`${hit.a}|${hit.b}`) },
+];
+
 export function* mapLines(map: BumpSteerMap, hits: readonly MapHit[]): Iterable<string> {
   const { window, columns, rows, across, up, worst, reason } = map;
-  yield `${AXIS_NAMES[window.axes[0]]},z,worstBumpSteer,status,hit\n`;
+  const table = mapColumns(AXIS_NAMES[window.axes[0]]);
+  yield `${headOf(table)}\n`;
   for (let row = 0; row < rows; row += 1) {
     const lines: string[] = [];
     for (let column = 0; column < columns; column += 1) {
       const at = row * columns + column;
       const why = reason[at] as number;
-      const hit = hitOf(hits, why);
-      const value = worst[at] as number;
-      const shown = Number.isFinite(value) ? toDegrees(value) : '';
-      lines.push(
-        `${across[column]},${up[row]},${shown},${statusOf(why)},${hit ? textCell(`${hit.a}|${hit.b}`) : ''}\n`,
-      );
+      const place: MapPlace = {
+        across: across[column] as number,
+        up: up[row] as number,
+        worst: worst[at] as number,
+        reason: why,
+        hit: hitOf(hits, why),
+      };
+      lines.push(`${lineOf(table, place)}\n`);
     }
     yield lines.join('');
   }

@@ -1,7 +1,8 @@
-import type { Layout } from '../../../shared-math/layout/index.ts';
-import type { FrontEnd, FrontEndState, PoseStatus, WheelState } from '../../../shared-math/linkage/index.ts';
+import type { Layout, Side } from '../../../shared-math/layout/index.ts';
+import type { FrontEnd, FrontEndState, PoseStatus } from '../../../shared-math/linkage/index.ts';
 import { evenly, visitGrid } from '../../../shared-math/sweep/index.ts';
-import { toDegrees, toRadians } from '../../../shared-math/units/index.ts';
+import { type Radians, toRadians } from '../../../shared-math/units/index.ts';
+import { type Column, headOf, lineOf, valueIn } from './column.ts';
 
 const USUAL_POSES = 31;
 
@@ -10,82 +11,76 @@ export function usualHeaves({ travel }: Layout): number[] {
   return [...evenly(-travel.rebound, travel.bump, USUAL_POSES)];
 }
 
-function wheel(state: WheelState) {
-  return {
-    steer: toDegrees(state.steer),
-    toeIn: toDegrees(state.toeIn),
-    camber: toDegrees(state.camber),
-    caster: toDegrees(state.caster),
-    kingpinInclination: toDegrees(state.kingpinInclination),
-    wheelRise: state.wheelRise,
-  };
+/** A pose of the sweep: what was asked, mm and degrees, and the solved state. */
+interface SweepPose {
+  readonly at: { readonly heave: number; readonly roll: number; readonly handwheel: number };
+  readonly status: PoseStatus;
+  readonly state: FrontEndState;
+  readonly bump: Radians;
 }
 
-/** One row of the answer: degrees and mm, full precision. A pose that failed holds its inputs and status only. */
-export function sweepRow(
-  at: { heave: number; roll: number; handwheel: number },
-  status: PoseStatus,
-  state: FrontEndState,
-  bump: number,
-) {
-  if (status !== 'ok') return { ...at, status };
-  const { axle } = state;
-  return {
-    ...at,
-    status,
-    left: wheel(state.left),
-    right: wheel(state.right),
-    meanSteer: toDegrees(state.meanSteer),
-    bumpSteer: toDegrees(bump),
-    totalToeIn: toDegrees(state.totalToeIn),
-    axle: {
-      x: axle.x,
-      y: axle.y,
-      pitch: toDegrees(axle.pitch),
-      yaw: toDegrees(axle.yaw),
-      twist: toDegrees(axle.twist),
-    },
-    bind: state.bind,
-  };
-}
-
-type Row = ReturnType<typeof sweepRow>;
-
-const WHEEL_COLUMNS = ['steer', 'toeIn', 'camber', 'caster', 'kingpinInclination', 'wheelRise'];
-export const SWEEP_COLUMNS = [
-  'heave',
-  'roll',
-  'handwheel',
-  'status',
-  ...WHEEL_COLUMNS.map((name) => `left.${name}`),
-  ...WHEEL_COLUMNS.map((name) => `right.${name}`),
-  'meanSteer',
-  'bumpSteer',
-  'totalToeIn',
-  'axle.x',
-  'axle.y',
-  'axle.pitch',
-  'axle.yaw',
-  'axle.twist',
-  'bind',
+const wheel = (side: Side): readonly Column<SweepPose>[] => [
+  { name: `${side}.steer`, unit: 'deg', of: ({ state }) => state[side].steer },
+  { name: `${side}.toeIn`, unit: 'deg', of: ({ state }) => state[side].toeIn },
+  { name: `${side}.camber`, unit: 'deg', of: ({ state }) => state[side].camber },
+  { name: `${side}.caster`, unit: 'deg', of: ({ state }) => state[side].caster },
+  { name: `${side}.kingpinInclination`, unit: 'deg', of: ({ state }) => state[side].kingpinInclination },
+  { name: `${side}.wheelRise`, unit: 'mm', of: ({ state }) => state[side].wheelRise },
 ];
 
-/** A row as CSV, a failed pose's columns left empty. No value needs quoting. */
-export function sweepLine(entry: Row): string {
-  return SWEEP_COLUMNS.map((column) => {
-    let value: unknown = entry;
-    for (const key of column.split('.')) value = (value as Record<string, unknown> | undefined)?.[key];
-    return value === undefined ? '' : String(value);
-  }).join(',');
+/** What a pose that failed has too. Roll and handwheel are those typed, in degrees. */
+const ASKED: readonly Column<SweepPose>[] = [
+  { name: 'heave', unit: 'mm', of: ({ at }) => at.heave },
+  { name: 'roll', unit: 'given', of: ({ at }) => at.roll },
+  { name: 'handwheel', unit: 'given', of: ({ at }) => at.handwheel },
+  { name: 'status', unit: 'word', of: ({ status }) => status },
+];
+
+const SOLVED: readonly Column<SweepPose>[] = [
+  ...wheel('left'),
+  ...wheel('right'),
+  { name: 'meanSteer', unit: 'deg', of: ({ state }) => state.meanSteer },
+  { name: 'bumpSteer', unit: 'deg', of: ({ bump }) => bump },
+  { name: 'totalToeIn', unit: 'deg', of: ({ state }) => state.totalToeIn },
+  { name: 'axle.x', unit: 'mm', of: ({ state }) => state.axle.x },
+  { name: 'axle.y', unit: 'mm', of: ({ state }) => state.axle.y },
+  { name: 'axle.pitch', unit: 'deg', of: ({ state }) => state.axle.pitch },
+  { name: 'axle.yaw', unit: 'deg', of: ({ state }) => state.axle.yaw },
+  { name: 'axle.twist', unit: 'deg', of: ({ state }) => state.axle.twist },
+  { name: 'bind', unit: 'mm', of: ({ state }) => state.bind },
+];
+
+/** The sweep's columns, one line each: the table, the command's CSV and its JSON read them here. */
+export const SWEEP_COLUMNS: readonly Column<SweepPose>[] = [...ASKED, ...SOLVED];
+
+/** A pose as data: a name with a point is a value within a value. A pose that failed holds what was asked and its status. */
+export function sweepRow(pose: SweepPose): Record<string, unknown> {
+  const row: Record<string, unknown> = {};
+  for (const column of pose.status === 'ok' ? SWEEP_COLUMNS : ASKED) {
+    const keys = column.name.split('.');
+    let within = row;
+    for (const key of keys.slice(0, -1)) {
+      within[key] ??= {};
+      within = within[key] as Record<string, unknown>;
+    }
+    within[keys.at(-1) as string] = valueIn(column, pose);
+  }
+  return row;
+}
+
+/** A pose as CSV, a failed one's columns left empty. */
+export function sweepLine(pose: SweepPose): string {
+  if (pose.status === 'ok') return lineOf(SWEEP_COLUMNS, pose);
+  return `${lineOf(ASKED, pose)}${','.repeat(SWEEP_COLUMNS.length - ASKED.length)}`;
 }
 
 /** The whole travel at ride height's roll and handwheel. */
 export function* travelTable(frontEnd: FrontEnd): Iterable<string> {
-  yield `${SWEEP_COLUMNS.join(',')}\n`;
+  yield `${headOf(SWEEP_COLUMNS)}\n`;
   for (const heave of usualHeaves(frontEnd.layout)) {
     let line = '';
     visitGrid(frontEnd, [heave], [toRadians(0)], [toRadians(0)], (state, status, bump) => {
-      line = sweepLine(sweepRow({ heave: heave + 0, roll: 0, handwheel: 0 }, status, state, bump));
+      line = sweepLine({ at: { heave: heave + 0, roll: 0, handwheel: 0 }, status, state, bump });
     });
     yield `${line}\n`;
   }

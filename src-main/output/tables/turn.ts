@@ -1,42 +1,48 @@
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import { sweepTurn, type TurnSweep } from '../../../shared-math/sweep/index.ts';
-import { toDegrees, toRadians } from '../../../shared-math/units/index.ts';
+import { toRadians } from '../../../shared-math/units/index.ts';
+import { type Column, headOf, lineOf, valueIn } from './column.ts';
 
 export const TURN_POSES = 41;
 
-export const TURN_COLUMNS = [
-  'handwheel',
-  'leftSteer',
-  'rightSteer',
-  'meanSteer',
-  'ratio',
-  'ackermannError',
-  'ackermannPercent',
-] as const;
+/** A moment of the turn: the sweep and which of its rows. */
+interface TurnMoment {
+  readonly sweep: TurnSweep;
+  readonly index: number;
+}
 
-/** One row of the turn, degrees; the ratio is handwheel over wheels; null where the wheels are too straight for a percentage. */
-export function turnRow(
-  sweep: TurnSweep,
-  index: number,
-): Record<(typeof TURN_COLUMNS)[number], number | null> {
-  const degrees = (column: Float64Array) => toDegrees(column[index] as number);
-  return {
-    handwheel: degrees(sweep.handwheel),
-    leftSteer: degrees(sweep.leftSteer),
-    rightSteer: degrees(sweep.rightSteer),
-    meanSteer: degrees(sweep.meanSteer),
-    ratio: sweep.ratio[index] as number,
-    ackermannError: degrees(sweep.ackermannError),
-    ackermannPercent: sweep.ackermannPercent[index] ?? null,
-  };
+const angle = (
+  name: 'handwheel' | 'leftSteer' | 'rightSteer' | 'meanSteer' | 'ackermannError',
+): Column<TurnMoment> => ({ name, unit: 'deg', of: ({ sweep, index }) => sweep[name][index] });
+
+/**
+ * The turn's columns, one line each: the table, the command's CSV and its JSON read them here. The ratio is handwheel over
+ * wheels; there is no percentage where the wheels are too straight for one.
+ */
+export const TURN_COLUMNS: readonly Column<TurnMoment>[] = [
+  angle('handwheel'),
+  angle('leftSteer'),
+  angle('rightSteer'),
+  angle('meanSteer'),
+  { name: 'ratio', unit: 'of 1', of: ({ sweep, index }) => sweep.ratio[index] },
+  angle('ackermannError'),
+  {
+    name: 'ackermannPercent',
+    unit: 'percent',
+    of: ({ sweep, index }) => sweep.ackermannPercent[index] ?? undefined,
+  },
+];
+
+/** One row of the turn as data; null where there is no such value. */
+export function turnRow(sweep: TurnSweep, index: number): Record<string, number | string | null> {
+  return Object.fromEntries(
+    TURN_COLUMNS.map((column) => [column.name, valueIn(column, { sweep, index }) ?? null]),
+  );
 }
 
 /** The whole turn at ride height. */
 export function* turnTable(frontEnd: FrontEnd): Iterable<string> {
-  yield `${TURN_COLUMNS.join(',')}\n`;
+  yield `${headOf(TURN_COLUMNS)}\n`;
   const sweep = sweepTurn(frontEnd, 0, toRadians(0), TURN_POSES);
-  for (let i = 0; i < sweep.count; i += 1) {
-    const entry = turnRow(sweep, i);
-    yield `${TURN_COLUMNS.map((name) => entry[name] ?? '').join(',')}\n`;
-  }
+  for (let index = 0; index < sweep.count; index += 1) yield `${lineOf(TURN_COLUMNS, { sweep, index })}\n`;
 }

@@ -89,8 +89,11 @@ function shuffled<Item>(items: readonly Item[], next: () => number): Item[] {
   return mixed;
 }
 
-/** The acts of a seed, without end: one mixed deck after another, so that each kind has its turn even in a short run. */
-export function* plan(seed: number): Generator<Act, never> {
+/**
+ * The acts of a seed, without end: one mixed deck after another, so that each kind has its turn even in a short run. Of
+ * `only` these kinds, if given: to find out which of them makes something grow.
+ */
+export function* plan(seed: number, only?: ReadonlySet<Kind>): Generator<Act, never> {
   const next = lottery(seed);
   let number = 0;
   for (let round = 0; ; round += 1) {
@@ -98,6 +101,7 @@ export function* plan(seed: number): Generator<Act, never> {
       (round - from) % every === 0 && round >= from ? Array.from({ length: times }, () => kind) : [],
     );
     for (const kind of shuffled(cards, next)) {
+      if (only && !only.has(kind)) continue;
       number += 1;
       yield { number, kind, lots: Array.from({ length: LOTS }, next) };
     }

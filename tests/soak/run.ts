@@ -1,4 +1,4 @@
-// npm run soak -- MINUTES [--seed NUMBER] [--acts NUMBER]: scripted work on the built program, as it goes on in a shop for
+// npm run soak -- MINUTES [--seed NUMBER] [--acts NUMBER] [--only KIND,KIND]: scripted work on the built program, as it goes on in a shop for
 // hours, with all that goes wrong there. Ends with 1 and one plain line if something is lost, complains or grows.
 import '../support/require-node.ts';
 import { appendFileSync, mkdtempSync, realpathSync, rmSync } from 'node:fs';
@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Browser, Page } from 'playwright-core';
+import { quoted } from '../../shared-math/outside/index.ts';
 import { launchBrowser } from '../support/browser-launch.ts';
 import buildOnce from '../support/build-once.ts';
 import { ACTS } from './acts/index.ts';
@@ -26,7 +27,7 @@ const TRIES_JUDGED = 4;
 const NOBODY_ANSWERS = /Failed to load resource: net::ERR_/;
 
 function usage(reason: string): never {
-  console.error(`${reason}\nnpm run soak -- [MINUTES] [--seed NUMBER] [--acts NUMBER]`);
+  console.error(`${reason}\nnpm run soak -- [MINUTES] [--seed NUMBER] [--acts NUMBER] [--only KIND,KIND]`);
   process.exit(2);
 }
 
@@ -36,15 +37,24 @@ function positive(text: string, what: string): number {
   return value;
 }
 
+function kinds(text: string): ReadonlySet<Kind> {
+  const wanted = text.split(',');
+  const unknown = wanted.find((kind) => !Object.hasOwn(ACTS, kind));
+  if (unknown !== undefined)
+    usage(`--only: there is no act ${quoted(unknown)}; there are ${Object.keys(ACTS).join(', ')}`);
+  return new Set(wanted as Kind[]);
+}
+
 function wishes() {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { seed: { type: 'string' }, acts: { type: 'string' } },
+      options: { seed: { type: 'string' }, acts: { type: 'string' }, only: { type: 'string' } },
     });
     return {
       minutes: positive(positionals[0] ?? String(MINUTES_USUAL), 'MINUTES'),
       seed: values.seed === undefined ? Date.now() & 0x7fffffff || 1 : positive(values.seed, '--seed'),
+      only: values.only === undefined ? undefined : kinds(values.only),
       acts: values.acts === undefined ? Number.POSITIVE_INFINITY : positive(values.acts, '--acts'),
     };
   } catch (error) {
@@ -52,7 +62,7 @@ function wishes() {
   }
 }
 
-const { minutes, seed, acts } = wishes();
+const { minutes, seed, acts, only } = wishes();
 const work = realpathSync(mkdtempSync(join(tmpdir(), 'toeboard-soak-')));
 const logFile = join(work, `seed-${seed}.log`);
 const log = (line: string) => appendFileSync(logFile, `${new Date().toISOString()} ${line}\n`);
@@ -155,7 +165,7 @@ async function soak(world: World, watch: Watch): Promise<string[]> {
   const until = Date.now() + minutes * 60_000;
   let number = 0;
   await readFigures(world, watch, 0);
-  for (const act of plan(seed)) {
+  for (const act of plan(seed, only)) {
     if (Date.now() > until || act.number > acts) break;
     await doOne(world, act);
     number = act.number;

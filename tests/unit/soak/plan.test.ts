@@ -24,6 +24,13 @@ test('every act that there is comes, all but the page’s own reload in the firs
   expect([...kinds(acts(3, 600))].sort()).toEqual([...known].sort());
 });
 
+test('of some kinds alone the acts are those kinds, numbered from one', () => {
+  const next = plan(5, new Set(['map', 'tune']));
+  const some = Array.from({ length: 20 }, () => next.next().value);
+  expect(new Set(some.map(({ kind }) => kind))).toEqual(new Set(['map', 'tune']));
+  expect(some.at(-1)?.number).toBe(20);
+});
+
 test('acts are numbered, and their lots lie from nought to one, evenly', () => {
   const list = acts(11, 1000);
   expect(list.map(({ number }) => number)).toEqual(list.map((_, index) => index + 1));

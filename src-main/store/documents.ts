@@ -4,6 +4,7 @@ import {
   readLayout,
   refusalLine,
 } from '../../shared-math/layout/index.ts';
+import { shownName } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
 /** The text of a document as it is stored. Its shape was checked where it came in; impossible geometry is refused. */
@@ -19,9 +20,9 @@ export function storedDocument(text: string, name: string): LayoutDocument {
   try {
     input = JSON.parse(text);
   } catch (error) {
-    throw new StoreError('refused-document', `${name}: the stored document is damaged`, error);
+    throw new StoreError('refused-document', `${shownName(name)}: the stored document is damaged`, error);
   }
   const read = readLayout(input);
-  if (!read.ok) throw new StoreError('refused-document', `${name}: ${refusalLine(read.failure)}`);
+  if (!read.ok) throw new StoreError('refused-document', `${shownName(name)}: ${refusalLine(read.failure)}`);
   return read.value;
 }

@@ -1,3 +1,5 @@
+import { shownText } from '../../shared-math/outside/index.ts';
+
 /** Characters, as in the contract. */
 const NAME_MOST = 200;
 const NOTES_MOST = 20_000;
@@ -10,6 +12,11 @@ export const UNNAMED = 'unnamed';
 export function readableName(stored: unknown): string {
   const name = typeof stored === 'string' ? stored.trim().slice(0, NAME_MOST).trim() : '';
   return name || UNNAMED;
+}
+
+/** The same as it may stand in a sentence. */
+export function shownName(stored: unknown): string {
+  return shownText(readableName(stored));
 }
 
 export function readableNotes(stored: unknown): string {

@@ -1,7 +1,7 @@
 import { type CarSurvey, carSurveySchema, EMPTY_CAR_SURVEY } from '../../shared-math/adjust/list/index.ts';
 import { refusalLine, refusalOf } from '../../shared-math/layout/index.ts';
 import type { Bench } from './database.ts';
-import { parsedJson, readableName } from './readable.ts';
+import { parsedJson, shownName } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
 interface SurveyRowStored {
@@ -24,10 +24,7 @@ function readSurvey(name: string, text: string | null): CarSurvey {
   const read = carSurveySchema.safeParse(input);
   if (read.success) return read.data;
   const why = input === undefined ? 'they are no JSON' : refusalLine(refusalOf(read.error, input));
-  throw new StoreError(
-    'refused-document',
-    `${readableName(name)}: its stored measurements are damaged: ${why}`,
-  );
+  throw new StoreError('refused-document', `${shownName(name)}: its stored measurements are damaged: ${why}`);
 }
 
 /** What was measured on each car: one survey a car, beside its variants. */
@@ -61,7 +58,7 @@ export function surveysIn({ db, write }: Bench) {
           if (car.survey === text) return { revision: car.survey_revision };
           throw new StoreError(
             'changed-elsewhere',
-            `the measurements of ${readableName(car.name)} have been changed in another window`,
+            `the measurements of ${shownName(car.name)} have been changed in another window`,
           );
         }
         update.run(text, car.survey_revision + 1, carId);

@@ -4,7 +4,7 @@ import type { Bench } from './database.ts';
 import { storedDocument, storedText } from './documents.ts';
 import type { Edit, History, HistoryState } from './history.ts';
 import { copyName, distinctName } from './names.ts';
-import { readableName, readableTime } from './readable.ts';
+import { readableName, readableTime, shownName } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
 export interface OpenVariant {
@@ -150,7 +150,10 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
           // The same save sent again, because its reply was lost on the way: it stands already.
           if (history.latestStep(id) === edit.step && row.document === storedText(document))
             return { revision: row.revision, savedAt: row.saved_at };
-          throw new StoreError('changed-elsewhere', `${row.name} has been changed in another window`);
+          throw new StoreError(
+            'changed-elsewhere',
+            `${shownName(row.name)} has been changed in another window`,
+          );
         }
         // A forced save never continues an edit, so that the other window's state keeps its place in the history.
         return change(row, document, edit, current);

@@ -1,5 +1,6 @@
 import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { Call, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { type Customer, isMissing, placeOf } from './find.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
@@ -265,7 +266,7 @@ export class Shop {
     const file = await this.#openLayout.ask('Not exported', 'file.exportCar', { id });
     if (file?.damaged)
       this.#openLayout.tell(
-        `Not in the file, because they are damaged in the store: ${file.damaged.join(', ')}.`,
+        `Not in the file, because they are damaged in the store: ${file.damaged.map((name) => shownText(name)).join(', ')}.`,
       );
     return file;
   }

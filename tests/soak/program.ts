@@ -1,12 +1,12 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { pause } from './pause.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const BUILT = join(ROOT, 'out/main/loopback-main.js');
-const CLOCK = pathToFileURL(resolve(import.meta.dirname, 'set-clock.mjs')).href;
+const PRELOAD = pathToFileURL(resolve(import.meta.dirname, 'watched-program.mjs')).href;
 
 /** Addresses, and the one line of each call that met a full disk. */
 const EXPECTED =
@@ -21,6 +21,7 @@ const STILL_DOWN = 15_000;
 export class Program {
   readonly folder: string;
   readonly #clockFile: string;
+  readonly #usedFile: string;
   #child: ChildProcess | undefined;
   #said = '';
   readonly #used = new Set<string>();
@@ -31,6 +32,7 @@ export class Program {
   constructor(folder: string, clockFile: string) {
     this.folder = folder;
     this.#clockFile = clockFile;
+    this.#usedFile = `${clockFile}-used`;
     this.setClock(0);
   }
 
@@ -41,7 +43,7 @@ export class Program {
 
   /** Starts it and waits until it answers. */
   async start(): Promise<void> {
-    const child = spawn(process.execPath, ['--import', CLOCK, BUILT], {
+    const child = spawn(process.execPath, ['--import', PRELOAD, BUILT], {
       cwd: ROOT,
       // A pipe for standard input: the program ends when this one does.
       stdio: ['pipe', 'pipe', 'pipe'],
@@ -50,6 +52,7 @@ export class Program {
         TOEBOARD_DATA: this.folder,
         TOEBOARD_NO_WINDOW: '1',
         TOEBOARD_SOAK_CLOCK: this.#clockFile,
+        TOEBOARD_SOAK_USED: this.#usedFile,
       },
     });
     this.#child = child;
@@ -106,7 +109,16 @@ export class Program {
     return this.#child?.pid;
   }
 
-  /** Bytes in memory; undefined where the system does not say. */
+  /** Bytes in use after all that is not needed was swept away. */
+  async used(): Promise<number | undefined> {
+    rmSync(this.#usedFile, { force: true });
+    this.#child?.kill('SIGUSR2');
+    for (const until = Date.now() + START_MOST; Date.now() < until; await pause(20))
+      if (existsSync(this.#usedFile)) return Number(readFileSync(this.#usedFile, 'utf8'));
+    return undefined;
+  }
+
+  /** Bytes that the system gives it; undefined where the system does not say. */
   get memory(): number | undefined {
     const path = `/proc/${this.pid}/status`;
     if (!existsSync(path)) return undefined;

@@ -65,7 +65,7 @@ export function fileHandlers({
         carFile({ name, notes, customer: customerName }, layouts, contents, surveys.readable(id)),
       );
       if (text.length > FILE_TEXT_MAX)
-        throw new StoreError('refused-document', `${name}: its photos are too large for one file`);
+        throw new StoreError('refused-document', `${shownText(name)}: its photos are too large for one file`);
       return { fileName: safeFileName(name, 'json'), text, ...(damaged.length > 0 ? { damaged } : {}) };
     },
   };

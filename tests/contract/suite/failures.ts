@@ -92,6 +92,22 @@ export function failureTests(open: OpenSession): void {
     expect(await drawer(call)).toHaveLength(3);
   });
 
+  test('a name as long as names may be, with signs that turn the writing, stands short and plain in every refusal', async () => {
+    const { call, dataFolder } = await open();
+    const { carId } = await begin(call);
+    const name = `\u202Edesrever\u001B[31m ${'n'.repeat(180)}`;
+    const { id } = await value(call, 'variant.add', { carId, document: { ...sampleLayout(), name } });
+    const save = { id, document: { ...sampleLayout(), name }, revision: 1, step: 's', label: 'Drag' };
+    await value(call, 'variant.save', save);
+    const told = [await failure(call, 'variant.save', { ...save, step: 't' })];
+    meddle(dataFolder, `UPDATE variant SET document = 'torn {'`);
+    told.push(await failure(call, 'variant.open', { id }));
+    for (const sentence of told)
+      expect(sentence).toMatch(
+        /^[a-z-]+: desrever \[31m n{20,50}… ?[\w: ]+$|^[a-z-]+: desrever \[31m n{20,50}…: [\w ]+$/,
+      );
+  });
+
   test("the program's own mistakes are named as such and leak nothing", async () => {
     const { call, dataFolder } = await open();
     const { id } = await begin(call);

@@ -51,7 +51,8 @@ export async function tune({ page }: World, lots: readonly number[]): Promise<st
     return 'called off';
   }
   const take = page.getByRole('button', { name: 'Take it' });
-  await take.or(look).first().waitFor({ timeout: 60_000 });
+  const nothing = page.getByText('Nothing better found');
+  await take.or(look).or(nothing).first().waitFor({ timeout: 120_000 });
   if (!(await take.count())) return 'nothing better';
   await ((lots[1] ?? 0) < 0.5 ? take : page.getByRole('button', { name: 'Leave it' })).click();
   return (lots[1] ?? 0) < 0.5 ? 'taken' : 'left';

@@ -1,54 +1,63 @@
-import { execFileSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { expect, test } from 'vitest';
+import { beforeAll, expect, test } from 'vitest';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** What the compiler says of a few lines that import the mathematics, or nothing. */
-function compilerSays(lines: string): string {
+const HEAD = `
+import { createState, prepareFrontEnd, solveFrontEnd } from '../../../shared-math/linkage/index.ts';
+import type { Layout, LayoutDocument } from '../../../shared-math/layout/index.ts';
+import { type Degrees, toRadians } from '../../../shared-math/units/index.ts';
+declare const layout: Layout;
+declare const document: LayoutDocument;
+declare const roll: Degrees;
+`;
+
+/** Lines that import the mathematics, each in a file of its own. */
+const LINES = {
+  radians: 'solveFrontEnd(prepareFrontEnd(layout), 10, toRadians(roll), 0, createState());',
+  degrees: 'solveFrontEnd(prepareFrontEnd(layout), 10, roll, 0, createState());',
+  unresolved: 'prepareFrontEnd(document);',
+} as const;
+
+/** What the compiler says of each of them, in one run: its messages on that file, or nothing. */
+function compilerSays(): Record<keyof typeof LINES, string> {
   const folder = mkdtempSync(join(root, 'tests/types/scratch-'));
   try {
-    const file = join(folder, 'lines.ts');
-    writeFileSync(file, lines);
+    for (const [name, line] of Object.entries(LINES))
+      writeFileSync(join(folder, `${name}.ts`), `${HEAD}${line}\n`);
     writeFileSync(
       join(folder, 'tsconfig.json'),
-      JSON.stringify({ extends: '../../tsconfig.json', include: ['lines.ts'] }),
+      JSON.stringify({ extends: '../../tsconfig.json', include: ['*.ts'] }),
     );
-    execFileSync(process.execPath, [join(root, 'node_modules/typescript/bin/tsc'), '-p', folder], {
-      encoding: 'utf8',
-    });
-    return '';
-  } catch (error) {
-    return (error as { stdout: string }).stdout;
+    const compiler = join(root, 'node_modules/typescript/bin/tsc');
+    const { status, stdout } = spawnSync(process.execPath, [compiler, '-p', folder], { encoding: 'utf8' });
+    // 2: it ran and found fault, as it should with two of the three.
+    expect(status, stdout).toBe(2);
+    const of = (name: string) =>
+      stdout
+        .split('\n')
+        .filter((line) => line.includes(`/${name}.ts(`))
+        .join('\n');
+    return { radians: of('radians'), degrees: of('degrees'), unresolved: of('unresolved') };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-const HEAD = `
-import { createState, prepareFrontEnd, solveFrontEnd } from '../../../shared-math/linkage/index.ts';
-import type { Layout } from '../../../shared-math/layout/index.ts';
-import { type Degrees, toRadians } from '../../../shared-math/units/index.ts';
-declare const layout: Layout;
-declare const roll: Degrees;
-`;
+let said: ReturnType<typeof compilerSays>;
+beforeAll(() => {
+  said = compilerSays();
+}, 120_000);
 
 test('degrees given where radians are asked do not compile; turned into radians they do', () => {
-  expect(
-    compilerSays(`${HEAD}solveFrontEnd(prepareFrontEnd(layout), 10, toRadians(roll), 0, createState());`),
-  ).toBe('');
-  expect(compilerSays(`${HEAD}solveFrontEnd(prepareFrontEnd(layout), 10, roll, 0, createState());`)).toMatch(
-    /lines\.ts.*not assignable to parameter of type 'Radians'/,
-  );
+  expect(said.radians).toBe('');
+  expect(said.degrees).toMatch(/not assignable to parameter of type 'Radians'/);
 });
 
 test('a layout must be resolved before it is solved', () => {
-  expect(
-    compilerSays(`${HEAD}import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
-declare const document: LayoutDocument;
-prepareFrontEnd(document);`),
-  ).toMatch(/lines\.ts.*not assignable/);
+  expect(said.unresolved).toMatch(/not assignable to parameter of type/);
 });
 
 test('a column of a table that names what a row has not does not compile', () => {

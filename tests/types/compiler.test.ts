@@ -14,39 +14,47 @@ declare const document: LayoutDocument;
 declare const roll: Degrees;
 `;
 
-/** Lines that import the mathematics, each in a file of its own. */
+const COLUMN = `
+import type { Column } from '../../../src-main/output/tables/column.ts';
+import type { WheelState } from '../../../shared-math/linkage/index.ts';
+`;
+
+const column = (of: string) =>
+  `${COLUMN}export const one: Column<WheelState> = { name: 'camber', unit: 'deg', of: (wheel) => wheel.${of} };`;
+
+/** Lines that import the program, each in a file of its own. */
 const LINES = {
-  radians: 'solveFrontEnd(prepareFrontEnd(layout), 10, toRadians(roll), 0, createState());',
-  degrees: 'solveFrontEnd(prepareFrontEnd(layout), 10, roll, 0, createState());',
-  unresolved: 'prepareFrontEnd(document);',
+  radians: `${HEAD}solveFrontEnd(prepareFrontEnd(layout), 10, toRadians(roll), 0, createState());`,
+  degrees: `${HEAD}solveFrontEnd(prepareFrontEnd(layout), 10, roll, 0, createState());`,
+  unresolved: `${HEAD}prepareFrontEnd(document);`,
+  column: column('camber'),
+  misspelt: column('chamber'),
 } as const;
 
+type Said = Readonly<Record<keyof typeof LINES, string>>;
+
 /** What the compiler says of each of them, in one run: its messages on that file, or nothing. */
-function compilerSays(): Record<keyof typeof LINES, string> {
+function compilerSays(): Said {
   const folder = mkdtempSync(join(root, 'tests/types/scratch-'));
   try {
-    for (const [name, line] of Object.entries(LINES))
-      writeFileSync(join(folder, `${name}.ts`), `${HEAD}${line}\n`);
+    for (const [name, lines] of Object.entries(LINES))
+      writeFileSync(join(folder, `${name}.ts`), `${lines}\n`);
     writeFileSync(
       join(folder, 'tsconfig.json'),
       JSON.stringify({ extends: '../../tsconfig.json', include: ['*.ts'] }),
     );
     const compiler = join(root, 'node_modules/typescript/bin/tsc');
     const { status, stdout } = spawnSync(process.execPath, [compiler, '-p', folder], { encoding: 'utf8' });
-    // 2: it ran and found fault, as it should with two of the three.
+    // 2: it ran and found fault, as it should with some of them.
     expect(status, stdout).toBe(2);
-    const of = (name: string) =>
-      stdout
-        .split('\n')
-        .filter((line) => line.includes(`/${name}.ts(`))
-        .join('\n');
-    return { radians: of('radians'), degrees: of('degrees'), unresolved: of('unresolved') };
+    const of = (name: string) => stdout.split('\n').filter((line) => line.includes(`/${name}.ts(`));
+    return Object.fromEntries(Object.keys(LINES).map((name) => [name, of(name).join('\n')])) as Said;
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
 }
 
-let said: ReturnType<typeof compilerSays>;
+let said: Said;
 beforeAll(() => {
   said = compilerSays();
 }, 120_000);
@@ -61,9 +69,6 @@ test('a layout must be resolved before it is solved', () => {
 });
 
 test('a column of a table that names what a row has not does not compile', () => {
-  const column = (of: string) => `import type { Column } from '../../../src-main/output/tables/column.ts';
-import type { WheelState } from '../../../shared-math/linkage/index.ts';
-export const one: Column<WheelState> = { name: 'camber', unit: 'deg', of: (wheel) => wheel.${of} };`;
-  expect(compilerSays(column('camber'))).toBe('');
-  expect(compilerSays(column('chamber'))).toMatch(/lines\.ts.*Property 'chamber' does not exist/);
+  expect(said.column).toBe('');
+  expect(said.misspelt).toMatch(/Property 'chamber' does not exist/);
 });

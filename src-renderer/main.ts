@@ -1,11 +1,4 @@
 import './host/language.ts';
-import { mount } from 'svelte';
-import './look/type.ts';
-import './look/tokens.css';
-import './look/base.css';
-import { connectHost } from './host/client.ts';
-import App from './shell/App.svelte';
 
-const target = document.getElementById('app');
-if (!target) throw new Error('The page has no place for the board.');
-mount(App, { target, props: { call: await connectHost() } });
+// By a second step: what several parts of the page share is in files of its own, which would be run before a line of this one.
+void import('./page.ts');

@@ -64,6 +64,7 @@ const RENDERER_LEVELS = [
   ['places/composed.ts', 'places/index.ts'],
   ['actions'],
   ['shell'],
+  ['page.ts'],
   ['main.ts'],
 ];
 

@@ -3,8 +3,6 @@ import { pause } from '../pause.ts';
 import { drawn } from '../plan.ts';
 import { NotNow, type World } from '../world.ts';
 
-const PLACES = ['Trace', 'Turn', 'Shaft', 'Road', 'Sheet'];
-
 async function goTo(page: Page, name: string): Promise<void> {
   const button = page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name, exact: true });
   await button.click();
@@ -12,7 +10,9 @@ async function goTo(page: Page, name: string): Promise<void> {
 }
 
 export async function openPlace({ page }: World, lots: readonly number[]): Promise<string> {
-  const name = drawn(PLACES, lots[0] ?? 0);
+  const row = page.getByRole('navigation', { name: 'Places' }).getByRole('button');
+  const names = (await row.allTextContents()).map((text) => text.trim()).filter((text) => text !== 'Layout');
+  const name = drawn(names, lots[0] ?? 0);
   await goTo(page, name);
   await page.getByRole('complementary').first().waitFor();
   await pause(100 + 500 * (lots[1] ?? 0));

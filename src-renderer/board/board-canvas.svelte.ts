@@ -1,8 +1,8 @@
-import { untrack } from 'svelte';
 import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import { bodyAt, bodyName, bodyOfPart } from '../../shared-math/layout/index.ts';
 import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
+import { whenever } from '../controls/whenever.svelte.ts';
 import { directionOf } from '../document/directions.ts';
 import { placeFrame } from '../document/frame-pose.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
@@ -92,7 +92,6 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
     const roomed = (room: Float64Array) =>
       room.length === 3 * view.drawing.points.length ? room : roomFor(view.drawing);
     const settle = () => {
-      notes.unsettle();
       settled += 1;
     };
 
@@ -116,10 +115,9 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
     });
 
     // A new variant or another kind of axle: new nodes, a new sheet, wholly in sight.
-    $effect(() => {
-      void view.structure;
-      void openLayout.variant?.id;
-      untrack(() => {
+    whenever(
+      () => [view.structure, openLayout.variant?.id],
+      () => {
         placedAtRide = roomed(placedAtRide);
         placeAtRide(view.drawing, placedAtRide);
         stage.build(view.drawing, placedAtRide);
@@ -131,14 +129,14 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
           view.fit(false);
         }
         fittedTo = car;
-      });
-    });
+      },
+    );
 
     // The grid of another unit wants the views at other distances.
-    $effect(() => {
-      void openLayout.settings.unit;
-      untrack(() => view.arrange());
-    });
+    whenever(
+      () => openLayout.settings.unit,
+      () => view.arrange(),
+    );
 
     $effect(() => {
       const { drawing } = view;
@@ -172,9 +170,12 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
     });
     // What is written finds its room again once there is something new to keep off.
     for (const each of contributions)
-      $effect(() => {
-        if (each.settles?.()) untrack(settle);
-      });
+      whenever(
+        () => each.settles?.(),
+        (settles) => {
+          if (settles) settle();
+        },
+      );
 
     $effect(() => {
       const shown = !openLayout.carPose.atRide && !ground;
@@ -193,29 +194,35 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       );
     });
 
-    $effect(() => {
-      const chosen = new Set([openLayout.selection, openLayout.hover]);
-      const parts = untrack(() => view.drawing.parts);
-      const bodies = new Set([openLayout.chosenBody?.id, openLayout.hover]);
-      const between = openLayout.shownGap?.parts ?? [];
-      const stressed = parts.filter(
-        (part) =>
-          part.hardpoints.some((id) => chosen.has(id)) ||
-          between.some((id) => part.id === id || part.id.startsWith(`${id}-`)) ||
-          bodies.has(bodyOfPart(part.id)),
-      );
-      stage.stress(new Set(stressed.map((part) => part.id)));
-    });
+    // Which parts they are goes by their names, and these are the same for as long as the structure is.
+    whenever(
+      () => ({
+        structure: view.structure,
+        chosen: new Set([openLayout.selection, openLayout.hover]),
+        bodies: new Set([openLayout.chosenBody?.id, openLayout.hover]),
+        between: openLayout.shownGap?.parts ?? [],
+      }),
+      ({ chosen, bodies, between }) => {
+        const stressed = view.drawing.parts.filter(
+          (part) =>
+            part.hardpoints.some((id) => chosen.has(id)) ||
+            between.some((id) => part.id === id || part.id.startsWith(`${id}-`)) ||
+            bodies.has(bodyOfPart(part.id)),
+        );
+        stage.stress(new Set(stressed.map((part) => part.id)));
+      },
+    );
 
     // Whatever moves, labels go along; once it rests they look for room again.
-    $effect(() => {
-      void view.handles;
-      clearTimeout(settling);
-      settling = setTimeout(settle, SETTLES_AFTER);
-    });
+    whenever(
+      () => view.handles,
+      () => {
+        clearTimeout(settling);
+        settling = setTimeout(settle, SETTLES_AFTER);
+      },
+    );
 
     $effect(() => {
-      void settled;
       const source: OverlaySource = {
         shown: view.shown,
         handles: view.handles,
@@ -246,6 +253,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       });
       const parts = contributions.flatMap((each) => each.overlay?.(source) ?? []);
       const written = notes.place(
+        settled,
         [
           ...between.notes,
           ...parts.flatMap(({ firstNotes = [] }) => firstNotes),

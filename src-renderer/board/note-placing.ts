@@ -39,16 +39,17 @@ function sized(note: Note, measure: Measure): Sized {
 export class NotePlacing {
   #settled = new Map<string, Settled>();
 
-  /** Forgets every place, so that the next call looks for room again. */
-  unsettle(): void {
-    this.#settled.clear();
-  }
+  #rest = 0;
 
+  /** `rest` counts how often things have come to rest: with another than before, room is looked for again for all. */
   place(
+    rest: number,
     notes: readonly Note[],
     measure: Measure,
     obstacles: () => Obstacles,
   ): { lines: OverlayLine[]; texts: OverlayText[] } {
+    if (rest !== this.#rest) this.#settled.clear();
+    this.#rest = rest;
     const kept = new Map<string, Settled>();
     const all = notes.map((note) => sized(note, measure));
     const fresh = all.filter(({ note }) => !this.#settled.has(note.id));

@@ -164,6 +164,47 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
   'nothing imports the tests': ({ to }) => (to.startsWith('tests/') ? 'tests stand outside' : undefined),
 };
 
+/** The rooms that all places share, and the ids of the places, as each says its own. */
+const SHARED = /^src-renderer\/(board|curves|actions|shell|document|controls|panels)\//;
+const PLACE_IDS = globSync('src-renderer/places/*/place{,.svelte}.ts', { cwd: root }).flatMap((path) => {
+  const id = /\bid: '([a-z]+)',\s*name: '/.exec(readFileSync(join(root, path), 'utf8'))?.[1];
+  return id ? [id] : [];
+});
+
+/** Where a text asks which place it is: an id that is compared with, chosen among, or asked for by. */
+function placesAsked(text: string, ids: readonly string[]): string[] {
+  const id = `'(?:${ids.join('|')})'`;
+  const asks = new RegExp(
+    `(?:[!=]==|\\bcase)\\s*${id}|${id}\\s*[!=]==|${id}\\s*\\|\\s*'|(?<!\\|)\\|\\s*${id}|\\b(?:go|named)\\(${id}`,
+    'g',
+  );
+  return text.match(asks) ?? [];
+}
+
+describe('the rooms that all places share', () => {
+  test('ask of no place whether it is that one', () => {
+    expect(PLACE_IDS).toHaveLength(6);
+    const asking = sources
+      .filter((path) => SHARED.test(path))
+      .flatMap((path) =>
+        placesAsked(readFileSync(join(root, path), 'utf8'), PLACE_IDS).map((words) => `${path}: ${words}`),
+      );
+    expect(asking).toEqual([]);
+  });
+
+  test('would be found asking', () => {
+    const ids = ['road', 'turn'];
+    for (const text of [
+      "if (lookedAt === 'road') return;",
+      "lookedAt: 'travel' | 'turn' = 'travel';",
+      "go('road');",
+      "switch (place) { case 'turn': }",
+    ])
+      expect(placesAsked(text, ids), text).toHaveLength(1);
+    expect(placesAsked("const class = 'road'; say('turn');", ids)).toEqual([]);
+  });
+});
+
 describe('import directions', () => {
   test('the sources are read at all', () => {
     expect(sources.length).toBeGreaterThan(40);

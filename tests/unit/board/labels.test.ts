@@ -88,19 +88,18 @@ describe('notes', () => {
 
   test('go along with their spot while the drawing moves, and look for room again once asked to', () => {
     const notes = new NotePlacing();
-    const before = notes.place([note('a', 400, 300)], measure, () => clear).texts[0];
+    const before = notes.place(0, [note('a', 400, 300)], measure, () => clear).texts[0];
     const blocked: Obstacles = { ...clear, rects: [{ x: 380, y: 200, width: 400, height: 100 }] };
-    const moved = notes.place([note('a', 420, 290)], measure, () => blocked).texts[0];
+    const moved = notes.place(0, [note('a', 420, 290)], measure, () => blocked).texts[0];
     expect(moved && before && [moved.x - before.x, moved.y - before.y]).toEqual([20, -10]);
-    notes.unsettle();
-    const settled = notes.place([note('a', 420, 290)], measure, () => blocked).texts[0];
+    const settled = notes.place(1, [note('a', 420, 290)], measure, () => blocked).texts[0];
     expect(settled && moved && [settled.x, settled.y]).not.toEqual([moved?.x, moved?.y]);
   });
 
   test('that are new keep off those that stand', () => {
     const notes = new NotePlacing();
-    notes.place([note('a', 400, 300)], measure, () => clear);
-    const { texts } = notes.place([note('a', 400, 300), note('b', 402, 300)], measure, () => clear);
+    notes.place(0, [note('a', 400, 300)], measure, () => clear);
+    const { texts } = notes.place(0, [note('a', 400, 300), note('b', 402, 300)], measure, () => clear);
     const [a, b] = texts as [(typeof texts)[0], (typeof texts)[0]];
     const rect = (text: typeof a) => ({
       x: text.align === 'right' ? text.x - 77 : text.x,

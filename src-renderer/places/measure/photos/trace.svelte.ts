@@ -74,8 +74,7 @@ export class Trace {
   existing: Existing = $state();
   /** Where it lies along the view, mm; undefined if it is as deep as the thing itself or a usual one. */
   outlineDepth: number | null = $state(null);
-  /** Counts the wishes to see the whole photo; the board looks there whenever this changes. */
-  lookWishes = $state(0);
+  #looks: (() => void) | undefined;
   /** Lets the person choose photos. The page puts it here, as only it can ask for files. */
   choosePhotos: () => void = () => {};
 
@@ -180,7 +179,14 @@ export class Trace {
 
   /** The whole photo comes in sight. */
   look(): void {
-    this.lookWishes += 1;
+    this.#looks?.();
+  }
+  /** The board's own way to look there; gives back how to take it away again. */
+  onLook(look: () => void): () => void {
+    this.#looks = look;
+    return () => {
+      if (this.#looks === look) this.#looks = undefined;
+    };
   }
 
   use(tool: Tool | null): void {

@@ -1,4 +1,5 @@
 import { toRadians } from '../../shared-math/units/index.ts';
+
 /** An upright rectangle on the screen, px. */
 export interface Rect {
   readonly x: number;
@@ -35,6 +36,8 @@ export interface Obstacles {
 const DIRECTIONS = 12;
 /** px between the cleared spot and the text, nearer ones first. */
 const DISTANCES = [12, 30, 54, 84];
+/** px between a leader's end and the text beside it. */
+const BESIDE_LEADER = 3;
 /** What each kind of disturbance costs against the rest: being off the board outweighs any number of crossed lines. */
 const COST = { outside: 1000, covered: 60, crossing: 9, away: 0.2, turned: 0.05 };
 
@@ -74,7 +77,12 @@ function candidate(wish: LabelWish, direction: number, away: number): PlacedLabe
   const x2 = wish.x + to * cos;
   const y2 = wish.y + to * sin;
   // The text hangs on the leader's end by the side that faces the spot.
-  const x = Math.abs(cos) < 0.3 ? x2 - wish.width / 2 : cos > 0 ? x2 + 3 : x2 - wish.width - 3;
+  const x =
+    Math.abs(cos) < 0.3
+      ? x2 - wish.width / 2
+      : cos > 0
+        ? x2 + BESIDE_LEADER
+        : x2 - wish.width - BESIDE_LEADER;
   const y = Math.abs(cos) < 0.3 ? (sin > 0 ? y2 : y2 - wish.height) : y2 - wish.height / 2;
   return {
     x,
@@ -85,9 +93,33 @@ function candidate(wish: LabelWish, direction: number, away: number): PlacedLabe
   };
 }
 
-function costOf(label: PlacedLabel, obstacles: Obstacles): number {
-  const { bounds, rects, segments } = obstacles;
-  let cost = 0;
+/** The segments that a label of this wish could touch wherever it stands: few of a drawing's. */
+function segmentsNear({ x, y, width, height, clear }: LabelWish, segments: ArrayLike<number>): number[] {
+  const reach = clear + (DISTANCES.at(-1) as number) + BESIDE_LEADER;
+  const [across, down] = [reach + width, reach + height];
+  const near: number[] = [];
+  for (let i = 0; i + 3 < segments.length; i += 4) {
+    const x1 = segments[i] as number;
+    const y1 = segments[i + 1] as number;
+    const x2 = segments[i + 2] as number;
+    const y2 = segments[i + 3] as number;
+    if ((x1 < x - across && x2 < x - across) || (x1 > x + across && x2 > x + across)) continue;
+    if ((y1 < y - down && y2 < y - down) || (y1 > y + down && y2 > y + down)) continue;
+    near.push(x1, y1, x2, y2);
+  }
+  return near;
+}
+
+/** What a place costs, from `begun` on; no more than that it is not below `least` is found out. */
+function costOf(
+  label: PlacedLabel,
+  bounds: Rect,
+  rects: readonly Rect[],
+  segments: readonly number[],
+  begun: number,
+  least: number,
+): number {
+  let cost = begun;
   if (
     label.x < bounds.x ||
     label.y < bounds.y ||
@@ -96,7 +128,7 @@ function costOf(label: PlacedLabel, obstacles: Obstacles): number {
   )
     cost += COST.outside;
   for (const rect of rects) if (overlap(label, rect)) cost += COST.covered;
-  for (let i = 0; i + 3 < segments.length; i += 4)
+  for (let i = 0; i + 3 < segments.length && cost < least; i += 4)
     if (
       crosses(
         label,
@@ -119,13 +151,14 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles):
   return wishes.map((wish) => {
     let best: PlacedLabel | undefined;
     let least = Number.POSITIVE_INFINITY;
+    const near = segmentsNear(wish, obstacles.segments);
     for (const away of DISTANCES)
       for (let i = 0; i < DIRECTIONS; i += 1) {
         // Fanned out from the wished direction, to either side in turn.
         const turn = ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 360) / DIRECTIONS;
         const label = candidate(wish, toRadians(wish.toward + turn), away);
-        const cost =
-          costOf(label, { ...obstacles, rects: taken }) + COST.away * away + COST.turned * Math.abs(turn);
+        const begun = COST.away * away + COST.turned * Math.abs(turn);
+        const cost = costOf(label, obstacles.bounds, taken, near, begun, least);
         if (cost < least) {
           least = cost;
           best = label;

@@ -2,19 +2,8 @@ import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
 import type { CurveColumn } from './curve-data.ts';
 import type { CurveInk } from './curve-ink.ts';
-import { decimalsOf, type Range, ticksOf } from './ranges.ts';
-
-export interface PlotPicture {
-  readonly at: readonly number[];
-  readonly columns: readonly CurveColumn[];
-  readonly range: Range;
-  /** Drawn as the dotted line of what is wanted. */
-  readonly wanted: number | undefined;
-  /** Two columns between which the plot is shaded, below the curves. */
-  readonly band?: { readonly lower: CurveColumn; readonly upper: CurveColumn } | undefined;
-  /** The ends of the axis, where they are not the first and last of `at`. */
-  readonly span?: readonly [number, number] | undefined;
-}
+import { type PlotPicture, samePicture } from './plot-picture.ts';
+import { decimalsOf, ticksOf } from './ranges.ts';
 
 const token = (element: Element, name: string) =>
   getComputedStyle(element).getPropertyValue(`--${name}`).trim();
@@ -165,8 +154,11 @@ export class Plot {
     ctx.restore();
   }
 
+  /** Draws another picture; one that would look the same as before is not drawn again. */
   show(picture: PlotPicture): void {
+    const before = this.#picture;
     this.#picture = picture;
+    if (samePicture(before, picture)) return;
     this.#plot.setData(this.#data());
   }
 

@@ -38,8 +38,8 @@ export class Shell {
   form: DrawerForm | null = $state.raw(null);
   keysShown = $state(false);
   measurePage: MeasurePage = $state('tape');
-  /** The place that something outside the row of places asks for; the page goes there and forgets it. */
-  askedPlace: string | null = $state(null);
+  /** Opens a place by its id, from outside the row of places. The page puts it here, as it alone has the places. */
+  openPlace: (id: string) => void = () => {};
   /** While an arrangement is being chosen it has the place of the board. */
   arranged: ArrangedCar | null = $state.raw(null);
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RoadKind, RoadProfile } from '../../../../shared-math/ride/index.ts';
 import type { RoadKindOf } from '../../../../shared-math/ride/roads/road-kind.ts';
+import { useFreshModules } from '../../../support/fresh-modules.ts';
 
 // A kind of road is one file and one line: a dummy in the table of kinds shows up wherever roads are offered or read.
 
@@ -44,6 +45,8 @@ type Modules = {
   words: typeof import('../../../../src-renderer/places/road/road-words.ts');
 };
 let the: Modules;
+
+useFreshModules();
 
 beforeAll(async () => {
   const ride = await import('../../../../shared-math/ride/index.ts');

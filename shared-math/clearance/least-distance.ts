@@ -1,17 +1,18 @@
 import { gjkDistance } from './gjk.ts';
 import { type BodyTracks, displacement, type Grid, type Track } from './motion.ts';
 import type { BodyPair } from './pairs.ts';
-import { segmentToRing } from './ring.ts';
+import { segmentToRing, segmentToRingAtLeast } from './ring.ts';
 import { segmentToSegment } from './segments.ts';
 import { coreMiddle, RING, SEGMENT, support } from './shapes.ts';
 
-/** A rectangle of the grid, halved again and again down to single poses; its own pose stands near its middle. */
+/** A rectangle of the grid, halved again and again down to a few poses; its own pose stands near its middle. */
 interface PoseBlock {
   readonly pose: number;
   readonly index: number;
   readonly children: readonly PoseBlock[];
-  /** All poses in it. */
+  /** All poses in it, and one of each station. */
   readonly poses: readonly number[];
+  readonly stations: readonly number[];
 }
 
 /** The grid as blocks: all of it, and one pose of each station for what the handwheel does not move. */
@@ -22,7 +23,10 @@ export interface PoseBlocks {
   readonly places: ReadonlyMap<number, readonly [station: number, turn: number]>;
 }
 
-/** Halves the grid into blocks. */
+/** Poses. A block of no more is looked through one by one, which then costs less than halving it. */
+const LOOK_THROUGH = 64;
+
+/** Halves the grid into blocks, down to those that are looked through. */
 export function blocksOf(grid: Grid): PoseBlocks {
   const turns = grid.handwheels.length;
   const stations = grid.stations.length;
@@ -31,31 +35,46 @@ export function blocksOf(grid: Grid): PoseBlocks {
     if ((grid.poseAt[i] as number) >= 0)
       places.set(grid.poseAt[i] as number, [Math.floor(i / turns), i % turns]);
   let count = 0;
+  const block = (
+    middle: number,
+    children: readonly PoseBlock[],
+    poses: readonly number[],
+    settled: readonly number[],
+  ): PoseBlock => {
+    count += 1;
+    const pose = middle >= 0 ? middle : (poses[poses.length >> 1] as number);
+    return { pose, index: count - 1, children, poses, stations: settled };
+  };
 
   const build = (s0: number, s1: number, k0: number, k1: number): PoseBlock | undefined => {
-    const tall = s1 - s0 >= k1 - k0;
-    if (s1 - s0 === 1 && k1 - k0 === 1) {
-      const pose = grid.poseAt[s0 * turns + k0] as number;
-      if (pose < 0) return undefined;
-      count += 1;
-      return { pose, index: count - 1, children: [], poses: [pose] };
+    const middle = grid.poseAt[((s0 + s1) >> 1) * turns + ((k0 + k1) >> 1)] as number;
+    if ((s1 - s0) * (k1 - k0) <= LOOK_THROUGH) {
+      const poses: number[] = [];
+      const settled: number[] = [];
+      for (let station = s0; station < s1; station += 1) {
+        const before = poses.length;
+        // To and fro, so that each pose is a neighbour of the one looked at before it.
+        const back = (station - s0) % 2 === 1;
+        for (let k = k0; k < k1; k += 1) {
+          const pose = grid.poseAt[station * turns + (back ? k0 + k1 - 1 - k : k)] as number;
+          if (pose >= 0) poses.push(pose);
+        }
+        if (poses.length > before) settled.push(poses[before] as number);
+      }
+      return poses.length > 0 ? block(middle, [], poses, settled) : undefined;
     }
+    const tall = s1 - s0 >= k1 - k0;
     const cut = tall ? (s0 + s1) >> 1 : (k0 + k1) >> 1;
     const halves = tall
       ? [build(s0, cut, k0, k1), build(cut, s1, k0, k1)]
       : [build(s0, s1, k0, cut), build(s0, s1, cut, k1)];
     const children = halves.filter((half) => half !== undefined);
-    if (children.length === 0) return undefined;
-    if (children.length === 1) return children[0];
+    if (children.length < 2) return children[0];
     const poses = children.flatMap((child) => child.poses);
-    const middle = grid.poseAt[((s0 + s1) >> 1) * turns + ((k0 + k1) >> 1)] as number;
-    count += 1;
-    return {
-      pose: middle >= 0 ? middle : (poses[poses.length >> 1] as number),
-      index: count - 1,
-      children,
-      poses,
-    };
+    const firsts = new Map<number, number>();
+    for (const child of children)
+      for (const pose of child.stations) firsts.set((places.get(pose) as readonly [number, number])[0], pose);
+    return block(middle, children, poses, [...firsts.values()]);
   };
   const all = build(0, stations, 0, turns);
 
@@ -69,18 +88,19 @@ export function blocksOf(grid: Grid): PoseBlocks {
     return -1;
   };
   const buildStill = (from: number, to: number): PoseBlock | undefined => {
-    if (to - from === 1) {
-      const pose = stillAt(from);
-      if (pose < 0) return undefined;
-      count += 1;
-      return { pose, index: count - 1, children: [], poses: [pose] };
+    if (to - from <= LOOK_THROUGH) {
+      const poses: number[] = [];
+      for (let station = from; station < to; station += 1) {
+        const pose = stillAt(station);
+        if (pose >= 0) poses.push(pose);
+      }
+      return poses.length > 0 ? block(-1, [], poses, poses) : undefined;
     }
     const cut = (from + to) >> 1;
     const children = [buildStill(from, cut), buildStill(cut, to)].filter((half) => half !== undefined);
     if (children.length < 2) return children[0];
     const poses = children.flatMap((child) => child.poses);
-    count += 1;
-    return { pose: poses[poses.length >> 1] as number, index: count - 1, children, poses };
+    return block(-1, children, poses, poses);
   };
   const still = buildStill(0, stations);
   return { all, still, count, places };
@@ -119,8 +139,8 @@ export function couple(a: Track, b: Track, fromAxle: boolean): Couple {
 
 /** Distance of two parts in a pose, mm, with the nearest points of their cores in `points`. */
 export function distanceAt({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
-  const atA = pose * a.stride;
-  const atB = pose * b.stride;
+  const atA = (a.rowOf[pose] as number) * a.stride;
+  const atB = (b.rowOf[pose] as number) * b.stride;
   let core: number;
   if (a.kind === SEGMENT && b.kind === SEGMENT) core = segmentToSegment(dataA, atA, dataB, atB, points);
   else if (a.kind === SEGMENT && b.kind === RING) core = segmentToRing(dataA, atA, dataB, atB, points);
@@ -159,8 +179,8 @@ export function distanceAlong(
   const x = parting[0] as number;
   const y = parting[1] as number;
   const z = parting[2] as number;
-  support(a.kind, dataA, pose * a.stride, x, y, z, furthestA, 0);
-  support(b.kind, dataB, pose * b.stride, -x, -y, -z, furthestB, 0);
+  support(a.kind, dataA, (a.rowOf[pose] as number) * a.stride, x, y, z, furthestA, 0);
+  support(b.kind, dataB, (b.rowOf[pose] as number) * b.stride, -x, -y, -z, furthestB, 0);
   return (
     x * ((furthestB[0] as number) - (furthestA[0] as number)) +
     y * ((furthestB[1] as number) - (furthestA[1] as number)) +
@@ -169,10 +189,19 @@ export function distanceAlong(
   );
 }
 
+/** No more than the distance of two parts, from their shapes: nothing is known so for most. */
+function boundAt({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
+  const atA = (a.rowOf[pose] as number) * a.stride;
+  const atB = (b.rowOf[pose] as number) * b.stride;
+  if (a.kind === SEGMENT && b.kind === RING) return segmentToRingAtLeast(dataA, atA, dataB, atB) - radius;
+  if (a.kind === RING && b.kind === SEGMENT) return segmentToRingAtLeast(dataB, atB, dataA, atA) - radius;
+  return Number.NEGATIVE_INFINITY;
+}
+
 /** No more than the distance of two parts: that of the balls around their cores. */
 export function roughDistance({ a, b, dataA, dataB, radius }: Couple, pose: number): number {
-  const atA = pose * a.stride;
-  const atB = pose * b.stride;
+  const atA = (a.rowOf[pose] as number) * a.stride;
+  const atB = (b.rowOf[pose] as number) * b.stride;
   const x = coreMiddle(a.kind, dataA, atA, 0) - coreMiddle(b.kind, dataB, atB, 0);
   const y = coreMiddle(a.kind, dataA, atA, 1) - coreMiddle(b.kind, dataB, atB, 1);
   const z = coreMiddle(a.kind, dataA, atA, 2) - coreMiddle(b.kind, dataB, atB, 2);
@@ -199,7 +228,8 @@ export class Spreads {
     const known = spread[block.index] as number;
     if (known >= 0) return known;
     let most = 0;
-    for (const pose of block.poses) most = Math.max(most, displacement(track, data, block.pose, pose));
+    for (const pose of track.steered ? block.poses : block.stations)
+      most = Math.max(most, displacement(track, data, block.pose, pose));
     spread[block.index] = most;
     return most;
   }
@@ -221,13 +251,26 @@ interface Waiting {
 const waiting: Waiting[] = [];
 const parting = new Float64Array(3);
 
-/** Poses. A block of no more is looked through one by one, which then costs less than halving it. */
-const LOOK_THROUGH = 64;
+/** Poses of a block that are tried before a frame is chosen for two parts. */
+const TRIED = 12;
+
+/** Whether two parts seem to move less as seen from the axle: either frame is right, the better one is quicker. */
+function moveLessFromAxle(a: Track, b: Track, { pose: from, poses }: PoseBlock): boolean {
+  const most = [0, 0, 0, 0];
+  const step = Math.max(1, Math.floor(poses.length / TRIED));
+  for (let i = 0; i < poses.length; i += step) {
+    const to = poses[i] as number;
+    most[0] = Math.max(most[0] as number, displacement(a, a.data, from, to));
+    most[1] = Math.max(most[1] as number, displacement(b, b.data, from, to));
+    most[2] = Math.max(most[2] as number, displacement(a, a.fromAxle, from, to));
+    most[3] = Math.max(most[3] as number, displacement(b, b.fromAxle, from, to));
+  }
+  return (most[2] as number) + (most[3] as number) < (most[0] as number) + (most[1] as number);
+}
 
 /** Looks for a pose in which two parts come nearer than `nearest` tells so far. */
 function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, nearest: Nearest): void {
-  const fromAxle =
-    a.stride > 0 && b.stride > 0 && spreads.between(a, b, root, true) < spreads.between(a, b, root, false);
+  const fromAxle = a.stride > 0 && b.stride > 0 && moveLessFromAxle(a, b, root);
   const parts = couple(a, b, fromAxle);
   const look = (pose: number): number => {
     const distance = distanceAt(parts, pose);
@@ -253,9 +296,14 @@ function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, near
   while (waiting.length > 0) {
     const { block, bound } = waiting.pop() as Waiting;
     if (bound >= nearest.distance) continue;
-    if (block.poses.length <= LOOK_THROUGH) {
+    if (block.children.length === 0) {
       for (const pose of block.poses)
-        if (distanceAlong(parts, pose, parting) < nearest.distance && look(pose) <= -parts.radius) break;
+        if (
+          distanceAlong(parts, pose, parting) < nearest.distance &&
+          boundAt(parts, pose) < nearest.distance &&
+          look(pose) <= -parts.radius
+        )
+          break;
       continue;
     }
     const found = block.children.map(weigh).filter((entry) => entry !== undefined);

@@ -24,7 +24,7 @@ import {
   rememberParting,
   roughDistance,
 } from './least-distance.ts';
-import { emptyTrack, type Locks, placePart, type Track } from './motion.ts';
+import { emptyTrack, type Locks, ONE_POSE, placePart, type Track } from './motion.ts';
 import { pairsOf } from './pairs.ts';
 
 /** What is hit at some place of a map; the n-th stands at the places whose reason is PLACE_HIT_FROM + n. Plain data. */
@@ -149,7 +149,7 @@ export function markHits(
   const going = involved.filter((i) => GOING.includes((drawn[i] as Body).id));
   const stations = stationsOf(frontEnd).map((state) => ({
     state,
-    tracks: drawn.map((body) => body.parts.map((part) => emptyTrack(part, 1))),
+    tracks: drawn.map((body) => body.parts.map((part) => emptyTrack(part, ONE_POSE))),
   }));
   // From straight ahead outward, so that what is hit as the car stands is found at once.
   const handwheels = [...evenly(locks.right, locks.left, TURNS)].sort((a, b) => Math.abs(a) - Math.abs(b));

@@ -29,10 +29,15 @@ export interface Grid {
   readonly outOfReach: number;
 }
 
-/** One convex part over all poses: what `shapes.ts` calls its numbers, `stride` apart; a fixed one stands there once. */
+/**
+ * One convex part over all poses: what `shapes.ts` calls its numbers, `stride` apart. What the handwheel moves has a row
+ * for each pose, what goes with the axle alone one for each station, a fixed one stands there once.
+ */
 export interface Track {
   readonly kind: ShapeKind;
   readonly stride: number;
+  /** Which row of the data each pose has. */
+  readonly rowOf: Int32Array;
   readonly data: Float64Array;
   /** The same seen from the axle's left half, for pairs that both go with the axle; of a fixed part, none. */
   readonly fromAxle: Float64Array;
@@ -55,9 +60,26 @@ function endsOf(part: BodyPart): readonly [Carried, Carried] | undefined {
   return part.kind === SEGMENT ? [part.from, part.to] : [part.centre, part.tip];
 }
 
-/** An empty track for a part over a number of poses; a block of the frame is there already. */
-export function emptyTrack(part: BodyPart, poses: number): Track {
+/** Poses by their rows in tracks: of what the handwheel moves, and of what goes with the axle alone. */
+interface Rows {
+  readonly steered: Int32Array;
+  readonly settled: Int32Array;
+  readonly stations: number;
+}
+
+/** The rows of one pose alone. */
+export const ONE_POSE: Rows = { steered: new Int32Array(1), settled: new Int32Array(1), stations: 1 };
+
+function isBetweenCarriers(part: BodyPart): boolean {
   const ends = endsOf(part);
+  return ends !== undefined && ends[0].carrier !== ends[1].carrier;
+}
+
+/** An empty track for a part; a block of the frame is there already. */
+export function emptyTrack(part: BodyPart, rows: Rows): Track {
+  const ends = endsOf(part);
+  const steered = ends?.some(isSteered) === true;
+  const poses = steered ? rows.steered.length : rows.stations;
   const moves = ends?.some(({ carrier }) => carrier !== 'frame') === true;
   const size = part.kind === SEGMENT ? NUMBERS.segment : part.kind === BOX ? NUMBERS.block : NUMBERS.round;
   const data = new Float64Array(size * (moves ? poses : 1));
@@ -65,11 +87,12 @@ export function emptyTrack(part: BodyPart, poses: number): Track {
   return {
     kind: part.kind,
     stride: moves ? size : 0,
+    rowOf: steered ? rows.steered : rows.settled,
     data,
     fromAxle: new Float64Array(moves ? data.length : 0),
     radius: part.kind === SEGMENT ? part.radius : 0,
     reach: part.kind === BOX ? coreRadius(BOX, data, 0) : 0,
-    steered: ends?.some(isSteered) === true,
+    steered,
   };
 }
 
@@ -95,8 +118,9 @@ export function placePart(
     data[at + 7] = part.outer;
     data[at + 8] = part.inner;
   }
-  // A spring's halves are not of one length in every pose: the longest one counts.
-  track.reach = Math.max(track.reach, coreRadius(part.kind, data, at));
+  // A link between two carriers is not of one length in every pose to the last bit: the longest one counts.
+  if (track.reach === 0 || isBetweenCarriers(part))
+    track.reach = Math.max(track.reach, coreRadius(part.kind, data, at));
 }
 
 /** Writes a moving part's two points (or its centre and axis) as the axle's left half sees them. */
@@ -144,7 +168,12 @@ export function moveBodies(
   const stations = stationsOf(frontEnd, heaves);
   const handwheels = evenly(locks.right, locks.left, turns);
   const poseAt = new Int32Array(stations.length * handwheels.length).fill(-1);
-  const tracks = bodies.map((body) => body.parts.map((part) => emptyTrack(part, poseAt.length)));
+  const rows: Rows = {
+    steered: Int32Array.from(poseAt.keys()),
+    settled: new Int32Array(poseAt.length),
+    stations: stations.length,
+  };
+  const tracks = bodies.map((body) => body.parts.map((part) => emptyTrack(part, rows)));
   const fixedState = createState();
   const moving: { part: BodyPart; track: Track }[] = [];
   bodies.forEach((body, i) => {
@@ -159,12 +188,17 @@ export function moveBodies(
   let poses = 0;
   stations.forEach(([heave, roll], station) => {
     if (!poseAxle(frontEnd, heave, roll, state)) return;
+    let settled = false;
     for (let turn = 0; turn < handwheels.length; turn += 1) {
       if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
+      rows.settled[poses] = station;
       for (const { part, track } of moving) {
-        placePart(frontEnd, state, part, track, poses * track.stride);
-        seeFromAxle(state.work.frame, track, poses * track.stride);
+        if (settled && !track.steered) continue;
+        const at = (track.rowOf[poses] as number) * track.stride;
+        placePart(frontEnd, state, part, track, at);
+        seeFromAxle(state.work.frame, track, at);
       }
+      settled = true;
       poseAt[station * handwheels.length + turn] = poses;
       poses += 1;
     }
@@ -187,13 +221,14 @@ export function gridPose(grid: Grid, station: number, turn: number): GridPose {
  * with its centre, and by its own reach for each radian that its axis turns (its own rotation does not show).
  */
 export function displacement(
-  { stride, kind, reach }: Track,
+  { stride, kind, reach, rowOf }: Track,
   data: Float64Array,
   from: number,
   to: number,
 ): number {
-  const a = from * stride;
-  const b = to * stride;
+  const a = (rowOf[from] as number) * stride;
+  const b = (rowOf[to] as number) * stride;
+  if (a === b) return 0;
   const x = (data[a] as number) - (data[b] as number);
   const y = (data[a + 1] as number) - (data[b + 1] as number);
   const z = (data[a + 2] as number) - (data[b + 2] as number);

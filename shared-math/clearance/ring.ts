@@ -26,6 +26,69 @@ function gapAt(t: number): number {
   return h > 0 ? Math.sqrt(h * h + off * off) : off;
 }
 
+/** Writes how a ring's axis sees a segment; returns the segment's squared length. */
+function see(segment: Float64Array, at: number, ring: Float64Array, to: number): number {
+  const px = (segment[at] as number) - (ring[to] as number);
+  const py = (segment[at + 1] as number) - (ring[to + 1] as number);
+  const pz = (segment[at + 2] as number) - (ring[to + 2] as number);
+  const dx = (segment[at + 3] as number) - (segment[at] as number);
+  const dy = (segment[at + 4] as number) - (segment[at + 1] as number);
+  const dz = (segment[at + 5] as number) - (segment[at + 2] as number);
+  const ax = ring[to + 3] as number;
+  const ay = ring[to + 4] as number;
+  const az = ring[to + 5] as number;
+  seen.h0 = px * ax + py * ay + pz * az;
+  seen.h1 = dx * ax + dy * ay + dz * az;
+  seen.r0 = px * px + py * py + pz * pz - seen.h0 * seen.h0;
+  seen.r1 = px * dx + py * dy + pz * dz - seen.h0 * seen.h1;
+  const squared = dx * dx + dy * dy + dz * dz;
+  seen.r2 = Math.max(squared - seen.h1 * seen.h1, 0);
+  seen.half = ring[to + 6] as number;
+  seen.outer = ring[to + 7] as number;
+  seen.inner = ring[to + 8] as number;
+  return squared;
+}
+
+/** Pieces of a segment that are each held to their own bound. */
+const PIECES = 6;
+
+/**
+ * No more than the distance of a segment from a ring, mm, and quick: over a piece of the segment the height is linear and
+ * the squared distance from the axis convex, so that the piece's ends and the place of the least tell how near it can
+ * come to the ring, over its ends and beyond its walls.
+ * Frame:    any. Units: mm. Shapes: as `segmentToRing`. Outcomes: a bound, 0 or more.
+ * Source:   own derivation, as above.
+ * Checked:  tests/unit/clearance.test.ts (against the distance itself).
+ */
+export function segmentToRingAtLeast(
+  segment: Float64Array,
+  at: number,
+  ring: Float64Array,
+  to: number,
+): number {
+  see(segment, at, ring, to);
+  const { h0, h1, r0, r1, r2, half, outer, inner } = seen;
+  const middle = r2 > 0 ? -r1 / r2 : 0;
+  let bound = Number.POSITIVE_INFINITY;
+  let [h, square] = [h0, r0];
+  for (let piece = 1; piece <= PIECES; piece += 1) {
+    const t = piece / PIECES;
+    const nextH = h0 + h1 * t;
+    const nextSquare = r0 + (2 * r1 + r2 * t) * t;
+    const level = h > 0 === nextH > 0 ? Math.min(Math.abs(h), Math.abs(nextH)) : 0;
+    const least = middle > t - 1 / PIECES && middle < t ? r0 + r1 * middle : Math.min(square, nextSquare);
+    const over = Math.max(level - half, 0);
+    const beyond = Math.sqrt(Math.max(least, 0)) - outer;
+    const within = inner - Math.sqrt(Math.max(square, nextSquare, 0));
+    const off = Math.max(beyond, within, 0);
+    const gap = over > 0 ? Math.sqrt(over * over + off * off) : off;
+    if (gap < bound) bound = gap;
+    h = nextH;
+    square = nextSquare;
+  }
+  return bound;
+}
+
 const cuts = new Float64Array(9);
 
 /**
@@ -48,24 +111,7 @@ export function segmentToRing(
   to: number,
   out: Float64Array,
 ): number {
-  const px = (segment[at] as number) - (ring[to] as number);
-  const py = (segment[at + 1] as number) - (ring[to + 1] as number);
-  const pz = (segment[at + 2] as number) - (ring[to + 2] as number);
-  const dx = (segment[at + 3] as number) - (segment[at] as number);
-  const dy = (segment[at + 4] as number) - (segment[at + 1] as number);
-  const dz = (segment[at + 5] as number) - (segment[at + 2] as number);
-  const ax = ring[to + 3] as number;
-  const ay = ring[to + 4] as number;
-  const az = ring[to + 5] as number;
-  seen.h0 = px * ax + py * ay + pz * az;
-  seen.h1 = dx * ax + dy * ay + dz * az;
-  seen.r0 = px * px + py * py + pz * pz - seen.h0 * seen.h0;
-  seen.r1 = px * dx + py * dy + pz * dz - seen.h0 * seen.h1;
-  const squared = dx * dx + dy * dy + dz * dz;
-  seen.r2 = Math.max(squared - seen.h1 * seen.h1, 0);
-  seen.half = ring[to + 6] as number;
-  seen.outer = ring[to + 7] as number;
-  seen.inner = ring[to + 8] as number;
+  const squared = see(segment, at, ring, to);
   const length = Math.sqrt(squared);
 
   let count = 0;
@@ -123,6 +169,15 @@ export function segmentToRing(
     gapFrom = gapEnd;
   }
 
+  const px = (segment[at] as number) - (ring[to] as number);
+  const py = (segment[at + 1] as number) - (ring[to + 1] as number);
+  const pz = (segment[at + 2] as number) - (ring[to + 2] as number);
+  const dx = (segment[at + 3] as number) - (segment[at] as number);
+  const dy = (segment[at + 4] as number) - (segment[at + 1] as number);
+  const dz = (segment[at + 5] as number) - (segment[at + 2] as number);
+  const ax = ring[to + 3] as number;
+  const ay = ring[to + 4] as number;
+  const az = ring[to + 5] as number;
   const x = px + bestAt * dx;
   const y = py + bestAt * dy;
   const z = pz + bestAt * dz;

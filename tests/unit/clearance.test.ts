@@ -10,7 +10,7 @@ import {
   underNeeds,
 } from '../../shared-math/clearance/index.ts';
 import { moveBodies, type Track } from '../../shared-math/clearance/motion.ts';
-import { segmentToRing } from '../../shared-math/clearance/ring.ts';
+import { segmentToRing, segmentToRingAtLeast } from '../../shared-math/clearance/ring.ts';
 import { segmentToSegment } from '../../shared-math/clearance/segments.ts';
 import { BOX, RING, SEGMENT, SHAPE_SIZE, type ShapeKind, SOLID } from '../../shared-math/clearance/shapes.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
@@ -333,6 +333,31 @@ describe('distances against others', () => {
     expect(bore).toBeGreaterThan(10);
   });
 
+  test('the quick bound of a segment and a ring is never more than their distance, and near it far away', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -400, max: 400, noNaN: true }), { minLength: 6, maxLength: 6 }),
+        fc.double({ min: 10, max: 120, noNaN: true }),
+        fc.double({ min: 20, max: 350, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: Math.PI, noNaN: true }),
+        (ends, half, outer, bore, lean) => {
+          const segment = Float64Array.from(ends);
+          const axis = [Math.sin(lean), 0, Math.cos(lean)];
+          const ring = Float64Array.from([5, -3, 8, ...axis, half, outer, bore * outer]);
+          const exact = segmentToRing(segment, 0, ring, 0, new Float64Array(6));
+          const bound = segmentToRingAtLeast(segment, 0, ring, 0);
+          expect(bound).toBeGreaterThanOrEqual(0);
+          expect(bound).toBeLessThanOrEqual(exact + 1e-6);
+          // What a sixth of the way along can hide.
+          const length = Math.hypot(...[0, 1, 2].map((i) => ends[i + 3]! - ends[i]!));
+          expect(bound).toBeGreaterThanOrEqual(exact - (2 * length) / 6 - 1e-6);
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+
   test('a segment on the axis of a ring keeps the bore’s radius from it', () => {
     const ring = shape(0, 0, 0, 0, 1, 0, 40, 100, 60);
     expectClose(segmentToRing(shape(0, -90, 0, 0, 90, 0), 0, ring, 0, points), 60, 1e-9);
@@ -427,7 +452,7 @@ describe('least clearances over travel and turn', () => {
     const motion = moveBodies(frontEnd, bodies, locks, heaves, turns);
     expect(found.poses).toBe(motion.grid.poses);
     const apart = (a: Track, b: Track, pose: number): number => {
-      const [atA, atB] = [pose * a.stride, pose * b.stride];
+      const [atA, atB] = [(a.rowOf[pose] as number) * a.stride, (b.rowOf[pose] as number) * b.stride];
       const core =
         a.kind === SEGMENT && b.kind === RING
           ? segmentToRing(a.data, atA, b.data, atB, points)

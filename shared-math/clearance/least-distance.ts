@@ -13,6 +13,8 @@ interface PoseBlock {
   /** All poses in it, and one of each station. */
   readonly poses: readonly number[];
   readonly stations: readonly number[];
+  /** A few of them, spread over it. */
+  readonly tried: readonly number[];
 }
 
 /** The grid as blocks: all of it, and one pose of each station for what the handwheel does not move. */
@@ -25,6 +27,9 @@ export interface PoseBlocks {
 
 /** Poses. A block of no more is looked through one by one, which then costs less than halving it. */
 const LOOK_THROUGH = 64;
+
+/** Poses of a block that are tried before a frame is chosen for two parts. */
+const TRIED = 12;
 
 /** Halves the grid into blocks, down to those that are looked through. */
 export function blocksOf(grid: Grid): PoseBlocks {
@@ -43,7 +48,9 @@ export function blocksOf(grid: Grid): PoseBlocks {
   ): PoseBlock => {
     count += 1;
     const pose = middle >= 0 ? middle : (poses[poses.length >> 1] as number);
-    return { pose, index: count - 1, children, poses, stations: settled };
+    const step = Math.max(1, Math.floor(poses.length / TRIED));
+    const tried = poses.filter((_, i) => i % step === 0);
+    return { pose, index: count - 1, children, poses, stations: settled, tried };
   };
 
   const build = (s0: number, s1: number, k0: number, k1: number): PoseBlock | undefined => {
@@ -227,9 +234,7 @@ export class Spreads {
     }
     const known = spread[block.index] as number;
     if (known >= 0) return known;
-    let most = 0;
-    for (const pose of track.steered ? block.poses : block.stations)
-      most = Math.max(most, displacement(track, data, block.pose, pose));
+    const most = displacement(track, data, block.pose, track.steered ? block.poses : block.stations);
     spread[block.index] = most;
     return most;
   }
@@ -251,21 +256,10 @@ interface Waiting {
 const waiting: Waiting[] = [];
 const parting = new Float64Array(3);
 
-/** Poses of a block that are tried before a frame is chosen for two parts. */
-const TRIED = 12;
-
 /** Whether two parts seem to move less as seen from the axle: either frame is right, the better one is quicker. */
-function moveLessFromAxle(a: Track, b: Track, { pose: from, poses }: PoseBlock): boolean {
-  const most = [0, 0, 0, 0];
-  const step = Math.max(1, Math.floor(poses.length / TRIED));
-  for (let i = 0; i < poses.length; i += step) {
-    const to = poses[i] as number;
-    most[0] = Math.max(most[0] as number, displacement(a, a.data, from, to));
-    most[1] = Math.max(most[1] as number, displacement(b, b.data, from, to));
-    most[2] = Math.max(most[2] as number, displacement(a, a.fromAxle, from, to));
-    most[3] = Math.max(most[3] as number, displacement(b, b.fromAxle, from, to));
-  }
-  return (most[2] as number) + (most[3] as number) < (most[0] as number) + (most[1] as number);
+function moveLessFromAxle(a: Track, b: Track, { pose: from, tried }: PoseBlock): boolean {
+  const seen = displacement(a, a.fromAxle, from, tried) + displacement(b, b.fromAxle, from, tried);
+  return seen < displacement(a, a.data, from, tried) + displacement(b, b.data, from, tried);
 }
 
 /** Looks for a pose in which two parts come nearer than `nearest` tells so far. */

@@ -217,25 +217,39 @@ export function gridPose(grid: Grid, station: number, turn: number): GridPose {
 }
 
 /**
- * How far any point of a part moves at most between two poses, mm; `data` is its numbers in either frame. A capsule's points go with its ends; a cylinder's
- * with its centre, and by its own reach for each radian that its axis turns (its own rotation does not show).
+ * How far any point of a part moves at most between a pose and each of others, mm; `data` is its numbers in either frame.
+ * A capsule's points go with its ends; a cylinder's with its centre, and by its own reach for each radian that its axis
+ * turns (its own rotation does not show).
  */
 export function displacement(
   { stride, kind, reach, rowOf }: Track,
   data: Float64Array,
   from: number,
-  to: number,
+  to: readonly number[],
 ): number {
   const a = (rowOf[from] as number) * stride;
-  const b = (rowOf[to] as number) * stride;
-  if (a === b) return 0;
-  const x = (data[a] as number) - (data[b] as number);
-  const y = (data[a + 1] as number) - (data[b + 1] as number);
-  const z = (data[a + 2] as number) - (data[b + 2] as number);
-  const u = (data[a + 3] as number) - (data[b + 3] as number);
-  const v = (data[a + 4] as number) - (data[b + 4] as number);
-  const w = (data[a + 5] as number) - (data[b + 5] as number);
-  const first = x * x + y * y + z * z;
-  const second = u * u + v * v + w * w;
-  return kind === SEGMENT ? Math.sqrt(Math.max(first, second)) : Math.sqrt(first) + reach * Math.sqrt(second);
+  const x = data[a] as number;
+  const y = data[a + 1] as number;
+  const z = data[a + 2] as number;
+  const u = data[a + 3] as number;
+  const v = data[a + 4] as number;
+  const w = data[a + 5] as number;
+  let mostFirst = 0;
+  let mostSecond = 0;
+  for (let i = 0; i < to.length; i += 1) {
+    const b = (rowOf[to[i] as number] as number) * stride;
+    const dx = (data[b] as number) - x;
+    const dy = (data[b + 1] as number) - y;
+    const dz = (data[b + 2] as number) - z;
+    const du = (data[b + 3] as number) - u;
+    const dv = (data[b + 4] as number) - v;
+    const dw = (data[b + 5] as number) - w;
+    const first = dx * dx + dy * dy + dz * dz;
+    const second = du * du + dv * dv + dw * dw;
+    if (first > mostFirst) mostFirst = first;
+    if (second > mostSecond) mostSecond = second;
+  }
+  return kind === SEGMENT
+    ? Math.sqrt(Math.max(mostFirst, mostSecond))
+    : Math.sqrt(mostFirst) + reach * Math.sqrt(mostSecond);
 }

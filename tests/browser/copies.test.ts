@@ -69,6 +69,27 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     const path = join(testFolder(), 'shop.toeboard-shop');
     writeFileSync(path, (await downloaded(download)).content);
 
+    // The history goes along as far as it is asked for: all of it, or the newest states of each layout.
+    const statesIn = (text: string) => text.match(/^\{"state"/gm)?.length ?? 0;
+    expect(statesIn(readFileSync(path, 'utf8'))).toBe(1);
+    await page.keyboard.press('Escape');
+    await typeHeight(page, '350 mm');
+    await openCopies(page);
+    await page
+      .getByRole('combobox', { name: 'History of the layouts' })
+      .selectOption({ label: 'the newest states' });
+    const count = page.getByRole('textbox', { name: 'States of each layout' });
+    await count.fill('none');
+    await count.press('Enter');
+    await page.getByText('a whole number from 1 to 300').waitFor();
+    await count.fill('1');
+    await count.press('Enter');
+    const [newest] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the whole shop to a file' }).click(),
+    ]);
+    expect(statesIn((await downloaded(newest)).content.toString())).toBe(1);
+
     const other = await openBoard();
     await openCopies(other.page);
     await other.page.getByLabel('File of a whole shop').setInputFiles(path);

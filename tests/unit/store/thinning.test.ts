@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { HISTORY_MAX, NEWEST_KEPT, thinnedOut } from '../../../src-main/store/thinning.ts';
@@ -49,4 +51,17 @@ test('never more than three hundred stay, always the newest fifty and the first;
     ),
     { numRuns: 200, seed: 20_260_311 },
   );
+});
+
+test('the rule stands in plain words, with the same figures, in the drawer and in README', () => {
+  for (const file of ['src-renderer/shell/drawer/HistoryPage.svelte', 'README.md']) {
+    const words = readFileSync(resolve(import.meta.dirname, '../../..', file), 'utf8').replaceAll(
+      /\s+/g,
+      ' ',
+    );
+    const spelled: Record<string, string> = { 50: 'fifty', 300: 'three hundred' };
+    for (const figure of [NEWEST_KEPT, HISTORY_MAX])
+      expect(words, file).toMatch(new RegExp(`\\b(${figure}|${spelled[figure]})\\b`, 'i'));
+    expect(words, file).toMatch(/all of the last 24 hours/);
+  }
 });

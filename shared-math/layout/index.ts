@@ -30,7 +30,16 @@ export { geometryRefusal } from './geometry-checks.ts';
 export type { Carrier, Hardpoint } from './hardpoint.ts';
 export { hardpoints } from './hardpoints.ts';
 export { moveHardpoint } from './move-hardpoint.ts';
-export { originOf, withMovedPlanned, withOrigin, withOriginsKept } from './origins.ts';
+export {
+  isOtherOfPair,
+  type OriginCounts,
+  originCounts,
+  originOf,
+  withGuessesPlanned,
+  withMovedPlanned,
+  withOrigin,
+  withOriginsKept,
+} from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
 export { placeHardpoint } from './place-hardpoint.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';

@@ -99,3 +99,34 @@ export function withOrigin(
   const key = twin !== undefined && twin in origins ? twin : id;
   return origins[key] === origin ? origins : { ...origins, [key]: origin };
 }
+
+/** How many places of axle, location, lateral and steering come from where; mirrored pairs once. */
+export interface OriginCounts {
+  readonly measured: number;
+  readonly planned: number;
+  readonly guessed: number;
+  readonly all: number;
+}
+
+/** The right one of a mirrored pair: the left one speaks for both. */
+export function isOtherOfPair({ id, twin }: Hardpoint): boolean {
+  return twin !== undefined && id.includes('.right.');
+}
+
+/** Counts where a document's points come from, those of the shaft left out. Taped and traced ones are measured. */
+export function originCounts(document: LayoutDocument): OriginCounts {
+  const origins = hardpoints(document)
+    .filter((point) => !point.id.startsWith('shaft.') && !isOtherOfPair(point))
+    .map((point) => originOf(document, point));
+  const of = (...wanted: Origin[]) => origins.filter((origin) => wanted.includes(origin)).length;
+  return { measured: of('tape', 'photo'), planned: of('plan'), guessed: of('guess'), all: origins.length };
+}
+
+/** The document with every guessed place taken as it is meant to be: planned there. */
+export function withGuessesPlanned(document: LayoutDocument): LayoutDocument {
+  let origins = document.origins ?? {};
+  for (const point of hardpoints(document))
+    if (!isOtherOfPair(point) && originOf(document, point) === 'guess')
+      origins = withOrigin(origins, point, 'plan');
+  return { ...document, origins: { ...origins } };
+}

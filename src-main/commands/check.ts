@@ -1,5 +1,13 @@
 import { contradictionsIn } from '../../shared-math/findings/index.ts';
-import { groundGaps, type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
+import {
+  groundGaps,
+  hardpoints,
+  isOtherOfPair,
+  type LayoutDocument,
+  originCounts,
+  originOf,
+  resolveLayout,
+} from '../../shared-math/layout/index.ts';
 import { onlyFile, takeArguments } from './arguments.ts';
 import { readLayoutFile } from './layout-file.ts';
 import type { Answer, Command } from './usage.ts';
@@ -9,6 +17,13 @@ function contradictions(document: LayoutDocument): string[] {
   return contradictionsIn(resolveLayout(document), { unit: 'mm', fraction: 16 }).map(
     ({ sentence }) => sentence,
   );
+}
+
+/** The points that nobody measured, traced or planned: what is worked out rests on guesses there. */
+function guessed(document: LayoutDocument): string[] {
+  return hardpoints(document)
+    .filter((point) => !isOtherOfPair(point) && originOf(document, point) === 'guess')
+    .map(({ id }) => id);
 }
 
 function* answer(file: string): Answer {
@@ -23,6 +38,8 @@ function* answer(file: string): Answer {
     valid: true,
     tyresIntoGround: { left, right },
     stops: contradictions(document),
+    points: originCounts(document),
+    guessed: guessed(document),
   })}\n`;
 }
 

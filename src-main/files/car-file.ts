@@ -116,7 +116,7 @@ export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
   }
   return succeeded({
     format: CAR_FILE_FORMAT,
-    version: CAR_FILE_VERSION,
+    version: measured ? CAR_FILE_VERSION : CAR_FILE_VERSION_UNMEASURED,
     customer,
     name,
     notes,

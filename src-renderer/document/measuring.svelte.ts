@@ -1,11 +1,16 @@
 import { createContext } from 'svelte';
-import { type Adjustment, findMisfits, type Misfit, type SurveyRow } from '../../shared-math/adjust/index.ts';
+import {
+  type Adjustment,
+  type BumpSteerDoubt,
+  findMisfits,
+  type Misfit,
+  type SurveyRow,
+} from '../../shared-math/adjust/index.ts';
 import {
   type CarSurvey,
   EMPTY_CAR_SURVEY,
   type FreeCoordinate,
   freeCoordinates,
-  isOtherOfPair,
   type ListRow,
   rowsFor,
   type SlipQuestion,
@@ -16,7 +21,14 @@ import {
   withTaken,
 } from '../../shared-math/adjust/list/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
-import { type LayoutDocument, originOf, withValue } from '../../shared-math/layout/index.ts';
+import {
+  isOtherOfPair,
+  type LayoutDocument,
+  type OriginCounts,
+  originCounts,
+  originOf,
+  withValue,
+} from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import type { CallFailure } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
@@ -73,6 +85,11 @@ export class Measuring {
   #then = new WeakMap<LayoutDocument, CarSurvey>();
   #variantId: string | null = null;
 
+  /** The worst bump steer and its doubt from measuring; undefined where nothing is taped, or it cannot be told. */
+  bumpSteer: BumpSteerDoubt | undefined = $derived(
+    this.car.survey.rows.length > 0 ? (this.found?.clean.bumpSteer ?? undefined) : undefined,
+  );
+
   list: ListRow[] = $derived(surveyList(this.#document));
 
   constructor(openLayout: OpenLayout) {
@@ -89,14 +106,9 @@ export class Measuring {
   }
 
   /** The points that are measured by tape or photo, of those that can be: mirrored pairs once. */
-  counts = $derived.by(() => {
-    const points = this.#openLayout.points.filter(
-      (point) => !point.id.startsWith('shaft.') && !isOtherOfPair(point),
-    );
-    const origins = points.map((point) => originOf(this.#document, point));
-    const of = (...wanted: string[]) => origins.filter((origin) => wanted.includes(origin)).length;
-    return { measured: of('tape', 'photo'), planned: of('plan'), guessed: of('guess'), all: points.length };
-  });
+  counts: OriginCounts = $derived(originCounts(this.#document));
+  /** Nothing of the open layout was measured, traced or planned. */
+  allGuessed: boolean = $derived(this.counts.guessed === this.counts.all);
 
   /** Run as an effect: reads the measurements of whatever car comes on the board. */
   followCar(): void {

@@ -264,7 +264,32 @@ describe('aim and check', () => {
       valid: true,
       tyresIntoGround: { left: 0, right: 0 },
       stops: [],
+      points: { measured: 0, planned: 0, guessed: 8, all: 8 },
+      guessed: [
+        'axle.left.kingpinTop',
+        'axle.left.kingpinBottom',
+        'axle.left.wheelCentre',
+        'axle.left.tieRodBall',
+        'location.left.framePivot',
+        'steering.dragLinkBall',
+        'steering.box.pitmanBall',
+        'steering.box.sectorCentre',
+      ],
     });
+  });
+
+  test('check tells what is given from what is assumed', async () => {
+    const origins = {
+      'axle.right.kingpinTop': 'tape',
+      'steering.box.pitmanBall': 'plan',
+      'steering.dragLinkBall': 'photo',
+    };
+    const { points, guessed } = JSON.parse(
+      (await toeboard('check', file('known.json', rawLayout({ origins })))).out,
+    );
+    expect(points).toEqual({ measured: 2, planned: 1, guessed: 5, all: 8 });
+    expect(guessed).not.toContain('axle.left.kingpinTop');
+    expect(guessed).toContain('steering.box.sectorCentre');
   });
 
   test('check names the gap where tyres and ground disagree', async () => {

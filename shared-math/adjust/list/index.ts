@@ -30,7 +30,6 @@ export {
   type FreeCoordinate,
   freeCoordinates,
   freeWords,
-  isOtherOfPair,
   pointWords,
   rowsAsDrawn,
   unknownWithout,

@@ -1,4 +1,4 @@
-import { type Hardpoint, hardpoints, type LayoutDocument } from '../../layout/index.ts';
+import { hardpoints, isOtherOfPair, type LayoutDocument } from '../../layout/index.ts';
 import { type AdjustedPoint, adjust, distancesFromDrawing } from '../adjust.ts';
 import type { SurveyRow } from '../survey.ts';
 import type { AxisName } from '../unknowns.ts';
@@ -25,11 +25,6 @@ export function freeCoordinates(
     if (isOtherOfPair(point)) return [];
     return (points.get(point.id)?.free ?? []).map((axis) => ({ id: point.id, axis }));
   });
-}
-
-/** The right one of a mirrored pair: the left one speaks for both. */
-export function isOtherOfPair({ id, twin }: Hardpoint): boolean {
-  return twin !== undefined && id.includes('.right.');
 }
 
 /** "the hairpin pivot's height", "the left hairpin pivot's height" where the sides differ. */

@@ -39,10 +39,10 @@ describe('a file', () => {
     ['null', /^not a layout document/],
     [{ format: 'something-else' }, /^format: expected "toeboard-layout"/],
     [
-      { ...CAR, version: 3 },
-      /^car file: version: this file is version 3, newer than this program reads \(2\); use a newer Toeboard$/,
+      { ...CAR, version: 4 },
+      /^car file: version: this file is version 4, newer than this program reads \(3\); use a newer Toeboard$/,
     ],
-    [{ ...CAR, version: '1' }, /^car file: version: expected 1 or 2, found the text "1"$/],
+    [{ ...CAR, version: '1' }, /^car file: version: expected 1 or 2 or 3, found the text "1"$/],
     [{ ...CAR, name: 7 }, /^car file: name: expected text, found 7$/],
     [{ ...CAR, name: ' ' }, /^car file: name: must not be empty$/],
     [{ ...CAR, owner: 'x' }, /^car file: unknown key "owner"$/],

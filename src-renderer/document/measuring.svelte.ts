@@ -85,7 +85,7 @@ export class Measuring {
   #then = new WeakMap<LayoutDocument, CarSurvey>();
   #variantId: string | null = null;
 
-  /** The worst bump steer and its doubt from measuring; undefined where nothing is taped, or it cannot be told. */
+  /** The worst bump steer and its doubt from measuring; undefined where nothing is taped, or where it cannot be worked out. */
   bumpSteer: BumpSteerDoubt | undefined = $derived(
     this.car.survey.rows.length > 0 ? (this.found?.clean.bumpSteer ?? undefined) : undefined,
   );

@@ -42,7 +42,7 @@ export const VIEW_AXES: Record<View, ViewAxes> = {
 };
 
 /** A place in a view's own plane or on the sheet: right and down, mm of the car. */
-export type ViewPoint = readonly [right: number, down: number];
+export type ViewPoint = readonly [right: number, down: number] & { readonly unit?: 'mm' };
 
 /** An upright rectangle in the same plane, mm. Empty where left exceeds right. */
 export interface Box {

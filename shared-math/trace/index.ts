@@ -15,6 +15,7 @@ export {
   type LooseStart,
   type PhotoCalibration,
   type PhotoPlane,
+  type PhotoSpot,
   preparePhoto,
   type TraceFailure,
 } from './photo-plane.ts';

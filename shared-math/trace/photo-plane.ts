@@ -1,3 +1,4 @@
+import type { ViewPoint } from '../drawing/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { type CameraPlace, cameraPlace } from './camera-place.ts';
 import {
@@ -12,29 +13,36 @@ import {
 } from './homography.ts';
 import { distorted, fitLens, type Lens, type LensFailure, undistorted } from './lens.ts';
 
+/** A spot of a photo: px of the upright original, right and down. A place of a view given where a spot is asked does not compile. */
+export type PhotoSpot = readonly [right: number, down: number] & { readonly unit?: 'px' };
+
 /** What a person has specified about a photo. Spots are px of the upright original; places mm right and down in the view. */
 export interface PhotoCalibration {
-  readonly size: Spot;
+  readonly size: PhotoSpot;
   /** Left and right exchanged: taken from the other side than the view looks. */
   readonly flipped?: boolean | undefined;
   /** Points on a line known to be straight. */
-  readonly lens?: { readonly line: readonly Spot[] } | undefined;
+  readonly lens?: { readonly line: readonly PhotoSpot[] } | undefined;
   /** Points of one plane whose places in it are known, in mm right and down of their own. */
   readonly straighten?:
-    | { readonly points: readonly { readonly at: Spot; readonly place: Spot }[] }
+    | { readonly points: readonly { readonly at: PhotoSpot; readonly place: ViewPoint }[] }
     | undefined;
-  readonly scale?: { readonly from: Spot; readonly to: Spot; readonly distance: number } | undefined;
+  readonly scale?:
+    | { readonly from: PhotoSpot; readonly to: PhotoSpot; readonly distance: number }
+    | undefined;
   /** A level line, its left end first. */
-  readonly level?: { readonly from: Spot; readonly to: Spot } | undefined;
+  readonly level?: { readonly from: PhotoSpot; readonly to: PhotoSpot } | undefined;
   /** A spot that shows a known point, and how far that stands before the plane; mm. */
-  readonly anchor?: { readonly at: Spot; readonly place: Spot; readonly before: number } | undefined;
+  readonly anchor?:
+    | { readonly at: PhotoSpot; readonly place: ViewPoint; readonly before: number }
+    | undefined;
   /** Of the camera from the plane, mm; absent, nothing is corrected for depth. */
   readonly distance?: number | undefined;
 }
 
 /** Where a photo lies that nobody has calibrated yet: its middle, and the mm that its width stands for. */
 export interface LooseStart {
-  readonly middle: Spot;
+  readonly middle: ViewPoint;
   readonly width: number;
 }
 
@@ -51,10 +59,10 @@ export interface PhotoPlane {
   /** From a place in the view to undistorted px. */
   readonly matrix: Homography;
   /** Where a spot lies if what it shows is in the calibrated plane. */
-  toPlace(spot: Spot): Spot | undefined;
-  toPhoto(place: Spot): Spot | undefined;
+  toPlace(spot: PhotoSpot): ViewPoint | undefined;
+  toPhoto(place: ViewPoint): PhotoSpot | undefined;
   /** The same for what stands `before` mm nearer to the camera than the plane. */
-  placeBefore(spot: Spot, before: number): Spot | undefined;
+  placeBefore(spot: PhotoSpot, before: number): ViewPoint | undefined;
   readonly camera: CameraPlace | undefined;
   /** In the middle of what the scale was taken from. */
   readonly mmPerPixel: number;
@@ -156,7 +164,7 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
 
   const whole = composed([c, -s, tx, s, c, ty, 0, 0, 1], flat);
   const matrix = inverted(whole) as Homography;
-  const toPlace = (spot: Spot) => applied(whole, undistorted(lens, spot));
+  const toPlace = (spot: PhotoSpot): ViewPoint | undefined => applied(whole, undistorted(lens, spot));
   // Places beyond the horizon have no picture: the side of it that the photo's middle lies on is the front.
   const middle = toPlace([size[0] / 2, size[1] / 2]) ?? [0, 0];
   const w = (matrix[6] as number) * middle[0] + (matrix[7] as number) * middle[1] + (matrix[8] as number);

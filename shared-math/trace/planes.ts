@@ -2,8 +2,13 @@ import { project, VIEW_AXES, type View } from '../drawing/index.ts';
 import type { Point } from '../geometry/points.ts';
 import type { Photo } from '../layout/index.ts';
 import type { Outcome } from '../outcome.ts';
-import type { Spot } from './homography.ts';
-import { type LooseStart, type PhotoPlane, preparePhoto, type TraceFailure } from './photo-plane.ts';
+import {
+  type LooseStart,
+  type PhotoPlane,
+  type PhotoSpot,
+  preparePhoto,
+  type TraceFailure,
+} from './photo-plane.ts';
 
 /** Where an uncalibrated photo lies: about the front end, as wide as such photos mostly are. mm. */
 export const LOOSE: Record<View, LooseStart> = {
@@ -36,7 +41,7 @@ export function planeOf(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
 }
 
 /** Where a photo shows a point of the car; the way back of tracing it. */
-export function spotOf(photo: Photo, plane: PhotoPlane, at: Point): Spot | undefined {
+export function spotOf(photo: Photo, plane: PhotoPlane, at: Point): PhotoSpot | undefined {
   const [x, y] = project(photo.view, at);
   const { camera } = plane;
   if (!camera) return plane.toPhoto([x, y]);

@@ -294,7 +294,7 @@ export class BoardView implements Hands {
     const view = handle?.view ?? body?.view;
     if (view && this.hoverView !== view) this.hoverView = view;
     const free = !handle && !body && this.#pointed !== undefined;
-    const offered = free && this.#pointed ? this.#heldAt(...this.#pointed) : undefined;
+    const offered = free && this.#pointed ? this.#heldAt(this.#pointed[0], this.#pointed[1]) : undefined;
     for (const each of this.#graspable) each.offer(offered?.by === each ? offered.hold : undefined);
   }
 

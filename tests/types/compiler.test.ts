@@ -22,6 +22,14 @@ import type { WheelState } from '../../../shared-math/linkage/index.ts';
 const column = (of: string) =>
   `${COLUMN}export const one: Column<WheelState> = { name: 'camber', unit: 'deg', of: (wheel) => wheel.${of} };`;
 
+const PLANE = `
+import type { ViewPoint } from '../../../shared-math/drawing/index.ts';
+import type { PhotoPlane, PhotoSpot } from '../../../shared-math/trace/index.ts';
+declare const plane: PhotoPlane;
+declare const place: ViewPoint;
+declare const spot: PhotoSpot;
+`;
+
 /** Lines that import the program, each in a file of its own. */
 const LINES = {
   radians: `${HEAD}solveFrontEnd(prepareFrontEnd(layout), 10, toRadians(roll), 0, createState());`,
@@ -29,6 +37,11 @@ const LINES = {
   unresolved: `${HEAD}prepareFrontEnd(document);`,
   column: column('camber'),
   misspelt: column('chamber'),
+  traced: `${PLANE}export const there: ViewPoint | undefined = plane.toPlace(spot);
+export const back: PhotoSpot | undefined = plane.toPhoto(place);`,
+  placeAsSpot: `${PLANE}plane.toPlace(place);`,
+  spotAsPlace: `${PLANE}plane.toPhoto(spot);`,
+  placeKeptAsSpot: `${PLANE}export const there: PhotoSpot | undefined = plane.toPlace(spot);`,
 } as const;
 
 type Said = Readonly<Record<keyof typeof LINES, string>>;
@@ -71,4 +84,11 @@ test('a layout must be resolved before it is solved', () => {
 test('a column of a table that names what a row has not does not compile', () => {
   expect(said.column).toBe('');
   expect(said.misspelt).toMatch(/Property 'chamber' does not exist/);
+});
+
+test('a spot of a photo, px, is no place of a view, mm, and the other way round', () => {
+  expect(said.traced).toBe('');
+  expect(said.placeAsSpot).toMatch(/not assignable to parameter of type 'PhotoSpot'/);
+  expect(said.spotAsPlace).toMatch(/not assignable to parameter of type 'ViewPoint'/);
+  expect(said.placeKeptAsSpot).toMatch(/not assignable/);
 });

@@ -8,6 +8,7 @@ import {
   LOOSE,
   meeting,
   type PhotoPlane,
+  type PhotoSpot,
   planeOf,
   preparePhoto,
   type SightLine,
@@ -71,7 +72,7 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
 }
 
 /** The line along which a photo's camera sees a spot; undefined if it is not given where the camera stood. */
-function sightOf(photo: Photo, spot: Spot): SightLine | undefined {
+function sightOf(photo: Photo, spot: PhotoSpot): SightLine | undefined {
   const plane = planeOf(photo);
   if (!plane.ok) return undefined;
   const { camera, toPlace } = plane.value;
@@ -95,7 +96,7 @@ export function tracedPoint(
   photos: readonly Photo[],
   index: number,
   point: Hardpoint,
-  spot: Spot,
+  spot: PhotoSpot,
 ): Point | undefined {
   const photo = photos[index] as Photo;
   const own = sightOf(photo, spot);

@@ -9,7 +9,7 @@ import {
   usualObstacle,
   usualRail,
 } from '../../../../shared-math/layout/index.ts';
-import type { PhotoPlane, Spot } from '../../../../shared-math/trace/index.ts';
+import type { PhotoPlane, PhotoSpot } from '../../../../shared-math/trace/index.ts';
 import { depthOf } from '../../../../shared-math/trace/index.ts';
 
 // Rails and obstacles, from spots clicked on a photo. A photo gives two of their three directions: the third is
@@ -55,11 +55,11 @@ export function depthAlong(body: Rail | Obstacle, view: View): ((place: Point) =
 export function placedSpots(
   photo: Photo,
   plane: PhotoPlane,
-  spots: readonly Spot[],
+  spots: readonly PhotoSpot[],
   depth: number,
   own?: (place: Point) => number,
 ): Point[] | undefined {
-  const placed = (spot: Spot, at: number): Point | undefined => {
+  const placed = (spot: PhotoSpot, at: number): Point | undefined => {
     const keep: [number, number, number] = [0, 0, 0];
     keep[alongView(photo.view)] = at;
     const place = plane.placeBefore(spot, at - depthOf(photo));

@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import type { GaugeReadings } from '../../shared-math/adjust/gauge/index.ts';
 import {
   type Adjustment,
   type BumpSteerDoubt,
@@ -276,6 +277,16 @@ export class Measuring {
 
   setAlike(alike: boolean): void {
     this.#keep({ ...this.car, alike });
+    if (this.#openLayout.document) this.#then.set(this.#openLayout.document, this.car);
+  }
+
+  /** Keeps what was read with a gauge on the finished car. It moves nothing of the drawing. */
+  setGauge(gauge: GaugeReadings): void {
+    if (!this.ready) {
+      this.#openLayout.tell(`Not taken: ${this.trouble || 'the measurements of this car are being read'}.`);
+      return;
+    }
+    this.#keep({ ...this.car, gauge });
     if (this.#openLayout.document) this.#then.set(this.#openLayout.document, this.car);
   }
 

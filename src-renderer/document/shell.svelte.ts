@@ -29,8 +29,8 @@ export interface ArrangedCar {
   readonly document: LayoutDocument;
 }
 
-/** What the place Measure shows at the right: the list of the tape, or photos. */
-export type MeasurePage = 'tape' | 'photos';
+/** What the place Measure shows at the right: the list of the tape, photos, or the finished car's gauge. */
+export type MeasurePage = 'tape' | 'photos' | 'gauge';
 
 export class Shell {
   #column: ColumnPage = $state(columnBefore());

@@ -3,6 +3,7 @@ import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getShell } from '../../document/shell.svelte.ts';
 import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
+import { FinishedCar } from './gauge/finished-car.svelte.ts';
 import { measureOnBoard } from './measure-on-board.ts';
 import { startPhotoWorker } from './photos/start-photo-worker.ts';
 import { Trace } from './photos/trace.svelte.ts';
@@ -15,6 +16,7 @@ export function measurePlace(): Place {
   const measuring = getMeasuring();
   const shell = getShell();
   const trace = new Trace(openLayout, startPhotoWorker);
+  const finished = new FinishedCar(openLayout, measuring);
   const tape = new TapeList(openLayout, measuring);
   $effect(() => tape.followPicking());
   // Photos are worked on while their page shows.
@@ -27,7 +29,7 @@ export function measurePlace(): Place {
   return {
     id: 'measure',
     name: 'Measure',
-    column: latePiece(() => import('./MeasureColumn.svelte'), { trace, tape }),
+    column: latePiece(() => import('./MeasureColumn.svelte'), { trace, tape, finished }),
     ownMarks: true,
     contributors: [traceOnBoard(openLayout, trace), measureOnBoard(openLayout, measuring, tape)],
     files: {

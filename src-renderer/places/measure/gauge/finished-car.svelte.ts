@@ -13,6 +13,7 @@ import {
 import { adjust, type SteerChange } from '../../../../shared-math/adjust/index.ts';
 import { rowsFor } from '../../../../shared-math/adjust/list/index.ts';
 import type { Side } from '../../../../shared-math/layout/index.ts';
+import { toDegrees } from '../../../../shared-math/units/index.ts';
 import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 
@@ -45,8 +46,6 @@ export interface CurvePoint {
   readonly doubt: number | undefined;
 }
 
-const inDegrees = (radians: number) => (radians * 180) / Math.PI;
-
 /** The finished car: what a gauge and turning plates read on it, beside what the open layout says. */
 export class FinishedCar {
   readonly #openLayout: OpenLayout;
@@ -67,7 +66,7 @@ export class FinishedCar {
     heaves.sort((a, b) => b - a);
     return forecastStations(layout, heaves).map(({ heave, [this.side]: gained }) => ({
       heave,
-      computed: gained === null ? undefined : inDegrees(gained),
+      computed: gained === null ? undefined : toDegrees(gained),
       reading: read.find((station) => Math.abs(station.heave - heave) < SAME_STATION),
     }));
   });
@@ -117,7 +116,7 @@ export class FinishedCar {
       (_, i) => -rebound + ((bump + rebound) * i) / (CURVE_HEAVES - 1),
     );
     const reached = forecastStations(layout, heaves).flatMap(({ heave, [this.side]: gained }) =>
-      gained === null ? [] : [{ heave, toeIn: inDegrees(gained) }],
+      gained === null ? [] : [{ heave, toeIn: toDegrees(gained) }],
     );
     const square = this.#doubtOf(reached.map(({ heave }) => ({ of: this.side, heave })));
     return reached.map((at, i) => ({

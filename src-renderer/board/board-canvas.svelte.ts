@@ -227,6 +227,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         shown: view.shown,
         handles: view.handles,
         points: openLayout.points,
+        guessed: openLayout.guessed,
         chosen: openLayout.selection,
         hovered: openLayout.hover,
         hoverView: openLayout.enlarged ?? view.hoverView,

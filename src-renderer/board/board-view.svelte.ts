@@ -17,7 +17,7 @@ import {
   viewBoxes,
 } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
-import { bodyAt, type Hardpoint, movePoint } from '../../shared-math/layout/index.ts';
+import { bodyAt, type Hardpoint } from '../../shared-math/layout/index.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
@@ -345,7 +345,7 @@ export class BoardView implements Hands {
     return {
       moveTo: (right, down, keys) => {
         const { at, guides } = this.#destination(point, view, right / scale, down / scale, keys, neighbours);
-        if (edit.move(movePoint(before, point.id, at))) this.guides = guides;
+        if (edit.move(this.#openLayout.moved(before, point.id, at))) this.guides = guides;
       },
       putDown: () => {
         edit.commit();

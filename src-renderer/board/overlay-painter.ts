@@ -18,6 +18,7 @@ function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
     aim: { colour: good, width: 1.4, dash: [1.5, 4] },
     short: { colour: stop, width: 1.5, dash: [] },
     clear: { colour: good, width: 1.5, dash: [] },
+    doubt: { colour: ink, width: 1.3, dash: [] },
     dimension: { colour: steel, width: 1.7, dash: [] },
     steel: { colour: steel, width: 1, dash: [] },
     ink: { colour: ink, width: 1, dash: [] },
@@ -92,7 +93,7 @@ export class OverlayPainter {
 
   #handle(context: CanvasRenderingContext2D, handle: OverlayHandle, weight: number): void {
     const { steel, ink, panel } = this.#palette;
-    const { x, y, state, steering, square = false } = handle;
+    const { x, y, state, steering, guessed, square = false } = handle;
     const lit = state !== 'rest';
     const radius = (HANDLE_RADIUS[state] + (steering && !lit ? STEERING_EXTRA : 0)) * weight;
     context.strokeStyle = lit || steering ? steel : ink;
@@ -104,7 +105,9 @@ export class OverlayPainter {
       context.setLineDash([]);
     }
     context.lineWidth = (steering || lit ? 1.7 : 1.2) * weight;
-    context.fillStyle = state === 'chosen' ? steel : panel;
+    // Hollow is what nobody measured or planned; a rail's or an obstacle's square tells nothing of the kind.
+    const full = state === 'chosen' || (!guessed && !square);
+    context.fillStyle = full ? (lit || steering ? steel : ink) : panel;
     if (square) {
       const half = 0.88 * radius;
       context.beginPath();

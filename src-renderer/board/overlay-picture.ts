@@ -21,6 +21,8 @@ export interface OverlaySource {
   readonly shown: readonly View[];
   readonly handles: readonly Handle[];
   readonly points: readonly Hardpoint[];
+  /** Points whose places are guesses, by id. */
+  readonly guessed: ReadonlySet<string>;
   readonly chosen: string | null;
   readonly hovered: string | null;
   /** The view in which the hovered and the chosen point are named. */
@@ -78,6 +80,7 @@ export function handlesOf(source: OverlaySource): OverlayHandle[] {
       x: handle.x,
       y: handle.y,
       steering: isSteering(handle.point),
+      guessed: source.guessed.has(handle.point.id),
       ...(isOfBody(handle.point) ? { square: true } : {}),
       state: stateOf(handle, source),
     }))

@@ -10,6 +10,8 @@ export type OverlayInk =
   | 'aim'
   | 'short'
   | 'clear'
+  /** How far off a point may be. */
+  | 'doubt'
   /** What is being measured. */
   | 'dimension'
   | 'steel'
@@ -28,6 +30,8 @@ export interface OverlayHandle {
   readonly steering: boolean;
   /** Of a rail or an obstacle: a small square. */
   readonly square?: boolean;
+  /** Where it stands was guessed: drawn hollow. */
+  readonly guessed: boolean;
   /** `twin` is the mirror image of what is chosen. */
   readonly state: 'rest' | 'hover' | 'chosen' | 'twin';
 }

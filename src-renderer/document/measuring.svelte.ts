@@ -42,6 +42,9 @@ const RETRY_AFTER = 2000;
 /** mm. A measured point that stands further from where the measurements have it waits to be taken. */
 const WAITS_FROM = 0.5;
 
+/** The row of the list that is the pitman arm's length. */
+const PITMAN_ARM = 'pitman-arm';
+
 /** mm from the centre plane within which a point may be on either side of it. */
 const OFF_CENTRE = 20;
 
@@ -128,7 +131,7 @@ export class Measuring {
   /** Run as an effect: adjusts anew in a quiet moment, and goes along with undo and redo. */
   followDocument(): void {
     const { document } = this.#openLayout;
-    void this.car;
+    this.#openLayout.armKnown = this.car.survey.rows.some(({ id }) => id === PITMAN_ARM);
     clearTimeout(this.#timer);
     if (!document || !this.ready) return;
     const then = this.#then.get(document);

@@ -2,6 +2,7 @@ import { createContext } from 'svelte';
 import { USUAL_INSTRUMENTS } from '../../shared-math/adjust/list/index.ts';
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
 import { jointLimits } from '../../shared-math/findings/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
 import {
   bodyAt,
   bodyPoints,
@@ -13,6 +14,7 @@ import {
   type Layout,
   type LayoutDocument,
   movePoint,
+  originOf,
   resolveLayout,
   type ShaftDocument,
 } from '../../shared-math/layout/index.ts';
@@ -35,6 +37,7 @@ import { CarPose } from './car-pose.svelte.ts';
 import type { ShownGap } from './clearances.svelte.ts';
 import { Edits } from './edits.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
+import { withArmHeld } from './known-lengths.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
 
@@ -76,6 +79,15 @@ export class OpenLayout {
   /** With nothing open these stand for a plain car, so that what is derived always exists; nobody shows it. */
   layout: Layout = $derived(resolveLayout(this.document ?? PLAIN_LAYOUT));
   points: Hardpoint[] = $derived(hardpoints(this.document ?? PLAIN_LAYOUT));
+  /** The pitman arm's length was measured on the car. */
+  armKnown = $state(false);
+  /** Whether a known arm stays as it is while its ball is dragged; not while the arm is being chosen. */
+  holdsArm = $state(true);
+  /** Ids of the hardpoints whose places are guesses: nobody measured, traced or planned them. */
+  guessed: ReadonlySet<string> = $derived.by(() => {
+    const document = this.document ?? PLAIN_LAYOUT;
+    return new Set(this.points.flatMap((point) => (originOf(document, point) === 'guess' ? [point.id] : [])));
+  });
   frontEnd: FrontEnd = $derived(prepareFrontEnd(this.layout));
 
   heaveSweep: TravelSweep = $derived.by(() => {
@@ -201,12 +213,19 @@ export class OpenLayout {
     this.#gap = gap;
   }
 
+  /** The document with a point moved by hand; a pitman ball whose arm is held takes its box along. */
+  moved(document: LayoutDocument, id: string, to: Point): LayoutDocument {
+    return id === 'steering.box.pitmanBall' && this.armKnown && this.holdsArm
+      ? withArmHeld(document, to)
+      : movePoint(document, id, to);
+  }
+
   /** Moves what is chosen one step along an arrow, in the view used last. */
   nudge(arrow: Arrow, large: boolean): void {
     const point = this.inHand;
     if (!point || !this.document) return;
     const to = nudged(point.at, this.lastView, arrow, nudgeStep(this.settings.unit, large));
-    this.edits.change(`Nudge ${point.name}`, movePoint(this.document, point.id, to), `nudge ${point.id}`);
+    this.edits.change(`Nudge ${point.name}`, this.moved(this.document, point.id, to), `nudge ${point.id}`);
   }
 
   /** Fits the drawing to the board. */

@@ -5,7 +5,7 @@ import { surveyList } from '../../shared-math/adjust/list/index.ts';
 import { hardpoints, type LayoutDocument, withValue } from '../../shared-math/layout/index.ts';
 import { openStore } from '../../src-main/store/index.ts';
 import { PLAIN_LAYOUT } from '../../src-renderer/document/blank-layout.ts';
-import { handleOf } from '../support/board-pointer.ts';
+import { drag, handleOf } from '../support/board-pointer.ts';
 import { type OpenBoard, saved, storedDocument, useBrowser } from '../support/browser-page.ts';
 import { plainValue } from '../support/survey-peer.ts';
 import { pointsOf } from '../support/surveys.ts';
@@ -252,4 +252,56 @@ test('two points chosen on the board are measured against each other', async () 
         doubt: 1.6,
       },
     ]);
+});
+
+test('the verdict on a plain car waits and says why; with a measured point it judges', async () => {
+  const { page } = await openBoard({ column: 'verdict' });
+  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await field(page, 'hub-height').waitFor();
+  await page.getByRole('button', { name: 'Layout', exact: true }).click();
+  await page.getByText('The verdict waits').waitFor();
+  expect(await page.locator('[data-finding]').count()).toBe(0);
+  await page.getByText('All 10 points of this car are guesses.').waitFor();
+  expect(await page.locator('[data-figure="known"]').textContent()).toContain('resting on guesses');
+  await page.screenshot({ path: '/tmp/shot4.png' });
+  await page.getByRole('button', { name: 'Measure the car' }).click();
+  await field(page, 'hub-height').fill('13 1/4');
+  await field(page, 'hub-height').press('Enter');
+  await field(page, 'track').fill('56 3/8');
+  await field(page, 'track').press('Enter');
+  await page.getByText('1 of 10 points measured').waitFor();
+  await page.getByRole('button', { name: 'Layout', exact: true }).click();
+  await page.locator('[data-finding]').first().waitFor();
+  await page.getByText('9 of 10 points are guesses').waitFor();
+});
+
+test('a drag of the pitman ball holds a measured arm, until the arm is being chosen', async () => {
+  const board = await openBoard({ column: 'points' });
+  const { page } = board;
+  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await field(page, 'pitman-arm').fill(taped('pitman-arm'));
+  await field(page, 'pitman-arm').press('Enter');
+  await saved(page);
+  const arm = () => {
+    const { sectorCentre, pitmanBall } = storedDocument(board, 'New layout').steering.box;
+    return pitmanBall.map((value, axis) => value - (sectorCentre[axis] as number));
+  };
+  const before = arm();
+  await page.getByRole('button', { name: 'Layout', exact: true }).click();
+  await drag(page, await handleOf(page, 'side', 'steering.box.pitmanBall'), 30, -20);
+  await saved(page);
+  for (const [axis, value] of arm().entries()) expect(value).toBeCloseTo(before[axis] as number, 6);
+  expect(storedDocument(board, 'New layout').origins).toMatchObject({
+    'steering.box.pitmanBall': 'plan',
+    'steering.box.sectorCentre': 'plan',
+  });
+  await page.getByRole('switch', { name: 'arm held: yes' }).click();
+  await drag(page, await handleOf(page, 'side', 'steering.box.pitmanBall'), 30, -20);
+  await saved(page);
+  expect(Math.abs((arm()[2] as number) - (before[2] as number))).toBeGreaterThan(5);
+  // What it is then stands among the known lengths, and is typed there.
+  const typedArm = page.getByRole('textbox', { name: 'Pitman arm', exact: true });
+  await typedArm.fill('6 in');
+  await typedArm.press('Enter');
+  await expect.poll(() => typedArm.inputValue()).toBe('6 in');
 });

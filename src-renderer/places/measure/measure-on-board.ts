@@ -4,6 +4,7 @@ import type { Point } from '../../../shared-math/geometry/points.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 import type { Contribution, OverlayPart } from '../../board/contributor.ts';
 import { dimensionLines } from '../../board/gap-dimension.ts';
+import type { OverlayLine } from '../../board/overlay.ts';
 import type { OverlaySource } from '../../board/overlay-picture.ts';
 import type { Measuring } from '../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
@@ -55,23 +56,71 @@ function plumbOf({ at, along }: Extract<Dimension, { kind: 'angle' }>): Point {
   return [at[0], at[1], at[2] + way * Math.max(PLUMB, Math.abs(along[2] - at[2]))];
 }
 
+/** How much larger than life a point's ± is drawn: a sixteenth of an inch could not be seen. */
+const DOUBT_SCALE = 20;
+
+/** A cross on each measured point, as long as its ± each way, at a scale that stands beside it. */
+function doubtCrosses(
+  openLayout: OpenLayout,
+  measuring: Measuring,
+  { shown, onBoard, bounds, weight }: OverlaySource,
+): OverlayPart {
+  const { found } = measuring;
+  if (!found || measuring.car.survey.rows.length === 0) return {};
+  const lines: OverlayLine[] = [];
+  for (const point of openLayout.points) {
+    const known = found.clean.points.get(point.id);
+    if (!known || known.free.length > 0) continue;
+    for (const view of shown)
+      for (const axis of [0, 1, 2] as const) {
+        const reach = DOUBT_SCALE * known.doubt[axis];
+        const [from, to] = [-reach, reach].map((by) =>
+          onBoard(view, project(view, point.at.map((v, i) => (i === axis ? v + by : v)) as unknown as Point)),
+        ) as [ViewPoint, ViewPoint];
+        if (Math.hypot(to[0] - from[0], to[1] - from[1]) > 1)
+          lines.push({ points: [...from, ...to], ink: 'doubt' });
+      }
+  }
+  if (lines.length === 0) return {};
+  const text = `crosses: ± of each point, ${DOUBT_SCALE} times as large`;
+  return {
+    lines,
+    texts: [
+      {
+        x: bounds.x + 14 * weight,
+        y: bounds.y + bounds.height - 16 * weight,
+        text,
+        ink: 'soft',
+        strong: false,
+        align: 'left',
+      },
+    ],
+  };
+}
+
+function joined(a: OverlayPart, b: OverlayPart): OverlayPart {
+  return { ...a, ...b, lines: [...(a.lines ?? []), ...(b.lines ?? [])] };
+}
+
 /** What is being measured, drawn where it is measured. */
 export const measureOnBoard =
   (openLayout: OpenLayout, measuring: Measuring, tape: TapeList) => (): Contribution => ({
     id: 'measure',
     overlay: (source) => {
       if (!tape.here) return {};
+      const doubts = doubtCrosses(openLayout, measuring, source);
       const { row, between } = tape;
       if (row) {
         const entry = measuring.car.taken[row.id];
-        return dimensionPart(row.dimension, row.view, entry?.typed ?? row.name, source);
+        return joined(doubts, dimensionPart(row.dimension, row.view, entry?.typed ?? row.name, source));
       }
       if (between?.from && between.to) {
         const [from, to] = [between.from, between.to].map(
           (id) => openLayout.points.find((point) => point.id === id)?.at,
         );
-        if (from && to) return dimensionPart({ kind: 'length', from, to }, openLayout.lastView, '', source);
+        if (from && to)
+          return joined(doubts, dimensionPart({ kind: 'length', from, to }, openLayout.lastView, '', source));
       }
-      return {};
+      return doubts;
     },
   });

@@ -14,7 +14,9 @@ import {
   freeCoordinates,
   type ListRow,
   rowsFor,
+  type SideDifference,
   type SlipQuestion,
+  sideDifferences,
   slipQuestions,
   surveyList,
   type Taken,
@@ -55,6 +57,8 @@ export interface Measured {
   readonly misfits: readonly Misfit[];
   readonly questions: readonly SlipQuestion[];
   readonly free: readonly FreeCoordinate[];
+  /** Where the rows of both sides say that a car whose sides are taken as alike is not. */
+  readonly differences: readonly SideDifference[];
   /** Rows of other arrangements of this car, which this layout has no points for. */
   readonly elsewhere: number;
   /** Measured points that stand elsewhere in the drawing. */
@@ -94,7 +98,9 @@ export class Measuring {
     this.car.survey.rows.length > 0 ? (this.found?.clean.bumpSteer ?? undefined) : undefined,
   );
 
-  list: ListRow[] = $derived(surveyList(this.#document));
+  /** Whether the right side is listed too, where the sides are taken as alike. */
+  bothSides = $state(false);
+  list: ListRow[] = $derived(surveyList(this.#document, { bothSides: this.bothSides }));
 
   constructor(openLayout: OpenLayout) {
     this.#openLayout = openLayout;
@@ -191,6 +197,7 @@ export class Measuring {
       misfits,
       questions: slipQuestions(base, rows, unchecked),
       free: freeCoordinates(base, clean.points),
+      differences: sideDifferences(base, rows),
       elsewhere,
       waiting: this.#waitingIn(document, clean),
     };

@@ -99,7 +99,7 @@ describe('the place Sheet', () => {
     await page.unroute('**/rpc');
     await choose(page, 'Data');
     const { content } = await made(page, 'Make the file');
-    expect(content.toString('utf8')).toMatch(/^\uFEFFpoint,name,carriedBy,x,y,z\r\n/);
+    expect(content.toString('utf8')).toMatch(/^\uFEFFpoint,name,carriedBy,x,y,z,origin\r\n/);
   });
 
   test('gives drawings, curves and data by their first bytes', async () => {

@@ -34,5 +34,6 @@ export {
   rowsAsDrawn,
   unknownWithout,
 } from './open-rows.ts';
+export { type SideDifference, sideDifferences } from './sides-alike.ts';
 export { type SlipQuestion, slipQuestions } from './slip-questions.ts';
 export { type ListOptions, surveyList } from './survey-list.ts';

@@ -1,3 +1,4 @@
+import { originCounts, originOf } from '../../../shared-math/layout/index.ts';
 import type { NumberedPoint, SheetModel } from './sheet-model.ts';
 
 // Where points are, in the distances that a builder measures. mm in, words in the customer's unit.
@@ -29,4 +30,17 @@ export function usually(words: (mm: number) => string, mm: number, otherwise: st
 export function sided(words: (mm: number) => string, mm: number): string {
   const size = words(Math.abs(mm));
   return size === words(0) ? size : `${size} ${mm > 0 ? 'left' : 'right'}`;
+}
+
+/** Whether a point's place was guessed: nobody measured, traced or planned it. */
+export function isGuessed({ job }: SheetModel, point: NumberedPoint): boolean {
+  return originOf(job.document, point) === 'guess';
+}
+
+/** How many of the car's points are guesses, in a sentence; empty where none is. */
+export function guessedWords({ job }: SheetModel): string {
+  const { guessed, all } = originCounts(job.document);
+  if (guessed === 0) return '';
+  const which = guessed === all ? `All ${all} points` : `${guessed} of ${all} points`;
+  return `${which} of this car are guesses, not measured on it: what rests on them may be otherwise.`;
 }

@@ -3,6 +3,7 @@ import {
   freeWords,
   type ListRow,
   pointWords,
+  type SideDifference,
   type SlipQuestion,
 } from '../../../shared-math/adjust/list/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
@@ -100,4 +101,15 @@ export function helpWords(
   const named = rows.find(({ id }) => id === row?.id);
   if (!row || !named || row.share <= 0) return '';
   return `“${rowName(named, list, document)}” makes ${shareWords(row.share)}: measure it again.`;
+}
+
+const WAYS = {
+  x: ['further forward', 'further back'],
+  y: ['further out', 'further in'],
+  z: ['higher', 'lower'],
+} as const;
+
+/** "The hairpin pivot stands 1 in lower on the right." */
+export function differenceWords({ axis, by }: SideDifference, point: string, figures: Figures): string {
+  return `The ${point} stands ${figures.length(Math.abs(by))} ${WAYS[axis][by > 0 ? 0 : 1]} on the right.`;
 }

@@ -135,7 +135,7 @@ test('tables have a row for each thing, and numbers that are numbers', () => {
   const rows = (name: Parameters<typeof tableOf>[0]) =>
     [...tableOf(name, sampleLayout())].join('').trimEnd().split('\n');
   expect(rows('points').find((line) => line.startsWith('steering.box.pitmanBall'))).toBe(
-    'steering.box.pitmanBall,Pitman ball,pitman,-872,500,346',
+    'steering.box.pitmanBall,Pitman ball,pitman,-872,500,346,plan',
   );
   expect(rows('travel')).toHaveLength(32);
   expect(rows('turn')).toHaveLength(42);

@@ -6,6 +6,7 @@ import { flowEvenly } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { severitySign } from '../../pens/signs.ts';
 import { BODY, BODY_BOLD, BODY_SOFT, SMALL } from '../../pens/styles.ts';
+import { guessedWords } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 
 /** A finding with its limit, the limit's source, where it was measured, and what would mend it. */
@@ -37,7 +38,9 @@ export function findingsPages(pageFrame: PageFrame, model: SheetModel): void {
   for (const { severity } of findings) counts[severity] += 1;
   const open = findings.filter(({ severity }) => severity !== 'info');
   const settled = findings.filter(({ severity }) => severity === 'info');
+  const guessed = guessedWords(model);
   flowEvenly(pageFrame, { title: 'Findings', lying: true }, 2, tallyWords(counts), [
+    ...(guessed ? [paragraph(guessed, BODY_BOLD)] : []),
     heading('To be mended, or to be answered for'),
     ...(open.length > 0
       ? open.map((finding) => findingBlock(model, finding))

@@ -165,6 +165,27 @@ export const contract = {
     output: z.object({ revision: z.number().int() }),
   },
 
+  /** The list of what is measured on a variant's car as a table file to fill in, with what was measured; lengths in this unit. */
+  'survey.exportCsv': {
+    input: z.strictObject({ id, unit: z.enum(['in', 'mm']) }),
+    output: z.object({ fileName: z.string(), text: z.string() }),
+  },
+  /** Reads a filled list, all of it or nothing; refused by line. Nothing is changed: the board takes the figures. */
+  'survey.readCsv': {
+    input: z.strictObject({ text: z.string(), fileName: z.string().max(300) }),
+    output: z.object({
+      lines: z.array(
+        z.object({
+          line: z.number().int(),
+          row: z.string(),
+          counted: z.string(),
+          unit: z.enum(['', 'in', 'mm', 'degrees']),
+          figure: z.string(),
+        }),
+      ),
+    }),
+  },
+
   /** A name that the car has already is made distinct: "Arm down 2". */
   'variant.add': { input: z.strictObject({ carId: id, document: layoutSchema }), output: z.object({ id }) },
   'variant.open': { input: z.strictObject({ id }), output: openVariant },

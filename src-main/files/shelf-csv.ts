@@ -16,19 +16,13 @@ import {
   wordOf,
 } from '../../shared-math/shelf/index.ts';
 import type { LengthUnit } from '../../shared-math/units/index.ts';
+import { DEFUSED, delimiterOf, FORMULA, type Line, linesOf } from './csv-lines.ts';
 
 // The shelf as a table file (RFC 4180), for a spreadsheet: a line for each entry, plain words at the head of each column.
 
 /** Characters, and entries. A shop's shelf is some hundreds. */
 export const SHELF_TEXT_MAX = 4_000_000;
 export const SHELF_PARTS_MAX = 5000;
-
-/**
- * A spreadsheet takes a cell that begins with one of these for a formula, also one from a stranger. They are written
- * behind an apostrophe, and so is a text that begins with one, so that reading can take it off again.
- */
-const FORMULA = /^['=+\-@\t\r\n＝＋－＠]/;
-const DEFUSED = /^'(?=['=+\-@\t\r\n＝＋－＠])/;
 
 const KIND = 'kind';
 
@@ -89,34 +83,6 @@ function headingsIn(row: readonly string[]): Outcome<Heading[], string> {
     if (!found.some(({ column }) => (column?.title ?? KIND) === wanted))
       return failed(`there is no column "${wanted}": the first line has to tell what each column is`);
   return succeeded(found);
-}
-
-/** What stands between cells: the sign that makes the first line begin as a shelf's does. */
-function delimiterOf(text: string): string {
-  const first = /^[^\r\n]*/.exec(text)?.[0] ?? '';
-  const count = (sign: string) => first.split(sign).length;
-  // Headings may hold a comma, but in quotes; none holds a semicolon or a tabulator.
-  return count(';') > 1 ? ';' : count('\t') > 1 ? '\t' : ',';
-}
-
-interface Line {
-  /** Counted as an editor counts, from 1. */
-  readonly number: number;
-  readonly cells: readonly string[];
-}
-
-/** The lines that are not empty. A cell with line ends in it takes several. */
-function linesOf(text: string, delimiter: string): Outcome<Line[], string> {
-  const { data, errors } = Papa.parse<string[]>(text, { delimiter });
-  let number = 1;
-  const lines: Line[] = [];
-  for (const [row, cells] of data.entries()) {
-    const wrong = errors.find((error) => error.row === row);
-    if (wrong) return failed(`line ${number}: a quotation mark is opened and not closed as it should be`);
-    if (cells.some((cell) => cell.trim() !== '')) lines.push({ number, cells });
-    number += 1 + cells.reduce((sum, cell) => sum + (cell.match(/\r\n|\r|\n/g)?.length ?? 0), 0);
-  }
-  return succeeded(lines);
 }
 
 const isFigure = ({ column }: Heading) =>

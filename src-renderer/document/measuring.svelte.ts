@@ -259,6 +259,27 @@ export class Measuring {
     return succeeded(next.value);
   }
 
+  /**
+   * Takes many rows at once, as one step of undo. Rows that are refused stay as they were: they are answered by their
+   * place in `entries`, each with the reason.
+   */
+  enterAll(entries: readonly (readonly [row: ListRow, entry: Taken])[], label: string): Map<number, string> {
+    const refused = new Map<number, string>();
+    let next = this.car;
+    const order = new Map(this.list.map((row, at) => [row.id, at]));
+    // Rows that others count from stand before them in the list.
+    const inOrder = entries
+      .map(([row, entry], at) => ({ row, entry, at }))
+      .sort((a, b) => (order.get(a.row.id) ?? 0) - (order.get(b.row.id) ?? 0));
+    for (const { row, entry, at } of inOrder) {
+      const outcome = withTaken(this.list, next, row.id, entry, this.#openLayout.settings.instruments);
+      if (outcome.ok) next = outcome.value;
+      else refused.set(at, outcome.failure);
+    }
+    if (refused.size < entries.length) this.#change(next, label);
+    return refused;
+  }
+
   /** Takes a further measurement between two points, or takes it out. */
   enterFurther(id: string, row: SurveyRow | undefined, typed?: Taken): void {
     this.#change(

@@ -46,6 +46,6 @@ function listPages(pageFrame: PageFrame, job: PrintJob, rows: readonly ListRow[]
 /** The measuring sheet: the list of the car's arrangement, with what has been measured so far where that is given. */
 export function measuringPages(job: PrintJob): Pages {
   const survey = job.survey ?? EMPTY_CAR_SURVEY;
-  const rows = surveyList(job.document, { bothSides: survey.alike === false });
+  const rows = surveyList(job.document);
   return [['what to measure', (pageFrame) => listPages(pageFrame, job, rows, survey)]];
 }

@@ -6,6 +6,7 @@ import {
   USUAL_INSTRUMENTS,
   withTaken,
 } from '../../../../shared-math/adjust/list/index.ts';
+import { type LayoutDocument, resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { documentOf, rawLayout, STEERED } from '../../../support/layouts.ts';
 import { DEMONSTRATIONS, demonstration, jobOf, type PutText, printed } from '../../../support/printed.ts';
 
@@ -73,9 +74,8 @@ describe('what was measured before', () => {
   });
 
   test('a car whose sides differ is listed by sides', async () => {
-    const { texts } = await printed(
-      jobOf({ document, kind: 'measuring', survey: { ...EMPTY_CAR_SURVEY, alike: false } }),
-    );
+    const apart = resolveLayout(document) as unknown as LayoutDocument;
+    const { texts } = await printed(jobOf({ document: apart, kind: 'measuring' }));
     const all = whole(texts);
     expect(all).toContain('Left hairpin pivot');
     expect(all).toContain('Right hairpin pivot');

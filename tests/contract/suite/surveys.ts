@@ -137,4 +137,19 @@ export function surveyTests(open: OpenSession): void {
     await value(again, 'survey.save', { carId, survey: measured(332), revision: 0, force: true });
     expect((await value(again, 'survey.read', { carId })).survey).toEqual(measured(332));
   });
+
+  test('goes out as a table with what was typed, and a filled one is read line by line', async () => {
+    const { call } = await open();
+    const { id, carId } = await begin(call);
+    const taken = { track: { way: 'plain', typed: '56 3/8 in', figure: 1431.9 } };
+    const survey = { ...EMPTY, taken } as CarSurvey;
+    await value(call, 'survey.save', { carId, survey, revision: 0 });
+    const { fileName, text } = await value(call, 'survey.exportCsv', { id, unit: 'in' });
+    expect(fileName).toBe('Roadster - What to measure.csv');
+    const { lines } = await value(call, 'survey.readCsv', { text, fileName });
+    expect(lines).toMatchObject([{ row: 'track', unit: 'in', figure: '56 3/8 in' }]);
+    const refused = await failure(call, 'survey.readCsv', { text: 'a,b\n1,2', fileName: 'x\u202e.csv' });
+    expect(refused).toMatch(/^refused-document: x.*\.csv: there is no column "row"/);
+    expect(refused).not.toContain('\u202e');
+  });
 }

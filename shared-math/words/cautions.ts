@@ -15,6 +15,10 @@ export interface Caution {
   /** One quiet line, a whole sentence. */
   readonly line: string;
   readonly notes: readonly CautionNote[];
+  /** Whether it stands beside a chosen point. */
+  readonly standsAt: (point: string, layout: Layout) => boolean;
+  /** Whether it stands on the build sheet of a layout. */
+  readonly onSheet: (layout: Layout) => boolean;
 }
 
 const PRACTICE = 'common practice, no published source';
@@ -24,6 +28,15 @@ const DEFER: CautionNote = {
     'What is allowed is for your local code, the part’s maker and a qualified engineer or certifier to say, not for this board.',
   source: 'a layout check is no approval',
 };
+
+/** Balls that sit in an arm which somebody may be tempted to make, bend or weld. */
+const IN_ARMS = /^steering\.(dragLinkBall|box\.pitmanBall)$|\.tieRodBall$/;
+const ON_RODS = /^location\.(left\.|right\.)?(framePivot|upper\.|lower\.)/;
+
+const NOWHERE = () => false;
+const EVERYWHERE = () => true;
+const isAssisted = ({ steering }: Layout) => steering.box.assist === 'power';
+const hasNoStops = ({ steering }: Layout) => steering.stopAngle === undefined;
 
 export const ARMS: Caution = {
   id: 'arms',
@@ -53,6 +66,8 @@ export const ARMS: Caution = {
     { words: 'A drag link or tie rod is straight: a bent one springs and buckles.', source: PRACTICE },
     DEFER,
   ],
+  standsAt: (point) => IN_ARMS.test(point),
+  onSheet: EVERYWHERE,
 };
 
 export const LINK_ENDS: Caution = {
@@ -90,6 +105,8 @@ export const LINK_ENDS: Caution = {
     },
     DEFER,
   ],
+  standsAt: (point, layout) => ballJoints(layout).some(({ id }) => id === point),
+  onSheet: EVERYWHERE,
 };
 
 export const RODS: Caution = {
@@ -108,6 +125,8 @@ export const RODS: Caution = {
     },
     DEFER,
   ],
+  standsAt: (point) => ON_RODS.test(point),
+  onSheet: EVERYWHERE,
 };
 
 export const ASSISTANCE: Caution = {
@@ -135,6 +154,8 @@ export const ASSISTANCE: Caution = {
     },
     DEFER,
   ],
+  standsAt: (point, layout) => point === 'steering.box.sectorCentre' && isAssisted(layout),
+  onSheet: isAssisted,
 };
 
 export const STOPS: Caution = {
@@ -162,6 +183,8 @@ export const STOPS: Caution = {
     },
     DEFER,
   ],
+  standsAt: (point, layout) => /\.wheelCentre$|\.sectorCentre$/.test(point) && hasNoStops(layout),
+  onSheet: hasNoStops,
 };
 
 export const ROAD_RUN: Caution = {
@@ -190,22 +213,19 @@ export const ROAD_RUN: Caution = {
     },
     DEFER,
   ],
+  standsAt: NOWHERE,
+  onSheet: NOWHERE,
 };
 
+/** All of them, in the order in which they are read. A new one is one entry here and stands where it says. */
 export const CAUTIONS: readonly Caution[] = [ARMS, LINK_ENDS, RODS, ASSISTANCE, STOPS, ROAD_RUN];
 
-/** Balls that sit in an arm which somebody may be tempted to make, bend or weld. */
-const IN_ARMS = /^steering\.(dragLinkBall|box\.pitmanBall)$|\.tieRodBall$/;
-const ON_RODS = /^location\.(left\.|right\.)?(framePivot|upper\.|lower\.)/;
-
-/** What to know at a chosen point; undefined if there is no risk of its own. */
+/** What to know at a chosen point; empty if there is no risk of its own. */
 export function cautionsAt(layout: Layout, point: string): readonly Caution[] {
-  const found: Caution[] = [];
-  if (IN_ARMS.test(point)) found.push(ARMS);
-  if (ON_RODS.test(point)) found.push(RODS);
-  if (ballJoints(layout).some(({ id }) => id === point)) found.push(LINK_ENDS);
-  if (point === 'steering.box.sectorCentre' && layout.steering.box.assist === 'power') found.push(ASSISTANCE);
-  if (/\.wheelCentre$|\.sectorCentre$/.test(point) && layout.steering.stopAngle === undefined)
-    found.push(STOPS);
-  return found;
+  return CAUTIONS.filter(({ standsAt }) => standsAt(point, layout));
+}
+
+/** What to know of a whole layout, for its build sheet. */
+export function cautionsOf(layout: Layout): readonly Caution[] {
+  return CAUTIONS.filter(({ onSheet }) => onSheet(layout));
 }

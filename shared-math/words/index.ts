@@ -17,6 +17,7 @@ export {
   type Caution,
   type CautionNote,
   cautionsAt,
+  cautionsOf,
   LINK_ENDS,
   ROAD_RUN,
   RODS,

@@ -37,9 +37,8 @@ async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'
 
 export const sheet: Command = {
   name: 'sheet',
-  usage:
-    'sheet LAYOUT.json --out FILE.pdf [--kind sheet|templates|customer] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--date YYYY-MM-DD]',
-  about: 'Prints a PDF: the build sheet, templates at full size, or the customer’s copy.',
+  usage: `sheet LAYOUT.json --out FILE.pdf [--kind ${PRINT_KINDS.join('|')}] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--date YYYY-MM-DD]`,
+  about: 'Prints a PDF: the build sheet, templates at full size, the customer’s copy or the measuring sheet.',
   run(args) {
     const taken = takeArguments(args, {
       values: ['out', 'kind', 'paper', 'unit', 'fraction', 'customer', 'car', 'date'],

@@ -24,11 +24,11 @@ describe('cautions', () => {
   test('stand where the risk is chosen', () => {
     expect(at('steering.dragLinkBall')).toEqual(['arms', 'link-ends']);
     expect(at('axle.right.tieRodBall')).toEqual(['arms', 'link-ends']);
-    expect(at('location.left.framePivot')).toEqual(['rods', 'link-ends']);
+    expect(at('location.left.framePivot')).toEqual(['link-ends', 'rods']);
     expect(at('lateral.frame', { lateral: LATERALS.bar })).toEqual(['link-ends']);
     expect(at('location.left.upper.axle', { location: LOCATIONS['four-bar'] })).toEqual([
-      'rods',
       'link-ends',
+      'rods',
     ]);
   });
 

@@ -11,7 +11,8 @@ import {
   setLength,
 } from '../../shared-math/units/index.ts';
 import { linkWords } from '../../shared-math/words/index.ts';
-import { COMPARED_FIGURES, differenceWords } from '../../src-renderer/panels/compare/comparison-words.ts';
+import { COMPARED_FIGURES, figureNames } from '../../src-renderer/panels/compare/compared-figures.ts';
+import { differenceWords } from '../../src-renderer/panels/compare/comparison-words.ts';
 import { variantFigures } from '../../src-renderer/panels/compare/variant-figures.ts';
 import { CROSS_STEER, documentOf, rawLayout } from './../support/layouts.ts';
 
@@ -143,7 +144,7 @@ test('variants that differ are never held to be the same', () => {
   const left = { ...raw.axle.left, toeIn: 0.104, tieRodBall: [-150, 606.1, 292] };
   const other = figuresOf({ axle: { ...raw.axle, left } });
   for (const what of ['Total toe-in', 'Tie rod', 'Inner wheel, left lock']) {
-    const figure = COMPARED_FIGURES.find((one) => one.what === what);
+    const figure = figureNames().find((name) => COMPARED_FIGURES[name].what === what);
     if (!figure) throw new Error(what);
     expect(differenceWords(figure, drawn, other, INCHES), what).toMatch(/^[+−]\d/);
     expect(differenceWords(figure, drawn, drawn, INCHES), what).toBe('same');

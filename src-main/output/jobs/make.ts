@@ -8,8 +8,8 @@ import {
   drawSvg,
   SvgPen,
 } from '../drawings/index.ts';
-import { drawPages, PRINT_WORDS, type PrintJob, printPdf } from '../pages/index.ts';
-import { TABLE_WORDS, tableOf } from '../tables/index.ts';
+import { drawPages, PRINTS, type PrintJob, printPdf } from '../pages/index.ts';
+import { TABLES } from '../tables/index.ts';
 import type { Made, OutputRequest, Source, Watch } from './request.ts';
 
 const TYPES = {
@@ -35,7 +35,7 @@ async function print(
   watch: Watch,
 ): Promise<Made> {
   const job: PrintJob = { ...source, ...watch, kind: request.print, paper: request.paper };
-  const words = PRINT_WORDS[request.print];
+  const { words } = PRINTS[request.print];
   if (!source.preview) return { ...named(source, words, 'pdf'), parts: [await printPdf(job)] };
   const pen = new SvgPen('outlines');
   await drawPages(job, pen);
@@ -67,8 +67,9 @@ async function table(
   source: Source,
   watch: Watch,
 ): Promise<Made> {
+  const { words, of } = TABLES[request.table];
   const pieces: string[] = [];
-  for (const piece of tableOf(request.table, source.document)) {
+  for (const piece of of(source.document)) {
     pieces.push(piece);
     if (source.preview && pieces.length > LINES_SHOWN) break;
     await setImmediate();
@@ -78,12 +79,21 @@ async function table(
   const shown = source.preview ? text.split('\n').slice(0, LINES_SHOWN).join('\n') : text;
   // The mark tells spreadsheets that the letters are UTF-8.
   const content = source.preview ? bytes(shown) : bytes(`\uFEFF${text.replaceAll('\n', '\r\n')}`);
-  return { ...named(source, TABLE_WORDS[request.table], 'csv'), parts: [content] };
+  return { ...named(source, words, 'csv'), parts: [content] };
 }
+
+type Maker<Kind extends OutputRequest['kind']> = (
+  request: Extract<OutputRequest, { kind: Kind }>,
+  source: Source,
+  watch: Watch,
+) => Promise<Made>;
+
+/** How each kind of request is made. A new one is one line here. */
+const MAKERS: { readonly [Kind in OutputRequest['kind']]: Maker<Kind> } = { print, drawing: draw, table };
 
 /** Makes what is requested. Rejects with the signal's reason when called off; nothing is written anywhere. */
 export async function make(request: OutputRequest, source: Source, watch: Watch): Promise<Made> {
   watch.signal.throwIfAborted();
-  if (request.kind === 'print') return print(request, source, watch);
-  return request.kind === 'drawing' ? draw(request, source, watch) : table(request, source, watch);
+  const maker = MAKERS[request.kind] as Maker<OutputRequest['kind']>;
+  return maker(request, source, watch);
 }

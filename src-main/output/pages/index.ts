@@ -14,19 +14,18 @@ import { templatePages } from './templates/templates.ts';
 export { PAPER_NAMES, type Paper } from '../pens/papers.ts';
 export { PRINT_KINDS, type PrintJob, type PrintKind } from './job.ts';
 
-/** What a kind is called on paper and in messages. */
-export const PRINT_WORDS: Record<PrintKind, string> = {
-  sheet: 'Build sheet',
-  templates: 'Templates at full size',
-  customer: 'The customer’s copy',
-  measuring: 'Measuring sheet',
-};
+export interface Print {
+  /** What it is called on paper and in messages. */
+  readonly words: string;
+  readonly pages: (job: PrintJob) => Pages;
+}
 
-const KINDS: Record<PrintKind, (job: PrintJob) => Pages> = {
-  sheet: buildSheet,
-  templates: templatePages,
-  customer: customerPages,
-  measuring: measuringPages,
+/** What can be printed, by kind. A new one is one folder and one line here; its name stands in `job.ts`. */
+export const PRINTS: Readonly<Record<PrintKind, Print>> = {
+  sheet: { words: 'Build sheet', pages: buildSheet },
+  templates: { words: 'Templates at full size', pages: templatePages },
+  customer: { words: 'The customer’s copy', pages: customerPages },
+  measuring: { words: 'Measuring sheet', pages: measuringPages },
 };
 
 /** Refuses names and notes in letters that no type at hand has, by what they name, before anything is drawn. */
@@ -48,9 +47,10 @@ function refuseUnsettable({ customer = '', car = '', document }: PrintJob, pen: 
 /** Draws a job's pages with a pen, page by page; rejects with the signal's reason when called off. */
 export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
   refuseUnsettable(job, pen);
-  const pages = KINDS[job.kind](job);
+  const { words, pages: pagesOf } = PRINTS[job.kind];
+  const pages = pagesOf(job);
   const making = new Making(job, pages.length);
-  const pageFrame = new PageFrame(pen, job, PRINT_WORDS[job.kind]);
+  const pageFrame = new PageFrame(pen, job, words);
   for (const [what, draw] of pages) await making.part(what, () => draw(pageFrame));
   pageFrame.finish();
 }
@@ -62,7 +62,7 @@ export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
 export async function printPdf(job: PrintJob): Promise<Uint8Array> {
   const { document, customer = '', car = '', date } = job;
   const pen = new PdfPen({
-    title: [PRINT_WORDS[job.kind], car, document.name].filter(Boolean).join(' – '),
+    title: [PRINTS[job.kind].words, car, document.name].filter(Boolean).join(' – '),
     author: 'Toeboard',
     subject: [customer, car].filter(Boolean).join(', '),
     date,

@@ -5,9 +5,8 @@ import type { LengthStyle, LengthUnit } from '../../../shared-math/units/index.t
 import type { Paper } from '../pens/papers.ts';
 
 /** What can be printed: the build sheet, templates at full size, the customer's page, the list to measure the car by. */
-export type PrintKind = 'sheet' | 'templates' | 'customer' | 'measuring';
-
-export const PRINT_KINDS: readonly PrintKind[] = ['sheet', 'templates', 'customer', 'measuring'];
+export const PRINT_KINDS = ['sheet', 'templates', 'customer', 'measuring'] as const;
+export type PrintKind = (typeof PRINT_KINDS)[number];
 
 /** Something to be printed. */
 export interface PrintJob {

@@ -12,17 +12,19 @@ export { textCell } from './cells.ts';
 
 export { TABLE_NAMES, type TableName } from './names.ts';
 
-export const TABLE_WORDS: Record<TableName, string> = {
-  points: 'Points',
-  travel: 'Travel sweep',
-  turn: 'Turn',
-  map: 'Map of the pitman ball',
-};
-
-/** A layout's table as text, piece by piece. One that cannot be worked out has its head alone. */
-export function tableOf(name: TableName, document: LayoutDocument): Iterable<string> {
-  if (name === 'points') return pointsTable(document);
-  const frontEnd = prepareFrontEnd(resolveLayout(document));
-  if (name === 'travel') return travelTable(frontEnd);
-  return name === 'turn' ? turnTable(frontEnd) : mapTable(frontEnd);
+export interface Table {
+  /** What the file is called. */
+  readonly words: string;
+  /** The table as text, piece by piece. One that cannot be worked out has its head alone. */
+  of(document: LayoutDocument): Iterable<string>;
 }
+
+const solved = (document: LayoutDocument) => prepareFrontEnd(resolveLayout(document));
+
+/** The tables by name. A new one is one file and one line here; its name stands in `names.ts`. */
+export const TABLES: Readonly<Record<TableName, Table>> = {
+  points: { words: 'Points', of: pointsTable },
+  travel: { words: 'Travel sweep', of: (document) => travelTable(solved(document)) },
+  turn: { words: 'Turn', of: (document) => turnTable(solved(document)) },
+  map: { words: 'Map of the pitman ball', of: (document) => mapTable(solved(document)) },
+};

@@ -5,64 +5,66 @@ import type { Reply, Request } from '../../../src-main/api/contract.ts';
 type OutputRequest = Request<'output.start'>['wish'];
 type DrawingRequest = Extract<OutputRequest, { kind: 'drawing' }>;
 
-export type GoingOut = 'sheet' | 'templates' | 'customer' | 'measuring' | 'drawing' | 'curves' | 'data';
-export type Paper = Extract<OutputRequest, { kind: 'print' }>['paper'];
+type PrintRequest = Extract<OutputRequest, { kind: 'print' }>;
+/** Each print for itself, views and curves, and files of data. */
+export type GoingOut = PrintRequest['print'] | 'drawing' | 'curves' | 'data';
+export type Paper = PrintRequest['paper'];
 export type ViewDrawn = Extract<DrawingRequest['view'], 'side' | 'top' | 'front' | '3d'>;
 export type CurveDrawn = Exclude<DrawingRequest['view'], ViewDrawn>;
 export type DrawnFormat = DrawingRequest['format'];
 export type DataKind = Extract<OutputRequest, { kind: 'table' }>['table'] | 'layout' | 'car';
 
 export interface GoingOutWords {
-  readonly id: GoingOut;
   readonly name: string;
   readonly about: string;
   readonly make: string;
+  /** What to heed with it, before metal is cut. */
+  readonly heed?: string;
 }
 
-export const GOING_OUT: readonly GoingOutWords[] = [
-  {
-    id: 'sheet',
+/** What can be chosen, in its order. The compiler asks for whatever the host can make. */
+export const GOING_OUT: Readonly<Record<GoingOut, GoingOutWords>> = {
+  sheet: {
     name: 'Build sheet',
     about: 'To hang over the bench: views with their distances, links, box, curves, shaft, findings, checks.',
     make: 'Make the build sheet',
+    heed: 'A sheet is no approval. Measure on the car before you cut, and again before you weld.',
   },
-  {
-    id: 'templates',
+  templates: {
     name: 'Templates at full size',
     about: 'Arms, bracket holes and shaft ends, to lay on the metal.',
     make: 'Make the templates',
+    heed: 'Print at 100 %, never “fit to page”, and lay a rule on the check rule of every page before you cut.',
   },
-  {
-    id: 'customer',
+  customer: {
     name: 'Customer’s copy',
     about: 'One page: the picture, three figures and the cautions, in plain words.',
     make: 'Make the customer’s copy',
+    heed: 'It tells what was drawn, not what was built: hand it over with the finished car’s own figures.',
   },
-  {
-    id: 'measuring',
+  measuring: {
     name: 'Measuring sheet',
     about: 'To take to the car: what to measure, where and with what, and a blank for each figure.',
     make: 'Make the measuring sheet',
+    heed: 'Put the car on stands that cannot tip, its tyres on level ground or at ride height, before you crawl under.',
   },
-  {
-    id: 'drawing',
+  drawing: {
     name: 'Drawing',
     about: 'A view to scale, or the points in space, for other programs.',
     make: 'Make the drawing',
+    heed: 'Points and lengths are as drawn. Check one known length in the other program before you cut from it.',
   },
-  {
-    id: 'curves',
+  curves: {
     name: 'Curves',
     about: 'Steer, toe and the steering sweep as a picture.',
     make: 'Make the curves',
   },
-  {
-    id: 'data',
+  data: {
     name: 'Data',
     about: 'Figures for a spreadsheet; the layout or the whole car to take along.',
     make: 'Make the file',
   },
-];
+};
 
 export const PAPER_CHOICES: readonly (readonly [Paper, string])[] = [
   ['letter', 'US letter'],
@@ -102,36 +104,35 @@ export function formatChoices(view: ViewDrawn | CurveDrawn): readonly (readonly 
   return formats.map((format) => [format, FORMAT_WORDS[format]] as const);
 }
 
-export const DATA_CHOICES: readonly (readonly [DataKind, string])[] = [
-  ['points', 'Points (CSV)'],
-  ['travel', 'Travel sweep (CSV)'],
-  ['turn', 'Steering sweep (CSV)'],
-  ['map', 'Map of the pitman ball (CSV)'],
-  ['layout', 'This layout (JSON)'],
-  ['car', 'Whole car (JSON)'],
-];
-
-/** What a file of data holds, in a sentence. */
-export const DATA_ABOUT: Record<DataKind, string> = {
-  points: 'Every point at ride height: millimetres, x forward, y left, z up.',
-  travel: 'Wheel angles, bump steer and axle pose over the travel: millimetres and degrees.',
-  turn: 'Wheel angles, ratio and Ackermann through the whole turn: degrees.',
-  map: 'Worst bump steer for the pitman ball at 64 by 64 places: millimetres and degrees.',
-  layout: 'The layout as a document that Toeboard reads again, here or in another shop.',
-  car: 'All variants of the car with their photos in one file that Toeboard reads again.',
+/** The files of data, in their order: what each is called and what it holds. The compiler asks for every table. */
+export const DATA: Readonly<Record<DataKind, { readonly name: string; readonly about: string }>> = {
+  points: {
+    name: 'Points (CSV)',
+    about: 'Every point at ride height: millimetres, x forward, y left, z up.',
+  },
+  travel: {
+    name: 'Travel sweep (CSV)',
+    about: 'Wheel angles, bump steer and axle pose over the travel: millimetres and degrees.',
+  },
+  turn: {
+    name: 'Steering sweep (CSV)',
+    about: 'Wheel angles, ratio and Ackermann through the whole turn: degrees.',
+  },
+  map: {
+    name: 'Map of the pitman ball (CSV)',
+    about: 'Worst bump steer for the pitman ball at 64 by 64 places: millimetres and degrees.',
+  },
+  layout: {
+    name: 'This layout (JSON)',
+    about: 'The layout as a document that Toeboard reads again, here or in another shop.',
+  },
+  car: {
+    name: 'Whole car (JSON)',
+    about: 'All variants of the car with their photos in one file that Toeboard reads again.',
+  },
 };
 
-/** What to heed with each, before metal is cut. */
-export const HEED: Partial<Record<GoingOut, string>> = {
-  sheet: 'A sheet is no approval. Measure on the car before you cut, and again before you weld.',
-  templates:
-    'Print at 100 %, never “fit to page”, and lay a rule on the check rule of every page before you cut.',
-  customer: 'It tells what was drawn, not what was built: hand it over with the finished car’s own figures.',
-  measuring:
-    'Put the car on stands that cannot tip, its tyres on level ground or at ride height, before you crawl under.',
-  drawing:
-    'Points and lengths are as drawn. Check one known length in the other program before you cut from it.',
-};
+export const DATA_CHOICES = (Object.keys(DATA) as DataKind[]).map((kind) => [kind, DATA[kind].name] as const);
 
 /** "The build sheet is being made: side view, 3 of 10." */
 export function progressWords({ state, done, of, what }: Reply<'output.progress'>): string {

@@ -6,7 +6,7 @@ import {
   type OutputRequest,
   type Source,
 } from '../../../src-main/output/jobs/index.ts';
-import { tableOf, textCell } from '../../../src-main/output/tables/index.ts';
+import { TABLES, type TableName, textCell } from '../../../src-main/output/tables/index.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 
 const REQUEST: OutputRequest = { kind: 'drawing', view: 'side', format: 'svg', pose: AT_RIDE };
@@ -132,8 +132,7 @@ test('a cell that a spreadsheet would work out is led by an apostrophe', () => {
 });
 
 test('tables have a row for each thing, and numbers that are numbers', () => {
-  const rows = (name: Parameters<typeof tableOf>[0]) =>
-    [...tableOf(name, sampleLayout())].join('').trimEnd().split('\n');
+  const rows = (name: TableName) => [...TABLES[name].of(sampleLayout())].join('').trimEnd().split('\n');
   expect(rows('points').find((line) => line.startsWith('steering.box.pitmanBall'))).toBe(
     'steering.box.pitmanBall,Pitman ball,pitman,-872,500,346,plan',
   );

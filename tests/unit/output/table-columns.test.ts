@@ -4,7 +4,7 @@ import { createState, prepareFrontEnd, solveFrontEnd } from '../../../shared-mat
 import { sweepTurn } from '../../../shared-math/sweep/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
 import { type Column, headOf, lineOf } from '../../../src-main/output/tables/column.ts';
-import { tableOf } from '../../../src-main/output/tables/index.ts';
+import { TABLES } from '../../../src-main/output/tables/index.ts';
 import { SWEEP_COLUMNS, sweepRow } from '../../../src-main/output/tables/travel.ts';
 import { TURN_COLUMNS, turnRow } from '../../../src-main/output/tables/turn.ts';
 import { demonstration } from '../../support/printed.ts';
@@ -12,7 +12,7 @@ import { demonstration } from '../../support/printed.ts';
 // A column is one line: a dummy in the list shows up in the table that leaves the board and in what commands print.
 
 const document = demonstration('hairpins-side-steer.json');
-const linesOf = (name: 'travel' | 'turn') => [...tableOf(name, document)].join('').trimEnd().split('\n');
+const linesOf = (name: 'travel' | 'turn') => [...TABLES[name].of(document)].join('').trimEnd().split('\n');
 
 describe('a column added in one place', () => {
   afterEach(() => {

@@ -5,10 +5,10 @@ import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { turningCircle, turnsLockToLock } from '../../../shared-math/sweep/index.ts';
 import {
   COMPARED_FIGURES,
-  type ComparedFigure,
-  differenceWords,
-  figureWords,
-} from '../../../src-renderer/panels/compare/comparison-words.ts';
+  type FigureName,
+  figureNames,
+} from '../../../src-renderer/panels/compare/compared-figures.ts';
+import { differenceWords, figureWords } from '../../../src-renderer/panels/compare/comparison-words.ts';
 import { variantFigures } from '../../../src-renderer/panels/compare/variant-figures.ts';
 import { documentOf, rawLayout } from '../../support/layouts.ts';
 
@@ -19,7 +19,8 @@ const figuresOf = (of = document) => {
   const layout = resolveLayout(of);
   return variantFigures(layout, prepareFrontEnd(layout));
 };
-const named = (what: string) => COMPARED_FIGURES.find((figure) => figure.what === what) as ComparedFigure;
+const named = (what: string) =>
+  figureNames().find((name) => COMPARED_FIGURES[name].what === what) as FigureName;
 
 describe('the figures variants are compared by', () => {
   test('are those that the verdict is made of', () => {
@@ -47,7 +48,7 @@ describe('the figures variants are compared by', () => {
     expect(figureWords(named('Circle between kerbs'), figures, MM)).toMatch(/^\d+\.\d\d m$/);
     expect(figureWords(named('Parking at the rim'), figures, MM)).toMatch(/^\d+ N$/);
     expect(figureWords(named('Overall ratio'), { ...figures, ratio: undefined }, INCHES)).toBe('none');
-    expect(named('Bump steer slope').aside?.(MM)).toBe('per 25 mm');
+    expect(COMPARED_FIGURES.slope.aside?.(MM)).toBe('per 25 mm');
     expect(figureWords(named('Bump steer slope'), { ...figures, slope: -Math.PI / 180 / 25.4 }, INCHES)).toBe(
       '−1.00°',
     );
@@ -72,7 +73,7 @@ describe('the figures variants are compared by', () => {
   });
 
   test('have no name twice', () => {
-    const names = COMPARED_FIGURES.map(({ what }) => what);
+    const names = figureNames().map((name) => COMPARED_FIGURES[name].what);
     expect(new Set(names).size).toBe(names.length);
   });
 });

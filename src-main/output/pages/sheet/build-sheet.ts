@@ -1,6 +1,7 @@
+import type { PageFrame } from '../../flow/page-frame.ts';
 import type { PrintJob } from '../job.ts';
 import type { Pages } from '../pages.ts';
-import { sheetModelOf } from '../sheet-model.ts';
+import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
 import { arrangementPage } from './arrangement-page.ts';
 import { cautionsPages, checksPages } from './checks-pages.ts';
 import { curvesPage } from './curves-page.ts';
@@ -10,20 +11,28 @@ import { gaugePage } from './gauge-page.ts';
 import { frontPage, sidePage, topPage } from './measured-pages.ts';
 import { shaftPages } from './shaft-pages.ts';
 
-/** The build sheet: drawings to scale, figures, links, shaft, findings, checks. */
+/** One page of the sheet, or a few that belong together. */
+export interface SheetPage {
+  readonly what: string;
+  readonly draw: (pageFrame: PageFrame, model: SheetModel) => void;
+}
+
+/** The build sheet in its order: drawings to scale, figures, links, shaft, findings, checks. A new page is one line here. */
+export const SHEET_PAGES: readonly SheetPage[] = [
+  { what: 'general arrangement', draw: arrangementPage },
+  { what: 'side view', draw: sidePage },
+  { what: 'top view', draw: topPage },
+  { what: 'front view', draw: frontPage },
+  { what: 'links, box and alignment', draw: figuresPage },
+  { what: 'steer and toe', draw: curvesPage },
+  { what: 'steering shaft', draw: shaftPages },
+  { what: 'findings', draw: findingsPages },
+  { what: 'gauge stations', draw: gaugePage },
+  { what: 'checks', draw: checksPages },
+  { what: 'cautions', draw: cautionsPages },
+];
+
 export function buildSheet(job: PrintJob): Pages {
   const model = sheetModelOf(job);
-  return [
-    ['general arrangement', (pageFrame) => arrangementPage(pageFrame, model)],
-    ['side view', (pageFrame) => sidePage(pageFrame, model)],
-    ['top view', (pageFrame) => topPage(pageFrame, model)],
-    ['front view', (pageFrame) => frontPage(pageFrame, model)],
-    ['links, box and alignment', (pageFrame) => figuresPage(pageFrame, model)],
-    ['steer and toe', (pageFrame) => curvesPage(pageFrame, model)],
-    ['steering shaft', (pageFrame) => shaftPages(pageFrame, model)],
-    ['findings', (pageFrame) => findingsPages(pageFrame, model)],
-    ['gauge stations', (pageFrame) => gaugePage(pageFrame, model)],
-    ['checks', (pageFrame) => checksPages(pageFrame, model)],
-    ['cautions', (pageFrame) => cautionsPages(pageFrame, model)],
-  ];
+  return SHEET_PAGES.map(({ what, draw }) => [what, (pageFrame) => draw(pageFrame, model)]);
 }

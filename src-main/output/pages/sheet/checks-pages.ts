@@ -1,14 +1,7 @@
 import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
 import { toeLength } from '../../../../shared-math/sweep/index.ts';
 import { formatToe, toDegrees } from '../../../../shared-math/units/index.ts';
-import {
-  ARMS,
-  ASSISTANCE,
-  type Caution,
-  LINK_ENDS,
-  RODS,
-  STOPS,
-} from '../../../../shared-math/words/index.ts';
+import { cautionsOf } from '../../../../shared-math/words/index.ts';
 import { type Block, drawn, heading, item, lead, paragraph, space } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
@@ -86,20 +79,8 @@ function ruledLines(room: number): Block {
   });
 }
 
-/** The cautions that hold for this layout. */
-function cautionsFor({ layout }: SheetModel): readonly Caution[] {
-  const { box, stopAngle } = layout.steering;
-  return [
-    ARMS,
-    LINK_ENDS,
-    RODS,
-    ...(box.assist === 'power' ? [ASSISTANCE] : []),
-    ...(stopAngle === undefined ? [STOPS] : []),
-  ];
-}
-
 function cautionBlocks(model: SheetModel): Block[] {
-  const cautions = cautionsFor(model);
+  const cautions = cautionsOf(model.layout);
   const printed = new Set<string>();
   return cautions.flatMap((caution, which) => [
     heading(caution.line),

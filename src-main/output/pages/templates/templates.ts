@@ -7,7 +7,7 @@ import type { Area } from '../../pens/papers.ts';
 import { BODY } from '../../pens/styles.ts';
 import type { PrintJob } from '../job.ts';
 import type { Pages } from '../pages.ts';
-import { sheetModelOf } from '../sheet-model.ts';
+import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
 import { armTemplates } from './arms.ts';
 import { bracketTemplates } from './brackets.ts';
 import { shaftStrips } from './shaft-strips.ts';
@@ -85,13 +85,19 @@ function pageMaps(pageFrame: PageFrame, templates: readonly Template[], area: Ar
   });
 }
 
+/** What templates there are, by what they are of, each with those that a layout gives. A new one is one entry here. */
+export const TEMPLATES: readonly ((model: SheetModel) => readonly Template[])[] = [
+  armTemplates,
+  bracketTemplates,
+  shaftStrips,
+];
+
 /** The templates of a layout, one part each, after a page that tells what there is. */
 export function templatePages(job: PrintJob): Pages {
   const model = sheetModelOf(job);
-  const strips = shaftStrips(model);
-  const templates = [...armTemplates(model), ...bracketTemplates(model), ...strips];
+  const templates = TEMPLATES.flatMap((of) => of(model));
   return [
-    ['contents', (pageFrame) => contentsPage(pageFrame, templates, strips.length > 0)],
+    ['contents', (pageFrame) => contentsPage(pageFrame, templates, shaftStrips(model).length > 0)],
     ...templates.map(
       (template) =>
         [template.title.toLowerCase(), (pageFrame: PageFrame) => paintTemplate(pageFrame, template)] as const,

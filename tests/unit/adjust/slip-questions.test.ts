@@ -23,6 +23,6 @@ test('a figure that nothing checks and that lies far from the drawing is asked a
 
 test('a figure near the drawing, one without a slip that would explain it, and one that others check are not', () => {
   expect(asked(row('back', 1100))).toEqual([]);
-  expect(asked(row('up', 5000))).toEqual([]);
+  expect(asked(row('up', 15_000))).toEqual([]);
   expect(asked(row('back', -900), new Set())).toEqual([]);
 });

@@ -2,6 +2,7 @@ import { createContext } from 'svelte';
 import type { GaugeReadings } from '../../shared-math/adjust/gauge/index.ts';
 import {
   type Adjustment,
+  adjust,
   type BumpSteerDoubt,
   findMisfits,
   type Misfit,
@@ -182,25 +183,37 @@ export class Measuring {
     const document = this.#document;
     const base = this.#base();
     const { rows, elsewhere } = rowsFor(base, this.car);
-    const outcome = findMisfits(base, rows);
+    const questions = this.#questions(base, rows);
+    const aside = new Set(questions.map(({ id }) => id));
+    const outcome = findMisfits(
+      base,
+      rows.filter(({ id }) => !aside.has(id)),
+    );
     this.failure = outcome.ok ? undefined : outcome.failure.kind;
     if (!outcome.ok) {
       this.found = undefined;
       return;
     }
     const { clean, misfits } = outcome.value;
-    const unchecked = new Set(
-      clean.rows.filter(({ w, redundancy }) => w === null && redundancy !== null).map(({ id }) => id),
-    );
     this.found = {
       clean,
       misfits,
-      questions: slipQuestions(base, rows, unchecked),
+      questions,
       free: freeCoordinates(base, clean.points),
       differences: sideDifferences(base, rows),
       elsewhere,
       waiting: this.#waitingIn(document, clean),
     };
+  }
+
+  /** Rows that nothing checks, lie far off, and were not yet said to be so: set aside until they are answered. */
+  #questions(base: LayoutDocument, rows: readonly SurveyRow[]): SlipQuestion[] {
+    const all = adjust(base, rows, { pointsOnly: true });
+    const unchecked = all.ok
+      ? all.value.rows.filter(({ w, redundancy }) => w === null && redundancy !== null)
+      : [];
+    const asked = unchecked.map(({ id }) => id).filter((id) => !this.car.taken[id]?.sure);
+    return slipQuestions(base, rows, new Set(asked));
   }
 
   #waitingIn(document: LayoutDocument, { document: adjusted, points }: Adjustment): string[] {
@@ -304,6 +317,13 @@ export class Measuring {
         figure,
       });
     } else this.enterFurther(row.id, row);
+  }
+
+  /** Keeps a row that was asked about as it is. */
+  confirm(row: SurveyRow, words: string): void {
+    const entry = this.car.taken[row.id] ?? { way: 'plain', typed: words, figure: row.value };
+    const next = { ...this.car, taken: { ...this.car.taken, [row.id]: { ...entry, sure: true } } };
+    this.#change(next, `Take ${words} as it is`);
   }
 
   setAlike(alike: boolean): void {

@@ -162,6 +162,32 @@ test('a figure typed on the wrong side is named, with the slip, and one button m
   await page.getByText('10 of 10 points measured').waitFor();
 });
 
+test('a figure far from the drawing that nothing checks is asked about and left aside until it is answered', async () => {
+  const board = await openBoard();
+  const { page } = board;
+  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  // The pivot 34 3/16 in behind the axle, written as ahead of it, and nothing else measured.
+  await field(page, 'pivot-back').fill(`-${taped('pivot-back')}`);
+  await field(page, 'pivot-back').press('Enter');
+  const card = page.getByRole('article', { name: "Is that so: Hairpin pivot, back from the hubs' line" });
+  await card.getByRole('button', { name: /: measured to the other side\?$/ }).waitFor();
+  await saved(page);
+  const pivot = () =>
+    hardpoints(storedDocument(board, 'New layout')).find(({ id }) => id === 'location.left.framePivot')
+      ?.at[0];
+  expect(pivot()).toBe(-820);
+  await card.getByRole('button', { name: 'It is so' }).click();
+  await card.waitFor({ state: 'detached' });
+  await saved(page);
+  expect(pivot()).toBeCloseTo(868, 0);
+  // Typed anew, it is asked about anew.
+  await field(page, 'pivot-back').fill('-35');
+  await field(page, 'pivot-back').press('Enter');
+  await card.getByRole('button', { name: /: measured to the other side\?$/ }).click();
+  await saved(page);
+  expect(pivot()).toBeCloseTo(-889, 0);
+});
+
 test('undo brings back drawing and measurement together, redo takes both again', async () => {
   const board = await openBoard();
   const { page } = board;

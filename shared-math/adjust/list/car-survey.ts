@@ -29,6 +29,8 @@ const taken = z.strictObject({
   typed: z.string().max(120),
   figure: z.number().min(-COORDINATE_MAX).max(COORDINATE_MAX),
   instrument: z.enum(INSTRUMENTS as [Instrument, ...Instrument[]]).optional(),
+  /** Asked whether it is so, the person said yes. */
+  sure: z.boolean().optional(),
   /** mm or degrees, where the person set it for this row. */
   doubt: z.number().positive().max(COORDINATE_MAX).optional(),
 });

@@ -329,7 +329,19 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
     if (kind === 'wishbone') {
       group = 'Wishbone';
       place('pivot', 'Wishbone pivot', "the wishbone's ball on the frame", 'location.framePivot');
+      toKingpin('pivot-kingpin', 'Wishbone pivot to left kingpin, bottom', 'location.framePivot', 'left');
       return;
+    }
+    // A length that no other row tells: with it a figure on the wrong side of the axle does not fit.
+    function toKingpin(id: string, name: string, pivot: string, side: Side) {
+      straight(
+        id,
+        name,
+        "Straight from the pivot's centre to the lower end of the kingpin.",
+        pivot,
+        `axle.${side}.kingpinBottom`,
+        side,
+      );
     }
     const each = eachSide('location');
     const across = (id: string, name: string, of: string) =>
@@ -349,6 +361,13 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
           `the hairpin's bolt on the frame${sideWord(side, sidesOf('location'))}`,
           `location.${side}.framePivot`,
           { side, onFrame: true },
+        );
+      for (const { side, named, suffix } of each)
+        toKingpin(
+          `pivot-kingpin${suffix}`,
+          named('hairpin pivot to kingpin, bottom'),
+          `location.${side}.framePivot`,
+          side,
         );
       across('pivots-apart', 'Hairpin pivots, apart', 'framePivot');
       return;

@@ -152,6 +152,9 @@ test('a figure typed on the wrong side is named, with the slip, and one button m
   await card.waitFor();
   expect(await card.textContent()).toContain('does not fit; the others say');
   expect(await page.getByRole('article').count()).toBe(1);
+  // Also from the foot of the list.
+  await field(page, 'tie-rod').click();
+  await page.getByRole('button', { name: '1 measurement does not fit: show it' }).click();
   await card.getByRole('button', { name: /measured to the other side\?$/ }).click();
   await card.waitFor({ state: 'detached' });
   await expect.poll(() => field(page, 'pitman-back').inputValue()).toBe(`${right} in`);

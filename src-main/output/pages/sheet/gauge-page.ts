@@ -64,7 +64,7 @@ function stationBlocks(model: SheetModel): Block[] {
 function plateBlocks({ layout, analysis }: SheetModel): Block[] {
   const { turn } = analysis;
   if (!steers(turn))
-    return [heading('Turning plates'), paragraph('Not told: the linkage as drawn does not steer.')];
+    return [heading('Turning plates'), paragraph('Not known: the linkage as drawn does not steer.')];
   const rows = (['left', 'right'] as const).map((side) => {
     const { inner, outer } = lockWheels(layout, turn[side]);
     const blank = BLANK;
@@ -85,7 +85,7 @@ function plateBlocks({ layout, analysis }: SheetModel): Block[] {
     ),
     heading('What the readings are for'),
     paragraph(
-      'Typed into the board under Measure, Gauge, they lie over the computed curve: it says whether car and drawing agree within what gauge and tape leave in doubt, and if not, which point would explain it and what to measure.',
+      'Typed into the board under Measure, Finished car, they lie over the computed curve: it says whether car and drawing agree within what gauge and tape leave in doubt, and if not, which point would explain it and what to measure.',
     ),
   ];
 }

@@ -90,6 +90,8 @@ export class Measuring {
   #timer: ReturnType<typeof setTimeout> | undefined;
   /** Where points stood before the first measurement was taken, so that typing does not move what it is counted from. */
   #before = new Map<string, Point>();
+  /** What was adjusted last: taking it moves the drawing to where it has been adjusted to. */
+  #adjusted: { readonly document?: LayoutDocument; readonly car?: CarSurvey } = {};
   /** What had been measured while a document was on the board: undo brings both back. */
   #then = new WeakMap<LayoutDocument, CarSurvey>();
   #variantId: string | null = null;
@@ -143,6 +145,7 @@ export class Measuring {
     if (!document || !this.ready) return;
     const then = this.#then.get(document);
     if (then && then !== this.car) this.#keep(then);
+    if (this.#adjusted.document === document && this.#adjusted.car === this.car) return;
     this.#timer = setTimeout(() => this.#adjust(), QUIET);
   }
 
@@ -248,7 +251,10 @@ export class Measuring {
       origins: { ...found.clean.document.origins },
     };
     const taken = this.#openLayout.edits.change(label, next);
-    if (taken && this.#openLayout.document) this.found = { ...found, waiting: [] };
+    if (taken && this.#openLayout.document) {
+      this.found = { ...found, waiting: [] };
+      this.#adjusted = { document: this.#openLayout.document, car: this.car };
+    }
     return taken;
   }
 

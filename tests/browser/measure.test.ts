@@ -334,3 +334,78 @@ test('a drag of the pitman ball holds a measured arm, until the arm is being cho
   await typedArm.press('Enter');
   await expect.poll(() => typedArm.inputValue()).toBe('6 in');
 });
+
+test('two windows: the one that comes second is told, and may keep its own or take the other', async () => {
+  const board = await openBoard();
+  const { page } = board;
+  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await field(page, 'hub-height').waitFor();
+  const other = await board.anotherWindow();
+  await other.getByRole('button', { name: 'Measure', exact: true }).click();
+  await field(other, 'hub-height').waitFor();
+  await field(page, 'caster').fill('7');
+  await field(page, 'caster').press('Enter');
+  await expect.poll(() => storedSurvey(board)?.survey.rows.length).toBe(1);
+  await field(other, 'inclination').fill('8');
+  await field(other, 'inclination').press('Enter');
+  await other.getByText('the measurements of New car have been changed in another window.').waitFor();
+  await other.getByRole('button', { name: 'Take the other window’s' }).click();
+  await expect.poll(() => field(other, 'caster').inputValue()).toBe('7°');
+  expect(await field(other, 'inclination').inputValue()).toBe('');
+  await field(other, 'inclination').fill('8');
+  await field(other, 'inclination').press('Enter');
+  await expect
+    .poll(() => storedSurvey(board)?.survey.rows.map(({ id }) => id))
+    .toEqual(['caster', 'inclination']);
+});
+
+test('damaged measurements are told, nothing is typed into them, and measuring anew takes their place', async () => {
+  const board = await openBoard({
+    prepare: (store) => {
+      const carId = store.cars.add(store.customers.add('Sample customer', ''), 'Sample car', '');
+      store.settings.write({ lastVariant: store.variants.add(carId, PLAIN_LAYOUT, 'Begun') });
+      store.db.prepare('UPDATE car SET survey = ?, survey_revision = 3').run('{"survey":');
+    },
+  });
+  const { page } = board;
+  await page.getByRole('button', { name: 'Measure', exact: true }).click();
+  await page.getByText('Sample car: its stored measurements are damaged: they are no JSON.').waitFor();
+  await field(page, 'caster').fill('7');
+  await field(page, 'caster').press('Enter');
+  await page.getByRole('alert').filter({ hasText: 'they are no JSON' }).nth(1).waitFor();
+  await page.getByRole('button', { name: 'Measure anew' }).click();
+  await field(page, 'caster').fill('7,5');
+  await field(page, 'caster').press('Enter');
+  await expect
+    .poll(() => storedSurvey(board)?.survey.rows)
+    .toMatchObject([{ kind: 'caster', value: 7.5, doubt: 0.3 }]);
+});
+
+test('the shop’s instruments, a row’s own doubt and another way of taking it', async () => {
+  const board = await openBoard();
+  const { page } = board;
+  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await field(page, 'hub-height').waitFor();
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Layout', exact: true }).click();
+  await page.keyboard.press('l');
+  const tape = page.getByRole('textbox', { name: 'Tape, doubt' });
+  await tape.fill('1/32');
+  await tape.press('Enter');
+  await expect.poll(() => tape.inputValue()).toBe('± 0.031 in');
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'Measure', exact: true }).click();
+  const row = (id: string) => storedSurvey(board)?.survey.rows.find((each) => each.id === id);
+  await field(page, 'hub-height').click();
+  await page
+    .getByRole('combobox', { name: 'Taken' })
+    .selectOption({ label: "the tyre's height, floor to top of tread" });
+  await field(page, 'hub-height').fill('26 1/2');
+  await field(page, 'hub-height').press('Enter');
+  await expect.poll(() => row('hub-height')).toMatchObject({ value: 336.55, doubt: 0.396875 });
+  await field(page, 'hub-height').click();
+  const doubt = page.getByRole('textbox', { name: 'Hub, up from the floor, doubt' });
+  await doubt.fill('1/4');
+  await doubt.press('Enter');
+  await expect.poll(() => row('hub-height')).toMatchObject({ value: 336.55, doubt: 3.175 });
+});

@@ -28,6 +28,7 @@ export {
   PLACE_OK,
   PLACE_TIE_ROD,
   prepareMapKernel,
+  withBallOf,
   worstAt,
 } from './map-kernel.ts';
 export { type MapWindow, mapWindow, placeOf, usualWindow } from './map-window.ts';

@@ -39,122 +39,159 @@ export interface MapKernel {
   readonly tieRodBranch: number;
 }
 
-/** One half's turned axes in a pose, and the two ways through them. */
-class Half {
-  readonly frame: Float64Array;
-  readonly offset: number;
+/** Where each half's turned axes begin in a pose's frame. */
+const LEFT_AXES = 3;
+const RIGHT_AXES = 12;
 
-  constructor(frame: Float64Array, isLeft: boolean) {
-    this.frame = frame;
-    this.offset = isLeft ? 3 : 12;
-  }
-
-  toCar(p: Point): Point {
-    const at = (row: number) => {
-      const i = this.offset + 3 * row;
-      return (
-        (this.frame[i] as number) * p[0] +
-        (this.frame[i + 1] as number) * p[1] +
-        (this.frame[i + 2] as number) * p[2]
-      );
-    };
-    return [at(0), at(1), at(2)];
-  }
-
-  fromCar(p: Point): Point {
-    const at = (column: number) => {
-      const i = this.offset + column;
-      return (
-        (this.frame[i] as number) * p[0] +
-        (this.frame[i + 3] as number) * p[1] +
-        (this.frame[i + 6] as number) * p[2]
-      );
-    };
-    return [at(0), at(1), at(2)];
-  }
+/** Row `row` of R times p, for a half's turned axes. */
+function toCar(frame: Float64Array, axes: number, row: number, p: Point): number {
+  const i = axes + 3 * row;
+  return (frame[i] as number) * p[0] + (frame[i + 1] as number) * p[1] + (frame[i + 2] as number) * p[2];
 }
 
-const plus = (a: Point, b: Point, share = 1): Point => [
-  a[0] + share * b[0],
-  a[1] + share * b[1],
-  a[2] + share * b[2],
-];
-
-/** x and y of a wheel's spin axis in the car, each as (constant, times cos, times sin) of its spindle's turn. */
-function spinRows(half: Half, spindle: FrontEnd['left']): { x: number[]; y: number[] } {
-  const { base, across, onward } = spindle.spinAxis;
-  const parts = [half.toCar(base), half.toCar(across), half.toCar(onward)];
-  return { x: parts.map((part) => part[0]), y: parts.map((part) => part[1]) };
+/** Writes what the drag link's closure needs of the steering-arm ball's circle and of where the ball is drawn. */
+function writeDragRows(
+  table: Float64Array,
+  at: number,
+  frame: Float64Array,
+  near: number,
+  circle: BallCircle,
+  ball: Point,
+): void {
+  let [acrossBase, onwardBase, squares] = [0, 0, circle.radiusSquared - dot(ball, ball)];
+  for (let row = 0; row < 3; row += 1) {
+    const base = (frame[row] as number) + toCar(frame, near, row, circle.base);
+    const across = toCar(frame, near, row, circle.across);
+    const onward = toCar(frame, near, row, circle.onward);
+    acrossBase += across * base;
+    onwardBase += onward * base;
+    squares += base * base;
+    table[at + DRAG_A + row] = across;
+    table[at + DRAG_B + row] = onward;
+    table[at + DRAG_C + row] = (ball[row as 0 | 1 | 2] as number) - base;
+  }
+  table[at + DRAG_A + 3] = -acrossBase;
+  table[at + DRAG_B + 3] = -onwardBase;
+  table[at + DRAG_C + 3] = squares / 2;
 }
 
-/** The driven spindle's ball seen from the follower's circle, each as (constant, times cos, times sin). */
-function tieRows(
-  driven: Half,
-  follower: Half,
+const turned = new Float64Array(9);
+/** From the follower's base to the driven ball's, and the driven ball's two ways, in the follower's axes. */
+const seenFrom = new Float64Array(9);
+
+function dotAt(at: number, p: Point): number {
+  return (
+    (seenFrom[at] as number) * p[0] +
+    (seenFrom[at + 1] as number) * p[1] +
+    (seenFrom[at + 2] as number) * p[2]
+  );
+}
+
+function dotWithin(at: number, to: number): number {
+  return (
+    (seenFrom[at] as number) * (seenFrom[to] as number) +
+    (seenFrom[at + 1] as number) * (seenFrom[to + 1] as number) +
+    (seenFrom[at + 2] as number) * (seenFrom[to + 2] as number)
+  );
+}
+
+/** Writes the driven spindle's ball seen from the follower's circle, each as (constant, times cos, times sin). */
+function writeTieRows(
+  table: Float64Array,
+  at: number,
+  frame: Float64Array,
+  near: number,
+  far: number,
   ball: BallCircle,
   other: BallCircle,
   length: number,
-): { a: number[]; b: number[]; c: number[] } {
-  const into = (p: Point) => follower.fromCar(driven.toCar(p));
-  const from = plus(into(ball.base), other.base, -1);
-  const across = into(ball.across);
-  const onward = into(ball.onward);
-  const squares = dot(from, from) + ball.radiusSquared + other.radiusSquared - length * length;
-  return {
-    a: [dot(from, other.across), dot(across, other.across), dot(onward, other.across)],
-    b: [dot(from, other.onward), dot(across, other.onward), dot(onward, other.onward)],
-    c: [squares / 2, dot(from, across), dot(from, onward)],
-  };
+): void {
+  // Rᵀ of the follower's half times R of the driven one's.
+  for (let row = 0; row < 3; row += 1)
+    for (let column = 0; column < 3; column += 1)
+      turned[3 * row + column] =
+        (frame[far + row] as number) * (frame[near + column] as number) +
+        (frame[far + 3 + row] as number) * (frame[near + 3 + column] as number) +
+        (frame[far + 6 + row] as number) * (frame[near + 6 + column] as number);
+  for (let row = 0; row < 3; row += 1) {
+    seenFrom[row] = toCar(turned, 0, row, ball.base) - other.base[row as 0 | 1 | 2];
+    seenFrom[3 + row] = toCar(turned, 0, row, ball.across);
+    seenFrom[6 + row] = toCar(turned, 0, row, ball.onward);
+  }
+  for (let k = 0; k < 3; k += 1) {
+    table[at + TIE_A + k] = dotAt(3 * k, other.across);
+    table[at + TIE_B + k] = dotAt(3 * k, other.onward);
+  }
+  table[at + TIE_C] = (dotWithin(0, 0) + ball.radiusSquared + other.radiusSquared - length * length) / 2;
+  table[at + TIE_C + 1] = dotWithin(0, 3);
+  table[at + TIE_C + 2] = dotWithin(0, 6);
 }
 
-/** Makes a held travel ready for maps. The travel must be `ok`. */
-export function prepareMapKernel(travel: HeldTravel): MapKernel {
-  const { frontEnd, frames, ball } = travel;
+/** Writes all rows but those of the drag link, which alone ask for the steering-arm ball. */
+function writeAxleRows(
+  table: Float64Array,
+  at: number,
+  frame: Float64Array,
+  frontEnd: FrontEnd,
+  drawnSteer: number,
+): void {
   const drivesLeft = frontEnd.driven === 'left';
   const driven = drivesLeft ? frontEnd.left : frontEnd.right;
   const follower = drivesLeft ? frontEnd.right : frontEnd.left;
-  const circle = frontEnd.dragLinkBall;
-  const table = new Float64Array(STRIDE * frames.length);
+  const near = drivesLeft ? LEFT_AXES : RIGHT_AXES;
+  const far = drivesLeft ? RIGHT_AXES : LEFT_AXES;
+  writeTieRows(table, at, frame, near, far, driven.tieRodBall, follower.tieRodBall, frontEnd.tieRodLength);
   // The mean steer as drawn is taken off by turning the follower's spin axis back by twice that angle.
-  const c = Math.cos(2 * travel.drawnSteer);
-  const s = Math.sin(2 * travel.drawnSteer);
+  const c = Math.cos(2 * drawnSteer);
+  const s = Math.sin(2 * drawnSteer);
+  // x and y of a wheel's spin axis in the car, each as (constant, times cos, times sin) of its spindle's turn.
+  for (let k = 0; k < 3; k += 1) {
+    const own = SPIN_PARTS[k] as SpinPart;
+    table[at + DRIVEN_X + k] = toCar(frame, near, 0, driven.spinAxis[own]);
+    table[at + DRIVEN_Y + k] = toCar(frame, near, 1, driven.spinAxis[own]);
+    const x = toCar(frame, far, 0, follower.spinAxis[own]);
+    const y = toCar(frame, far, 1, follower.spinAxis[own]);
+    table[at + FOLLOWER_X + k] = x * c + y * s;
+    table[at + FOLLOWER_Y + k] = y * c - x * s;
+  }
+}
 
-  frames.forEach((frame, pose) => {
-    const at = pose * STRIDE;
-    const near = new Half(frame, drivesLeft);
-    const far = new Half(frame, !drivesLeft);
-    const centre: Point = [frame[0] as number, frame[1] as number, frame[2] as number];
-    const base = plus(centre, near.toCar(circle.base));
-    const across = near.toCar(circle.across);
-    const onward = near.toCar(circle.onward);
-    table.set([...across, -dot(across, base)], at + DRAG_A);
-    table.set([...onward, -dot(onward, base)], at + DRAG_B);
-    const squares = dot(base, base) + circle.radiusSquared - dot(ball, ball);
-    table.set([...plus(ball, base, -1), squares / 2], at + DRAG_C);
-    const tie = tieRows(near, far, driven.tieRodBall, follower.tieRodBall, frontEnd.tieRodLength);
-    table.set(tie.a, at + TIE_A);
-    table.set(tie.b, at + TIE_B);
-    table.set(tie.c, at + TIE_C);
-    const drivenSpin = spinRows(near, driven);
-    table.set(drivenSpin.x, at + DRIVEN_X);
-    table.set(drivenSpin.y, at + DRIVEN_Y);
-    const followerSpin = spinRows(far, follower);
-    for (let k = 0; k < 3; k += 1) {
-      const x = followerSpin.x[k] as number;
-      const y = followerSpin.y[k] as number;
-      table[at + FOLLOWER_X + k] = x * c + y * s;
-      table[at + FOLLOWER_Y + k] = y * c - x * s;
-    }
-  });
+type SpinPart = 'base' | 'across' | 'onward';
+const SPIN_PARTS: readonly SpinPart[] = ['base', 'across', 'onward'];
 
-  const { centre } = frontEnd.axle;
-  const drawnBase = plus(centre, circle.base);
-  return {
-    poses: frames.length,
-    table,
-    branch: Float64Array.of(...circle.onward, -dot(circle.onward, drawnBase)),
-    tieRodBranch: frontEnd.tieRodBranch,
-  };
+/** The branch of the drag link as it is drawn: positive on one side of a plane through the ball's circle. */
+function branchOf({ axle, dragLinkBall: { base, onward } }: FrontEnd): Float64Array {
+  const { centre } = axle;
+  const drawnBase: Point = [centre[0] + base[0], centre[1] + base[1], centre[2] + base[2]];
+  return Float64Array.of(...onward, -dot(onward, drawnBase));
+}
+
+/** Makes a held travel ready for maps. The travel must be `ok`. A table of the right size is written over and kept. */
+export function prepareMapKernel(travel: HeldTravel, room?: Float64Array): MapKernel {
+  const { frontEnd, frames, drawnSteer } = travel;
+  const table = room?.length === STRIDE * frames.length ? room : new Float64Array(STRIDE * frames.length);
+  for (let pose = 0; pose < frames.length; pose += 1)
+    writeAxleRows(table, STRIDE * pose, frames[pose] as Float64Array, frontEnd, drawnSteer);
+  const { tieRodBranch } = frontEnd;
+  return withBallOf({ poses: frames.length, table, branch: new Float64Array(4), tieRodBranch }, travel);
+}
+
+/**
+ * The kernel of the same poses with the steering-arm ball of another held travel: only the drag link's rows are written
+ * anew, into the same table.
+ */
+export function withBallOf(kernel: MapKernel, { frontEnd, frames, ball }: HeldTravel): MapKernel {
+  const near = frontEnd.driven === 'left' ? LEFT_AXES : RIGHT_AXES;
+  for (let pose = 0; pose < frames.length; pose += 1)
+    writeDragRows(
+      kernel.table,
+      STRIDE * pose,
+      frames[pose] as Float64Array,
+      near,
+      frontEnd.dragLinkBall,
+      ball,
+    );
+  return { ...kernel, branch: branchOf(frontEnd) };
 }
 
 /** Room that `fillRow` works in, for rows of up to `columns` places. */

@@ -13,7 +13,7 @@ import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import { type Carrier, halfOf, type Layout, SIDES, type Side } from '../layout/index.ts';
 import type { Body, BodyPart, Carried } from './body.ts';
-import { crossmembersAt, fixedBodies, nearestRail } from './fixed-bodies.ts';
+import { crossmembersAt, fixedBodies, nearestRail, steeringBox, steeringShaft } from './fixed-bodies.ts';
 import { RING, SEGMENT } from './shapes.ts';
 
 const capsule = (from: Carried, to: Carried, radius: number): BodyPart => ({
@@ -244,6 +244,11 @@ function locationBodies(layout: Layout): Body[] {
         ),
       }));
   }
+}
+
+/** Of `bodiesOf` those that are shaped by the points of the steering and the lateral bar, with the box and the shaft on it. */
+export function movingBodies(layout: Layout): Body[] {
+  return [...steeringBodies(layout), ...lateralBodies(layout), steeringBox(layout), ...steeringShaft(layout)];
 }
 
 /**

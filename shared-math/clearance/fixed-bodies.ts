@@ -153,7 +153,7 @@ function withinSentence(name: string): string {
 const SHAFT = { tube: 9.525, joint: 22.225 } as const;
 
 /** The steering shaft, which turns where it is: for what moves it stands still. */
-function steeringShaft({ shaft }: Layout): Body[] {
+export function steeringShaft({ shaft }: Layout): Body[] {
   if (!shaft) return [];
   const stops = [shaft.column.end, ...shaft.joints.map(({ centre }) => centre), shaft.box.end];
   const tube = (i: number) => (shaft.shafts[i - 1]?.stock?.diameter ?? 2 * SHAFT.tube) / 2;

@@ -13,4 +13,4 @@ export {
 export { type MapHit, type MapHitOptions, markHits, withBoxAt } from './map-hits.ts';
 export type { Locks } from './motion.ts';
 export { type BodyPair, type ClearanceLimit, pairsOf } from './pairs.ts';
-export { type ClearanceNeed, SPARE, underNeeds } from './under-needs.ts';
+export { type ClearanceNeed, NeedsOf, SPARE, underNeeds } from './under-needs.ts';

@@ -4,7 +4,7 @@ import {
   createState,
   type FrontEnd,
   type FrontEndState,
-  poseAxle,
+  HeldPoses,
   steerAxle,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
@@ -156,8 +156,111 @@ export interface BodyTracks {
 /**
  * Carries bodies through the grid of travel and turn: each station's axle is posed once, then steered to `turns`
  * handwheel angles between the locks. Poses out of reach are counted and left out.
+ * Carried again for another front end, only what differs is worked out anew: bodies are told apart by identity, axles by
+ * their model. What `carry` gave before is written over.
  * Frame: vehicle. Units: mm, rad.
  */
+export class BodyCarrier {
+  private readonly heaves: number;
+  private readonly turns: number;
+  private bodies: readonly Body[] = [];
+  private tracks: (readonly Track[])[] = [];
+  private rows: Rows | undefined;
+  private poseAt = new Int32Array(0);
+  private axle: FrontEnd['axle'] | undefined;
+
+  constructor(heaves = 31, turns = 41) {
+    this.heaves = heaves;
+    this.turns = turns;
+  }
+
+  carry(frontEnd: FrontEnd, bodies: readonly Body[], locks: Locks, held = new HeldPoses()): BodyTracks {
+    const stations = stationsOf(frontEnd, this.heaves);
+    const handwheels = evenly(locks.right, locks.left, this.turns);
+    const turns = handwheels.length;
+    const rows = this.rowsFor(stations.length, turns);
+    const { poseAt } = this;
+    poseAt.fill(-1);
+    const { steered, settled } = this.tracksFor(frontEnd, bodies, rows);
+
+    let poses = 0;
+    stations.forEach(([heave, roll], station) => {
+      const state = held.at(frontEnd, heave, roll);
+      if (!state) return;
+      for (const { part, track } of settled) {
+        const at = station * track.stride;
+        placePart(frontEnd, state, part, track, at);
+        seeFromAxle(state.work.frame, track, at);
+      }
+      for (let turn = 0; turn < turns; turn += 1) {
+        if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
+        rows.settled[poses] = station;
+        for (let i = 0; i < steered.length; i += 1) {
+          const { part, track } = steered[i] as Placed;
+          const at = poses * track.stride;
+          placePart(frontEnd, state, part, track, at);
+          seeFromAxle(state.work.frame, track, at);
+        }
+        poseAt[station * turns + turn] = poses;
+        poses += 1;
+      }
+    });
+    return {
+      grid: { stations, handwheels, poseAt, poses, outOfReach: poseAt.length - poses },
+      bodies,
+      tracks: this.tracks,
+    };
+  }
+
+  private rowsFor(stations: number, turns: number): Rows {
+    if (!this.rows || this.rows.stations !== stations || this.poseAt.length !== stations * turns) {
+      this.poseAt = new Int32Array(stations * turns);
+      this.rows = {
+        steered: Int32Array.from(this.poseAt.keys()),
+        settled: new Int32Array(this.poseAt.length),
+        stations,
+      };
+      this.bodies = [];
+    }
+    return this.rows;
+  }
+
+  /** Makes a track for each part that has none yet; returns what has to be placed in each pose, and at each station. */
+  private tracksFor(
+    frontEnd: FrontEnd,
+    bodies: readonly Body[],
+    rows: Rows,
+  ): { steered: Placed[]; settled: Placed[] } {
+    const { bodies: before, tracks } = this;
+    const sameAxle = frontEnd.axle === this.axle;
+    const steered: Placed[] = [];
+    const settled: Placed[] = [];
+    this.tracks = bodies.map((body, i) => {
+      const isNew = body !== before[i];
+      const own = isNew ? body.parts.map((part) => emptyTrack(part, rows)) : (tracks[i] as readonly Track[]);
+      body.parts.forEach((part, j) => {
+        const track = own[j] as Track;
+        if (track.steered) steered.push({ part, track });
+        else if (track.stride > 0 && (isNew || !sameAxle)) settled.push({ part, track });
+        else if (track.stride === 0 && isNew) placePart(frontEnd, NO_POSE, part, track, 0);
+      });
+      return own;
+    });
+    this.bodies = bodies;
+    this.axle = frontEnd.axle;
+    return { steered, settled };
+  }
+}
+
+interface Placed {
+  readonly part: BodyPart;
+  readonly track: Track;
+}
+
+/** Where what the frame carries stands, no pose is asked. */
+const NO_POSE = createState();
+
+/** Bodies carried once through the grid of travel and turn, as `BodyCarrier` does. */
 export function moveBodies(
   frontEnd: FrontEnd,
   bodies: readonly Body[],
@@ -165,49 +268,7 @@ export function moveBodies(
   heaves = 31,
   turns = 41,
 ): BodyTracks {
-  const stations = stationsOf(frontEnd, heaves);
-  const handwheels = evenly(locks.right, locks.left, turns);
-  const poseAt = new Int32Array(stations.length * handwheels.length).fill(-1);
-  const rows: Rows = {
-    steered: Int32Array.from(poseAt.keys()),
-    settled: new Int32Array(poseAt.length),
-    stations: stations.length,
-  };
-  const tracks = bodies.map((body) => body.parts.map((part) => emptyTrack(part, rows)));
-  const fixedState = createState();
-  const moving: { part: BodyPart; track: Track }[] = [];
-  bodies.forEach((body, i) => {
-    body.parts.forEach((part, j) => {
-      const track = tracks[i]?.[j] as Track;
-      if (track.stride > 0) moving.push({ part, track });
-      else placePart(frontEnd, fixedState, part, track, 0);
-    });
-  });
-
-  const state = createState();
-  let poses = 0;
-  stations.forEach(([heave, roll], station) => {
-    if (!poseAxle(frontEnd, heave, roll, state)) return;
-    let settled = false;
-    for (let turn = 0; turn < handwheels.length; turn += 1) {
-      if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
-      rows.settled[poses] = station;
-      for (const { part, track } of moving) {
-        if (settled && !track.steered) continue;
-        const at = (track.rowOf[poses] as number) * track.stride;
-        placePart(frontEnd, state, part, track, at);
-        seeFromAxle(state.work.frame, track, at);
-      }
-      settled = true;
-      poseAt[station * handwheels.length + turn] = poses;
-      poses += 1;
-    }
-  });
-  return {
-    grid: { stations, handwheels, poseAt, poses, outOfReach: poseAt.length - poses },
-    bodies,
-    tracks,
-  };
+  return new BodyCarrier(heaves, turns).carry(frontEnd, bodies, locks);
 }
 
 /** The pose of a grid's station and turn. */

@@ -1,11 +1,10 @@
 import type { Point } from '../geometry/points.ts';
 import {
   carryPoint,
-  createState,
   type FrontEnd,
   type FrontEndState,
+  HeldPoses,
   kingpinDirection,
-  poseAxle,
   steerAxle,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
@@ -147,13 +146,14 @@ class Largest {
  * The worst that travel and turn together ask of the joints: `heaves` poses of heave at no roll, and the ends and middle
  * of heave at full roll either way, each steered to `turns` handwheel angles between the locks given (rad).
  * The axle is posed once for each heave and roll; joints that the handwheel does not move are looked at once there.
- * Poses out of reach are counted and not judged.
+ * Poses out of reach are counted and not judged. Axle poses that are `held` already are not solved again.
  */
 export function gridExtremes(
   frontEnd: FrontEnd,
   locks: { readonly right: number; readonly left: number },
   heaves = 31,
   turns = 41,
+  held = new HeldPoses(),
 ): GridExtremes {
   const { bump, rebound: droop, roll } = frontEnd.layout.travel;
   const { box } = frontEnd.layout.steering;
@@ -170,14 +170,14 @@ export function gridExtremes(
   const missedBy = { 'drag-link': 0, 'tie-rod': 0, axle: 0 };
   let poses = 0;
 
-  const state = createState();
   const handwheels = evenly(locks.right, locks.left, turns);
   const full = toRadians(roll);
   const stations: [number, number][] = [...evenly(-droop, bump, heaves)].map((heave) => [heave, 0]);
   if (full > 0) for (const heave of [-droop, 0, bump]) stations.push([heave, full], [heave, -full]);
 
   for (const [heave, rolled] of stations) {
-    if (!poseAxle(frontEnd, heave, rolled, state)) {
+    const state = held.at(frontEnd, heave, rolled);
+    if (!state) {
       poses += handwheels.length;
       outOfReach += handwheels.length;
       missedBy.axle += handwheels.length;

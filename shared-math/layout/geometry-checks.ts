@@ -1,5 +1,5 @@
 import { distance, type Point } from '../geometry/points.ts';
-import { SAME_SPOT } from '../tolerances.ts';
+import { COORDINATE_MAX, SAME_SPOT } from '../tolerances.ts';
 import { originProblems } from './origins.ts';
 import type { Refusal } from './refusals.ts';
 import { type Layout, resolveLayout } from './resolve.ts';
@@ -146,5 +146,31 @@ export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
   ])
     for (const problem of check(layout)) return problem;
   for (const problem of originProblems(document)) return problem;
+  return undefined;
+}
+
+/** Points that go with the box, the steering arm's ball, the lateral bar's ends or the shaft's box end. */
+function placedFreely({ steering, lateral, shaft }: Layout): Point[] {
+  const { box, dragLinkBall } = steering;
+  return [
+    box.sectorCentre,
+    box.pitmanBall,
+    dragLinkBall,
+    ...(lateral.kind === 'bar' ? [lateral.axle, lateral.frame] : []),
+    ...(shaft ? [shaft.box.end, ...shaft.joints.map(({ centre }) => centre)] : []),
+  ];
+}
+
+/**
+ * What moving points of the steering, the lateral bar and the shaft can get wrong in a layout that was taken before:
+ * what `readLayout` would refuse of those, without looking at the rest again.
+ */
+export function steeringRefusal(layout: Layout): Refusal | undefined {
+  for (const check of [lateralProblems, steeringProblems, shaftProblems])
+    for (const problem of check(layout)) return problem;
+  for (const point of placedFreely(layout))
+    for (const value of point)
+      if (!(Math.abs(value) <= COORDINATE_MAX))
+        return { path: '', reason: `a point is further away than ${COORDINATE_MAX} mm` };
   return undefined;
 }

@@ -26,7 +26,7 @@ export {
   withDriverSide,
   withSteeringMirrored,
 } from './driver-side.ts';
-export { geometryRefusal } from './geometry-checks.ts';
+export { geometryRefusal, steeringRefusal } from './geometry-checks.ts';
 export type { Carrier, Hardpoint } from './hardpoint.ts';
 export { hardpoints } from './hardpoints.ts';
 export { moveHardpoint } from './move-hardpoint.ts';

@@ -67,12 +67,11 @@ function prepareSpindle(side: Side, half: AxleSide, centre: Point): Spindle {
   };
 }
 
-/** Makes a validated layout ready. Pure; the layout is kept by reference and must not be changed afterwards. */
-export function prepareFrontEnd(layout: Layout): FrontEnd {
-  const axle = prepareAxle(layout);
+type Spindles = Pick<FrontEnd, 'axle' | 'left' | 'right'>;
+
+/** What the steering's own points come to, on an axle and spindles that are ready. */
+function prepareSteering(layout: Layout, { axle, left, right }: Spindles): FrontEnd {
   const { centre } = axle;
-  const left = prepareSpindle('left', layout.axle.left, centre);
-  const right = prepareSpindle('right', layout.axle.right, centre);
   const { box, dragLinkTo, dragLinkBall } = layout.steering;
   const driven = dragLinkTo === 'left' ? left : right;
   const follower = dragLinkTo === 'left' ? right : left;
@@ -94,6 +93,23 @@ export function prepareFrontEnd(layout: Layout): FrontEnd {
     sectorAxis,
     ratio: box.ratio,
   };
+}
+
+/** Makes a validated layout ready. Pure; the layout is kept by reference and must not be changed afterwards. */
+export function prepareFrontEnd(layout: Layout): FrontEnd {
+  const axle = prepareAxle(layout);
+  const left = prepareSpindle('left', layout.axle.left, axle.centre);
+  const right = prepareSpindle('right', layout.axle.right, axle.centre);
+  return prepareSteering(layout, { axle, left, right });
+}
+
+/**
+ * A layout made ready that differs from that of `frontEnd` in its steering box and steering arm ball, and where
+ * `movesAxle` says so in what locates the axle: the rest is taken from there.
+ */
+export function prepareMoved(frontEnd: FrontEnd, layout: Layout, movesAxle: boolean): FrontEnd {
+  const { axle, left, right } = frontEnd;
+  return prepareSteering(layout, { axle: movesAxle ? prepareAxle(layout) : axle, left, right });
 }
 
 /** Lengths of the links as drawn, centre to centre, and of the arms about their axes; mm. */

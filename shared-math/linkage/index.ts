@@ -1,8 +1,16 @@
 // The steering linkage: a layout made ready, solved in any pose, and its points carried there.
 export { arrangementOf } from './arrangement.ts';
 export { type BallCircle, ballCircle, closeLink, drawnBranch } from './ball-circle.ts';
-export { type FrontEnd, groundOffsets, type LinkLengths, linkLengths, prepareFrontEnd } from './front-end.ts';
-export { kingpinDirection, type SteerRates, steerRates } from './rates.ts';
+export {
+  type FrontEnd,
+  groundOffsets,
+  type LinkLengths,
+  linkLengths,
+  prepareFrontEnd,
+  prepareMoved,
+} from './front-end.ts';
+export { HeldPoses } from './held-poses.ts';
+export { kingpinDirection, meanSteerRate, type SteerRates, steerRates } from './rates.ts';
 export {
   type AxleState,
   axleStandsAt,

@@ -82,8 +82,9 @@ interface StateWork {
 }
 
 const CENTRE = 0;
-const LEFT_AXES = 3;
-const RIGHT_AXES = 12;
+/** Where each half's turned axes begin in a state's frame. */
+export const LEFT_AXES = 3;
+export const RIGHT_AXES = 12;
 
 function createWheelState(): WheelState {
   return { steer: 0.5, toeIn: 0.5, camber: 0.5, caster: 0.5, kingpinInclination: 0.5, wheelRise: 0.5 };

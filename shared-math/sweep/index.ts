@@ -45,6 +45,7 @@ export {
   type Lock,
   type LockCause,
   lockAngles,
+  locksFrom,
   sweepTurn,
   type TurnSweep,
   turnsLockToLock,

@@ -3,9 +3,9 @@ import {
   createState,
   type FrontEnd,
   type FrontEndState,
+  meanSteerRate,
   poseAxle,
   steerAxle,
-  steerRates,
 } from '../linkage/index.ts';
 import type { Radians } from '../units/index.ts';
 import { toRadians } from '../units/index.ts';
@@ -41,7 +41,7 @@ function endAt(
     if (largest > toRadians(stop)) return 'stop';
   }
   // Past an arm's dead centre the wheels come back while the handwheel goes on.
-  if (steerRates(frontEnd, state).mean * straight <= 0) return 'dead-centre';
+  if (meanSteerRate(frontEnd, state) * straight <= 0) return 'dead-centre';
   return undefined;
 }
 
@@ -71,6 +71,21 @@ function lockOf(frontEnd: FrontEnd, side: 1 | -1, straight: number, state: Front
   }
   steerAxle(frontEnd, inside, state);
   return { handwheel: inside, cause, leftSteer: state.left.steer, rightSteer: state.right.steer };
+}
+
+/**
+ * Both locks of the posed axle, for those who need no more of the turn; `straight` is `meanSteerRate` straight ahead.
+ * Leaves the state at one of them.
+ */
+export function locksFrom(
+  frontEnd: FrontEnd,
+  straight: number,
+  state: FrontEndState,
+): { readonly left: Lock; readonly right: Lock } {
+  // A positive handwheel angle is to the left; where the box is mounted the wrong way round the wheels go right.
+  const left = lockOf(frontEnd, 1, straight, state);
+  const right = lockOf(frontEnd, -1, straight, state);
+  return { left, right };
 }
 
 /** The turn from right lock to left lock at one heave and roll, as columns; rad, mm. */
@@ -119,10 +134,8 @@ export function sweepTurn(frontEnd: FrontEnd, heave: number, roll: Radians, coun
   });
   if (!poseAxle(frontEnd, heave, roll, state)) return none('no-pose');
   if (steerAxle(frontEnd, 0, state) !== 'ok') return none('out-of-reach');
-  const straight = steerRates(frontEnd, state).mean;
-  // A positive handwheel angle is to the left; where the box is mounted the wrong way round the wheels go right.
-  const left = lockOf(frontEnd, 1, straight, state);
-  const right = lockOf(frontEnd, -1, straight, state);
+  const straight = meanSteerRate(frontEnd, state);
+  const { left, right } = locksFrom(frontEnd, straight, state);
 
   const handwheel = evenly(right.handwheel, left.handwheel, count);
   const rows = handwheel.length;
@@ -142,7 +155,7 @@ export function sweepTurn(frontEnd: FrontEnd, heave: number, roll: Radians, coun
     sweep.leftSteer[row] = l.steer;
     sweep.rightSteer[row] = r.steer;
     sweep.meanSteer[row] = meanSteer;
-    sweep.ratio[row] = 1 / steerRates(frontEnd, state).mean;
+    sweep.ratio[row] = 1 / meanSteerRate(frontEnd, state);
     const { error, percent } = ackermannOf(l.steer, r.steer, car);
     sweep.ackermannError[row] = error;
     sweep.ackermannPercent[row] = percent;

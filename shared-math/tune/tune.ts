@@ -1,24 +1,21 @@
-import { type HeldTravel, holdTravel, prepareMapKernel, worstAt } from '../aim/index.ts';
 import { type LimitName, limitInForce, type ShopLimits } from '../findings/index.ts';
-import { type Layout, type LayoutDocument, readLayout, resolveLayout } from '../layout/index.ts';
-import { createState, type FrontEnd, poseAxle, prepareFrontEnd } from '../linkage/index.ts';
+import {
+  type Layout,
+  type LayoutDocument,
+  readLayout,
+  resolveLayout,
+  steeringRefusal,
+} from '../layout/index.ts';
+import { type FrontEnd, prepareFrontEnd, prepareMoved } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { seededRandom } from '../solve/random.ts';
-import { evenly } from '../sweep/index.ts';
-import { toRadians } from '../units/index.ts';
 import { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
 import type { Freedom } from './freedoms.ts';
+import { HoldChecker } from './hold-checker.ts';
 import { contextOf, usualHolds } from './hold-context.ts';
-import {
-  COARSE,
-  FULL,
-  type HoldContext,
-  type HoldState,
-  type Holds,
-  holdStates,
-  violationOf,
-} from './holds.ts';
+import { COARSE, FULL, type HoldState, type Holds, violationOf } from './holds.ts';
 import { type Found, type SearchProgress, searchLeast } from './search.ts';
+import { Weigher } from './weigher.ts';
 
 /** What is free and how far each may be moved from where it is drawn, mm. */
 export interface FreeMove {
@@ -63,8 +60,6 @@ export interface TuneResult {
 
 /** mm. Proposals are reported to this: finer than anyone builds. */
 const REPORTED_TO = 0.01;
-/** Poses of roll at ride height, odd so that level is one of them. */
-const ROLLS = 13;
 /** rad. What a violation of one unit weighs against bump steer while the best is closed in on. */
 const PENALTY = 0.02;
 /**
@@ -72,49 +67,6 @@ const PENALTY = 0.02;
  * degree the one nearest to the drawing is taken.
  */
 const STAY = 3e-5;
-/** Share of the lesser of the two worsts that counts too, so that one is not left loose while the other rules. */
-const ALSO = 0.02;
-
-/** The axle's poses at ride height over roll, as `holdTravel` has them over heave. */
-function holdRoll(frontEnd: FrontEnd, travel: HeldTravel): HeldTravel {
-  const full = toRadians(frontEnd.layout.travel.roll);
-  const rolls = evenly(-full, full, ROLLS);
-  const state = createState();
-  const frames: Float64Array[] = [];
-  for (const roll of rolls) {
-    if (!poseAxle(frontEnd, 0, roll, state)) return { ...travel, status: 'no-pose' };
-    frames.push(state.work.frame.slice());
-  }
-  return { ...travel, frames };
-}
-
-/** Worst |bump steer| of a layout over heave and over roll, with as much kept from the drawn layout as still holds. */
-class Weigher {
-  private readonly heave: HeldTravel;
-  private readonly roll: HeldTravel;
-  private readonly movesAxle: boolean;
-
-  constructor(drawn: FrontEnd, movesAxle: boolean) {
-    this.movesAxle = movesAxle;
-    this.heave = holdTravel(drawn);
-    this.roll = holdRoll(drawn, this.heave);
-  }
-
-  get hasPose(): boolean {
-    return this.heave.status === 'ok' && this.roll.status === 'ok';
-  }
-
-  weigh(frontEnd: FrontEnd): number {
-    const ball = frontEnd.layout.steering.dragLinkBall;
-    const heave = this.movesAxle ? holdTravel(frontEnd) : { ...this.heave, frontEnd, ball };
-    const roll = this.movesAxle ? holdRoll(frontEnd, heave) : { ...this.roll, frontEnd, ball };
-    if (heave.status !== 'ok' || roll.status !== 'ok') return Number.POSITIVE_INFINITY;
-    const { pitmanBall } = frontEnd.layout.steering.box;
-    const over = [heave, roll].map((held) => worstAt(prepareMapKernel(held), pitmanBall));
-    const [more, less] = [Math.max(...over), Math.min(...over)];
-    return more + ALSO * less;
-  }
-}
 
 /** Moves everything free by the numbers given. */
 function movedBy(document: LayoutDocument, free: readonly FreeMove[], by: readonly number[]): LayoutDocument {
@@ -125,6 +77,30 @@ function movedBy(document: LayoutDocument, free: readonly FreeMove[], by: readon
 function layoutIfAny(document: LayoutDocument): Layout | undefined {
   const read = readLayout(document);
   return read.ok ? resolveLayout(read.value) : undefined;
+}
+
+/** Front ends with things moved, for the search: without documents, and with all of the drawn one that is not moved. */
+class Trials {
+  private readonly drawn: FrontEnd;
+  private readonly free: readonly FreeMove[];
+  private readonly movesAxle: boolean;
+  private last: { by: readonly number[]; frontEnd: FrontEnd | undefined } | undefined;
+
+  constructor(drawn: FrontEnd, free: readonly FreeMove[], movesAxle: boolean) {
+    this.drawn = drawn;
+    this.free = free;
+    this.movesAxle = movesAxle;
+  }
+
+  /** The front end with everything moved so far; undefined if that is no layout. The last one asked for is kept. */
+  at(by: readonly number[]): FrontEnd | undefined {
+    if (this.last?.by === by) return this.last.frontEnd;
+    // What freedoms move has no sides: a layout that is moved as a document is a layout still.
+    const layout = movedBy(this.drawn.layout, this.free, by) as Layout;
+    const frontEnd = steeringRefusal(layout) ? undefined : prepareMoved(this.drawn, layout, this.movesAxle);
+    this.last = { by, frontEnd };
+    return frontEnd;
+  }
 }
 
 function refusalOf(document: LayoutDocument, free: readonly FreeMove[]): TuneRefusal | undefined {
@@ -223,10 +199,9 @@ export function* tune(
   if (refusal) return failed(refusal);
   const layout = resolveLayout(document);
   const drawn = prepareFrontEnd(layout);
-  const weigher = new Weigher(
-    drawn,
-    free.some(({ freedom }) => freedom.movesAxle),
-  );
+  const weigher = new Weigher(drawn);
+  const movesAxle = free.some(({ freedom }) => freedom.movesAxle);
+  const trials = new Trials(drawn, free, movesAxle);
   if (!weigher.hasPose) return failed({ kind: 'no-pose' });
   const holds = options.holds ?? usualHolds(drawn, shop);
   const reachable = free.map(({ freedom, from, to }) => freedom.move(document, to === 0 ? from : to));
@@ -234,18 +209,20 @@ export function* tune(
   if (!context) return failed({ kind: 'no-pose' });
 
   const weighed = (by: readonly number[]): number => {
-    const at = layoutIfAny(movedBy(document, free, by));
-    return at ? weigher.weigh(prepareFrontEnd(at)) + STAY * wayOf(by, free) : Number.POSITIVE_INFINITY;
+    const at = trials.at(by);
+    return at ? weigher.weigh(at) + STAY * wayOf(by, free) : Number.POSITIVE_INFINITY;
   };
+  const coarse = new HoldChecker(drawn, context, COARSE);
+  const full = new HoldChecker(drawn, context, FULL);
   const stand = (by: readonly number[], margin: number, settledAt: number): number => {
-    const at = layoutIfAny(movedBy(document, free, by));
-    return at ? violationOf(holdStates(prepareFrontEnd(at), context, COARSE, margin, settledAt)) : 1e6;
+    const at = trials.at(by);
+    return at ? coarse.missedBy(at, margin, settledAt) : 1e6;
   };
   const candidateAt = (by: readonly number[]): Candidate | undefined => {
     const moved = movedBy(document, free, by);
     const at = layoutIfAny(moved);
     if (!at) return undefined;
-    const states = holdStates(prepareFrontEnd(at), context, FULL);
+    const states = full.states(prepareMoved(drawn, at, movesAxle));
     return { by, document: moved, states, violation: violationOf(states) };
   };
 
@@ -284,20 +261,20 @@ export function* tune(
       kind: 'cannot-hold',
       missing: (chosen?.states ?? []).filter(({ slack }) => slack < 0),
     });
-  return succeeded(resultOf(layout, free, chosen, context, needsOf(shop), evaluations));
+  return succeeded(resultOf(drawn, free, chosen, full, needsOf(shop), evaluations));
 }
 
 function resultOf(
-  layout: Layout,
+  drawn: FrontEnd,
   free: readonly FreeMove[],
   chosen: Candidate,
-  context: HoldContext,
+  full: HoldChecker,
   needs: ClearanceNeeds,
   evaluations: number,
 ): TuneResult {
-  const before = figuresOf(layout, needs);
+  const before = figuresOf(drawn.layout, needs);
   const after = figuresOf(resolveLayout(chosen.document), needs);
-  const drawnStates = holdStates(prepareFrontEnd(layout), context, FULL);
+  const drawnStates = full.states(drawn);
   const worst = ({ worstHeave, worstRoll }: Figures) => Math.max(worstHeave, worstRoll);
   const improved = worst(after) < worst(before);
   return {

@@ -156,7 +156,7 @@ export interface BodyTracks {
 /**
  * Carries bodies through the grid of travel and turn: each station's axle is posed once, then steered to `turns`
  * handwheel angles between the locks. Poses out of reach are counted and left out.
- * Carried again for another front end, only what differs is worked out anew: bodies are told apart by identity, axles by
+ * Carried again for another front end, only what differs is worked out anew: bodies are known by identity, axles by
  * their model. What `carry` gave before is written over.
  * Frame: vehicle. Units: mm, rad.
  */

@@ -17,7 +17,7 @@ export const SPARE = 100;
 
 /** What of the worst pair's slack is of interest, mm. */
 export interface SlackOfInterest {
-  /** More to spare than this is not told apart: a caller who asks only what is missing gives 0. */
+  /** More to spare than this counts as this: a caller who asks only what is missing gives 0. */
   readonly most?: number;
   /** As soon as a pair is found with less than this, how much less another has is not looked for. */
   readonly enough?: number;

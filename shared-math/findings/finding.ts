@@ -18,10 +18,13 @@ import { type LimitName, limitInForce, type ShopLimits } from './limits.ts';
 /** `info` is as it should be; `attention` wants a look; `stop` must not be driven. */
 export type Severity = 'info' | 'attention' | 'stop';
 
-/** One change of a layout that mends a finding: a hardpoint moved, or a value set. */
+/**
+ * One change of a layout that mends a finding: a hardpoint moved, which the advice itself says, or a value set. Of a value
+ * the advice may name several ways out; `words` say the one that is taken, as a button does: "Use an I-beam".
+ */
 export type Remedy =
   | { readonly kind: 'move'; readonly id: string; readonly to: Point }
-  | { readonly kind: 'set'; readonly path: string; readonly value: unknown };
+  | { readonly kind: 'set'; readonly path: string; readonly value: unknown; readonly words: string };
 
 /** mm. A gap that no feeler tells from none. */
 export const ALL_BUT_TOUCHES = 0.05;

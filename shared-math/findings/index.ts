@@ -12,6 +12,7 @@ export type { Finding, Remedy, Rule, Severity } from './finding.ts';
 export { bestHeight } from './height-search.ts';
 export {
   jointLimits,
+  LIMIT_GROUPS,
   LIMIT_NAMES,
   LIMITS,
   type LimitName,

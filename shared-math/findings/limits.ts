@@ -4,9 +4,23 @@ import { toRadians } from '../units/index.ts';
 /** How a limit's figure is shown. Angles in degrees, lengths in mm, forces in N. */
 export type LimitUnit = 'degrees' | 'degrees-per-inch' | 'length' | 'force' | 'ratio' | 'turns' | 'share';
 
+/** What limits are about, in the order in which a front end is laid out. */
+export const LIMIT_GROUPS = [
+  'Bump and roll',
+  'Links and balls',
+  'Turn',
+  'Room',
+  'Caster and toe',
+  'Steering shaft',
+  'Effort',
+] as const;
+
 /** A limit that a rule holds a layout to: a usual figure that each shop may change for its own. */
 export interface LimitKind {
   readonly words: string;
+  readonly group: (typeof LIMIT_GROUPS)[number];
+  /** What to know before setting it, where there is something. */
+  readonly hint?: string;
   readonly usual: number;
   /** What a shop may set it to, in its unit: wide enough for any car, narrow enough to catch a slip of the hand. */
   readonly range: readonly [least: number, most: number];
@@ -16,10 +30,10 @@ export interface LimitKind {
 
 const PRACTICE = 'common practice, no published source';
 
-/** The limits by name. A new one is one line here. */
-export const LIMITS = {
+const USUAL_LIMITS = {
   bumpSteerWorst: {
     words: 'Bump steer over the travel, at most',
+    group: 'Bump and roll',
     usual: 0.5,
     range: [0.01, 20],
     unit: 'degrees',
@@ -27,6 +41,7 @@ export const LIMITS = {
   },
   bumpSteerSlope: {
     words: 'Bump steer slope at ride height, at most',
+    group: 'Bump and roll',
     usual: 0.25,
     range: [0.01, 10],
     unit: 'degrees-per-inch',
@@ -34,13 +49,16 @@ export const LIMITS = {
   },
   rollOversteer: {
     words: 'Roll steer into the turn for each degree of roll, at most',
+    group: 'Bump and roll',
     usual: 0.1,
     range: [0, 2],
     unit: 'degrees',
     source: PRACTICE,
   },
   toeLeast: {
+    hint: 'Total of both wheels, over the tyre’s diameter.',
     words: 'Total toe-in front to rear of the tyres, at least',
+    group: 'Caster and toe',
     usual: 0.8,
     range: [-25, 25],
     unit: 'length',
@@ -48,15 +66,31 @@ export const LIMITS = {
   },
   toeMost: {
     words: 'Total toe-in front to rear of the tyres, at most',
+    group: 'Caster and toe',
     usual: 3.2,
     range: [-25, 25],
     unit: 'length',
     source: PRACTICE,
   },
-  casterLeast: { words: 'Caster, at least', usual: 4, range: [-10, 20], unit: 'degrees', source: PRACTICE },
-  casterMost: { words: 'Caster, at most', usual: 8, range: [-10, 20], unit: 'degrees', source: PRACTICE },
+  casterLeast: {
+    words: 'Caster, at least',
+    group: 'Caster and toe',
+    usual: 4,
+    range: [-10, 20],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
+  casterMost: {
+    words: 'Caster, at most',
+    group: 'Caster and toe',
+    usual: 8,
+    range: [-10, 20],
+    unit: 'degrees',
+    source: PRACTICE,
+  },
   casterChange: {
     words: 'Caster change over the travel, at most',
+    group: 'Caster and toe',
     usual: 5,
     range: [0.1, 30],
     unit: 'degrees',
@@ -64,6 +98,7 @@ export const LIMITS = {
   },
   bind: {
     words: 'What bushings and brackets may have to give, at most',
+    group: 'Links and balls',
     usual: 1,
     range: [0.1, 50],
     unit: 'length',
@@ -71,6 +106,7 @@ export const LIMITS = {
   },
   beamTwist: {
     words: 'Twist asked of an I-beam in full roll, at most',
+    group: 'Links and balls',
     usual: 4,
     range: [0.1, 30],
     unit: 'degrees',
@@ -78,6 +114,7 @@ export const LIMITS = {
   },
   barLinkAngle: {
     words: 'Lateral bar and drag link apart in the front view, at most',
+    group: 'Links and balls',
     usual: 2,
     range: [0.1, 45],
     unit: 'degrees',
@@ -85,6 +122,7 @@ export const LIMITS = {
   },
   barLinkLength: {
     words: 'Lateral bar and drag link unlike in length, at most',
+    group: 'Links and balls',
     usual: 0.1,
     range: [0.01, 1],
     unit: 'share',
@@ -92,6 +130,7 @@ export const LIMITS = {
   },
   aimHeight: {
     words: 'Frame end of the drag link off the zero-slope line, at most',
+    group: 'Bump and roll',
     usual: 12.7,
     range: [0.5, 200],
     unit: 'length',
@@ -99,13 +138,16 @@ export const LIMITS = {
   },
   transmissionLeast: {
     words: 'Angle between drag link and arm, at least',
+    group: 'Links and balls',
     usual: 40,
     range: [5, 85],
     unit: 'degrees',
     source: 'Norton, Design of Machinery, ch. 2 (from memory)',
   },
   ballTilt: {
+    hint: 'Type the figure of the maker of your balls and rod ends.',
     words: 'Tilt of a ball or rod end, at most',
+    group: 'Links and balls',
     usual: 25,
     range: [1, 60],
     unit: 'degrees',
@@ -113,14 +155,23 @@ export const LIMITS = {
   },
   ratioLeast: {
     words: 'Overall ratio, at least',
+    group: 'Turn',
     usual: 12,
     range: [1, 60],
     unit: 'ratio',
     source: PRACTICE,
   },
-  ratioMost: { words: 'Overall ratio, at most', usual: 24, range: [1, 60], unit: 'ratio', source: PRACTICE },
+  ratioMost: {
+    words: 'Overall ratio, at most',
+    group: 'Turn',
+    usual: 24,
+    range: [1, 60],
+    unit: 'ratio',
+    source: PRACTICE,
+  },
   turnsLeast: {
     words: 'Turns of the handwheel lock to lock, at least',
+    group: 'Turn',
     usual: 2,
     range: [0.5, 12],
     unit: 'turns',
@@ -128,6 +179,7 @@ export const LIMITS = {
   },
   turnsMost: {
     words: 'Turns of the handwheel lock to lock, at most',
+    group: 'Turn',
     usual: 6,
     range: [0.5, 12],
     unit: 'turns',
@@ -135,6 +187,7 @@ export const LIMITS = {
   },
   lockLeast: {
     words: 'Inner wheel at full lock, at least',
+    group: 'Turn',
     usual: 28,
     range: [5, 70],
     unit: 'degrees',
@@ -142,6 +195,7 @@ export const LIMITS = {
   },
   lockMost: {
     words: 'Inner wheel at full lock, at most',
+    group: 'Turn',
     usual: 40,
     range: [5, 70],
     unit: 'degrees',
@@ -149,6 +203,7 @@ export const LIMITS = {
   },
   lockApart: {
     words: 'Left and right lock apart, at most',
+    group: 'Turn',
     usual: 3,
     range: [0.1, 30],
     unit: 'degrees',
@@ -156,6 +211,7 @@ export const LIMITS = {
   },
   clearanceMoving: {
     words: 'Moving part from anything, at least',
+    group: 'Room',
     usual: 12.7,
     range: [0, 100],
     unit: 'length',
@@ -163,6 +219,7 @@ export const LIMITS = {
   },
   clearanceTyre: {
     words: 'Tyre from anything at lock and bump, at least',
+    group: 'Room',
     usual: 25.4,
     range: [0, 200],
     unit: 'length',
@@ -171,6 +228,7 @@ export const LIMITS = {
   },
   jointSingle: {
     words: 'Angle of a single universal joint, at most',
+    group: 'Steering shaft',
     usual: USUAL_JOINT_DEGREES.single,
     range: [1, 60],
     unit: 'degrees',
@@ -178,6 +236,7 @@ export const LIMITS = {
   },
   jointDouble: {
     words: 'Angle of a double universal joint, at most',
+    group: 'Steering shaft',
     usual: USUAL_JOINT_DEGREES.double,
     range: [1, 120],
     unit: 'degrees',
@@ -185,6 +244,7 @@ export const LIMITS = {
   },
   boxInput: {
     words: 'Box input off the box’s own angle to its sector shaft, at most',
+    group: 'Steering shaft',
     usual: 2,
     range: [0.1, 30],
     unit: 'degrees',
@@ -192,6 +252,7 @@ export const LIMITS = {
   },
   shaftSpan: {
     words: 'Steering shaft between joint and support, at most',
+    group: 'Steering shaft',
     usual: LONGEST_SPAN,
     range: [100, 3000],
     unit: 'length',
@@ -199,6 +260,7 @@ export const LIMITS = {
   },
   rimForce: {
     words: 'Parking effort at the rim, at most',
+    group: 'Effort',
     usual: 150,
     range: [10, 2000],
     unit: 'force',
@@ -206,7 +268,10 @@ export const LIMITS = {
   },
 } as const satisfies Record<string, LimitKind>;
 
-export type LimitName = keyof typeof LIMITS;
+export type LimitName = keyof typeof USUAL_LIMITS;
+
+/** The limits by name. A new one is one entry in the table above. */
+export const LIMITS: Readonly<Record<LimitName, LimitKind>> = USUAL_LIMITS;
 
 /** A shop's own figures, in the limit's unit, where they differ from the usual ones. */
 export type ShopLimits = Partial<Record<LimitName, number>>;

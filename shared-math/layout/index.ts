@@ -48,7 +48,6 @@ export { type Layout, resolveLayout } from './resolve.ts';
 export type { RideDocument, SpringDocument } from './ride-schema.ts';
 export {
   type AxleSide,
-  LAYOUT_VERSION,
   type Lateral,
   type LateralKind,
   type LayoutDocument,
@@ -82,3 +81,4 @@ export {
   withRailPoint,
 } from './usual-bodies.ts';
 export { withValue } from './values.ts';
+export { LAYOUT_VERSION } from './version.ts';

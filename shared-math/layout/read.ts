@@ -3,8 +3,10 @@ import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { parseJson } from '../outside/index.ts';
 import { geometryRefusal } from './geometry-checks.ts';
 import { LAYOUT_MIGRATIONS } from './migrations/index.ts';
+import type { LayoutMigration } from './migrations/migration.ts';
 import { type Refusal, refusalOf } from './refusals.ts';
-import { LAYOUT_VERSION, type LayoutDocument, layoutSchema } from './schema.ts';
+import { type LayoutDocument, layoutSchema } from './schema.ts';
+import { LAYOUT_VERSION } from './version.ts';
 
 /** Characters. A layout is a few thousand; a text beyond this is not one, and is refused before it is parsed. */
 export const LAYOUT_TEXT_MAX = 2_000_000;
@@ -32,8 +34,7 @@ export function readLayout(input: unknown): Outcome<LayoutDocument, Refusal> {
       reason: `this document is version ${version}, newer than this program reads (${LAYOUT_VERSION}); use a newer Toeboard`,
     });
   for (; (version as number) < LAYOUT_VERSION; version = (version as number) + 1) {
-    const lift = LAYOUT_MIGRATIONS.get(version as number);
-    if (!lift) return failed({ path: 'version', reason: `version ${version} cannot be lifted` });
+    const lift = LAYOUT_MIGRATIONS[(version as number) - 1] as LayoutMigration;
     document = lift(document);
   }
 

@@ -3,9 +3,7 @@ import { coordinate, length, point } from './measures.ts';
 import { photoSchema } from './photo-schema.ts';
 import { rideSchema } from './ride-schema.ts';
 import { shaftSchema } from './shaft-schema.ts';
-
-/** The version of the layout document that this program writes, and the newest that it reads. */
-export const LAYOUT_VERSION = 3;
+import { LAYOUT_VERSION } from './version.ts';
 
 const angle = z.number().min(-45).max(45);
 

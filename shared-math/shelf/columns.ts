@@ -20,16 +20,21 @@ export interface ShelfColumn {
   readonly when?: readonly [path: string, values: readonly string[]];
 }
 
-export const KIND_WORDS: readonly (readonly [kind: PartKind, one: string, many: string])[] = [
-  ['box', 'steering box', 'Steering boxes'],
-  ['joint', 'joint', 'Joints'],
-  ['stock', 'shaft stock', 'Shaft stock'],
-  ['support', 'support bearing', 'Support bearings'],
-  ['rod-end', 'rod end', 'Rod ends'],
-  ['arm', 'arm', 'Arms'],
-];
+/** What one of each kind is called, and many of them, in the order in which they are shown. */
+const NAMES: Readonly<Record<PartKind, readonly [one: string, many: string]>> = {
+  box: ['steering box', 'Steering boxes'],
+  joint: ['joint', 'Joints'],
+  stock: ['shaft stock', 'Shaft stock'],
+  support: ['support bearing', 'Support bearings'],
+  'rod-end': ['rod end', 'Rod ends'],
+  arm: ['arm', 'Arms'],
+};
 
-export const PART_KINDS: readonly PartKind[] = KIND_WORDS.map(([kind]) => kind);
+export const PART_KINDS = Object.keys(NAMES) as readonly PartKind[];
+
+export const KIND_WORDS: readonly (readonly [kind: PartKind, one: string, many: string])[] = PART_KINDS.map(
+  (kind) => [kind, ...NAMES[kind]],
+);
 
 const SPLINE_FORMS: Choices = [
   ['involute-30', 'involute 30°'],

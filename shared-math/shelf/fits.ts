@@ -1,7 +1,7 @@
 import type { JointSide } from '../layout/index.ts';
 import { MM_PER_INCH } from '../units/index.ts';
 import type { Wanted } from './needs.ts';
-import type { PartOf, ShelfPart } from './part-schema.ts';
+import type { PartKind, PartOf, ShelfPart } from './part-schema.ts';
 
 // Whether an entry of the shelf is what is wanted, by its dimensions. The allowances are this program's own choice: wide
 // enough for a size that was measured and one that was printed, narrow enough for the next size to be another.
@@ -90,32 +90,34 @@ function longEnough(wanted: Extract<Wanted, { kind: 'stock' }>, { stock, length 
   return length - wanted.length <= 2 * Math.max(stock.formed - wanted.stock.formed, 0) + SAME_SIZE;
 }
 
+type WantedOf<Kind extends PartKind> = Extract<Wanted, { kind: Kind }>;
+type Fits<Kind extends PartKind> = (wanted: WantedOf<Kind>, part: PartOf<Kind>) => boolean;
+
+/** When an entry of each kind is what is wanted of that kind. */
+const FITS: { readonly [Kind in PartKind]: Fits<Kind> } = {
+  box: (wanted, part) =>
+    wanted.mounting === part.mounting &&
+    wanted.assist === part.assist &&
+    near(wanted.ratio, part.ratio, SAME_RATIO) &&
+    part.sectorTravel >= wanted.sectorTravel - SAME_ANGLE &&
+    (!wanted.input || !part.input || sameSpline(wanted.input, part.input)),
+  joint: sameJoint,
+  stock: (wanted, part) => sameStock(wanted.stock, part.stock) && longEnough(wanted, part),
+  support: (wanted, part) => wanted.bore === undefined || near(wanted.bore, part.bore, SAME_BORE),
+  'rod-end': (wanted, part) =>
+    (wanted.hand === undefined || wanted.hand === part.hand) &&
+    part.thread.diameter <= wanted.tube - WALLS &&
+    part.ballAngle >= (wanted.ballAngle ?? 0),
+  arm: (wanted, part) => wanted.arm === part.arm && near(wanted.length, part.length, SAME_ARM),
+};
+
 /**
  * Whether an entry is what is wanted, by dimension; figures that are not known are not held against it. Says nothing of
  * how many there are, nor of strength: which part may be used is for its maker and the code that applies to say.
  * Units: mm, degrees. Checked: tests/unit/shelf.test.ts.
  */
 export function fitsNeed(wanted: Wanted, part: ShelfPart): boolean {
-  if (wanted.kind === 'box' && part.kind === 'box')
-    return (
-      wanted.mounting === part.mounting &&
-      wanted.assist === part.assist &&
-      near(wanted.ratio, part.ratio, SAME_RATIO) &&
-      part.sectorTravel >= wanted.sectorTravel - SAME_ANGLE &&
-      (!wanted.input || !part.input || sameSpline(wanted.input, part.input))
-    );
-  if (wanted.kind === 'joint' && part.kind === 'joint') return sameJoint(wanted, part);
-  if (wanted.kind === 'stock' && part.kind === 'stock')
-    return sameStock(wanted.stock, part.stock) && longEnough(wanted, part);
-  if (wanted.kind === 'support' && part.kind === 'support')
-    return wanted.bore === undefined || near(wanted.bore, part.bore, SAME_BORE);
-  if (wanted.kind === 'rod-end' && part.kind === 'rod-end')
-    return (
-      (wanted.hand === undefined || wanted.hand === part.hand) &&
-      part.thread.diameter <= wanted.tube - WALLS &&
-      part.ballAngle >= (wanted.ballAngle ?? 0)
-    );
-  if (wanted.kind === 'arm' && part.kind === 'arm')
-    return wanted.arm === part.arm && near(wanted.length, part.length, SAME_ARM);
-  return false;
+  if (wanted.kind !== part.kind) return false;
+  const fits = FITS[part.kind] as (wanted: Wanted, part: ShelfPart) => boolean;
+  return fits(wanted, part);
 }

@@ -1,6 +1,6 @@
 import { sideWords, sizeWords, splineWords, stockWords } from '../shaft/index.ts';
 import { formatDecimal, formatDegrees, type LengthStyle, MM_PER_INCH } from '../units/index.ts';
-import type { PartOf, ShelfPart } from './part-schema.ts';
+import type { PartKind, PartOf, ShelfPart } from './part-schema.ts';
 
 // What an entry of the shelf is, by its dimensions, in one line.
 
@@ -46,23 +46,23 @@ function armWords({ arm, length, hole, ballHole }: PartOf<'arm'>, style: LengthS
     .join('; ');
 }
 
+function rodEndWords(part: PartOf<'rod-end'>, style: LengthStyle): string {
+  const thread = `${part.hand}-hand thread ${threadWords(part.thread, style)}`;
+  return `${thread}; hole or stud ${sizeWords(part.size, style)}; ball ${formatDegrees(part.ballAngle, 0)} each way`;
+}
+
+/** The line of each kind of part. */
+const LINES: { readonly [Kind in PartKind]: (part: PartOf<Kind>, style: LengthStyle) => string } = {
+  box: boxWords,
+  joint: jointWords,
+  stock: ({ stock, length }, style) => `${stockWords(stock, style)}; ${sizeWords(length, style)} long`,
+  support: ({ bore }, style) => `bored ${sizeWords(bore, style)}`,
+  'rod-end': rodEndWords,
+  arm: armWords,
+};
+
 /** "Single: both ends round bore 3/4 in to weld; up to 30°". Without the entry's own name. */
 export function partWords(part: ShelfPart, style: LengthStyle): string {
-  const size = (mm: number) => sizeWords(mm, style);
-  switch (part.kind) {
-    case 'box':
-      return withBig(boxWords(part, style));
-    case 'joint':
-      return withBig(jointWords(part, style));
-    case 'stock':
-      return withBig(`${stockWords(part.stock, style)}; ${size(part.length)} long`);
-    case 'support':
-      return `Bored ${size(part.bore)}`;
-    case 'rod-end':
-      return withBig(
-        `${part.hand}-hand thread ${threadWords(part.thread, style)}; hole or stud ${size(part.size)}; ball ${formatDegrees(part.ballAngle, 0)} each way`,
-      );
-    case 'arm':
-      return withBig(armWords(part, style));
-  }
+  const line = LINES[part.kind] as (part: ShelfPart, style: LengthStyle) => string;
+  return withBig(line(part, style));
 }

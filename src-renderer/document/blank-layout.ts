@@ -1,4 +1,4 @@
-import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import { LAYOUT_VERSION, type LayoutDocument } from '../../shared-math/layout/index.ts';
 
 /**
  * A plain car to begin from when none of the demonstrations is near: an I-beam on hairpins with a lateral bar,
@@ -6,7 +6,7 @@ import type { LayoutDocument } from '../../shared-math/layout/index.ts';
  */
 export const PLAIN_LAYOUT: LayoutDocument = {
   format: 'toeboard-layout',
-  version: 3,
+  version: LAYOUT_VERSION,
   name: 'New layout',
   notes: '',
   car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },

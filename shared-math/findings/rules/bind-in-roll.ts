@@ -40,7 +40,7 @@ export const bindInRoll: Rule = {
             : 'Make the bars alike and parallel, or bush their ends softer.'
           : '',
         ...(over && tubeOnRods
-          ? { remedy: { kind: 'set' as const, path: 'axle.beam', value: 'i-beam' } }
+          ? { remedy: { kind: 'set' as const, path: 'axle.beam', value: 'i-beam', words: 'Use an I-beam' } }
           : {}),
       },
     ];

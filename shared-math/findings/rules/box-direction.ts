@@ -24,6 +24,7 @@ export const boxDirection: Rule = {
                 kind: 'set' as const,
                 path: 'steering.box.sectorAxis',
                 value: [-x + 0, -y + 0, -z + 0],
+                words: 'Take a box that turns the other way',
               },
             }),
       },

@@ -22,7 +22,16 @@ export const driverSide: Rule = {
         limit: '',
         source: 'what the layout says of the car',
         advice: wrong ? `Take the steering to the ${side}, or say that the driver sits on the ${drawn}.` : '',
-        ...(wrong ? { remedy: { kind: 'set' as const, path: 'car.driverSide', value: drawn } } : {}),
+        ...(wrong
+          ? {
+              remedy: {
+                kind: 'set' as const,
+                path: 'car.driverSide',
+                value: drawn,
+                words: `Say that the driver sits on the ${drawn}`,
+              },
+            }
+          : {}),
       },
     ];
   },

@@ -1,6 +1,16 @@
 import { lockAngles } from '../../sweep/index.ts';
 import { toDegrees, toRadians } from '../../units/index.ts';
-import { type Finding, type Rule, sourceOf } from '../finding.ts';
+import { type Finding, type Remedy, type Rule, sourceOf } from '../finding.ts';
+
+/** Degrees of either wheel. */
+function stopsAt(degrees: number): Remedy {
+  return {
+    kind: 'set',
+    path: 'steering.stopAngle',
+    value: degrees,
+    words: `Set stops at ${degrees}° of either wheel`,
+  };
+}
 
 /** How far the wheels turn, and whether the axle's stops or the box end the turn. */
 export const lock: Rule = {
@@ -37,11 +47,7 @@ export const lock: Rule = {
             : high
               ? 'Set stops at the axle.'
               : '',
-        ...(high && !low
-          ? {
-              remedy: { kind: 'set' as const, path: 'steering.stopAngle', value: Math.round(many.value - 4) },
-            }
-          : {}),
+        ...(high && !low ? { remedy: stopsAt(Math.round(many.value - 4)) } : {}),
       },
     ];
     const causes = [turn.left.cause, turn.right.cause];
@@ -62,13 +68,7 @@ export const lock: Rule = {
         source: 'common practice, no published source',
         advice: 'Set stops at the axle so that neither the box nor a link ends the turn.',
         ...(layout.steering.stopAngle === undefined && !high
-          ? {
-              remedy: {
-                kind: 'set' as const,
-                path: 'steering.stopAngle',
-                value: Math.max(Math.floor(toDegrees(least) - 1), 5),
-              },
-            }
+          ? { remedy: stopsAt(Math.max(Math.floor(toDegrees(least) - 1), 5)) }
           : {}),
       });
     }

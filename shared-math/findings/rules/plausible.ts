@@ -159,7 +159,12 @@ function sizesOff(layout: Layout, speak: Speech): Finding[] {
         part,
         `usual ${speak.length(range[0])} to ${speak.length(range[1])}`,
         path ? meant(value, range) : undefined,
-        (other) => ({ kind: 'set', path: path as string, value: other }),
+        (other) => ({
+          kind: 'set',
+          path: path as string,
+          value: other,
+          words: `Set it to ${bothUnits(other, speak.length, speak.style)}`,
+        }),
         speak,
       ),
     ];
@@ -190,7 +195,14 @@ function loadOff({ car }: Layout, speak: Speech): Finding[] {
           : `Was ${speak.load(other)} meant? Set it to that.`,
       ...(other === undefined
         ? {}
-        : { remedy: { kind: 'set' as const, path: 'car.frontAxleLoad', value: other } }),
+        : {
+            remedy: {
+              kind: 'set' as const,
+              path: 'car.frontAxleLoad',
+              value: other,
+              words: `Set it to ${speak.load(other)}`,
+            },
+          }),
     },
   ];
 }

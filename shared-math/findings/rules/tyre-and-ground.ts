@@ -50,7 +50,16 @@ export function tyresOffGround(layout: Layout, speak: Speech): Finding[] {
       advice: alike
         ? `If the height is right, set the tyre radius to ${speak.length(height)}; if the radius is right, type it again: the axle goes to it.`
         : 'Measure both wheel centres again: the two tyres are of one radius.',
-      ...(alike ? { remedy: { kind: 'set' as const, path: 'car.tyreRadius', value: height } } : {}),
+      ...(alike
+        ? {
+            remedy: {
+              kind: 'set' as const,
+              path: 'car.tyreRadius',
+              value: height,
+              words: 'Set the tyre radius to the wheel centre’s height',
+            },
+          }
+        : {}),
     };
   });
 }

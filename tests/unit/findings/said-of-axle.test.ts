@@ -167,7 +167,7 @@ const SAID = [
         ),
       ),
     [
-      'stop location.left.framePivot | The links must give 3/16 in in 3° of roll or full travel | limit 0.039 in | A tube does not twist: use an I-beam, four bars, or one central wishbone ball. | common practice, no published source | {at:{heave:0,roll:0.05,handwheel:0},remedy:{kind:set,path:axle.beam,value:i-beam}}',
+      'stop location.left.framePivot | The links must give 3/16 in in 3° of roll or full travel | limit 0.039 in | A tube does not twist: use an I-beam, four bars, or one central wishbone ball. | common practice, no published source | {at:{heave:0,roll:0.05,handwheel:0},remedy:{kind:set,path:axle.beam,value:i-beam,words:Use an I-beam}}',
     ],
     {
       mm: [

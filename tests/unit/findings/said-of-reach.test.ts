@@ -37,7 +37,7 @@ const SAID = [
     'tyre-and-ground',
     () => withLayout(car(), carOf({ tyreRadius: 381 })),
     [
-      'stop axle.left.wheelCentre | The tyres reach 2 in into the ground: wheel centre 13 in up, tyre radius 15 in | limit 1/16 in | If the height is right, set the tyre radius to 13 in; if the radius is right, type it again: the axle goes to it. | geometry: every height is measured from the ground that the tyres stand on | {remedy:{kind:set,path:car.tyreRadius,value:330}}',
+      'stop axle.left.wheelCentre | The tyres reach 2 in into the ground: wheel centre 13 in up, tyre radius 15 in | limit 1/16 in | If the height is right, set the tyre radius to 13 in; if the radius is right, type it again: the axle goes to it. | geometry: every height is measured from the ground that the tyres stand on | {remedy:{kind:set,path:car.tyreRadius,value:330,words:Set the tyre radius to the wheel centre’s height}}',
     ],
     {
       mm: [
@@ -50,7 +50,7 @@ const SAID = [
     'tyre-and-ground',
     () => withLayout(car(), carOf({ tyreRadius: 317.3 })),
     [
-      'stop axle.left.wheelCentre | The tyres hang 1/2 in above the ground: wheel centre 13 in up, tyre radius 12 1/2 in | limit 1/16 in | If the height is right, set the tyre radius to 13 in; if the radius is right, type it again: the axle goes to it. | geometry: every height is measured from the ground that the tyres stand on | {remedy:{kind:set,path:car.tyreRadius,value:330}}',
+      'stop axle.left.wheelCentre | The tyres hang 1/2 in above the ground: wheel centre 13 in up, tyre radius 12 1/2 in | limit 1/16 in | If the height is right, set the tyre radius to 13 in; if the radius is right, type it again: the axle goes to it. | geometry: every height is measured from the ground that the tyres stand on | {remedy:{kind:set,path:car.tyreRadius,value:330,words:Set the tyre radius to the wheel centre’s height}}',
     ],
     {
       mm: [
@@ -106,7 +106,7 @@ const SAID = [
     'tyre-and-ground',
     () => withLayout(car(), raised(340, 340.04)),
     [
-      'stop axle.left.wheelCentre | The tyres hang 3/8 in above the ground: wheel centre 13 3/8 in up, tyre radius 13 in | limit 1/16 in | If the height is right, set the tyre radius to 13 3/8 in; if the radius is right, type it again: the axle goes to it. | geometry: every height is measured from the ground that the tyres stand on | {remedy:{kind:set,path:car.tyreRadius,value:340}}',
+      'stop axle.left.wheelCentre | The tyres hang 3/8 in above the ground: wheel centre 13 3/8 in up, tyre radius 13 in | limit 1/16 in | If the height is right, set the tyre radius to 13 3/8 in; if the radius is right, type it again: the axle goes to it. | geometry: every height is measured from the ground that the tyres stand on | {remedy:{kind:set,path:car.tyreRadius,value:340,words:Set the tyre radius to the wheel centre’s height}}',
     ],
     {
       mm: [

@@ -47,13 +47,13 @@ const SAID = [
     'info shaft.box.end | The box’s input stands at 90.0° to its sector shaft | 90°, limit 2° off |  | common practice, no published source; square is assumed, the box’s own angle rules',
   ]),
   said('the input skew', 'shaft-box-input', () => skew(), [
-    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]}}}',
+    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
   ]),
   said('the input skew, square given', 'shaft-box-input', () => skew(90), [
-    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]}}}',
+    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
   ]),
   said('the input skew in a box of its own angle', 'shaft-box-input', () => skew(85.5), [
-    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: this box has 85.5° | 85.5°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9672,0.0785,-0.2418]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.501,408.742,560.875]}],shafts:[{clock:-32.6}],supports:[]}}}',
+    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: this box has 85.5° | 85.5°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9672,0.0785,-0.2418]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.501,408.742,560.875]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
   ]),
   said('the input in a box of its own angle', 'shaft-box-input', () => skew(76.4), [
     'info shaft.box.end | The box’s input stands at 76.37° to its sector shaft | 76.4°, limit 2° off |  | common practice, no published source',
@@ -63,7 +63,7 @@ const SAID = [
     'shaft-box-input',
     () => skew(),
     [
-      'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 12.5° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | this shop’s own limit; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]}}}',
+      'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 12.5° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | this shop’s own limit; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
     ],
     { shop: { boxInput: 12.5 } },
   ),
@@ -76,7 +76,7 @@ const SAID = [
     'shaft-joint-angle',
     () => shaft({ joints: [FIRST, { kind: 'single', centre: [-1002, 510, 561] }] }),
     [
-      'stop shaft.joints.1.centre | Joint 2 stands at 32.4°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.1.kind,value:double}}',
+      'stop shaft.joints.1.centre | Joint 2 stands at 32.4°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.1.kind,value:double,words:Take a double joint}}',
     ],
   ),
   said(
@@ -84,7 +84,7 @@ const SAID = [
     'shaft-joint-angle',
     () => shaft({ joints: [FIRST, { kind: 'single', centre: [-1282.5, 340, 631.125] }] }),
     [
-      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double}}',
+      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Take a double joint}}',
       'stop shaft.joints.1.centre | Joint 2 stands at 77.3°, too much for a single joint | limit 30° | Move it so that its shafts run straighter, or share the angle with one joint more. | common practice, no published source',
     ],
   ),
@@ -93,7 +93,7 @@ const SAID = [
     'shaft-joint-angle',
     () => shaft({ joints: [FIRST, { kind: 'double', centre: [-1282.5, 340, 631.125] }] }),
     [
-      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double}}',
+      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Take a double joint}}',
       'stop shaft.joints.1.centre | Joint 2 stands at 77.3°, too much for a double joint | limit 70° | Move it so that its shafts run straighter, or share the angle with one joint more. | common practice, no published source',
     ],
   ),
@@ -442,7 +442,7 @@ const SAID = [
     'shaft-support',
     () => shaft({ joints: [FIRST, MIDDLE, LAST], shafts: PIECES }),
     [
-      'attention shaft.joints.1.centre | Three or more joints leave a shaft loose: one support bearing called for, none there |  | Put a support bearing on shaft 2, beside joint 2. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.3639}]}}',
+      'attention shaft.joints.1.centre | Three or more joints leave a shaft loose: one support bearing called for, none there |  | Put a support bearing on shaft 2, beside joint 2. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.3639}],words:Put a support bearing there}}',
     ],
   ),
   said(
@@ -468,7 +468,7 @@ const SAID = [
         supports: [{ shaft: 1, at: 0.2 }],
       }),
     [
-      'attention shaft.joints.1.centre | Three or more joints leave a shaft loose: two support bearings called for, one there |  | Put a support bearing on shaft 3, in its middle. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.2},{shaft:2,at:0.5}]}}',
+      'attention shaft.joints.1.centre | Three or more joints leave a shaft loose: two support bearings called for, one there |  | Put a support bearing on shaft 3, in its middle. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.2},{shaft:2,at:0.5}],words:Put a support bearing there}}',
     ],
   ),
   said(
@@ -485,18 +485,18 @@ const SAID = [
         shafts: [{ clock: 0 }, { clock: 0 }, { clock: 0 }],
       }),
     [
-      'attention shaft.joints.1.centre | Three or more joints leave a shaft loose: two support bearings called for, none there |  | Put support bearings on shaft 2, in its middle, and on shaft 3, in its middle. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.5},{shaft:2,at:0.5}]}}',
+      'attention shaft.joints.1.centre | Three or more joints leave a shaft loose: two support bearings called for, none there |  | Put support bearings on shaft 2, in its middle, and on shaft 3, in its middle. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.5},{shaft:2,at:0.5}],words:Put a support bearing there}}',
     ],
   ),
   said('a double joint', 'shaft-support', () => shaft({ joints: [FIRST, { ...LAST, kind: 'double' }] }), [
-    'attention shaft.joints.1.centre | A double joint does not hold its shaft: one support bearing called for, none there |  | Put a support bearing on shaft 1, beside joint 2. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.8106}]}}',
+    'attention shaft.joints.1.centre | A double joint does not hold its shaft: one support bearing called for, none there |  | Put a support bearing on shaft 1, beside joint 2. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.8106}],words:Put a support bearing there}}',
   ]),
   said(
     'a double joint in the middle',
     'shaft-support',
     () => shaft({ joints: [FIRST, { ...MIDDLE, kind: 'double' }, LAST], shafts: PIECES }),
     [
-      'attention shaft.joints.1.centre | A double joint does not hold its shaft: two support bearings called for, none there |  | Put support bearings on shaft 2, beside joint 2, and on shaft 1, beside joint 2. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.3639},{shaft:0,at:0.6071}]}}',
+      'attention shaft.joints.1.centre | A double joint does not hold its shaft: two support bearings called for, none there |  | Put support bearings on shaft 2, beside joint 2, and on shaft 1, beside joint 2. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:1,at:0.3639},{shaft:0,at:0.6071}],words:Put a support bearing there}}',
     ],
   ),
   said('no shaft, no support', 'shaft-support', () => car(), []),
@@ -506,7 +506,7 @@ const SAID = [
     'shaft-span',
     () => shaft(FAR),
     [
-      'attention shaft.joints.0.centre | Shaft 1 runs 37 11/16 in without a bearing | limit 30 in | Put a support bearing in the middle of that stretch. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5}]}}',
+      'attention shaft.joints.0.centre | Shaft 1 runs 37 11/16 in without a bearing | limit 30 in | Put a support bearing in the middle of that stretch. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5}],words:Put a support bearing there}}',
     ],
     {
       mm: [
@@ -519,7 +519,7 @@ const SAID = [
     'shaft-span',
     () => shaft(FARTHER),
     [
-      'attention shaft.joints.0.centre | Shaft 1 runs 81 5/8 in without a bearing | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.3333},{shaft:0,at:0.6667}]}}',
+      'attention shaft.joints.0.centre | Shaft 1 runs 81 5/8 in without a bearing | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.3333},{shaft:0,at:0.6667}],words:Put a support bearing there}}',
     ],
     {
       mm: [
@@ -539,7 +539,7 @@ const SAID = [
         ],
       }),
     [
-      'attention shaft.joints.0.centre | Shaft 1 runs 57 1/8 in without a bearing of its 81 5/8 in | limit 30 in | Put a support bearing in the middle of that stretch. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.9},{shaft:0,at:0.2},{shaft:0,at:0.55}]}}',
+      'attention shaft.joints.0.centre | Shaft 1 runs 57 1/8 in without a bearing of its 81 5/8 in | limit 30 in | Put a support bearing in the middle of that stretch. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.9},{shaft:0,at:0.2},{shaft:0,at:0.55}],words:Put a support bearing there}}',
     ],
     {
       mm: [
@@ -558,7 +558,7 @@ const SAID = [
     'shaft-span',
     () => shaft(),
     [
-      'attention shaft.joints.0.centre | Shaft 1 runs 13 3/16 in without a bearing | limit 10 in | Put a support bearing in the middle of that stretch. | this shop’s own limit | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5}]}}',
+      'attention shaft.joints.0.centre | Shaft 1 runs 13 3/16 in without a bearing | limit 10 in | Put a support bearing in the middle of that stretch. | this shop’s own limit | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5}],words:Put a support bearing there}}',
     ],
     {
       mm: [
@@ -572,14 +572,14 @@ const SAID = [
     'info shaft.joints.0.centre | The box’s input swings 2.6° over a turn of the handwheel |  |  | common practice, no published source',
   ]),
   said('clocked badly', 'shaft-clocking', () => shaft({ shafts: [{ clock: 57 }] }), [
-    'attention shaft.joints.0.centre | Shaft 1 is clocked 90° off its best: the box swings 5.7° over a turn, where 2.6° would be left | noticed from 20° off | Set the best clocking: 2.6° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:-32.6}]}}',
+    'attention shaft.joints.0.centre | Shaft 1 is clocked 90° off its best: the box swings 5.7° over a turn, where 2.6° would be left | noticed from 20° off | Set the best clocking: 2.6° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:-32.6}],words:Set the best clocking}}',
   ]),
   said(
     'one of two clocked badly',
     'shaft-clocking',
     () => shaft({ joints: [FIRST, MIDDLE, LAST], shafts: [{ clock: -56.2 }, { clock: 20 }] }),
     [
-      'attention shaft.joints.0.centre | Shaft 1 is clocked 85° off its best: the box swings 6.1° over a turn, where 4.2° would be left | noticed from 20° off | Set the best clocking: 4.2° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:28.6},{clock:11.6}]}}',
+      'attention shaft.joints.0.centre | Shaft 1 is clocked 85° off its best: the box swings 6.1° over a turn, where 4.2° would be left | noticed from 20° off | Set the best clocking: 4.2° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:28.6},{clock:11.6}],words:Set the best clocking}}',
     ],
   ),
   said(
@@ -709,7 +709,7 @@ const SAID = [
         box: { end: [-986, 410, 557], axis: [1, 1, 0] },
       }),
     [
-      'stop shaft.joints.0.centre | Joint 1 stands at 50.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double}}',
+      'stop shaft.joints.0.centre | Joint 1 stands at 50.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Take a double joint}}',
     ],
   ),
   said(
@@ -751,7 +751,7 @@ const SAID = [
         supports: [{ shaft: 0, at: 0.5 }],
       }),
     [
-      'attention shaft.joints.1.centre | Shaft 2 runs 64 7/8 in without a bearing | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5},{shaft:1,at:0.3333},{shaft:1,at:0.6667}]}}',
+      'attention shaft.joints.1.centre | Shaft 2 runs 64 7/8 in without a bearing | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.5},{shaft:1,at:0.3333},{shaft:1,at:0.6667}],words:Put a support bearing there}}',
     ],
     {
       mm: [
@@ -793,7 +793,7 @@ const SAID = [
     'info shaft.joints.0.centre | The box’s input swings 3.1° over a turn of the handwheel |  |  | common practice, no published source',
   ]),
   said('clocked just noticed', 'shaft-clocking', () => shaft({ shafts: [{ clock: -11 }] }), [
-    'attention shaft.joints.0.centre | Shaft 1 is clocked 22° off its best: the box swings 3.2° over a turn, where 2.6° would be left | noticed from 20° off | Set the best clocking: 2.6° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:-32.6}]}}',
+    'attention shaft.joints.0.centre | Shaft 1 is clocked 22° off its best: the box swings 3.2° over a turn, where 2.6° would be left | noticed from 20° off | Set the best clocking: 2.6° of swing. | common practice, no published source | {remedy:{kind:set,path:shaft.shafts,value:[{clock:-32.6}],words:Set the best clocking}}',
   ]),
   said(
     'a joint within a shop’s double limit',
@@ -809,7 +809,7 @@ const SAID = [
     'shaft-span',
     () => shaft({ ...FARTHER, supports: [{ shaft: 0, at: 0.1 }] }),
     [
-      'attention shaft.joints.0.centre | Shaft 1 runs 73 7/16 in without a bearing of its 81 5/8 in | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.1},{shaft:0,at:0.4},{shaft:0,at:0.7}]}}',
+      'attention shaft.joints.0.centre | Shaft 1 runs 73 7/16 in without a bearing of its 81 5/8 in | limit 30 in | Put two support bearings along that stretch, evenly. | common practice, no published source | {remedy:{kind:set,path:shaft.supports,value:[{shaft:0,at:0.1},{shaft:0,at:0.4},{shaft:0,at:0.7}],words:Put a support bearing there}}',
     ],
     {
       mm: [

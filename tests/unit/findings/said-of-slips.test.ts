@@ -54,7 +54,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 104 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 4 1/8 in: no such car has one so small | usual 59 1/16 in to 236 1/4 in | Was 104 in or 2641.6 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2641.6}}',
+      'attention axle.left.wheelCentre | Wheelbase 4 1/8 in: no such car has one so small | usual 59 1/16 in to 236 1/4 in | Was 104 in or 2641.6 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2641.6,words:Set it to 104 in or 2641.6 mm}}',
     ],
     {
       mm: [
@@ -67,7 +67,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 2640 * 25.4 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 2640 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 103 15/16 in or 2640 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2640}}',
+      'attention axle.left.wheelCentre | Wheelbase 2640 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 103 15/16 in or 2640 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2640,words:Set it to 103 15/16 in or 2640 mm}}',
     ],
     {
       mm: [
@@ -106,7 +106,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ tyreRadius: 13 })),
     [
-      'attention axle.left.wheelCentre | Tyre radius 1/2 in: no such car has one so small | usual 7 1/16 in to 27 9/16 in | Was 13 in or 330.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreRadius,value:330.2}}',
+      'attention axle.left.wheelCentre | Tyre radius 1/2 in: no such car has one so small | usual 7 1/16 in to 27 9/16 in | Was 13 in or 330.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreRadius,value:330.2,words:Set it to 13 in or 330.2 mm}}',
     ],
     {
       mm: [
@@ -119,7 +119,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ tyreWidth: 6 })),
     [
-      'attention axle.left.wheelCentre | Tyre width 1/4 in: no such car has one so small | usual 1 15/16 in to 19 11/16 in | Was 6 in or 152.4 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreWidth,value:152.4}}',
+      'attention axle.left.wheelCentre | Tyre width 1/4 in: no such car has one so small | usual 1 15/16 in to 19 11/16 in | Was 6 in or 152.4 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreWidth,value:152.4,words:Set it to 6 in or 152.4 mm}}',
     ],
     {
       mm: [
@@ -133,7 +133,7 @@ const SAID = [
     () => withLayout(car(), carOf({ handwheelRadius: 7.5, tyreWidth: 510 })),
     [
       'attention axle.left.wheelCentre | Tyre width 20 1/16 in: no such car has one so large | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
-      'attention axle.left.wheelCentre | Handwheel radius 5/16 in: no such car has one so small | usual 3 15/16 in to 13 3/4 in | Was 7 1/2 in or 190.5 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.handwheelRadius,value:190.5}}',
+      'attention axle.left.wheelCentre | Handwheel radius 5/16 in: no such car has one so small | usual 3 15/16 in to 13 3/4 in | Was 7 1/2 in or 190.5 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.handwheelRadius,value:190.5,words:Set it to 7 1/2 in or 190.5 mm}}',
     ],
     {
       mm: [
@@ -428,7 +428,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 1100 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 247 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1100 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:4893.0438}}',
+      'attention axle.left.wheelCentre | Load on the front axle 247 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1100 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:4893.0438,words:Set it to 1100 lb}}',
     ],
     {
       mm: [
@@ -441,7 +441,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 250 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 56 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 551 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:2451.6625}}',
+      'attention axle.left.wheelCentre | Load on the front axle 56 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 551 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:2451.6625,words:Set it to 551 lb}}',
     ],
     {
       mm: [
@@ -454,7 +454,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 44_482 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 10000 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2248 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9999.9514}}',
+      'attention axle.left.wheelCentre | Load on the front axle 10000 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2248 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9999.9514,words:Set it to 2248 lb}}',
     ],
     {
       mm: [
@@ -467,7 +467,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 300_000 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 67443 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 6877 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:30591.4864}}',
+      'attention axle.left.wheelCentre | Load on the front axle 67443 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 6877 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:30591.4864,words:Set it to 6877 lb}}',
     ],
     {
       mm: [
@@ -532,7 +532,7 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 6000 * 25.4 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 6000 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 236 1/4 in or 6000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:6000}}',
+      'attention axle.left.wheelCentre | Wheelbase 6000 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 236 1/4 in or 6000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:6000,words:Set it to 236 1/4 in or 6000 mm}}',
     ],
     {
       mm: [
@@ -546,7 +546,7 @@ const SAID = [
     () => withLayout(car(), carOf({ tyreWidth: 45, frontAxleLoad: 1450 })),
     [
       'attention axle.left.wheelCentre | Tyre width 1 3/4 in: no such car has one so small | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
-      'attention axle.left.wheelCentre | Load on the front axle 326 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1450 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:6449.9213}}',
+      'attention axle.left.wheelCentre | Load on the front axle 326 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1450 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:6449.9213,words:Set it to 1450 lb}}',
     ],
     {
       mm: [
@@ -565,7 +565,7 @@ const SAID = [
       }),
     [
       'attention steering.box.sectorCentre | Steering box stands 63 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 1/2 in or 63 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:steering.box.sectorCentre,to:[-800,62.9921,490]}}',
-      'attention axle.left.wheelCentre | Load on the front axle 9015 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2027 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9014.8386}}',
+      'attention axle.left.wheelCentre | Load on the front axle 9015 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2027 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9014.8386,words:Set it to 2027 lb}}',
     ],
     {
       mm: [

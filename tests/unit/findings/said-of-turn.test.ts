@@ -44,7 +44,7 @@ const SAID = [
     'box-direction',
     () => car({ steering: box({ sectorAxis: [0, 1, 0] }) }),
     [
-      'stop steering.box.sectorCentre | Left on the handwheel steers right |  | Take a box that turns the other way, or one made for this mounting. | ISO 8855: steering-wheel angle is positive for a left turn | {remedy:{kind:set,path:steering.box.sectorAxis,value:[0,-1,0]}}',
+      'stop steering.box.sectorCentre | Left on the handwheel steers right |  | Take a box that turns the other way, or one made for this mounting. | ISO 8855: steering-wheel angle is positive for a left turn | {remedy:{kind:set,path:steering.box.sectorAxis,value:[0,-1,0],words:Take a box that turns the other way}}',
     ],
   ),
   said('no turn, no direction', 'box-direction', () => withTurn(car(), { status: 'out-of-reach' }), []),
@@ -55,7 +55,7 @@ const SAID = [
     'driver-side',
     () => car(carWith({ driverSide: 'right' })),
     [
-      'attention steering.box.sectorCentre | The driver sits on the right; the steering box is drawn on the left |  | Take the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left}}',
+      'attention steering.box.sectorCentre | The driver sits on the right; the steering box is drawn on the left |  | Take the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left,words:Say that the driver sits on the left}}',
     ],
   ),
   said('the driver where the box is', 'driver-side', () => car(carWith({ driverSide: 'left' })), [
@@ -74,7 +74,7 @@ const SAID = [
     'driver-side',
     () => car({ ...carWith({ driverSide: 'right' }), shaft: rawShaft() }),
     [
-      'attention shaft.column.end | The driver sits on the right; the column is drawn on the left |  | Take the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left}}',
+      'attention shaft.column.end | The driver sits on the right; the column is drawn on the left |  | Take the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left,words:Say that the driver sits on the left}}',
     ],
   ),
   said(
@@ -193,7 +193,7 @@ const SAID = [
     'lock',
     () => turned(straightCar(), { left: [33, 28], right: [41, 34] }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 33.0° to the left, 41.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248},remedy:{kind:set,path:steering.stopAngle,value:36}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 33.0° to the left, 41.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248},remedy:{kind:set,path:steering.stopAngle,value:36,words:Set stops at 36° of either wheel}}',
     ],
   ),
   said(
@@ -201,7 +201,7 @@ const SAID = [
     'lock',
     () => turned(straightCar(), { left: [44, 36], right: [42, 35], causes: ['box', 'box'] }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 44.0° to the left, 42.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248},remedy:{kind:set,path:steering.stopAngle,value:36}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 44.0° to the left, 42.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248},remedy:{kind:set,path:steering.stopAngle,value:36,words:Set stops at 36° of either wheel}}',
       'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source',
     ],
   ),
@@ -218,7 +218,7 @@ const SAID = [
     'lock',
     () => turned(straightCar(), { left: [33, 28], right: [41.5, 34] }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 33.0° to the left, 41.5° to the right | usual 30.5° to 36.6° | Set stops at the axle. | this shop’s own limit | {at:{heave:0,roll:0,handwheel:-9.4248},remedy:{kind:set,path:steering.stopAngle,value:33}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 33.0° to the left, 41.5° to the right | usual 30.5° to 36.6° | Set stops at the axle. | this shop’s own limit | {at:{heave:0,roll:0,handwheel:-9.4248},remedy:{kind:set,path:steering.stopAngle,value:33,words:Set stops at 33° of either wheel}}',
     ],
     { shop: { lockLeast: 30.5, lockMost: 36.6 } },
   ),
@@ -228,7 +228,7 @@ const SAID = [
     () => turned(straightCar(), { left: [33.4, 28], right: [31.7, 27], causes: ['box', 'box'] }),
     [
       'info axle.left.wheelCentre | Inner wheel turns 33.4° to the left, 31.7° to the right | usual 28° to 40° |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248}}',
-      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:30}}',
+      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:30,words:Set stops at 30° of either wheel}}',
     ],
   ),
   said(
@@ -237,7 +237,7 @@ const SAID = [
     () => turned(straightCar(), { causes: ['stop', 'box'] }),
     [
       'info axle.left.wheelCentre | Inner wheel turns 32.0° to the left, 32.0° to the right | usual 28° to 40° |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
-      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31}}',
+      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31,words:Set stops at 31° of either wheel}}',
     ],
   ),
   said(
@@ -258,16 +258,16 @@ const SAID = [
     () => turned(straightCar(), { left: [3, 2.9], right: [3, 2.9], causes: ['box', 'box'] }),
     [
       'attention axle.left.wheelCentre | Inner wheel turns 3.0° to the left, 3.0° to the right | usual 28° to 40° | A longer pitman arm or a shorter steering arm gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
-      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:5}}',
+      'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:5,words:Set stops at 5° of either wheel}}',
     ],
   ),
   said('the drag link ends the turn', 'lock', () => turned(straightCar(), { causes: ['box', 'drag-link'] }), [
     'info axle.left.wheelCentre | Inner wheel turns 32.0° to the left, 32.0° to the right | usual 28° to 40° |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
-    'stop steering.box.sectorCentre | The turn ends where the drag link does not reach | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31}}',
+    'stop steering.box.sectorCentre | The turn ends where the drag link does not reach | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31,words:Set stops at 31° of either wheel}}',
   ]),
   said('the tie rod ends the turn', 'lock', () => turned(straightCar(), { causes: ['tie-rod', 'stop'] }), [
     'info axle.left.wheelCentre | Inner wheel turns 32.0° to the left, 32.0° to the right | usual 28° to 40° |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
-    'stop steering.box.sectorCentre | The turn ends where the tie rod does not reach | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31}}',
+    'stop steering.box.sectorCentre | The turn ends where the tie rod does not reach | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31,words:Set stops at 31° of either wheel}}',
   ]),
   said(
     'an arm’s dead centre ends the turn',
@@ -275,7 +275,7 @@ const SAID = [
     () => turned(straightCar(), { causes: ['stop', 'dead-centre'] }),
     [
       'info axle.left.wheelCentre | Inner wheel turns 32.0° to the left, 32.0° to the right | usual 28° to 40° |  | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
-      'stop steering.box.sectorCentre | The turn ends with an arm at its dead centre | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31}}',
+      'stop steering.box.sectorCentre | The turn ends with an arm at its dead centre | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:31,words:Set stops at 31° of either wheel}}',
     ],
   ),
   said('no turn, no lock', 'lock', () => withTurn(car(), { status: 'no-pose' }), []),
@@ -508,7 +508,7 @@ const SAID = [
         steering: { ...straightCar().layout.steering, stopAngle: 44 },
       }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 42.0° to the left, 42.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248},remedy:{kind:set,path:steering.stopAngle,value:36}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 42.0° to the left, 42.0° to the right | usual 28° to 40° | Set stops at the axle. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248},remedy:{kind:set,path:steering.stopAngle,value:36,words:Set stops at 36° of either wheel}}',
       'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source',
     ],
   ),

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { LIMIT_NAMES, LIMITS, type LimitName } from '../../../shared-math/findings/index.ts';
+import { LIMIT_GROUPS, LIMIT_NAMES, LIMITS, type LimitName } from '../../../shared-math/findings/index.ts';
 import { limitWords, ownCount, withTypedLimit } from '../../../src-renderer/panels/findings/limit-fields.ts';
-import { LIMIT_GROUPS } from '../../../src-renderer/panels/findings/limit-words.ts';
 
 const INCHES = { unit: 'in', fraction: 16 } as const;
 const MM = { unit: 'mm', fraction: 16 } as const;
@@ -78,7 +77,7 @@ describe('a limit as it is typed', () => {
   });
 });
 
-test('every limit stands in one group of the list', () => {
-  const names = LIMIT_GROUPS.flatMap(([, group]) => group);
-  expect([...names].sort()).toEqual([...LIMIT_NAMES].sort());
+test('every group of the list has limits of its own', () => {
+  for (const group of LIMIT_GROUPS)
+    expect(LIMIT_NAMES.filter((name) => LIMITS[name].group === group).length, group).toBeGreaterThan(0);
 });

@@ -32,7 +32,16 @@ export const boxInput: Rule = {
         advice: bad
           ? 'No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has.'
           : '',
-        ...(shaft ? { remedy: { kind: 'set' as const, path: 'shaft', value: shaft } } : {}),
+        ...(shaft
+          ? {
+              remedy: {
+                kind: 'set' as const,
+                path: 'shaft',
+                value: shaft,
+                words: 'Turn the input to the box’s own angle',
+              },
+            }
+          : {}),
       },
     ];
   },

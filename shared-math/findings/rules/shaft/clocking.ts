@@ -70,6 +70,7 @@ export const shaftClocking: Rule = {
                   ...piece,
                   clock: halfTurned(toDegrees(bestClocks[i] as number)),
                 })),
+                words: 'Set the best clocking',
               },
             }
           : {}),

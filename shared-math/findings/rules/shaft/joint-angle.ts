@@ -51,7 +51,14 @@ export const shaftJointAngle: Rule = {
           ? 'Take a double joint there, or move it so that its shafts run straighter.'
           : 'Move it so that its shafts run straighter, or share the angle with one joint more.',
         ...(doubles
-          ? { remedy: { kind: 'set' as const, path: `shaft.joints.${joint}.kind`, value: 'double' } }
+          ? {
+              remedy: {
+                kind: 'set' as const,
+                path: `shaft.joints.${joint}.kind`,
+                value: 'double',
+                words: 'Take a double joint',
+              },
+            }
           : {}),
       };
     });

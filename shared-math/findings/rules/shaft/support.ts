@@ -3,6 +3,8 @@ import { checkRoute, supportsFor } from '../../../shaft/index.ts';
 import type { Finding, Rule } from '../../finding.ts';
 import { jointPart, judgedShaft, PRACTICE, piecePart } from './judged.ts';
 
+const PUT_BEARING = 'Put a support bearing there';
+
 const counted = (count: number) => ['none', 'one', 'two', 'three', 'four'][count] ?? String(count);
 const bearings = (count: number) => `${counted(count)} support ${count === 1 ? 'bearing' : 'bearings'}`;
 
@@ -48,7 +50,14 @@ export const shaftSupport: Rule = {
         source: PRACTICE,
         advice: missing ? `${putWords(more)}.` : '',
         ...(missing && more.length > 0
-          ? { remedy: { kind: 'set' as const, path: 'shaft.supports', value: [...shaft.supports, ...more] } }
+          ? {
+              remedy: {
+                kind: 'set' as const,
+                path: 'shaft.supports',
+                value: [...shaft.supports, ...more],
+                words: PUT_BEARING,
+              },
+            }
           : {}),
       },
     ];
@@ -95,6 +104,7 @@ export const shaftSpan: Rule = {
                   at: (stops[widest] as number) + ((i + 1) / parts) * (gaps[widest] as number),
                 }))),
           ],
+          words: PUT_BEARING,
         },
       };
     });

@@ -29,17 +29,13 @@ export interface ArrangedCar {
   readonly document: LayoutDocument;
 }
 
-/** What the place Measure shows at the right: the list of the tape, photos, or the finished car's gauge. */
-export type MeasurePage = 'tape' | 'photos' | 'gauge';
-
 export class Shell {
   #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
   keysShown = $state(false);
-  measurePage: MeasurePage = $state('tape');
-  /** Opens a place by its id, from outside the row of places. The page puts it here, as it alone has the places. */
-  openPlace: (id: string) => void = () => {};
+  /** Opens the place where a new car begins. The page puts it here, as it alone has the places. */
+  openBeginning: () => void = () => {};
   /** While an arrangement is being chosen it has the place of the board. */
   arranged: ArrangedCar | null = $state.raw(null);
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */

@@ -6,6 +6,8 @@ import type { Place, PlacePiece } from './place.ts';
 export class Composed {
   readonly places: readonly Place[];
   readonly home: Place;
+  /** Where the work on a new car begins: the first place that says so, or the first of all. */
+  readonly beginning: Place;
   readonly contributors: readonly Contributor[];
   readonly actions: readonly Action[];
   readonly keyUses: readonly KeyUse[];
@@ -16,6 +18,7 @@ export class Composed {
     if (!first) throw new Error('a page without places');
     this.places = places;
     this.home = places.find(({ id }) => id === home) ?? first;
+    this.beginning = places.find(({ begins }) => begins) ?? first;
     this.contributors = places.flatMap((place) => place.contributors ?? []);
     this.actions = places.flatMap((place) => place.actions ?? []);
     this.keyUses = places.flatMap((place) => place.keyUses ?? []);

@@ -27,6 +27,8 @@ export interface Place {
   readonly id: string;
   /** As the row of places says it. */
   readonly name: string;
+  /** Where the work on a new car begins, as long as nothing is known of it. */
+  readonly begins?: boolean;
   /** In the place of board, column and strip: a place without a board. */
   readonly whole?: PlacePiece;
   /** The right-hand column; the home place's if there is none. */

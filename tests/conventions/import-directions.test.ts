@@ -171,11 +171,15 @@ const PLACE_IDS = globSync('src-renderer/places/*/place{,.svelte}.ts', { cwd: ro
   return id ? [id] : [];
 });
 
-/** Where a text asks which place it is: an id that is compared with, chosen among, or asked for by. */
+/**
+ * Where a text asks which place it is: an id that is compared with, chosen among, or asked for by; and where it keeps what
+ * is one place's own, by a name that begins with its id.
+ */
 function placesAsked(text: string, ids: readonly string[]): string[] {
   const id = `'(?:${ids.join('|')})'`;
+  const named = ids.map((each) => `[${each.charAt(0)}${each.charAt(0).toUpperCase()}]${each.slice(1)}`);
   const asks = new RegExp(
-    `(?:[!=]==|\\bcase)\\s*${id}|${id}\\s*[!=]==|${id}\\s*\\|\\s*'|(?<!\\|)\\|\\s*${id}|\\b(?:go|named)\\(${id}`,
+    `(?:[!=]==|\\bcase)\\s*${id}|${id}\\s*[!=]==|${id}\\s*\\|\\s*'|(?<!\\|)\\|\\s*${id}|\\b(?:go|named|\\w*[pP]lace)\\(${id}|\\b(?:${named.join('|')})(?:Page|Place|Column|Strip|Tab|Open|Shown)s?\\b`,
     'g',
   );
   return text.match(asks) ?? [];
@@ -199,9 +203,17 @@ describe('the rooms that all places share', () => {
       "lookedAt: 'travel' | 'turn' = 'travel';",
       "go('road');",
       "switch (place) { case 'turn': }",
+      "shell.openPlace('road');",
+      "roadPage = $state('drive');",
+      "export type TurnPage = 'left' | 'right';",
     ])
       expect(placesAsked(text, ids), text).toHaveLength(1);
-    expect(placesAsked("const class = 'road'; say('turn');", ids)).toEqual([]);
+    for (const text of [
+      "const class = 'road'; say('turn');",
+      'this.turned = roadway(turnSweep, openPage);',
+      'shell.openBeginning();',
+    ])
+      expect(placesAsked(text, ids), text).toEqual([]);
   });
 });
 

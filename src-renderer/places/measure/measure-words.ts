@@ -8,6 +8,9 @@ import {
 } from '../../../shared-math/adjust/list/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 
+/** What the place shows at the right: the list of the tape, photos, or the finished car's gauge. */
+export type MeasurePage = 'tape' | 'photos' | 'gauge';
+
 /** What each slip asks, after the figure that would be right. */
 const SLIP_WORDS: Readonly<Record<SlipKind, string>> = {
   'wrong-side': 'measured to the other side?',

@@ -1,10 +1,10 @@
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
-import { getShell } from '../../document/shell.svelte.ts';
 import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { FinishedCar } from './gauge/finished-car.svelte.ts';
 import { measureOnBoard } from './measure-on-board.ts';
+import type { MeasurePage } from './measure-words.ts';
 import { startPhotoWorker } from './photos/start-photo-worker.ts';
 import { Trace } from './photos/trace.svelte.ts';
 import { traceOnBoard } from './photos/trace-on-board.ts';
@@ -14,14 +14,14 @@ import { TapeList } from './tape-list.svelte.ts';
 export function measurePlace(): Place {
   const openLayout = getOpenLayout();
   const measuring = getMeasuring();
-  const shell = getShell();
   const trace = new Trace(openLayout, startPhotoWorker);
   const finished = new FinishedCar(openLayout, measuring);
   const tape = new TapeList(openLayout, measuring);
+  let page: MeasurePage = $state('tape');
   $effect(() => tape.followPicking());
   // Photos are worked on while their page shows.
   $effect(() => {
-    const open = tape.here && shell.measurePage === 'photos';
+    const open = tape.here && page === 'photos';
     if (trace.open === open) return;
     trace.open = open;
     if (!open) trace.use(null);
@@ -29,13 +29,24 @@ export function measurePlace(): Place {
   return {
     id: 'measure',
     name: 'Measure',
-    column: latePiece(() => import('./MeasureColumn.svelte'), { trace, tape, finished }),
+    begins: true,
+    column: latePiece(() => import('./MeasureColumn.svelte'), {
+      trace,
+      tape,
+      finished,
+      get page() {
+        return page;
+      },
+      turnTo: (to: MeasurePage) => {
+        page = to;
+      },
+    }),
     ownMarks: true,
     contributors: [traceOnBoard(openLayout, trace), measureOnBoard(openLayout, measuring, tape)],
     files: {
       takes: (file) => file.type.startsWith('image/'),
       take: (files) => {
-        shell.measurePage = 'photos';
+        page = 'photos';
         trace.open = true;
         void trace.bring(files);
       },

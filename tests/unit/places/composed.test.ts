@@ -56,6 +56,11 @@ describe('a place that is added', () => {
     expect(composed.named('no such place')).toBeUndefined();
   });
 
+  test('is where a new car begins if it says so; else the first is', () => {
+    expect(new Composed([home, dummy()], 'home').beginning.id).toBe('home');
+    expect(new Composed([home, { ...dummy(), begins: true }], 'home').beginning.id).toBe('dummy');
+  });
+
   test('shows its own column and curves, and one that has none shows those of the home place', () => {
     const place = dummy();
     const bare: Place = { id: 'bare', name: 'Bare' };

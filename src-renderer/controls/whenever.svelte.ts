@@ -14,3 +14,11 @@ export function whenever<Value>(
     return untrack(() => then(value));
   });
 }
+
+/** The same before the page shows what has changed: for what has to be looked at as it was, as where the focus is. */
+export function wheneverBefore<Value>(of: () => Value, then: (value: Value) => void): void {
+  $effect.pre(() => {
+    const value = of();
+    untrack(() => then(value));
+  });
+}

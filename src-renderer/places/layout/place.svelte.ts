@@ -25,8 +25,8 @@ export function layoutPlace(): Place {
   const studies = new Studies(openLayout, startLayoutWorker);
   setStudies(studies);
   setPointEffects(studies.effects);
-  $effect(() => studies.map.follow());
-  $effect(() => studies.tuning.follow());
+  studies.map.follow();
+  studies.tuning.follow();
   $effect(() => studies.effects.follow());
   $effect(() => studies.tolerance.follow());
   return {

@@ -19,7 +19,7 @@ export function roadPlace(): Place {
   const road = new RoadRun(openLayout, comparison, line);
   setAxlePull(axlePull);
   setRoadRun(road);
-  $effect(() => road.follow());
+  road.follow();
   return {
     id: 'road',
     name: 'Road',

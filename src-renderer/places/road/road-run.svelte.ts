@@ -1,4 +1,4 @@
-import { createContext, untrack } from 'svelte';
+import { createContext } from 'svelte';
 import type { LayoutDocument, Refusal } from '../../../shared-math/layout/index.ts';
 import { shownText } from '../../../shared-math/outside/index.ts';
 import {
@@ -13,6 +13,7 @@ import {
   roadProblem,
 } from '../../../shared-math/ride/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
+import { whenever } from '../../controls/whenever.svelte.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { solvePose } from '../../document/reach.ts';
 import type { Comparison, OtherVariant } from '../../panels/compare/comparison.svelte.ts';
@@ -149,25 +150,35 @@ export class RoadRun {
     });
   }
 
-  /** Run as an effect: has the worker drive whatever of road, car and cars beside it has changed. */
+  /** For the life of the page: has the worker drive whatever of road, car and cars beside it has changed. */
   follow(): void {
+    whenever(
+      () => this.#wanted(),
+      (wanted) => {
+        if (!wanted) return;
+        const { road, cars, options } = wanted;
+        if (road) {
+          for (const [key, of] of cars) this.#ask(key, of, road, options);
+          return;
+        }
+        this.#asked.clear();
+        this.#driven = new Map();
+        this.refusal = null;
+      },
+    );
+  }
+
+  /** What there is to drive; undefined while this is not the place shown, or no layout is open. */
+  #wanted() {
     const { document, carPose } = this.#openLayout;
     const { profile: road, seconds, choice } = this;
-    if (!this.open || !document) return;
+    if (!this.open || !document) return undefined;
     const options = { speed: choice.speed, seconds, handwheel: toRadians(carPose.pose.handwheel) };
     const cars: [string, LayoutDocument][] = [
       [OWN, document],
       ...this.#comparison.others.map(({ id, document: of }): [string, LayoutDocument] => [id, of]),
     ];
-    untrack(() => {
-      if (!road) {
-        this.#asked.clear();
-        this.#driven = new Map();
-        this.refusal = null;
-        return;
-      }
-      for (const [key, of] of cars) this.#ask(key, of, road, options);
-    });
+    return { road, cars, options };
   }
 
   #ask(key: string, document: LayoutDocument, road: RoadProfile, options: RunOptions): void {

@@ -1,4 +1,3 @@
-import { untrack } from 'svelte';
 import {
   type HeldTravel,
   holdWheels,
@@ -14,6 +13,7 @@ import { limitInForce } from '../../../../shared-math/findings/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
+import { whenever } from '../../../controls/whenever.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { JobClient } from '../../../jobs/job-client.ts';
 import { Latest } from '../../../jobs/latest.ts';
@@ -112,16 +112,22 @@ export class BoxMap {
     });
   }
 
-  /** Run as an effect: asks for a map whenever what it depends on is another than before. */
+  /** For the life of the page: asks for a map whenever what it depends on, which its answers are not, is another than before. */
   follow(): void {
-    const { document, variant } = this.#openLayout;
-    const levels = this.scale.levels.map(toRadians);
-    const { shown, eachWheel } = this;
-    // The answers change with every question: what is asked must not depend on them.
-    untrack(() => this.#follow(shown ? document : null, variant?.id, levels, eachWheel));
+    whenever(
+      () => ({
+        document: this.#openLayout.document,
+        variant: this.#openLayout.variant,
+        levels: this.scale.levels.map(toRadians),
+        shown: this.shown,
+        eachWheel: this.eachWheel,
+      }),
+      ({ document, variant, levels, shown, eachWheel }) =>
+        this.#ask(shown ? document : null, variant?.id, levels, eachWheel),
+    );
   }
 
-  #follow(
+  #ask(
     document: LayoutDocument | null,
     variant: string | undefined,
     levels: readonly number[],

@@ -1,4 +1,3 @@
-import { untrack } from 'svelte';
 import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
 import { resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../../../shared-math/linkage/index.ts';
@@ -11,6 +10,7 @@ import {
   type TuneResult,
   tuneRefusalWords,
 } from '../../../../shared-math/tune/index.ts';
+import { whenever } from '../../../controls/whenever.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { JobClient } from '../../../jobs/job-client.ts';
 import {
@@ -57,16 +57,18 @@ export class Tuning {
     this.#client = client;
   }
 
-  /** Run as an effect: another variant begins with what is usual for it, another document is no longer the tuned one. */
+  /** For the life of the page: another variant begins with what is usual for it, another document is no longer the tuned one. */
   follow(): void {
-    const { document, variant } = this.#openLayout;
-    untrack(() => {
-      if (document && variant && variant.id !== this.#variant) {
-        this.#variant = variant.id;
-        this.#begin(document);
-      }
-      if (document !== this.#of) this.#drop();
-    });
+    whenever(
+      () => ({ document: this.#openLayout.document, variant: this.#openLayout.variant }),
+      ({ document, variant }) => {
+        if (document && variant && variant.id !== this.#variant) {
+          this.#variant = variant.id;
+          this.#begin(document);
+        }
+        if (document !== this.#of) this.#drop();
+      },
+    );
   }
 
   #begin(document: LayoutDocument): void {

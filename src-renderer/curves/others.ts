@@ -1,23 +1,14 @@
 import { COMPARE_DASHES } from '../look/compare.ts';
 import type { CurveColumn } from './curve-data.ts';
-import type { CurveInk } from './curve-ink.ts';
+import type { Curve } from './strip.ts';
 
 /** The curve of another variant, as a plot takes it: named by its letter, dashed as the letter is. */
-export interface OtherCurve {
-  readonly name: string;
-  readonly letter: string;
-  readonly whose: string;
-  readonly ink: CurveInk;
-  readonly column: CurveColumn;
-  readonly now: number | undefined;
-}
-
 export function otherCurve(
   other: { readonly letter: keyof typeof COMPARE_DASHES },
   whose: string,
   column: CurveColumn,
   now: number | undefined,
-): OtherCurve {
+): Curve {
   const { letter } = other;
   return {
     name: letter,

@@ -1,6 +1,6 @@
 import type { Contributor } from '../board/contributor.ts';
 import type { Action, KeyUse } from '../controls/action.ts';
-import type { Place, PlacePiece } from './place.ts';
+import type { Place, PlacePiece, PlaceStrip } from './place.ts';
 
 /** What all places together hand in, and what stands on the page while one of them is open. */
 export class Composed {
@@ -33,7 +33,7 @@ export class Composed {
   columnOf(place: Place): PlacePiece | undefined {
     return place.column ?? this.home.column;
   }
-  stripOf(place: Place): PlacePiece | undefined {
+  stripOf(place: Place): PlaceStrip | undefined {
     return place.strip ?? this.home.strip;
   }
 

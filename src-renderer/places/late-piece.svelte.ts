@@ -1,42 +1,42 @@
 import type { Component } from 'svelte';
-import type { PlacePiece } from './place.ts';
-
-type Loaded = { default: Component<Record<string, unknown>> };
+import type { Strip, StripMaker } from '../curves/strip.ts';
+import { type Handed, type Shown, shown } from './place.ts';
 
 /**
  * Loads a file of the program once more after it did not come. A browser may keep the failure by the file's address and not
  * ask again, so it is asked for by an address that says which try it is; the browser's error names the file.
  */
-function loadAgain(error: unknown, tries: number, load: () => Promise<Loaded>): Promise<Loaded> {
+function loadAgain<Module>(error: unknown, tries: number, load: () => Promise<Module>): Promise<Module> {
   const address = /\S+:\/\/\S+\.js/.exec(error instanceof Error ? error.message : '')?.[0];
   return address ? import(/* @vite-ignore */ `${address}?try=${tries}`) : load();
 }
 
-/** A piece whose component is one of the program's files of its own and comes when it is first wanted. */
-export class LatePiece implements PlacePiece {
-  readonly #load: () => Promise<Loaded>;
-  readonly props: Record<string, unknown>;
+/** What stands in one of the program's files of its own and comes when it is first wanted. */
+export class Late<Module, Value> implements Handed<Value> {
+  readonly #load: () => Promise<Module>;
+  readonly #from: (module: Module) => Value;
   #coming: Promise<void> | undefined;
   #tries = 0;
   #error: unknown;
 
-  component: PlacePiece['component'] = $state.raw(undefined);
+  value: Value | undefined = $state.raw(undefined);
   /** Whether the last try has failed; it stays so until one succeeds. */
   failed = $state(false);
 
-  constructor(load: () => Promise<Loaded>, props: Record<string, unknown>) {
+  /** How its file is imported, and what is wanted of it. */
+  constructor(load: () => Promise<Module>, from: (module: Module) => Value) {
     this.#load = load;
-    this.props = props;
+    this.#from = from;
   }
 
-  /** Loads the component if it is not there; again after a failure. Settles either way. */
+  /** Loads it if it is not there; again after a failure. Settles either way. */
   fetch(): Promise<void> {
     if (this.#coming) return this.#coming;
     this.#tries += 1;
     const loading = this.failed ? loadAgain(this.#error, this.#tries, this.#load) : this.#load();
     this.#coming = loading.then(
-      ({ default: component }) => {
-        this.component = component;
+      (module) => {
+        this.value = this.#from(module);
         this.failed = false;
       },
       (error: unknown) => {
@@ -55,6 +55,14 @@ export class LatePiece implements PlacePiece {
 export function latePiece<Props extends Record<string, any>>(
   load: () => Promise<{ default: Component<Props> }>,
   props: Props,
-): LatePiece {
-  return new LatePiece(load as unknown as ConstructorParameters<typeof LatePiece>[0], props);
+): Handed<Shown> {
+  return new Late(load, (module) => shown(module.default, props));
+}
+
+/** Curves that are loaded when the place is first opened: how their file is imported, and how they are made of it. */
+export function lateStrip<Module>(
+  load: () => Promise<Module>,
+  make: (module: Module) => Strip,
+): Handed<StripMaker> {
+  return new Late(load, (module) => () => make(module));
 }

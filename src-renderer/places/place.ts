@@ -1,26 +1,34 @@
 import type { Component } from 'svelte';
 import type { Contributor } from '../board/contributor.ts';
 import type { Action, KeyUse } from '../controls/action.ts';
+import type { StripMaker } from '../curves/strip.ts';
 
-/** A component with its props. */
-export interface PlacePiece {
-  /** Undefined until it has come, of a piece that is loaded when it is first wanted. */
-  readonly component: Component<Record<string, unknown>> | undefined;
-  readonly props: Record<string, unknown>;
+/** Something that a place hands in, at once or when it is first wanted. */
+export interface Handed<Value> {
+  /** Undefined until it has come. */
+  readonly value: Value | undefined;
   /** Whether it was wanted and could not be loaded. */
   readonly failed?: boolean;
   /** Loads it if it is not there, or tries again; settles either way. */
   fetch?(): Promise<void>;
 }
 
-/** A piece of a place from a component and its props. */
-// biome-ignore lint/suspicious/noExplicitAny: Svelte itself names the props of a component so.
-export function placePiece<Props extends Record<string, any>>(
-  component: Component<Props>,
-  props: Props,
-): PlacePiece {
-  return { component: component as unknown as NonNullable<PlacePiece['component']>, props };
+/** A component with its props. */
+export interface Shown {
+  readonly component: Component<Record<string, unknown>>;
+  readonly props: Record<string, unknown>;
 }
+
+export type PlacePiece = Handed<Shown>;
+
+/** A component with its props, whatever they are. */
+// biome-ignore lint/suspicious/noExplicitAny: Svelte itself names the props of a component so.
+export function shown<Props extends Record<string, any>>(component: Component<Props>, props: Props): Shown {
+  return { component: component as unknown as Shown['component'], props };
+}
+
+/** A strip of curves as plain data; `curves` draws it. */
+export type PlaceStrip = Handed<StripMaker>;
 
 /** A place of the job and all that it hands in. Only `id` and `name` must be there. */
 export interface Place {
@@ -33,9 +41,10 @@ export interface Place {
   readonly whole?: PlacePiece;
   /** The right-hand column; the home place's if there is none. */
   readonly column?: PlacePiece;
-  /** Below the board: on the left, the pose's sliders if there is none; on the right, the home place's curves. */
+  /** Below the board on the left; the pose's sliders if there is none. */
   readonly pose?: PlacePiece;
-  readonly strip?: PlacePiece;
+  /** Its curves, below the board on the right; the home place's if there are none. */
+  readonly strip?: PlaceStrip;
   /** What it has on the board, in whatever place the person is. */
   readonly contributors?: readonly Contributor[];
   /** While it is open, what the home place says of the travel gives way to what it has on the board itself. */

@@ -92,10 +92,19 @@ test('one more line in the list of places shows a place: tab, column, strip, wha
   await places.last().click();
   const column = page.getByRole('complementary', { name: 'Dummy column' });
   await column.getByRole('button', { name: 'Dummy button' }).waitFor();
-  await page.getByRole('region', { name: 'Pose and curves' }).getByText('Dummy strip').waitFor();
+  const strip = page.getByRole('region', { name: 'Pose and curves' });
+  for (const words of ['Dummy plot', 'in dummies', '0.4 dummies', 'Straight: from 0 to 2.', 'the right end'])
+    await strip.getByText(words).waitFor();
   await page.keyboard.press('q');
   await page.keyboard.press('j');
   await expect.poll(() => column.locator('[data-done]').textContent()).toBe('action, key');
+  const slider = strip.getByRole('slider', { name: 'Dummy plot: pose the car along dummy way' });
+  await slider.focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('End');
+  await expect
+    .poll(() => column.locator('[data-done]').textContent())
+    .toBe('action, key, moved to 3, moved to 10');
   await page.keyboard.press('?');
   await page.getByRole('region', { name: 'Keys' }).getByText('Try the dummy').waitFor();
 });

@@ -5,15 +5,15 @@ import { getShop } from '../../document/shop.svelte.ts';
 import { compareOnBoard } from '../../panels/compare/compare-on-board.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
 import { setPointEffects } from '../../panels/points/point-effects.svelte.ts';
-import { type Place, placePiece } from '../place.ts';
+import { type Place, shown } from '../place.ts';
 import { layoutActions } from './layout-actions.ts';
 import { mapOnBoard } from './map/map-on-board.svelte.ts';
 import SideColumn from './SideColumn.svelte';
 import { startLayoutWorker } from './start-layout-worker.ts';
 import { Studies, setStudies } from './studies.svelte.ts';
 import { studiesOnBoard } from './studies-on-board.ts';
-import CurveStrip from './travel/CurveStrip.svelte';
 import { travelOnBoard } from './travel/travel-on-board.svelte.ts';
+import { travelStrip } from './travel/travel-strip.svelte.ts';
 
 /** The car, its points and how it behaves over its travel: the place that the board opens in. */
 export function layoutPlace(): Place {
@@ -32,13 +32,11 @@ export function layoutPlace(): Place {
   return {
     id: 'layout',
     name: 'Layout',
-    column: placePiece(SideColumn, {}),
-    strip: placePiece(CurveStrip, {
-      openLayout,
-      comparison,
-      studies,
-      keepTolerance: (tolerance: number) => void shop.changeSettings({ tolerance }),
-    }),
+    column: { value: shown(SideColumn, {}) },
+    strip: {
+      value: () =>
+        travelStrip(openLayout, comparison, studies, (tolerance) => void shop.changeSettings({ tolerance })),
+    },
     contributors: [
       mapOnBoard(openLayout, studies.map, () => perform('tune')),
       studiesOnBoard(openLayout, studies),

@@ -1,6 +1,6 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
-import { latePiece } from '../late-piece.svelte.ts';
+import { latePiece, lateStrip } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { AxlePull, setAxlePull } from './axle-pull.svelte.ts';
 import { RideLine } from './ride-line.ts';
@@ -25,7 +25,10 @@ export function roadPlace(): Place {
     name: 'Road',
     column: latePiece(() => import('./RoadPage.svelte'), {}),
     pose: latePiece(() => import('./DrivePanel.svelte'), {}),
-    strip: latePiece(() => import('./RoadStrip.svelte'), { openLayout, comparison, road }),
+    strip: lateStrip(
+      () => import('./road-strip.svelte.ts'),
+      ({ roadStrip }) => roadStrip(openLayout, comparison, road),
+    ),
     contributors: [roadOnBoard(openLayout, comparison, road, axlePull)],
     ownMarks: true,
     actions: roadActions(openLayout, road, axlePull),

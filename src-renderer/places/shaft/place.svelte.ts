@@ -1,6 +1,6 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { JobClient } from '../../jobs/job-client.ts';
-import { latePiece } from '../late-piece.svelte.ts';
+import { latePiece, lateStrip } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { shaftOnBoard } from './shaft-on-board.ts';
 import { ShaftPlace } from './shaft-place.svelte.ts';
@@ -15,7 +15,10 @@ export function shaftPlace(): Place {
     id: 'shaft',
     name: 'Shaft',
     column: latePiece(() => import('./ShaftPage.svelte'), { place }),
-    strip: latePiece(() => import('./ShaftStrip.svelte'), { openLayout, place }),
+    strip: lateStrip(
+      () => import('./shaft-strip.svelte.ts'),
+      ({ shaftStrip }) => shaftStrip(openLayout, place),
+    ),
     contributors: [shaftOnBoard(openLayout, place)],
   };
 }

@@ -1,7 +1,6 @@
 import { latePiece } from '../../../src-renderer/places/late-piece.svelte.ts';
 import type { Place } from '../../../src-renderer/places/place.ts';
-import { placePiece } from '../../../src-renderer/places/place.ts';
-import DummyStrip from './DummyStrip.svelte';
+import { dummyStrip } from './dummy-strip.ts';
 
 /** A place that hands in one of everything; it is put into a page of the tests by one line of the list of places. */
 export function dummyPlace(): Place {
@@ -10,7 +9,7 @@ export function dummyPlace(): Place {
     id: 'dummy',
     name: 'Dummy',
     column: latePiece(() => import('./DummyPage.svelte'), { done }),
-    strip: placePiece(DummyStrip, {}),
+    strip: { value: () => dummyStrip((to) => done.push(`moved to ${to}`)) },
     contributors: [
       () => ({
         id: 'dummy',

@@ -5,12 +5,14 @@ import { Actions } from '../../../src-renderer/actions/actions.ts';
 import { pressed } from '../../../src-renderer/actions/keys.ts';
 import type { Contributor } from '../../../src-renderer/board/contributor.ts';
 import { Composed } from '../../../src-renderer/places/composed.ts';
-import { type Place, type PlacePiece, placePiece } from '../../../src-renderer/places/place.ts';
+import { type Place, type PlacePiece, shown } from '../../../src-renderer/places/place.ts';
+import { dummyStrip } from '../../support/dummy-place/dummy-strip.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
-const pieceOf = (): PlacePiece => placePiece((() => ({})) as never, {});
+const pieceOf = (): PlacePiece => ({ value: shown((() => ({})) as never, {}) });
+const stripOf = () => ({ value: () => dummyStrip(() => {}) });
 
-const home: Place = { id: 'home', name: 'Home', column: pieceOf(), strip: pieceOf() };
+const home: Place = { id: 'home', name: 'Home', column: pieceOf(), strip: stripOf() };
 
 /** A place that hands in everything that a place can. */
 function dummy(done: string[] = []): Place {
@@ -23,7 +25,7 @@ function dummy(done: string[] = []): Place {
     id: 'dummy',
     name: 'Dummy',
     column: pieceOf(),
-    strip: pieceOf(),
+    strip: stripOf(),
     pose: pieceOf(),
     contributors: [contributor],
     actions: [

@@ -149,6 +149,10 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
     if (/^uplot/.test(to) && !from.startsWith('src-renderer/curves/')) return 'curves only';
     return undefined;
   },
+  'a place hands in its curves as data': ({ from, to }) =>
+    /^src-renderer\/(places|panels)\//.test(from) && /^src-renderer\/curves\/(.*\.svelte|plot\.ts)$/.test(to)
+      ? 'curves draws them'
+      : undefined,
   'the renderer runs one way': ({ from, to }) => {
     if (!from.startsWith('src-renderer/') || !to.startsWith('src-renderer/')) return undefined;
     const [a, b] = [roomOf(from), roomOf(to)];
@@ -296,6 +300,10 @@ describe('import directions', () => {
       'Konva only on the board, uPlot only in the curves': [
         'src-renderer/places/road/x.ts',
         "import Konva from 'konva';",
+      ],
+      'a place hands in its curves as data': [
+        'src-renderer/places/road/x.svelte',
+        "import CurvePanel from '../../curves/CurvePanel.svelte';",
       ],
       'the renderer runs one way': ['src-renderer/board/x.ts', "import { a } from '../places/road/a.ts';"],
       'jobs see the mathematics and one another': [

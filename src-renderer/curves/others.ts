@@ -1,5 +1,5 @@
 import { COMPARE_DASHES } from '../look/compare.ts';
-import type { CurveColumn } from './curve-data.ts';
+import type { CurveColumn } from './curve-column.ts';
 import type { Curve } from './strip.ts';
 
 /** The curve of another variant, as a plot takes it: named by its letter, dashed as the letter is. */

@@ -1,4 +1,4 @@
-import type { CurveColumn } from './curve-data.ts';
+import type { CurveColumn } from './curve-column.ts';
 import type { Range } from './ranges.ts';
 
 export interface PlotPicture {

@@ -1,6 +1,6 @@
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
-import type { CurveColumn } from './curve-data.ts';
+import type { CurveColumn } from './curve-column.ts';
 import type { CurveInk } from './curve-ink.ts';
 import { type PlotPicture, samePicture } from './plot-picture.ts';
 import { decimalsOf, ticksOf } from './ranges.ts';

@@ -10,7 +10,8 @@ export interface Rung {
  */
 export type Ladder = readonly Rung[];
 
-const rungs = (...pairs: readonly (readonly [half: number, tick: number])[]): Ladder =>
+/** A ladder from the half height and tick of each rung. */
+export const rungs = (...pairs: readonly (readonly [half: number, tick: number])[]): Ladder =>
   pairs.map(([half, tick]) => ({ half, tick }));
 
 export const STEER_LADDER = rungs(
@@ -28,62 +29,11 @@ export const STEER_LADDER = rungs(
   [180, 90],
 );
 
-/** Wheels through the whole turn. */
-export const WHEEL_LADDER = rungs([10, 5], [20, 10], [30, 10], [40, 20], [55, 20], [90, 45], [180, 90]);
-
-export const CASTER_LADDER = rungs(
-  [1, 0.5],
-  [2, 1],
-  [3, 1],
-  [5, 2],
-  [8, 4],
-  [12, 5],
-  [20, 10],
-  [45, 20],
-  [90, 45],
-);
-
 /** Toe over the tyre's diameter. */
 export const TOE_LADDERS: Record<'in' | 'mm', Ladder> = {
   in: rungs([0.125, 0.05], [0.25, 0.1], [0.5, 0.2], [1, 0.5], [2, 1], [5, 2], [10, 5], [30, 10], [100, 50]),
   mm: rungs([3, 1], [6, 2], [12, 5], [25, 10], [50, 20], [100, 50], [300, 100], [1000, 500], [3000, 1000]),
 };
-
-/** The axle's heave on a road. */
-export const HEAVE_LADDERS: Record<'in' | 'mm', Ladder> = {
-  in: rungs([0.5, 0.2], [1, 0.5], [2, 1], [3, 1], [5, 2], [10, 5], [40, 20]),
-  mm: rungs([10, 5], [25, 10], [50, 20], [80, 40], [130, 50], [250, 100], [1000, 500]),
-};
-
-/** Degrees that the handwheel is thrown. */
-export const KICK_LADDER = rungs(
-  [2, 1],
-  [5, 2],
-  [10, 5],
-  [20, 10],
-  [45, 20],
-  [90, 45],
-  [180, 90],
-  [400, 200],
-  [1000, 500],
-);
-
-/** Handwheel to wheels, to one. */
-export const RATIO_LADDER = rungs([2, 1], [4, 2], [8, 4], [12, 5], [25, 10], [60, 25], [150, 50]);
-
-/** Output to input, about 1. */
-export const SHARE_LADDER = rungs(
-  [0.05, 0.02],
-  [0.1, 0.05],
-  [0.2, 0.1],
-  [0.5, 0.2],
-  [1, 0.5],
-  [3, 1],
-  [10, 5],
-);
-
-/** Per cent of the Ackermann ideal, about 100. */
-export const PERCENT_LADDER = rungs([25, 10], [60, 25], [120, 50], [250, 100], [600, 250]);
 
 /** A plot's upright range: a middle and a rung about it. */
 export interface Range {

@@ -1,5 +1,5 @@
 import type { Component } from 'svelte';
-import type { CurveColumn } from './curve-data.ts';
+import type { CurveColumn } from './curve-column.ts';
 import type { CurveInk } from './curve-ink.ts';
 import type { Ladder } from './ranges.ts';
 

@@ -1,6 +1,7 @@
 import { FLAG_NO_KICK, type RideRun, RUN_DIVERGED, RUN_OK } from '../../../shared-math/ride/index.ts';
 import { MM_PER_INCH, toDegrees } from '../../../shared-math/units/index.ts';
-import type { CurveColumn } from '../../curves/curve-data.ts';
+import type { CurveColumn } from '../../curves/curve-column.ts';
+import { type Ladder, rungs } from '../../curves/ranges.ts';
 import { valueAt } from './run-rows.ts';
 
 /** A drive in the units it is shown in, over s: degrees, and heave and toe in inches or mm. */
@@ -66,3 +67,22 @@ export function farthest(data: RoadData, column: CurveColumn): { value: number; 
   });
   return found;
 }
+
+/** The axle's heave on a road. */
+export const HEAVE_LADDERS: Record<'in' | 'mm', Ladder> = {
+  in: rungs([0.5, 0.2], [1, 0.5], [2, 1], [3, 1], [5, 2], [10, 5], [40, 20]),
+  mm: rungs([10, 5], [25, 10], [50, 20], [80, 40], [130, 50], [250, 100], [1000, 500]),
+};
+
+/** Degrees that the handwheel is thrown. */
+export const KICK_LADDER = rungs(
+  [2, 1],
+  [5, 2],
+  [10, 5],
+  [20, 10],
+  [45, 20],
+  [90, 45],
+  [180, 90],
+  [400, 200],
+  [1000, 500],
+);

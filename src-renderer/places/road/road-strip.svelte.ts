@@ -1,13 +1,13 @@
 import { formatDegrees, formatLength, MM_PER_INCH } from '../../../shared-math/units/index.ts';
-import type { CurveColumn } from '../../curves/curve-data.ts';
-import { toeWords } from '../../curves/curve-words.ts';
+import type { CurveColumn } from '../../curves/curve-column.ts';
 import { otherCurve } from '../../curves/others.ts';
-import { HEAVE_LADDERS, KICK_LADDER, STEER_LADDER, TOE_LADDERS } from '../../curves/ranges.ts';
+import { STEER_LADDER, TOE_LADDERS } from '../../curves/ranges.ts';
 import { besideCurves, type Curve, type CurvePlot, type PlotChoice, type Strip } from '../../curves/strip.ts';
+import { toeWords } from '../../curves/toe-words.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Comparison } from '../../panels/compare/comparison.svelte.ts';
 import RoadPeaks from './RoadPeaks.svelte';
-import { farthest, type RoadColumns, roadData, roadNow } from './road-data.ts';
+import { farthest, HEAVE_LADDERS, KICK_LADDER, type RoadColumns, roadData, roadNow } from './road-data.ts';
 import { type RoadRun, STEP } from './road-run.svelte.ts';
 import { momentWords } from './road-words.ts';
 

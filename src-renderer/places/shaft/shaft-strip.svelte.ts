@@ -1,11 +1,14 @@
 import { formatDecimal, formatDegrees } from '../../../shared-math/units/index.ts';
 import { handwheelWords, turnsWords } from '../../../shared-math/words/index.ts';
 import { DOTTED } from '../../curves/curve-ink.ts';
-import { SHARE_LADDER, STEER_LADDER } from '../../curves/ranges.ts';
+import { rungs, STEER_LADDER } from '../../curves/ranges.ts';
 import { besideCurves, type Curve, type CurvePlot, type Strip } from '../../curves/strip.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import ShaftFigures from './ShaftFigures.svelte';
 import { MOTION_AT, MOTION_SPAN, type MotionCurve, type ShaftPlace } from './shaft-place.svelte.ts';
+
+/** Output to input, about 1. */
+const SHARE_LADDER = rungs([0.05, 0.02], [0.1, 0.05], [0.2, 0.1], [0.5, 0.2], [1, 0.5], [3, 1], [10, 5]);
 
 const degrees = (value: number) => formatDegrees(value, 2);
 const share = (value: number) => formatDecimal(value, 3);

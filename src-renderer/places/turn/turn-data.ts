@@ -2,7 +2,8 @@ import type { Layout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type FrontEndState, steerRates } from '../../../shared-math/linkage/index.ts';
 import { ackermannCar, ackermannOf, type TurnSweep } from '../../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
-import type { CurveColumn } from '../../curves/curve-data.ts';
+import type { CurveColumn } from '../../curves/curve-column.ts';
+import { rungs } from '../../curves/ranges.ts';
 
 /** The whole turn in the units it is shown in: degrees, ratio to one, per cent. From the right lock to the left. */
 export interface TurnColumns {
@@ -84,3 +85,12 @@ export function turnNow(frontEnd: FrontEnd, state: FrontEndState): TurnNow | und
   if (state.status !== 'ok') return undefined;
   return figures(frontEnd.layout, state.left.steer, state.right.steer, 1 / steerRates(frontEnd, state).mean);
 }
+
+/** Wheels through the whole turn. */
+export const WHEEL_LADDER = rungs([10, 5], [20, 10], [30, 10], [40, 20], [55, 20], [90, 45], [180, 90]);
+
+/** Handwheel to wheels, to one. */
+export const RATIO_LADDER = rungs([2, 1], [4, 2], [8, 4], [12, 5], [25, 10], [60, 25], [150, 50]);
+
+/** Per cent of the Ackermann ideal, about 100. */
+export const PERCENT_LADDER = rungs([25, 10], [60, 25], [120, 50], [250, 100], [600, 250]);

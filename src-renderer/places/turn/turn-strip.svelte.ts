@@ -1,14 +1,21 @@
 import { formatDegrees, toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import { handwheelWords, ratioWords, turnsWords } from '../../../shared-math/words/index.ts';
-import { type CurveColumn, endsOf } from '../../curves/curve-data.ts';
+import { type CurveColumn, endsOf } from '../../curves/curve-column.ts';
 import { DASHED, DOTTED } from '../../curves/curve-ink.ts';
 import { joined, otherCurve } from '../../curves/others.ts';
-import { PERCENT_LADDER, RATIO_LADDER, STEER_LADDER, WHEEL_LADDER } from '../../curves/ranges.ts';
+import { STEER_LADDER } from '../../curves/ranges.ts';
 import { besideCurves, type Curve, type CurvePlot, type PlotChoice, type Strip } from '../../curves/strip.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Comparison } from '../../panels/compare/comparison.svelte.ts';
 import TurnFigures from './TurnFigures.svelte';
-import { type TurnColumns, turnData, turnNow } from './turn-data.ts';
+import {
+  PERCENT_LADDER,
+  RATIO_LADDER,
+  type TurnColumns,
+  turnData,
+  turnNow,
+  WHEEL_LADDER,
+} from './turn-data.ts';
 
 /** Degrees of handwheel that an arrow key turns. */
 const STEP = 5;

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { joined, otherCurve } from '../../../src-renderer/curves/others.ts';
-import { nextRange, PERCENT_LADDER } from '../../../src-renderer/curves/ranges.ts';
+import { nextRange } from '../../../src-renderer/curves/ranges.ts';
 import { COMPARE_DASHES } from '../../../src-renderer/look/compare.ts';
+import { PERCENT_LADDER } from '../../../src-renderer/places/turn/turn-data.ts';
 
 describe('curves of other variants', () => {
   test('known at other places come onto one axis: lines run through, gaps stay gaps', () => {

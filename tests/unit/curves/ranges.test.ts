@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  CASTER_LADDER,
   decimalsOf,
   nextRange,
   type Range,
@@ -9,6 +8,7 @@ import {
   TOE_LADDERS,
   ticksOf,
 } from '../../../src-renderer/curves/ranges.ts';
+import { CASTER_LADDER } from '../../../src-renderer/places/layout/travel/travel-data.ts';
 
 const LADDERS = [STEER_LADDER, CASTER_LADDER, TOE_LADDERS.in, TOE_LADDERS.mm];
 

@@ -4,7 +4,7 @@ import type { TravelSummary, TravelSweep } from '../../../../shared-math/sweep/i
 import { ROW_OK, toeLength } from '../../../../shared-math/sweep/index.ts';
 import { BIND_SHOWN_FROM } from '../../../../shared-math/tolerances.ts';
 import { formatDegrees, MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
-import type { Along } from '../../../curves/curve-data.ts';
+import type { Along } from './travel-data.ts';
 
 /** Bump steer as a length: what the front of one tyre moves against its back. mm, without a sign. */
 export function bumpSteerLength(summary: TravelSummary, tyreRadius: number): number {

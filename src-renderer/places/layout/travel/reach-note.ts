@@ -1,7 +1,7 @@
-import type { Along } from '../../../curves/curve-data.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { stopSentence } from '../../../document/pose-sentences.ts';
 import { RIDE_HEIGHT, reachToward } from '../../../document/reach.ts';
+import type { Along } from './travel-data.ts';
 
 /** Why a curve has gaps, and from where on, one sentence for each end of the travel that is out of reach. */
 export function reachNote(openLayout: OpenLayout, along: Along): string {

@@ -1,24 +1,26 @@
 import type { FrontEndState } from '../../../../shared-math/linkage/index.ts';
 import { formatDegrees, MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
-import {
-  type Along,
-  atRide,
-  type CurveColumn,
-  type CurveData,
-  curveData,
-  hasGaps,
-  toeOf,
-} from '../../../curves/curve-data.ts';
+import type { CurveColumn } from '../../../curves/curve-column.ts';
 import { DASHED } from '../../../curves/curve-ink.ts';
-import { curveSentence, endWords, placeWords, toeWords } from '../../../curves/curve-words.ts';
 import { otherCurve } from '../../../curves/others.ts';
-import { CASTER_LADDER, STEER_LADDER, TOE_LADDERS } from '../../../curves/ranges.ts';
+import { STEER_LADDER, TOE_LADDERS } from '../../../curves/ranges.ts';
 import { besideCurves, type Curve, type CurvePlot, type Strip } from '../../../curves/strip.ts';
+import { toeWords } from '../../../curves/toe-words.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { Comparison, OtherVariant } from '../../../panels/compare/comparison.svelte.ts';
 import type { Studies } from '../studies.svelte.ts';
 import { reachNote } from './reach-note.ts';
 import TravelFigures from './TravelFigures.svelte';
+import {
+  type Along,
+  atRide,
+  CASTER_LADDER,
+  hasGaps,
+  type TravelData,
+  toeOf,
+  travelData,
+} from './travel-data.ts';
+import { curveSentence, endWords, placeWords } from './travel-words.ts';
 
 const degrees = (value: number) => formatDegrees(value, 2);
 
@@ -39,7 +41,7 @@ export function travelStrip(
   const style = $derived(openLayout.lengthStyle);
   const tyre = $derived(openLayout.layout.car.tyreRadius);
   const data = $derived(
-    curveData(along === 'heave' ? openLayout.heaveSweep : openLayout.rollSweep, tyre, unit),
+    travelData(along === 'heave' ? openLayout.heaveSweep : openLayout.rollSweep, tyre, unit),
   );
   const pose = $derived(along === 'heave' ? openLayout.carPose.pose.heave : openLayout.carPose.pose.roll);
   /** Along one axis the curves hold with the other at nothing. */
@@ -61,7 +63,7 @@ export function travelStrip(
     comparison.others.map((other) => ({
       other,
       whose: comparison.nameOf(other.id),
-      data: curveData(
+      data: travelData(
         along === 'heave' ? other.heaveSweep : other.rollSweep,
         other.layout.car.tyreRadius,
         unit,
@@ -70,7 +72,7 @@ export function travelStrip(
     })),
   );
   type Now = (state: FrontEndState, of: Pick<OtherVariant, 'layout'>) => number;
-  const otherCurves = (column: (data: CurveData) => CurveColumn, now: Now) =>
+  const otherCurves = (column: (data: TravelData) => CurveColumn, now: Now) =>
     others.map(({ other, whose, data: of, state }) =>
       otherCurve(other, whose, column(of), state && now(state, other)),
     );

@@ -1,5 +1,6 @@
-import { formatDegrees, formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
-import { type Along, type CurveColumn, type CurveData, endsOf } from './curve-data.ts';
+import { formatDegrees, formatLength, type LengthStyle } from '../../../../shared-math/units/index.ts';
+import { type CurveColumn, endsOf } from '../../../curves/curve-column.ts';
+import type { Along, TravelData } from './travel-data.ts';
 
 /** What one end of the travel is called: "droop 3 in", "left wheel up 3°". */
 export function endWords(along: Along, at: number, style: LengthStyle): string {
@@ -14,16 +15,10 @@ export function placeWords(along: Along, at: number, style: LengthStyle): string
   return `at ${formatDegrees(Math.abs(at), 1)} of roll, ${at < 0 ? 'right' : 'left'} wheel up`;
 }
 
-/** Toe as a length: finer than other lengths, as it is read against sixteenths. */
-export function toeWords(value: number, unit: 'in' | 'mm'): string {
-  const text = value.toFixed(unit === 'in' ? 3 : 1);
-  return `${Number(text) === 0 ? (0).toFixed(unit === 'in' ? 3 : 1) : text} ${unit}`;
-}
-
 /** A curve in one sentence, for those who do not see it. */
 export function curveSentence(
   name: string,
-  data: CurveData,
+  data: TravelData,
   column: CurveColumn,
   words: (value: number) => string,
   style: LengthStyle,

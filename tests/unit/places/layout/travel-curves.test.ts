@@ -1,17 +1,28 @@
 import { describe, expect, test } from 'vitest';
-import { findAim, holdTravel } from '../../../shared-math/aim/index.ts';
-import { moveHardpoint, resolveLayout } from '../../../shared-math/layout/index.ts';
-import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
-import { summariseTravel, sweepTravel } from '../../../shared-math/sweep/index.ts';
-import { atRide, curveData, endsOf, hasGaps, toeOf } from '../../../src-renderer/curves/curve-data.ts';
-import { curveSentence, endWords, placeWords, toeWords } from '../../../src-renderer/curves/curve-words.ts';
+import { findAim, holdTravel } from '../../../../shared-math/aim/index.ts';
+import { moveHardpoint, resolveLayout } from '../../../../shared-math/layout/index.ts';
+import { prepareFrontEnd } from '../../../../shared-math/linkage/index.ts';
+import { summariseTravel, sweepTravel } from '../../../../shared-math/sweep/index.ts';
+import { endsOf } from '../../../../src-renderer/curves/curve-column.ts';
+import { toeWords } from '../../../../src-renderer/curves/toe-words.ts';
 import {
   bumpSteerLength,
   slopeWords,
   worstAtAim,
   worstBind,
-} from '../../../src-renderer/places/layout/travel/figures.ts';
-import { documentOf, frontEndOf, rawLayout } from '../../support/layouts.ts';
+} from '../../../../src-renderer/places/layout/travel/figures.ts';
+import {
+  atRide,
+  hasGaps,
+  toeOf,
+  travelData,
+} from '../../../../src-renderer/places/layout/travel/travel-data.ts';
+import {
+  curveSentence,
+  endWords,
+  placeWords,
+} from '../../../../src-renderer/places/layout/travel/travel-words.ts';
+import { documentOf, frontEndOf, rawLayout } from '../../../support/layouts.ts';
 
 const STYLE = { unit: 'in', fraction: 16 } as const;
 
@@ -20,10 +31,10 @@ describe('curves', () => {
   const sweep = sweepTravel(frontEnd, 'heave', -75, 75, 31, 0);
 
   test('are degrees over mm of heave, and over degrees of roll', () => {
-    const data = curveData(sweep, 330, 'in');
+    const data = travelData(sweep, 330, 'in');
     expect(data.at[0]).toBe(-75);
     expect(data.meanSteer[30]).toBeCloseTo(((sweep.meanSteer[30] as number) * 180) / Math.PI, 12);
-    const roll = curveData(sweepTravel(frontEnd, 'roll', -0.05, 0.05, 11, 0), 330, 'in');
+    const roll = travelData(sweepTravel(frontEnd, 'roll', -0.05, 0.05, 11, 0), 330, 'in');
     expect(roll.at[0]).toBeCloseTo((-0.05 * 180) / Math.PI, 12);
   });
 
@@ -32,7 +43,7 @@ describe('curves', () => {
     // 0.1 degrees in on each wheel of 330 mm radius: 2 · 660 mm · sin 0.1°.
     expect(toeOf(-tenth, tenth, 330, 'mm')).toBeCloseTo(2 * 660 * Math.sin(tenth), 12);
     expect(toeOf(-tenth, tenth, 330, 'in')).toBeCloseTo((2 * 660 * Math.sin(tenth)) / 25.4, 12);
-    const data = curveData(sweep, 330, 'mm');
+    const data = travelData(sweep, 330, 'mm');
     expect(atRide(data, data.toe)).toBeCloseTo(2 * 660 * Math.sin(tenth), 6);
   });
 
@@ -40,18 +51,18 @@ describe('curves', () => {
     const short = documentOf(rawLayout());
     const far = moveHardpoint(short, 'steering.dragLinkBall', [0, 600, 395]);
     const wide = sweepTravel(prepareFrontEnd(resolveLayout(far)), 'heave', -600, 600, 61, 0);
-    const data = curveData(wide, 330, 'in');
+    const data = travelData(wide, 330, 'in');
     expect(hasGaps(data)).toBe(true);
     expect(data.meanSteer.map((value) => value === null)).toEqual(
       Array.from(wide.status, (status) => status !== 0),
     );
     const ends = endsOf(data.meanSteer);
     expect(ends && data.meanSteer[ends.first]).not.toBeNull();
-    expect(hasGaps(curveData(sweep, 330, 'in'))).toBe(false);
+    expect(hasGaps(travelData(sweep, 330, 'in'))).toBe(false);
   });
 
   test('are told in a sentence with places and units', () => {
-    const data = curveData(sweep, 330, 'in');
+    const data = travelData(sweep, 330, 'in');
     const sentence = curveSentence(
       'Mean steer',
       data,

@@ -1,16 +1,12 @@
-import { ROW_OK, type TravelSweep, toeLength } from '../../shared-math/sweep/index.ts';
-import { MM_PER_INCH, toDegrees } from '../../shared-math/units/index.ts';
+import { ROW_OK, type TravelSweep, toeLength } from '../../../../shared-math/sweep/index.ts';
+import { MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
+import type { CurveColumn } from '../../../curves/curve-column.ts';
+import { rungs } from '../../../curves/ranges.ts';
 
 export type Along = 'heave' | 'roll';
 
-/**
- * A column over the travel; null where the linkage does not reach, which leaves a gap. Undefined at the rows of another
- * curve: there the line runs through.
- */
-export type CurveColumn = readonly (number | null | undefined)[];
-
 /** The curves of a sweep in the units they are shown in: degrees, and toe as a length in inches or mm. */
-export interface CurveData {
+export interface TravelData {
   readonly along: Along;
   /** mm of heave or degrees of roll. */
   readonly at: readonly number[];
@@ -28,7 +24,7 @@ export function toeOf(left: number, right: number, tyreRadius: number, unit: 'in
   return unit === 'in' ? mm / MM_PER_INCH : mm;
 }
 
-export function curveData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | 'mm'): CurveData {
+export function travelData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | 'mm'): TravelData {
   const rows = Array.from({ length: sweep.count }, (_, row) => row);
   const column = (value: (row: number) => number): CurveColumn =>
     rows.map((row) => (sweep.status[row] === ROW_OK ? value(row) : null));
@@ -48,7 +44,7 @@ export function curveData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | '
 }
 
 /** The value of the row nearest to 0 that the linkage reaches. */
-export function atRide(data: CurveData, column: CurveColumn): number | undefined {
+export function atRide(data: TravelData, column: CurveColumn): number | undefined {
   let best: number | undefined;
   let nearest = Number.POSITIVE_INFINITY;
   column.forEach((value, row) => {
@@ -61,14 +57,19 @@ export function atRide(data: CurveData, column: CurveColumn): number | undefined
   return best;
 }
 
-/** The first and last row that the linkage reaches. */
-export function endsOf(column: CurveColumn): { first: number; last: number } | undefined {
-  const first = column.findIndex((value) => typeof value === 'number');
-  if (first < 0) return undefined;
-  return { first, last: column.findLastIndex((value) => typeof value === 'number') };
-}
-
 /** Whether the linkage misses any row. */
-export function hasGaps(data: CurveData): boolean {
+export function hasGaps(data: TravelData): boolean {
   return data.meanSteer.includes(null);
 }
+
+export const CASTER_LADDER = rungs(
+  [1, 0.5],
+  [2, 1],
+  [3, 1],
+  [5, 2],
+  [8, 4],
+  [12, 5],
+  [20, 10],
+  [45, 20],
+  [90, 45],
+);

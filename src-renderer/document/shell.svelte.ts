@@ -36,6 +36,8 @@ export class Shell {
   keysShown = $state(false);
   /** Opens the place where a new car begins. The page puts it here, as it alone has the places. */
   openBeginning: () => void = () => {};
+  /** Opens the place whose right column has the pages, to show one of them. */
+  openHome: () => void = () => {};
   /** While an arrangement is being chosen it has the place of the board. */
   arranged: ArrangedCar | null = $state.raw(null);
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */

@@ -183,10 +183,15 @@ function placesAsked(text: string, ids: readonly string[]): string[] {
   const id = `'(?:${ids.join('|')})'`;
   const named = ids.map((each) => `[${each.charAt(0)}${each.charAt(0).toUpperCase()}]${each.slice(1)}`);
   const asks = new RegExp(
-    `(?:[!=]==|\\bcase)\\s*${id}|${id}\\s*[!=]==|${id}\\s*\\|\\s*'|(?<!\\|)\\|\\s*${id}|\\b(?:go|named|\\w*[pP]lace)\\(${id}|\\b(?:${named.join('|')})(?:Page|Place|Column|Strip|Tab|Open|Shown)s?\\b`,
+    `(?:[!=]==|\\bcase)\\s*${id}|${id}\\s*[!=]==|${id}\\s*\\|\\s*'|(?<!\\|)\\|\\s*${id}|\\b(?:${named.join('|')})(?:Page|Place|Column|Strip|Tab|Open|Shown)s?\\b`,
     'g',
   );
-  return text.match(asks) ?? [];
+  return [...(text.match(asks) ?? []), ...placesOpened(text, ids)];
+}
+
+/** Where a text opens or looks up a place by its id. */
+function placesOpened(text: string, ids: readonly string[]): string[] {
+  return text.match(new RegExp(`\\b(?:go|named|\\w*[pP]lace)\\('(?:${ids.join('|')})'`, 'g')) ?? [];
 }
 
 describe('the rooms that all places share', () => {
@@ -198,6 +203,16 @@ describe('the rooms that all places share', () => {
         placesAsked(readFileSync(join(root, path), 'utf8'), PLACE_IDS).map((words) => `${path}: ${words}`),
       );
     expect(asking).toEqual([]);
+  });
+
+  test('and no place opens one by its id', () => {
+    const opening = sources
+      .filter((path) => /^src-renderer\/places\/[^/]+\//.test(path))
+      .flatMap((path) => {
+        const text = readFileSync(join(root, path), 'utf8');
+        return placesOpened(text, PLACE_IDS).map((words) => `${path}: ${words}`);
+      });
+    expect(opening).toEqual([]);
   });
 
   test('would be found asking', () => {

@@ -101,6 +101,13 @@ export class Measuring {
     this.car.survey.rows.length > 0 ? (this.found?.clean.bumpSteer ?? undefined) : undefined,
   );
 
+  /** The rows that the drawing stands adjusted to; none where it waits for them, or where nothing is measured. */
+  takenRows: readonly SurveyRow[] = $derived.by(() => {
+    const { found } = this;
+    if (!found || found.waiting.length > 0) return [];
+    const aside = new Set([...found.misfits, ...found.questions].map(({ id }) => id));
+    return rowsFor(this.#document, this.car).rows.filter(({ id }) => !aside.has(id));
+  });
   /** Whether the right side is listed too, where the sides are taken as alike. */
   bothSides = $state(false);
   list: ListRow[] = $derived(surveyList(this.#document, { bothSides: this.bothSides }));

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import type { SurveyRow } from '../../shared-math/adjust/index.ts';
-import { surveyList } from '../../shared-math/adjust/list/index.ts';
+import { rowsAsDrawn, surveyList } from '../../shared-math/adjust/list/index.ts';
 import { hardpoints, type LayoutDocument, withValue } from '../../shared-math/layout/index.ts';
 import { openStore } from '../../src-main/store/index.ts';
 import { PLAIN_LAYOUT } from '../../src-renderer/document/blank-layout.ts';
@@ -408,4 +408,30 @@ test('the shop’s instruments, a row’s own doubt and another way of taking it
   await doubt.fill('1/4');
   await doubt.press('Enter');
   await expect.poll(() => row('hub-height')).toMatchObject({ value: 336.55, doubt: 3.175 });
+});
+
+test('a finding that measuring leaves in doubt says what else it may be', async () => {
+  // A pitman ball so low that its bump steer lies at the limit; measured throughout, by a coarse hand.
+  const car = withValue(PLAIN_LAYOUT, 'steering.box.pitmanBall', [-810, 480, 327]);
+  const board = await openBoard({
+    column: 'verdict',
+    prepare: (store) => {
+      const carId = store.cars.add(store.customers.add('Sample customer', ''), 'Sample car', '');
+      const list = surveyList(car);
+      const rows = rowsAsDrawn(car, list).map((row) => ({ ...row, doubt: row.kind === 'caster' ? 1 : 8 }));
+      const measured = Object.fromEntries(
+        hardpoints(car).flatMap(({ id }) => (id.includes('.right.') ? [] : [[id, 'tape' as const]])),
+      );
+      store.settings.write({
+        lastVariant: store.variants.add(carId, { ...car, origins: measured }, 'Begun'),
+      });
+      store.surveys.begin(carId, { survey: { format: 'toeboard-survey', version: 1, rows }, taken: {} });
+    },
+  });
+  const { page } = board;
+  await page.locator('[data-in-doubt]').first().waitFor();
+  expect(await page.locator('[data-in-doubt]').first().textContent()).toMatch(
+    /Within the doubt of measuring it may as well be .+ of 12\)/,
+  );
+  await page.screenshot({ path: '/tmp/shot8.png' });
 });

@@ -1,17 +1,24 @@
-import { formatDegrees } from '../../../shared-math/units/index.ts';
+import type { Severity } from '../../../shared-math/findings/index.ts';
 
-/** A bump steer more than twice its limit is a stop. */
-const STOP_AT = 2;
+const VERDICTS: Readonly<Record<Severity, string>> = {
+  stop: 'a stop',
+  attention: 'one to look at',
+  info: 'in order',
+};
+
+/** A finding that is another in fewer of the cars tried stays what it is, as far as a tape can say. */
+const SHARE_LEAST = 0.1;
 
 /**
- * What a bump steer's doubt does to the verdict on it, degrees: that within ± the doubt it may be another one. Empty where
- * it stays what it is.
+ * What the doubt of measuring does to a finding, by how often it was of each severity in cars that the measurements
+ * allow: "Within the doubt of measuring it may as well be in order (4 of 12)." Empty where it stays what it is.
  */
-export function doubtWords(
-  { worst, doubt }: { readonly worst: number; readonly doubt: number },
-  limit: number,
-): string {
-  const crossed = [limit, STOP_AT * limit].filter((each) => Math.abs(worst - each) < doubt);
-  if (crossed.length === 0) return '';
-  return `± ${formatDegrees(doubt, 2)} from measuring: within that the verdict may be another. Measure better before you trust it.`;
+export function severityDoubtWords(counts: Readonly<Record<Severity, number>>, severity: Severity): string {
+  const all = counts.stop + counts.attention + counts.info;
+  const others = (['stop', 'attention', 'info'] as const).filter(
+    (other) => other !== severity && counts[other] > SHARE_LEAST * all,
+  );
+  if (others.length === 0) return '';
+  const words = others.map((other) => `${VERDICTS[other]} (${counts[other]} of ${all})`);
+  return `Within the doubt of measuring it may as well be ${words.join(' or ')}.`;
 }

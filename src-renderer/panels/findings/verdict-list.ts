@@ -13,16 +13,44 @@ export interface VerdictList {
   readonly counts: Readonly<Record<Severity, number>>;
 }
 
-/** Sorts findings into a list. A rule that tells several things of one part numbers them. */
-export function listed(findings: readonly Finding[]): VerdictList {
+/** What of a finding its name is made of. */
+export type NamedFinding = Pick<Finding, 'rule' | 'part' | 'between' | 'severity'>;
+
+/** The names of findings that stand together, in their order. A rule that tells several things of one part numbers them. */
+export function keysOf(findings: readonly NamedFinding[]): string[] {
   const seen = new Map<string, number>();
-  const counts: Record<Severity, number> = { stop: 0, attention: 0, info: 0 };
-  const all = findings.map((finding): ListedFinding => {
-    const name = [finding.rule, finding.part, ...(finding.between?.parts ?? [])].join(' ');
+  return findings.map(({ rule, part, between }) => {
+    const name = [rule, part, ...(between?.parts ?? [])].join(' ');
     const nth = seen.get(name) ?? 0;
     seen.set(name, nth + 1);
+    return nth === 0 ? name : `${name} ${nth + 1}`;
+  });
+}
+
+/** How often each finding, by its name, was of each severity. */
+export type SeverityCounts = Readonly<Record<string, Readonly<Record<Severity, number>>>>;
+
+/** Counts the findings of several cars. */
+export function severityCounts(cars: readonly (readonly NamedFinding[])[]): SeverityCounts {
+  const counts: Record<string, Record<Severity, number>> = {};
+  for (const findings of cars) {
+    const keys = keysOf(findings);
+    for (const [i, { severity }] of findings.entries()) {
+      const key = keys[i] as string;
+      counts[key] ??= { stop: 0, attention: 0, info: 0 };
+      counts[key][severity] += 1;
+    }
+  }
+  return counts;
+}
+
+/** Sorts findings into a list. */
+export function listed(findings: readonly Finding[]): VerdictList {
+  const keys = keysOf(findings);
+  const counts: Record<Severity, number> = { stop: 0, attention: 0, info: 0 };
+  const all = findings.map((finding, i): ListedFinding => {
     counts[finding.severity] += 1;
-    return { key: nth === 0 ? name : `${name} ${nth + 1}`, finding };
+    return { key: keys[i] as string, finding };
   });
   return {
     toMend: all.filter(({ finding }) => finding.severity !== 'info'),

@@ -1,5 +1,6 @@
 import { serveJobs } from '../../jobs/serve-jobs.ts';
+import { verdictDoubtJob } from './verdict-doubt-job.ts';
 import { verdictJob } from './verdict-job.ts';
 
 // The script that judges layouts beside the page.
-serveJobs({ verdict: verdictJob });
+serveJobs({ verdict: verdictJob, 'verdict-doubt': verdictDoubtJob });

@@ -1,6 +1,6 @@
 import type { ViewPoint } from '../drawing/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { type CameraPlace, cameraPlace } from './camera-place.ts';
+import { type CameraPlace, fitCamera, planeSeenBy } from './camera-place.ts';
 import {
   applied,
   composed,
@@ -48,7 +48,7 @@ export interface LooseStart {
 
 export type TraceFailure =
   | { readonly step: 'lens'; readonly why: LensFailure }
-  | { readonly step: 'straighten'; readonly why: HomographyFailure }
+  | { readonly step: 'straighten'; readonly why: HomographyFailure | 'no-camera' }
   | { readonly step: 'scale'; readonly why: 'zero-scale' }
   | { readonly step: 'level'; readonly why: 'zero-length' }
   | { readonly step: 'distance'; readonly why: 'no-camera' };
@@ -70,7 +70,7 @@ export interface PhotoPlane {
   readonly scaleBase: number;
   /** mm by which one px of clicking error shifts the picture's far end, as it turns and stretches with the scale. */
   readonly farError: number;
-  /** mm; of the straightening points, where there are more than four. */
+  /** mm; of the straightening points: of a fifth and more, and of any four once the camera that saw them is known. */
   readonly residual: number;
 }
 
@@ -99,34 +99,14 @@ function baseOf({ scale, straighten, size }: PhotoCalibration): readonly [Spot, 
       ];
 }
 
-/**
- * Puts together what was specified about a photo: px → without the lens's bending → the plane in mm → turned level, scaled and
- * moved to the view's place.
- * Frame:    photo px and the view's own plane, both right and down. Units: px, mm.
- * Outcomes: ok; the step that cannot be and why.
- * Source:   own composition. Checked: tests/unit/trace/photo-plane.test.ts (an independent camera).
- */
-export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcome<PhotoPlane, TraceFailure> {
-  const { size, scale, level, anchor, straighten, distance } = given;
-  let lens: Lens = { k: 0, size };
-  if (given.lens) {
-    const fit = fitLens(given.lens.line, size);
-    if (!fit.ok) return failed({ step: 'lens', why: fit.failure });
-    lens = fit.value;
-  }
-  const mirror: Homography = given.flipped ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1] : [1, 0, 0, 0, 1, 0, 0, 0, 1];
-  let flat: Homography = mirror;
-  let residual = 0;
-  if (straighten) {
-    const fit = fitHomography(
-      straighten.points.map(({ at, place }): Pair => ({ from: undistorted(lens, at), to: place })),
-    );
-    if (!fit.ok) return failed({ step: 'straighten', why: fit.failure });
-    flat = fit.value.matrix;
-    residual = fit.value.worst;
-  }
+/** What a plane has to be multiplied and turned by (rad) to be in mm and level. */
+function scaledAndLevel(
+  { size, scale, level, straighten }: PhotoCalibration,
+  lens: Lens,
+  flat: Homography,
+  start: LooseStart,
+): Outcome<{ factor: number; turn: number }, TraceFailure> {
   const onFlat = (spot: Spot) => applied(flat, undistorted(lens, spot));
-
   let factor = straighten ? 1 : start.width / size[0];
   if (scale) {
     const [a, b] = [onFlat(scale.from), onFlat(scale.to)];
@@ -141,19 +121,82 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
     if (!(a && b && apart(level.from, level.to) > 0.5)) return failed({ step: 'level', why: 'zero-length' });
     turn = -Math.atan2(b[1] - a[1], b[0] - a[0]);
   }
+  return succeeded({ factor, turn });
+}
+
+const middleOf = (spots: readonly Spot[]): Spot => [
+  spots.reduce((sum, [x]) => sum + x, 0) / spots.length,
+  spots.reduce((sum, [, y]) => sum + y, 0) / spots.length,
+];
+
+function picturesCorners([width, height]: Spot, flat: Homography): Pair[] {
+  const corners: Spot[] = [
+    [0, 0],
+    [width, 0],
+    [width, height],
+    [0, height],
+  ];
+  return corners.map((from) => ({ from, to: applied(flat, from) as Spot }));
+}
+
+/**
+ * Puts together what was specified about a photo: px → without the lens's bending → the plane in mm → turned level, scaled and
+ * moved to the view's place. Where the camera's distance is given, the plane is the one that a camera there sees, by least
+ * squares of all corners, in place of the four corners' own mapping, which no camera need show.
+ * Frame:    photo px and the view's own plane, both right and down. Units: px, mm.
+ * Outcomes: ok; the step that cannot be and why.
+ * Source:   own composition. Checked: tests/unit/trace/photo-plane.test.ts (an independent camera).
+ */
+export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcome<PhotoPlane, TraceFailure> {
+  const { size, anchor, straighten, distance } = given;
+  let lens: Lens = { k: 0, size };
+  if (given.lens) {
+    const fit = fitLens(given.lens.line, size);
+    if (!fit.ok) return failed({ step: 'lens', why: fit.failure });
+    lens = fit.value;
+  }
+  const mirror: Homography = given.flipped ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1] : [1, 0, 0, 0, 1, 0, 0, 0, 1];
+  const pairs = straighten?.points.map(({ at, place }): Pair => ({ from: undistorted(lens, at), to: place }));
+  let flat: Homography = mirror;
+  if (pairs) {
+    const fit = fitHomography(pairs);
+    if (!fit.ok) return failed({ step: 'straighten', why: fit.failure });
+    flat = fit.value.matrix;
+  }
+  const first = scaledAndLevel(given, lens, flat, start);
+  if (!first.ok) return first;
+  let { factor, turn } = first.value;
+  let found: CameraPlace | undefined;
+  if (distance !== undefined) {
+    // Without a rectangle the plane is taken to be seen square, and what the camera sees is the picture's own corners.
+    const shown = pairs ?? picturesCorners(size, flat);
+    const fit = fitCamera(shown, inverted(flat) as Homography, size, distance / factor);
+    if (!fit.ok && fit.failure === 'not-this-shape' && pairs)
+      return failed({ step: 'straighten', why: 'no-camera' });
+    if (!fit.ok) return failed({ step: 'distance', why: 'no-camera' });
+    found = fit.value;
+    const seen = pairs && planeSeenBy(fit.value, middleOf(pairs.map(({ from }) => from)));
+    const again = seen && scaledAndLevel(given, lens, seen, start);
+    if (seen && again?.ok) {
+      flat = seen;
+      ({ factor, turn } = again.value);
+    }
+  }
+  const residual = Math.max(
+    0,
+    ...(pairs ?? []).map(({ from, to }) => factor * apart(applied(flat, from) ?? to, to)),
+  );
+  const onFlat = (spot: Spot) => applied(flat, undistorted(lens, spot));
   const c = factor * Math.cos(turn);
   const s = factor * Math.sin(turn);
   const turned = ([x, y]: Spot): Spot => [c * x - s * y, s * x + c * y];
 
-  const back = inverted(flat) as Homography;
-  let camera: CameraPlace | undefined;
-  if (distance !== undefined) {
-    const found = cameraPlace(back, size, distance / factor);
-    if (!found) return failed({ step: 'distance', why: 'no-camera' });
-    camera = { foot: turned(found.foot), distance };
-  }
+  let camera: CameraPlace | undefined = found && {
+    foot: turned(found.foot),
+    distance: factor * found.distance,
+  };
   const lean = (place: Spot, foot: Spot, before: number): Spot => {
-    const share = distance === undefined ? 0 : before / distance;
+    const share = camera ? before / camera.distance : 0;
     return [place[0] + (foot[0] - place[0]) * share, place[1] + (foot[1] - place[1]) * share];
   };
   const seen = onFlat(anchor?.at ?? [size[0] / 2, size[1] / 2]) ?? [0, 0];

@@ -13,6 +13,8 @@ const TROUBLES: Record<TraceFailure['step'], Record<string, string>> = {
     'points-on-a-line': 'Three of these corners lie on a line: a rectangle has four.',
     crossed:
       'These corners cross over: click them one after another around the rectangle, from the upper left to the right.',
+    'no-camera':
+      'No camera shows a rectangle with these sides like this: check both sides, and that all corners belong to one flat rectangle.',
   },
   scale: {
     'zero-scale':

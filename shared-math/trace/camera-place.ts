@@ -40,9 +40,9 @@ export const DISTANCE_DOUBT = 0.003;
 const OFF_MOST = 0.03;
 const FITTED = 7;
 
-type Column = readonly [number, number, number];
-const inner = (a: Column, b: Column) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const unit = (a: Column): Column => {
+type HomographyColumn = readonly [number, number, number];
+const inner = (a: HomographyColumn, b: HomographyColumn) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const unit = (a: HomographyColumn): HomographyColumn => {
   const size = Math.hypot(...a);
   return [a[0] / size, a[1] / size, a[2] / size];
 };
@@ -50,7 +50,7 @@ const unit = (a: Column): Column => {
 interface Stance {
   readonly focal: number;
   readonly turn: Float64Array;
-  readonly at: Column;
+  readonly at: HomographyColumn;
 }
 
 /**
@@ -59,7 +59,7 @@ interface Stance {
  * and are made so.
  */
 function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): Stance {
-  const column = (j: number): Column => {
+  const column = (j: number): HomographyColumn => {
     const w = toPhoto[6 + j] as number;
     return [((toPhoto[j] as number) - cx * w) / focal, ((toPhoto[3 + j] as number) - cy * w) / focal, w];
   };
@@ -68,12 +68,12 @@ function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): Stance {
   const r1 = unit(g1);
   const off = inner(r1, g2);
   const r2 = unit([g2[0] - off * r1[0], g2[1] - off * r1[1], g2[2] - off * r1[2]]);
-  const r3: Column = [
+  const r3: HomographyColumn = [
     r1[1] * r2[2] - r1[2] * r2[1],
     r1[2] * r2[0] - r1[0] * r2[2],
     r1[0] * r2[1] - r1[1] * r2[0],
   ];
-  const t: Column = [g3[0] / scale, g3[1] / scale, g3[2] / scale];
+  const t: HomographyColumn = [g3[0] / scale, g3[1] / scale, g3[2] / scale];
   return {
     focal,
     turn: Float64Array.of(r1[0], r2[0], r3[0], r1[1], r2[1], r3[1], r1[2], r2[2], r3[2]),
@@ -174,8 +174,8 @@ export function fitCamera(
   if (!(worst <= most) || focal < FOCAL_LEAST * size[0] || focal > FOCAL_MOST * size[0])
     return failed(failure);
   const turn = turnOf(unknowns, 0, best.frame);
-  const at: Column = [unknowns[4] as number, unknowns[5] as number, unknowns[6] as number];
-  const row = (i: number): Column => [
+  const at: HomographyColumn = [unknowns[4] as number, unknowns[5] as number, unknowns[6] as number];
+  const row = (i: number): HomographyColumn => [
     turn[3 * i] as number,
     turn[3 * i + 1] as number,
     -inner([turn[3 * i] as number, turn[3 * i + 1] as number, turn[3 * i + 2] as number], at),

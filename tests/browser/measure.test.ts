@@ -300,7 +300,9 @@ test('the verdict on a plain car waits and says why; with a measured point it ju
   await field(page, 'track').press('Enter');
   await page.getByText('1 of 10 points measured').waitFor();
   await page.getByRole('button', { name: 'Layout', exact: true }).click();
-  await page.locator('[data-finding]').first().waitFor();
+  await page.locator('[data-finding].waits').first().waitFor();
+  expect(await page.locator('[data-finding]:not(.waits)').count()).toBe(0);
+  await page.getByText(/^\d+ wait for measurements$/).waitFor();
   await page.getByText('9 of 10 points are guesses').waitFor();
 });
 

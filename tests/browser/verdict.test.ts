@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { withGuessesPlanned } from '../../shared-math/layout/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { figure, handleOf, takeAlong } from '../support/board-pointer.ts';
 import { type OpenBoard, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
@@ -18,7 +19,10 @@ async function openLow(): Promise<OpenBoard> {
 }
 
 async function openSample(): Promise<OpenBoard> {
-  const board = await openBoard({ column: 'verdict', prepare: withSample(sampleLayout('Arm down')) });
+  const board = await openBoard({
+    column: 'verdict',
+    prepare: withSample(withGuessesPlanned(sampleLayout('Arm down'))),
+  });
   await board.page.getByRole('button', { name: /in order$/ }).waitFor();
   return board;
 }

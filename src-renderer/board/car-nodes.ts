@@ -23,6 +23,11 @@ const AXIS_DASH = [13, 4, 3, 4];
 const GROUND_DASH = [9, 6];
 /** Screen px between the lines of a hatch, along the view. */
 const HATCH_STEP = 11;
+/**
+ * mm that a point may be off where it was drawn and still be there: far more than the last digits that differ when the same
+ * pose is solved again, far less than shows at any zoom. Otherwise every part of the axle would be drawn in every step.
+ */
+const SAME_PLACE = 1e-6;
 /** How pale the car's far side is in the side view, where it lies behind the near one. */
 const FAR_SIDE = 0.3;
 
@@ -105,7 +110,7 @@ export class CarNodes {
   #nodes: PartNode[] = [];
   #parts: readonly Part[] = [];
   #hidden: ReadonlySet<string> = new Set();
-  /** Where the points were when the outlines were written. */
+  /** Where the points were when the outlines were written, each to `SAME_PLACE`. */
   #placed = new Float64Array(0);
 
   /** `redraw` draws what has changed; without it the whole layer is drawn anew. */
@@ -162,8 +167,7 @@ export class CarNodes {
         pointsOf(part).every((point) => this.#isSame(placed, 3 * point)),
     );
     this.#parts = drawing.parts;
-    if (this.#placed.length !== placed.length) this.#placed = new Float64Array(placed.length);
-    this.#placed.set(placed);
+    this.#keep(placed);
     const changed: ChangedBoxes = {};
     for (const entry of this.#nodes) {
       if (stays[entry.index]) continue;
@@ -198,8 +202,16 @@ export class CarNodes {
   }
 
   #isSame(placed: Float64Array, at: number): boolean {
-    const was = this.#placed;
-    return placed[at] === was[at] && placed[at + 1] === was[at + 1] && placed[at + 2] === was[at + 2];
+    for (let i = at; i < at + 3; i += 1)
+      if (!(Math.abs((placed[i] as number) - (this.#placed[i] as number)) <= SAME_PLACE)) return false;
+    return true;
+  }
+
+  /** Where a point has hardly moved it stays as it was drawn, so that many such steps do not add up unseen. */
+  #keep(placed: Float64Array): void {
+    if (this.#placed.length !== placed.length) this.#placed = placed.slice();
+    for (let at = 0; at < placed.length; at += 3)
+      if (!this.#isSame(placed, at)) this.#placed.set(placed.subarray(at, at + 3), at);
   }
 
   /** Leaves out the parts of these ids. */

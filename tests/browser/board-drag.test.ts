@@ -134,6 +134,42 @@ describe('dragging a point', () => {
     expect(stepByStep.bytes === anew.bytes).toBe(true);
   });
 
+  test('draws of the car only what moves with the point', async () => {
+    const { page } = await openSample();
+    const far = await handleOf(page, 'front', 'location.right.framePivot');
+    const near = await handleOf(page, 'front', PITMAN);
+    await page.evaluate(() => {
+      const car = document.querySelectorAll<HTMLCanvasElement>('.konvajs-content canvas')[3];
+      const { clearRect } = CanvasRenderingContext2D.prototype;
+      const cleared: [number, number, number, number][] = [];
+      Object.assign(window, { cleared });
+      CanvasRenderingContext2D.prototype.clearRect = function (...box) {
+        // All of it is drawn when the point is taken and let go; what is looked at here are the steps between.
+        const all = box[0] === 0 && box[1] === 0 && box[2] >= (car?.clientWidth ?? 0);
+        if (this.canvas === car && !all) cleared.push(box);
+        clearRect.apply(this, box);
+      };
+    });
+    // At ride height the drag link is made to fit: the pitman ball moves, and the wheels stay straight.
+    await drag(page, await handleOf(page, 'side', PITMAN), 40, 30);
+    const covered = (at: { x: number; y: number }) =>
+      page.evaluate(
+        ([x, y]) => {
+          const { cleared } = window as unknown as { cleared: [number, number, number, number][] };
+          const car = document.querySelectorAll<HTMLCanvasElement>('.konvajs-content canvas')[3];
+          const place = (car as HTMLCanvasElement).getBoundingClientRect();
+          const ratio = (car as HTMLCanvasElement).width / place.width;
+          const [px, py] = [ratio * (x - place.x), ratio * (y - place.y)];
+          return cleared.filter(
+            ([left, top, wide, high]) => px >= left && px <= left + wide && py >= top && py <= top + high,
+          ).length;
+        },
+        [at.x, at.y] as const,
+      );
+    expect(await covered(near)).toBeGreaterThan(0);
+    expect(await covered(far)).toBe(0);
+  });
+
   test('Escape gives the point back, and nothing of the drag is stored', async () => {
     const board = await openSample();
     const { page } = board;

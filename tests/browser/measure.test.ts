@@ -5,6 +5,7 @@ import { rowsAsDrawn, surveyList } from '../../shared-math/adjust/list/index.ts'
 import { hardpoints, type LayoutDocument, withValue } from '../../shared-math/layout/index.ts';
 import { openStore } from '../../src-main/store/index.ts';
 import { PLAIN_LAYOUT } from '../../src-renderer/document/blank-layout.ts';
+import { bringChecker, violations } from '../support/accessibility.ts';
 import { drag, handleOf } from '../support/board-pointer.ts';
 import { type OpenBoard, saved, storedDocument, useBrowser } from '../support/browser-page.ts';
 import { plainValue } from '../support/survey-peer.ts';
@@ -436,4 +437,18 @@ test('a finding that measuring leaves in doubt says what else it may be', async 
     /Within the doubt of measuring it may as well be .+ of 12\)/,
   );
   await page.screenshot({ path: '/tmp/shot8.png' });
+});
+
+test('the place Measure has no serious fault for those who cannot see it', async () => {
+  const { page, context } = await openBoard();
+  await bringChecker(context);
+  await page.reload();
+  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await field(page, 'caster').fill('-7');
+  await field(page, 'caster').press('Enter');
+  await field(page, 'pivot-back').fill('-33');
+  await field(page, 'pivot-back').press('Enter');
+  await page.getByRole('article').first().waitFor();
+  await page.getByRole('button', { name: 'Measure between two points' }).click();
+  expect(await violations(page)).toEqual([]);
 });

@@ -1,9 +1,9 @@
 import type { Point } from '../geometry/points.ts';
 import { CAMERA_UNKNOWNS, type CameraFrame, SEEN_SIZE, see, turnOf } from './camera-model.ts';
-import type { Spot } from './homography.ts';
+import type { PhotoSpot } from './photo-places.ts';
 
 export interface BundleCamera {
-  readonly size: Spot;
+  readonly size: PhotoSpot;
   /** About where it stood, and what by: focal length px, turn by rows (world to right, down, ahead), place mm. */
   readonly start: { readonly focal: number; readonly turn: Float64Array; readonly at: Point };
   /** Known beforehand, from the photo's file: px, and one standard deviation as a share of it. */
@@ -27,12 +27,17 @@ interface RowOf {
 }
 
 export type BundleRow =
-  | (RowOf & { readonly kind: 'click'; readonly camera: number; readonly point: string; readonly at: Spot })
+  | (RowOf & {
+      readonly kind: 'click';
+      readonly camera: number;
+      readonly point: string;
+      readonly at: PhotoSpot;
+    })
   | (RowOf & {
       readonly kind: 'line';
       readonly camera: number;
       /** Two or more, the ends first and last. */
-      readonly spots: readonly Spot[];
+      readonly spots: readonly PhotoSpot[];
       /** The way it runs in the world, where that is known, and how well: rad. */
       readonly along?: { readonly toward: Point; readonly doubt: number } | undefined;
     })
@@ -186,14 +191,14 @@ function lineRow(
   const [width, height] = frame.size;
   const half = Math.hypot(width, height) / 2;
   /** Of a spot: from the middle without bending, px; and how much the lens stretches there. */
-  const straight = (values: Float64Array, [x, y]: Spot) => {
+  const straight = (values: Float64Array, [x, y]: PhotoSpot) => {
     const [u, v] = [x - width / 2, y - height / 2];
     const square = (u * u + v * v) / half ** 2;
     const stretch = 1 + square * ((values[camera + 7] as number) + (values[camera + 8] as number) * square);
     return [u * stretch, v * stretch, stretch] as const;
   };
-  const [ax, ay] = straight(start, spots[0] as Spot);
-  const [bx, by] = straight(start, spots[spots.length - 1] as Spot);
+  const [ax, ay] = straight(start, spots[0] as PhotoSpot);
+  const [bx, by] = straight(start, spots[spots.length - 1] as PhotoSpot);
   const long = Math.hypot(bx - ax, by - ay);
   const [nx, ny] = [-(by - ay) / long, (bx - ax) / long];
   const write = (values: Float64Array, out: Float64Array, at: number) => {

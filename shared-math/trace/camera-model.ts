@@ -1,4 +1,4 @@
-import type { Spot } from './homography.ts';
+import type { PhotoSpot } from './photo-places.ts';
 
 /**
  * What is unknown of a camera, in this order: the logarithm of its focal length in px, a turn (rotation vector, rad, after
@@ -11,7 +11,7 @@ export const SEEN_SIZE = 2 + 2 * (CAMERA_UNKNOWNS + 3);
 /** What is known of a camera: where its turn starts from (by rows, world to camera: right, down, ahead) and its picture. */
 export interface CameraFrame {
   readonly turn: Float64Array;
-  readonly size: Spot;
+  readonly size: PhotoSpot;
 }
 
 const TURNED = new Float64Array(9);

@@ -2,19 +2,20 @@ import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { goldenSection } from '../solve/golden-section.ts';
 import { type LeastSquares, leastSquares } from '../solve/least-squares.ts';
 import { CAMERA_UNKNOWNS, type CameraFrame, SEEN_SIZE, see, turnOf } from './camera-model.ts';
-import { applied, type Homography, inverted, type Pair, type Spot } from './homography.ts';
+import { applied, type Homography, inverted, type Pair } from './homography.ts';
+import type { FlatPlace, PhotoSpot, Planar, UnbentSpot } from './photo-places.ts';
 
 /** Where the camera stood against the plane that was straightened: the foot of its perpendicular and how far off. */
-export interface CameraPlace {
-  readonly foot: Spot;
+export interface CameraPlace<Place extends Planar> {
+  readonly foot: Place;
   readonly distance: number;
 }
 
-export interface FittedCamera extends CameraPlace {
+export interface FittedCamera extends CameraPlace<FlatPlace> {
   /** px. */
   readonly focal: number;
   /** From the plane to undistorted px, as this camera shows it; above 0 in front. */
-  readonly toPhoto: Homography;
+  readonly toPhoto: Homography<FlatPlace, UnbentSpot>;
   /** px; the farthest of the points from where this camera shows it. */
   readonly worst: number;
 }
@@ -58,7 +59,7 @@ interface Stance {
  * are K [r1 r2 t] up to a factor; at a wrong focal length the first two are not square to one another nor of one length,
  * and are made so.
  */
-function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): Stance {
+function standing(toPhoto: Homography<FlatPlace, UnbentSpot>, [cx, cy]: UnbentSpot, focal: number): Stance {
   const column = (j: number): HomographyColumn => {
     const w = toPhoto[6 + j] as number;
     return [((toPhoto[j] as number) - cx * w) / focal, ((toPhoto[3 + j] as number) - cy * w) / focal, w];
@@ -98,18 +99,18 @@ function standing(toPhoto: Homography, [cx, cy]: Spot, focal: number): Stance {
  * Checked:  tests/unit/trace/camera-place.test.ts (an independent camera).
  */
 export function fitCamera(
-  pairs: readonly Pair[],
-  toPhoto: Homography,
-  size: Spot,
+  pairs: readonly Pair<UnbentSpot, FlatPlace>[],
+  toPhoto: Homography<FlatPlace, UnbentSpot>,
+  size: PhotoSpot,
   distance: number,
 ): Outcome<FittedCamera, CameraFailure> {
-  const middle: Spot = [size[0] / 2, size[1] / 2];
+  const middle: UnbentSpot = [size[0] / 2, size[1] / 2];
   const n = pairs.length;
-  const mean: Spot = [
+  const mean: FlatPlace = [
     pairs.reduce((sum, { to }) => sum + to[0], 0) / n,
     pairs.reduce((sum, { to }) => sum + to[1], 0) / n,
   ];
-  const front = (m: Homography) =>
+  const front = (m: Homography<FlatPlace, UnbentSpot>) =>
     Math.sign((m[6] as number) * mean[0] + (m[7] as number) * mean[1] + (m[8] as number));
   const facing = toPhoto.map((entry) => entry * front(toPhoto));
   const places = Float64Array.from(pairs.flatMap(({ to }) => [to[0], to[1], 0]));
@@ -194,7 +195,7 @@ export function fitCamera(
 }
 
 function refined(
-  pairs: readonly Pair[],
+  pairs: readonly Pair<UnbentSpot, FlatPlace>[],
   places: Float64Array,
   frame: CameraFrame,
   start: Stance,
@@ -244,10 +245,13 @@ function refined(
 }
 
 /** Undistorted px to the plane, as a fitted camera shows it, with 1 for w at a spot in front. */
-export function planeSeenBy({ toPhoto }: FittedCamera, spot: Spot): Homography | undefined {
+export function planeSeenBy(
+  { toPhoto }: FittedCamera,
+  spot: UnbentSpot,
+): Homography<UnbentSpot, FlatPlace> | undefined {
   const back = inverted(toPhoto);
   if (!back) return undefined;
   const w = (back[6] as number) * spot[0] + (back[7] as number) * spot[1] + (back[8] as number);
-  const scaled = back.map((entry) => entry / w);
+  const scaled: Homography<UnbentSpot, FlatPlace> = back.map((entry) => entry / w);
   return applied(scaled, spot) ? scaled : undefined;
 }

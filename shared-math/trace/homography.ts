@@ -1,20 +1,20 @@
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { eigenSymmetric } from '../solve/small-symmetric.ts';
-
-/** A place in a plane: px of a photo, right and down, or mm. */
-export type Spot = readonly [number, number];
+import type { Planar } from './photo-places.ts';
 
 /** The same point in two planes. */
-export interface Pair {
-  readonly from: Spot;
-  readonly to: Spot;
+export interface Pair<From extends Planar, To extends Planar> {
+  readonly from: From;
+  readonly to: To;
 }
 
-/** Nine numbers by rows that take a plane to another one, straight lines to straight lines. */
-export type Homography = readonly number[];
+/** Nine numbers by rows that take a plane to another one, straight lines to straight lines; the types say which to which. */
+export type Homography<From extends Planar, To extends Planar> = readonly number[] & {
+  readonly takes?: (from: From) => To;
+};
 
-export interface HomographyFit {
-  readonly matrix: Homography;
+export interface HomographyFit<From extends Planar, To extends Planar> {
+  readonly matrix: Homography<From, To>;
   /** Distances in the second plane between where a point goes and where it should; its units. */
   readonly rms: number;
   readonly worst: number;
@@ -27,7 +27,7 @@ const FLAT_BELOW = 2e-3;
 /** Ratio of eigenvalues below which points leave the mapping open. */
 const OPEN_BELOW = 1e-10;
 
-function product(a: Homography, b: Homography): number[] {
+function product(a: readonly number[], b: readonly number[]): number[] {
   const out: number[] = [];
   for (let i = 0; i < 3; i += 1)
     for (let j = 0; j < 3; j += 1) {
@@ -39,12 +39,17 @@ function product(a: Homography, b: Homography): number[] {
 }
 
 /** The first mapping after the second. */
-export function composed(after: Homography, first: Homography): Homography {
+export function composed<From extends Planar, By extends Planar, To extends Planar>(
+  after: Homography<By, To>,
+  first: Homography<From, By>,
+): Homography<From, To> {
   return product(after, first);
 }
 
 /** The way back; undefined if the mapping squeezes its plane into a line. */
-export function inverted(m: Homography): Homography | undefined {
+export function inverted<From extends Planar, To extends Planar>(
+  m: Homography<From, To>,
+): Homography<To, From> | undefined {
   const [a, b, c, d, e, f, g, h, i] = m as unknown as [
     number,
     number,
@@ -73,17 +78,22 @@ export function inverted(m: Homography): Homography | undefined {
 }
 
 /** Where a place goes; nothing for one on or behind the horizon of a mapping whose middle is given by `front`. */
-export function applied(m: Homography, [x, y]: Spot, front = 1): Spot | undefined {
+export function applied<From extends Planar, To extends Planar>(
+  m: Homography<From, To>,
+  [x, y]: From,
+  front = 1,
+): To | undefined {
   const w = (m[6] as number) * x + (m[7] as number) * y + (m[8] as number);
   if (!(w * front > 1e-12)) return undefined;
-  return [
+  const place: Planar = [
     ((m[0] as number) * x + (m[1] as number) * y + (m[2] as number)) / w,
     ((m[3] as number) * x + (m[4] as number) * y + (m[5] as number)) / w,
   ];
+  return place as To;
 }
 
 /** Moves points to their mean and scales their mean distance from it to √2; undefined if all are one spot. */
-function normaliser(spots: readonly Spot[]): { to: number[]; back: number[] } | undefined {
+function normaliser(spots: readonly Planar[]): { to: number[]; back: number[] } | undefined {
   const n = spots.length;
   const cx = spots.reduce((sum, [x]) => sum + x, 0) / n;
   const cy = spots.reduce((sum, [, y]) => sum + y, 0) / n;
@@ -93,20 +103,20 @@ function normaliser(spots: readonly Spot[]): { to: number[]; back: number[] } | 
   return { to: [s, 0, -s * cx, 0, s, -s * cy, 0, 0, 1], back: [1 / s, 0, cx, 0, 1 / s, cy, 0, 0, 1] };
 }
 
-function twiceArea(a: Spot, b: Spot, c: Spot): number {
+function twiceArea(a: Planar, b: Planar, c: Planar): number {
   return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 }
 
 /** Whether so many lie on one line that no four corners are left. */
-function onALine(spots: readonly Spot[]): boolean {
+function onALine(spots: readonly Planar[]): boolean {
   const span = Math.max(...spots.flatMap((a) => spots.map((b) => Math.hypot(a[0] - b[0], a[1] - b[1]))));
-  const flat = (a: Spot, b: Spot, c: Spot) => Math.abs(twiceArea(a, b, c)) < FLAT_BELOW * span * span;
-  const [a, b, c, d] = spots as unknown as [Spot, Spot, Spot, Spot];
+  const flat = (a: Planar, b: Planar, c: Planar) => Math.abs(twiceArea(a, b, c)) < FLAT_BELOW * span * span;
+  const [a, b, c, d] = spots as unknown as [Planar, Planar, Planar, Planar];
   if (spots.length === 4) return flat(a, b, c) || flat(a, b, d) || flat(a, c, d) || flat(b, c, d);
   // With more, all but one on a line are too many.
   return spots.some((_, left) => {
     const rest = spots.filter((__, i) => i !== left);
-    const first = rest[0] as Spot;
+    const first = rest[0] as Planar;
     const far = rest.reduce(
       (most, p) =>
         Math.hypot(p[0] - first[0], p[1] - first[1]) > Math.hypot(most[0] - first[0], most[1] - first[1])
@@ -131,7 +141,9 @@ function onALine(spots: readonly Spot[]): boolean {
  * Source:   R. Hartley and A. Zisserman, Multiple View Geometry in Computer Vision, 2nd ed. 2004, algorithm 4.2.
  * Checked:  tests/unit/trace/homography.test.ts.
  */
-export function fitHomography(pairs: readonly Pair[]): Outcome<HomographyFit, HomographyFailure> {
+export function fitHomography<From extends Planar, To extends Planar>(
+  pairs: readonly Pair<From, To>[],
+): Outcome<HomographyFit<From, To>, HomographyFailure> {
   if (pairs.length < 4) return failed('too-few-points');
   const from = pairs.map((pair) => pair.from);
   const to = pairs.map((pair) => pair.to);
@@ -145,17 +157,17 @@ export function fitHomography(pairs: readonly Pair[]): Outcome<HomographyFit, Ho
         square[entry] = (square[entry] as number) + (row[i] as number) * (row[j] as number);
   };
   for (const pair of pairs) {
-    const [x, y] = applied(t.to, pair.from) as Spot;
-    const [X, Y] = applied(u.to, pair.to) as Spot;
+    const [x, y] = applied<Planar, Planar>(t.to, pair.from) as Planar;
+    const [X, Y] = applied<Planar, Planar>(u.to, pair.to) as Planar;
     add([0, 0, 0, -x, -y, -1, Y * x, Y * y, Y]);
     add([x, y, 1, 0, 0, 0, -X * x, -X * y, -X]);
   }
   const { values, vectors } = eigenSymmetric(9, square);
   if (!((values[1] as number) > OPEN_BELOW * (values[8] as number))) return failed('points-on-a-line');
   const raw = product(u.back, product(vectors[0] as number[], t.to));
-  const [cx, cy] = applied(t.back, [0, 0]) as Spot;
+  const [cx, cy] = applied<Planar, Planar>(t.back, [0, 0]) as Planar;
   const w = (raw[6] as number) * cx + (raw[7] as number) * cy + (raw[8] as number);
-  const matrix = raw.map((entry) => entry / w);
+  const matrix: Homography<From, To> = raw.map((entry) => entry / w);
   let sum = 0;
   let worst = 0;
   for (const pair of pairs) {

@@ -8,14 +8,13 @@ export {
   type Homography,
   inverted,
   type Pair,
-  type Spot,
 } from './homography.ts';
 export { fitLens, type Lens } from './lens.ts';
+export type { FlatPlace, PhotoSpot, Planar, ShownSpot, UnbentSpot } from './photo-places.ts';
 export {
   type LooseStart,
   type PhotoCalibration,
   type PhotoPlane,
-  type PhotoSpot,
   preparePhoto,
   type TraceFailure,
 } from './photo-plane.ts';

@@ -1,7 +1,7 @@
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { goldenSection } from '../solve/golden-section.ts';
 import { eigenSymmetric } from '../solve/small-symmetric.ts';
-import type { Spot } from './homography.ts';
+import type { PhotoSpot, Planar, UnbentSpot } from './photo-places.ts';
 
 /**
  * One radial coefficient: a place d from the picture's middle, in half diagonals, belongs at d (1 + k |d|²). Positive
@@ -10,7 +10,7 @@ import type { Spot } from './homography.ts';
 export interface Lens {
   readonly k: number;
   /** px of the picture, right and down. */
-  readonly size: Spot;
+  readonly size: PhotoSpot;
 }
 
 export type LensFailure = 'too-few-points' | 'line-too-short' | 'line-through-the-middle';
@@ -21,11 +21,11 @@ export const LENS_MOST = 0.3;
 const LINE_LEAST = 0.35;
 const MIDDLE_LEAST = 0.12;
 
-const middle = ({ size }: Lens): Spot => [size[0] / 2, size[1] / 2];
+const middle = ({ size }: Lens): Planar => [size[0] / 2, size[1] / 2];
 const halfDiagonal = ({ size }: Lens): number => Math.hypot(size[0], size[1]) / 2;
 
 /** Where a place of the photo would be without the lens's bending, px. */
-export function undistorted(lens: Lens, [x, y]: Spot): Spot {
+export function undistorted(lens: Lens, [x, y]: PhotoSpot): UnbentSpot {
   const [cx, cy] = middle(lens);
   const unit = halfDiagonal(lens);
   const r2 = ((x - cx) ** 2 + (y - cy) ** 2) / unit ** 2;
@@ -34,7 +34,7 @@ export function undistorted(lens: Lens, [x, y]: Spot): Spot {
 }
 
 /** The way back: r (1 + k r²) = R by Newton's steps from r = R. */
-export function distorted(lens: Lens, [x, y]: Spot): Spot {
+export function distorted(lens: Lens, [x, y]: UnbentSpot): PhotoSpot {
   const [cx, cy] = middle(lens);
   const target = Math.hypot(x - cx, y - cy) / halfDiagonal(lens);
   if (lens.k === 0 || target === 0) return [x, y];
@@ -51,9 +51,14 @@ export function distorted(lens: Lens, [x, y]: Spot): Spot {
 }
 
 /** How far from straight points lie, as a share of how far they spread; and their line. */
-function straightness(spots: readonly Spot[]): { bow: number; spread: number; along: Spot; mean: Spot } {
+function straightness(spots: readonly Planar[]): {
+  bow: number;
+  spread: number;
+  along: Planar;
+  mean: Planar;
+} {
   const n = spots.length;
-  const mean: Spot = [spots.reduce((s, [x]) => s + x, 0) / n, spots.reduce((s, [, y]) => s + y, 0) / n];
+  const mean: Planar = [spots.reduce((s, [x]) => s + x, 0) / n, spots.reduce((s, [, y]) => s + y, 0) / n];
   const m = new Float64Array(3);
   for (const [x, y] of spots) {
     const [dx, dy] = [x - mean[0], y - mean[1]];
@@ -66,7 +71,7 @@ function straightness(spots: readonly Spot[]): { bow: number; spread: number; al
   return {
     bow: most > 0 ? Math.max(least, 0) / most : 0,
     spread: Math.sqrt(most / n),
-    along: vectors[1] as unknown as Spot,
+    along: vectors[1] as unknown as Planar,
     mean,
   };
 }
@@ -80,7 +85,7 @@ function straightness(spots: readonly Spot[]): { bow: number; spread: number; al
  * Source:   the straight-line property of a pinhole camera: D. C. Brown, Close-range camera calibration, 1971.
  * Checked:  tests/unit/trace/lens.test.ts (an independent camera).
  */
-export function fitLens(spots: readonly Spot[], size: Spot): Outcome<Lens, LensFailure> {
+export function fitLens(spots: readonly PhotoSpot[], size: PhotoSpot): Outcome<Lens, LensFailure> {
   if (spots.length < 3) return failed('too-few-points');
   const plain = { k: 0, size };
   const unit = halfDiagonal(plain);

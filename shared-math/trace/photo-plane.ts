@@ -9,12 +9,9 @@ import {
   type HomographyFailure,
   inverted,
   type Pair,
-  type Spot,
 } from './homography.ts';
 import { distorted, fitLens, type Lens, type LensFailure, undistorted } from './lens.ts';
-
-/** A spot of a photo: px of the upright original, right and down. A place of a view given where a spot is asked does not compile. */
-export type PhotoSpot = readonly [right: number, down: number] & { readonly unit?: 'px' };
+import type { FlatPlace, PhotoSpot, Planar, UnbentSpot } from './photo-places.ts';
 
 /** What a person has specified about a photo. Spots are px of the upright original; places mm right and down in the view. */
 export interface PhotoCalibration {
@@ -25,7 +22,7 @@ export interface PhotoCalibration {
   readonly lens?: { readonly line: readonly PhotoSpot[] } | undefined;
   /** Points of one plane whose places in it are known, in mm right and down of their own. */
   readonly straighten?:
-    | { readonly points: readonly { readonly at: PhotoSpot; readonly place: ViewPoint }[] }
+    | { readonly points: readonly { readonly at: PhotoSpot; readonly place: FlatPlace }[] }
     | undefined;
   readonly scale?:
     | { readonly from: PhotoSpot; readonly to: PhotoSpot; readonly distance: number }
@@ -57,13 +54,13 @@ export type TraceFailure =
 export interface PhotoPlane {
   readonly lens: Lens;
   /** From a place in the view to undistorted px. */
-  readonly matrix: Homography;
+  readonly matrix: Homography<ViewPoint, UnbentSpot>;
   /** Where a spot lies if what it shows is in the calibrated plane. */
   toPlace(spot: PhotoSpot): ViewPoint | undefined;
   toPhoto(place: ViewPoint): PhotoSpot | undefined;
   /** The same for what stands `before` mm nearer to the camera than the plane. */
   placeBefore(spot: PhotoSpot, before: number): ViewPoint | undefined;
-  readonly camera: CameraPlace | undefined;
+  readonly camera: CameraPlace<ViewPoint> | undefined;
   /** In the middle of what the scale was taken from. */
   readonly mmPerPixel: number;
   /** mm between the ends of what the scale rests on. */
@@ -74,21 +71,22 @@ export interface PhotoPlane {
   readonly residual: number;
 }
 
-const apart = (a: Spot, b: Spot) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+/** Of two places of one plane. */
+const apart = <Place extends Planar>(a: Place, b: NoInfer<Place>) => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-function farthestCorner([width, height]: Spot, from: Spot): number {
+function farthestCorner([width, height]: PhotoSpot, from: PhotoSpot): number {
   return Math.max(
     ...[
       [0, 0],
       [width, 0],
       [0, height],
       [width, height],
-    ].map((c) => apart(from, c as unknown as Spot)),
+    ].map((c) => apart(from, c as unknown as PhotoSpot)),
   );
 }
 
 /** The ends, px, of what the scale rests on. */
-function baseOf({ scale, straighten, size }: PhotoCalibration): readonly [Spot, Spot] {
+function baseOf({ scale, straighten, size }: PhotoCalibration): readonly [PhotoSpot, PhotoSpot] {
   if (scale) return [scale.from, scale.to];
   const [a, b] = straighten?.points ?? [];
   return a && b
@@ -103,10 +101,10 @@ function baseOf({ scale, straighten, size }: PhotoCalibration): readonly [Spot, 
 function scaledAndLevel(
   { size, scale, level, straighten }: PhotoCalibration,
   lens: Lens,
-  flat: Homography,
+  flat: Homography<UnbentSpot, FlatPlace>,
   start: LooseStart,
 ): Outcome<{ factor: number; turn: number }, TraceFailure> {
-  const onFlat = (spot: Spot) => applied(flat, undistorted(lens, spot));
+  const onFlat = (spot: PhotoSpot) => applied(flat, undistorted(lens, spot));
   let factor = straighten ? 1 : start.width / size[0];
   if (scale) {
     const [a, b] = [onFlat(scale.from), onFlat(scale.to)];
@@ -124,19 +122,22 @@ function scaledAndLevel(
   return succeeded({ factor, turn });
 }
 
-const middleOf = (spots: readonly Spot[]): Spot => [
+const middleOf = (spots: readonly UnbentSpot[]): UnbentSpot => [
   spots.reduce((sum, [x]) => sum + x, 0) / spots.length,
   spots.reduce((sum, [, y]) => sum + y, 0) / spots.length,
 ];
 
-function picturesCorners([width, height]: Spot, flat: Homography): Pair[] {
-  const corners: Spot[] = [
+function picturesCorners(
+  [width, height]: PhotoSpot,
+  flat: Homography<UnbentSpot, FlatPlace>,
+): Pair<UnbentSpot, FlatPlace>[] {
+  const corners: UnbentSpot[] = [
     [0, 0],
     [width, 0],
     [width, height],
     [0, height],
   ];
-  return corners.map((from) => ({ from, to: applied(flat, from) as Spot }));
+  return corners.map((from) => ({ from, to: applied(flat, from) as FlatPlace }));
 }
 
 /**
@@ -155,9 +156,13 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
     if (!fit.ok) return failed({ step: 'lens', why: fit.failure });
     lens = fit.value;
   }
-  const mirror: Homography = given.flipped ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1] : [1, 0, 0, 0, 1, 0, 0, 0, 1];
-  const pairs = straighten?.points.map(({ at, place }): Pair => ({ from: undistorted(lens, at), to: place }));
-  let flat: Homography = mirror;
+  const mirror: Homography<UnbentSpot, FlatPlace> = given.flipped
+    ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1]
+    : [1, 0, 0, 0, 1, 0, 0, 0, 1];
+  const pairs = straighten?.points.map(
+    ({ at, place }): Pair<UnbentSpot, FlatPlace> => ({ from: undistorted(lens, at), to: place }),
+  );
+  let flat = mirror;
   if (pairs) {
     const fit = fitHomography(pairs);
     if (!fit.ok) return failed({ step: 'straighten', why: fit.failure });
@@ -166,11 +171,16 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
   const first = scaledAndLevel(given, lens, flat, start);
   if (!first.ok) return first;
   let { factor, turn } = first.value;
-  let found: CameraPlace | undefined;
+  let found: CameraPlace<FlatPlace> | undefined;
   if (distance !== undefined) {
     // Without a rectangle the plane is taken to be seen square, and what the camera sees is the picture's own corners.
     const shown = pairs ?? picturesCorners(size, flat);
-    const fit = fitCamera(shown, inverted(flat) as Homography, size, distance / factor);
+    const fit = fitCamera(
+      shown,
+      inverted(flat) as Homography<FlatPlace, UnbentSpot>,
+      size,
+      distance / factor,
+    );
     if (!fit.ok && fit.failure === 'not-this-shape' && pairs)
       return failed({ step: 'straighten', why: 'no-camera' });
     if (!fit.ok) return failed({ step: 'distance', why: 'no-camera' });
@@ -186,16 +196,17 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
     0,
     ...(pairs ?? []).map(({ from, to }) => factor * apart(applied(flat, from) ?? to, to)),
   );
-  const onFlat = (spot: Spot) => applied(flat, undistorted(lens, spot));
+  const onFlat = (spot: PhotoSpot) => applied(flat, undistorted(lens, spot));
   const c = factor * Math.cos(turn);
   const s = factor * Math.sin(turn);
-  const turned = ([x, y]: Spot): Spot => [c * x - s * y, s * x + c * y];
+  // Level and in the view's mm, before it is moved to its place in the view.
+  const turned = ([x, y]: FlatPlace): ViewPoint => [c * x - s * y, s * x + c * y];
 
-  let camera: CameraPlace | undefined = found && {
+  let camera: CameraPlace<ViewPoint> | undefined = found && {
     foot: turned(found.foot),
     distance: factor * found.distance,
   };
-  const lean = (place: Spot, foot: Spot, before: number): Spot => {
+  const lean = (place: ViewPoint, foot: ViewPoint, before: number): ViewPoint => {
     const share = camera ? before / camera.distance : 0;
     return [place[0] + (foot[0] - place[0]) * share, place[1] + (foot[1] - place[1]) * share];
   };
@@ -205,15 +216,16 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
   const [tx, ty] = [wanted[0] - stands[0], wanted[1] - stands[1]];
   if (camera) camera = { foot: [camera.foot[0] + tx, camera.foot[1] + ty], distance: camera.distance };
 
-  const whole = composed([c, -s, tx, s, c, ty, 0, 0, 1], flat);
-  const matrix = inverted(whole) as Homography;
+  const placed: Homography<FlatPlace, ViewPoint> = [c, -s, tx, s, c, ty, 0, 0, 1];
+  const whole = composed(placed, flat);
+  const matrix = inverted(whole) as Homography<ViewPoint, UnbentSpot>;
   const toPlace = (spot: PhotoSpot): ViewPoint | undefined => applied(whole, undistorted(lens, spot));
   // Places beyond the horizon have no picture: the side of it that the photo's middle lies on is the front.
   const middle = toPlace([size[0] / 2, size[1] / 2]) ?? [0, 0];
   const w = (matrix[6] as number) * middle[0] + (matrix[7] as number) * middle[1] + (matrix[8] as number);
   const base = baseOf(given);
   const length = apart(...base);
-  const half: Spot = [(base[0][0] + base[1][0]) / 2, (base[0][1] + base[1][1]) / 2];
+  const half: PhotoSpot = [(base[0][0] + base[1][0]) / 2, (base[0][1] + base[1][1]) / 2];
   const side = (dx: number, dy: number) =>
     apart(toPlace([half[0] - dx, half[1] - dy]) ?? [0, 0], toPlace([half[0] + dx, half[1] + dy]) ?? [0, 0]);
   const mmPerPixel = (side(0.5, 0) + side(0, 0.5)) / 2;

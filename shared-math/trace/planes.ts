@@ -2,13 +2,8 @@ import { project, VIEW_AXES, type View } from '../drawing/index.ts';
 import type { Point } from '../geometry/points.ts';
 import type { Photo } from '../layout/index.ts';
 import type { Outcome } from '../outcome.ts';
-import {
-  type LooseStart,
-  type PhotoPlane,
-  type PhotoSpot,
-  preparePhoto,
-  type TraceFailure,
-} from './photo-plane.ts';
+import type { PhotoSpot } from './photo-places.ts';
+import { type LooseStart, type PhotoPlane, preparePhoto, type TraceFailure } from './photo-plane.ts';
 
 /** Where an uncalibrated photo lies: about the front end, as wide as such photos mostly are. mm. */
 export const LOOSE: Record<View, LooseStart> = {

@@ -1,5 +1,6 @@
 import type { Homography } from './homography.ts';
 import type { Lens } from './lens.ts';
+import type { ShownSpot, UnbentSpot } from './photo-places.ts';
 
 /** Four bytes a pixel, red, green, blue, opacity, row by row from the top left. */
 export interface Picture {
@@ -10,7 +11,7 @@ export interface Picture {
 
 export interface WarpOrder {
   /** From the middles of the result's pixels to undistorted px of the original. */
-  readonly matrix: Homography;
+  readonly matrix: Homography<ShownSpot, UnbentSpot>;
   readonly lens: Lens;
   readonly width: number;
   readonly height: number;

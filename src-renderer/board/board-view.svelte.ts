@@ -26,6 +26,7 @@ import {
   fitted,
   type Margins,
   panned,
+  type ScreenPoint,
   type Size,
   toScreen,
   zoomedAt,
@@ -115,7 +116,7 @@ export class BoardView implements Hands {
   // Places ---------------------------------------------------------------------------------------------------
 
   /** px on the board of a place in a view's own plane. */
-  onBoard(view: View, place: ViewPoint): ViewPoint {
+  onBoard(view: View, place: ViewPoint): ScreenPoint {
     const [right, down] = this.sheet.origin[view];
     return toScreen(this.camera, [right + place[0], down + place[1]]);
   }

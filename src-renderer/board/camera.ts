@@ -1,5 +1,8 @@
 import type { Box, ViewPoint } from '../../shared-math/drawing/index.ts';
 
+/** A place on the board, right and down from its corner, px of the screen. */
+export type ScreenPoint = readonly [right: number, down: number] & { readonly unit?: 'px of the screen' };
+
 /** How the sheet lies on the board: screen = sheet · scale + (x, y). Screen px, sheet mm. */
 export interface Camera {
   readonly scale: number;
@@ -24,11 +27,11 @@ export interface Margins {
 export const SCALE_LEAST = 0.02;
 export const SCALE_MOST = 16;
 
-export function toScreen(camera: Camera, place: ViewPoint): ViewPoint {
+export function toScreen(camera: Camera, place: ViewPoint): ScreenPoint {
   return [place[0] * camera.scale + camera.x, place[1] * camera.scale + camera.y];
 }
 
-export function toSheet(camera: Camera, screen: ViewPoint): ViewPoint {
+export function toSheet(camera: Camera, screen: ScreenPoint): ViewPoint {
   return [(screen[0] - camera.x) / camera.scale, (screen[1] - camera.y) / camera.scale];
 }
 
@@ -37,7 +40,7 @@ export function panned(camera: Camera, right: number, down: number): Camera {
 }
 
 /** Zooms so that what lies under the screen place stays there. */
-export function zoomedAt(camera: Camera, screen: ViewPoint, factor: number): Camera {
+export function zoomedAt(camera: Camera, screen: ScreenPoint, factor: number): Camera {
   const scale = Math.min(SCALE_MOST, Math.max(SCALE_LEAST, camera.scale * factor));
   const kept = scale / camera.scale;
   return {

@@ -2,6 +2,7 @@ import { project, type View, type ViewPoint } from '../../shared-math/drawing/in
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { gapWords } from '../../shared-math/words/index.ts';
 import type { ShownGap } from '../document/clearances.svelte.ts';
+import type { ScreenPoint } from './camera.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from './overlay.ts';
 import type { Note } from './overlay-picture.ts';
 
@@ -19,7 +20,7 @@ export interface GapSource {
   readonly shown: readonly View[];
   /** px of a line of weight 1. */
   readonly weight: number;
-  onBoard(view: View, place: ViewPoint): ViewPoint;
+  onBoard(view: View, place: ViewPoint): ScreenPoint;
   length(mm: number): string;
 }
 
@@ -38,7 +39,7 @@ export function viewsOfGap(gap: Pick<ShownGap, 'from' | 'to'>, shown: readonly V
 }
 
 /** An arrow whose point is at `tip`, its line coming from `tail`. */
-function arrow(tip: ViewPoint, tail: ViewPoint, weight: number, ink: OverlayInk): OverlayLine[] {
+function arrow(tip: ScreenPoint, tail: ScreenPoint, weight: number, ink: OverlayInk): OverlayLine[] {
   const length = Math.hypot(tip[0] - tail[0], tip[1] - tail[1]);
   if (length === 0) return [];
   const [x, y] = [(tail[0] - tip[0]) / length, (tail[1] - tip[1]) / length];
@@ -61,14 +62,14 @@ function arrow(tip: ViewPoint, tail: ViewPoint, weight: number, ink: OverlayInk)
 
 /** A dimension as a draughtsman writes it: arrows within the gap, or from outside where there is no room. */
 export function dimensionLines(
-  from: ViewPoint,
-  to: ViewPoint,
+  from: ScreenPoint,
+  to: ScreenPoint,
   weight: number,
   ink: OverlayInk,
 ): OverlayLine[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const way: ViewPoint = length > 1e-3 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
-  const beyond = (at: ViewPoint, by: number): ViewPoint => [at[0] + by * way[0], at[1] + by * way[1]];
+  const way: ScreenPoint = length > 1e-3 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
+  const beyond = (at: ScreenPoint, by: number): ScreenPoint => [at[0] + by * way[0], at[1] + by * way[1]];
   if (length > ROOM_INSIDE * weight)
     return [...arrow(from, to, weight, ink), ...arrow(to, from, weight, ink)];
   return [
@@ -92,10 +93,10 @@ export function gapDimension(source: GapSource): {
   const notes: Note[] = [];
   for (const view of viewsOfGap(gap, shown)) {
     const [from, to] = [gap.from, gap.to].map((at) => source.onBoard(view, project(view, at))) as [
-      ViewPoint,
-      ViewPoint,
+      ScreenPoint,
+      ScreenPoint,
     ];
-    const middle: ViewPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+    const middle: ScreenPoint = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
     if (hits) marks.push({ x: middle[0], y: middle[1], kind: 'cross' });
     else {
       lines.push(...dimensionLines(from, to, weight, ink));

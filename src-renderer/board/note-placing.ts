@@ -1,4 +1,5 @@
 import type { ViewPoint } from '../../shared-math/drawing/index.ts';
+import type { ScreenPoint } from './camera.ts';
 import { type Obstacles, type PlacedLabel, placeLabels, type Rect } from './labels.ts';
 import type { OverlayLine, OverlayText } from './overlay.ts';
 import type { Note } from './overlay-picture.ts';
@@ -126,11 +127,11 @@ function written(
 /** Outlines of the drawing as line segments on the board, four numbers each. */
 export function segmentsOf(
   outlines: readonly (readonly number[])[],
-  onBoard: (place: ViewPoint) => ViewPoint,
+  onBoard: (place: ViewPoint) => ScreenPoint,
 ): number[] {
   const segments: number[] = [];
   for (const line of outlines) {
-    let last: ViewPoint | undefined;
+    let last: ScreenPoint | undefined;
     for (let i = 0; i + 1 < line.length; i += 2) {
       const next = onBoard([line[i] as number, line[i + 1] as number]);
       if (last) segments.push(last[0], last[1], next[0], next[1]);

@@ -1,5 +1,6 @@
 import type { View, ViewPoint } from '../../shared-math/drawing/index.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
+import type { ScreenPoint } from './camera.ts';
 import { type Handle, isOfBody, isSteering, standsBack } from './handles.ts';
 import type { Rect } from './labels.ts';
 import type { OverlayHandle, OverlayInk, OverlayLine } from './overlay.ts';
@@ -42,7 +43,7 @@ export interface OverlaySource {
   readonly scale: number;
   /** px of a line of weight 1. */
   readonly weight: number;
-  onBoard(view: View, place: ViewPoint): ViewPoint;
+  onBoard(view: View, place: ViewPoint): ScreenPoint;
   /** How much room a text takes, px. */
   measure(text: string, strong: boolean): { readonly width: number; readonly height: number };
   length(mm: number): string;

@@ -1,8 +1,9 @@
 import { project, type View, type ViewPoint } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
+import type { ScreenPoint } from './camera.ts';
 import type { Note } from './overlay-picture.ts';
 
-export type OnBoard = (view: View, place: ViewPoint) => ViewPoint;
+export type OnBoard = (view: View, place: ViewPoint) => ScreenPoint;
 
 /** The name of what is proposed, beside a point of it. */
 export function proposedAt(point: Point | undefined, shown: readonly View[], onBoard: OnBoard): Note[] {

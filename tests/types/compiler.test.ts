@@ -24,10 +24,18 @@ const column = (of: string) =>
 
 const PLANE = `
 import type { ViewPoint } from '../../../shared-math/drawing/index.ts';
-import type { PhotoPlane, PhotoSpot } from '../../../shared-math/trace/index.ts';
+import { composed, applied } from '../../../shared-math/trace/index.ts';
+import type { FlatPlace, Homography, PhotoPlane, PhotoSpot, UnbentSpot } from '../../../shared-math/trace/index.ts';
+import { undistorted, distorted } from '../../../shared-math/trace/lens.ts';
+import { type Camera, type ScreenPoint, toScreen, toSheet } from '../../../src-renderer/board/camera.ts';
 declare const plane: PhotoPlane;
 declare const place: ViewPoint;
 declare const spot: PhotoSpot;
+declare const unbent: UnbentSpot;
+declare const screen: ScreenPoint;
+declare const camera: Camera;
+declare const flat: Homography<UnbentSpot, FlatPlace>;
+declare const placed: Homography<FlatPlace, ViewPoint>;
 `;
 
 /** Lines that import the program, each in a file of its own. */
@@ -39,6 +47,17 @@ const LINES = {
   misspelt: column('chamber'),
   traced: `${PLANE}export const there: ViewPoint | undefined = plane.toPlace(spot);
 export const back: PhotoSpot | undefined = plane.toPhoto(place);`,
+  lines: `${PLANE}export const whole: Homography<UnbentSpot, ViewPoint> = composed(placed, flat);
+export const there: ViewPoint | undefined = applied(whole, undistorted(plane.lens, spot));
+export const back: PhotoSpot = distorted(plane.lens, unbent);
+export const seen: ViewPoint = toSheet(camera, toScreen(camera, place));`,
+  bentIntoPlane: `${PLANE}applied(flat, spot);`,
+  unbentTwice: `${PLANE}undistorted(plane.lens, unbent);`,
+  composedAgainst: `${PLANE}composed(flat, placed);`,
+  placeUnbent: `${PLANE}distorted(plane.lens, place);`,
+  screenAsPlace: `${PLANE}plane.toPhoto(screen);`,
+  screenAsSpot: `${PLANE}plane.toPlace(screen);`,
+  placeAsScreen: `${PLANE}toSheet(camera, place);`,
   placeAsSpot: `${PLANE}plane.toPlace(place);`,
   spotAsPlace: `${PLANE}plane.toPhoto(spot);`,
   placeKeptAsSpot: `${PLANE}export const there: PhotoSpot | undefined = plane.toPlace(spot);`,
@@ -54,7 +73,12 @@ function compilerSays(): Said {
       writeFileSync(join(folder, `${name}.ts`), `${lines}\n`);
     writeFileSync(
       join(folder, 'tsconfig.json'),
-      JSON.stringify({ extends: '../../tsconfig.json', include: ['*.ts'] }),
+      // What one of them imports and only another uses is no fault here.
+      JSON.stringify({
+        extends: '../../tsconfig.json',
+        compilerOptions: { noUnusedLocals: false },
+        include: ['*.ts'],
+      }),
     );
     const compiler = join(root, 'node_modules/typescript/bin/tsc');
     const { status, stdout } = spawnSync(process.execPath, [compiler, '-p', folder], { encoding: 'utf8' });
@@ -91,4 +115,18 @@ test('a spot of a photo, px, is no place of a view, mm, and the other way round'
   expect(said.placeAsSpot).toMatch(/not assignable to parameter of type 'PhotoSpot'/);
   expect(said.spotAsPlace).toMatch(/not assignable to parameter of type 'ViewPoint'/);
   expect(said.placeKeptAsSpot).toMatch(/not assignable/);
+});
+
+test('each step from a photo to its view takes the plane before it: bent, unbent, flat, the view', () => {
+  expect(said.lines).toBe('');
+  expect(said.bentIntoPlane).toMatch(/'PhotoSpot' is not assignable to parameter of type 'UnbentSpot'/);
+  expect(said.unbentTwice).toMatch(/'UnbentSpot' is not assignable to parameter of type 'PhotoSpot'/);
+  expect(said.composedAgainst).toMatch(/not assignable to parameter of type/);
+  expect(said.placeUnbent).toMatch(/'ViewPoint' is not assignable to parameter of type 'UnbentSpot'/);
+});
+
+test('px of the screen are neither px of a photo nor mm of a view', () => {
+  expect(said.screenAsPlace).toMatch(/'ScreenPoint' is not assignable to parameter of type 'ViewPoint'/);
+  expect(said.screenAsSpot).toMatch(/'ScreenPoint' is not assignable to parameter of type 'PhotoSpot'/);
+  expect(said.placeAsScreen).toMatch(/'ViewPoint' is not assignable to parameter of type 'ScreenPoint'/);
 });

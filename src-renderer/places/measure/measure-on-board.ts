@@ -1,7 +1,8 @@
 import type { Dimension } from '../../../shared-math/adjust/list/index.ts';
-import { project, type View, type ViewPoint } from '../../../shared-math/drawing/index.ts';
+import { project, type View } from '../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../shared-math/geometry/points.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
+import type { ScreenPoint } from '../../board/camera.ts';
 import type { Contribution, OverlayPart } from '../../board/contributor.ts';
 import { dimensionLines } from '../../board/gap-dimension.ts';
 import type { OverlayLine } from '../../board/overlay.ts';
@@ -21,7 +22,7 @@ function dimensionPart(
   { shown, onBoard, weight }: OverlaySource,
 ): OverlayPart {
   const own = shown.includes(view) ? view : (shown[0] as View);
-  const at = (point: Point): ViewPoint => onBoard(own, project(own, point));
+  const at = (point: Point): ScreenPoint => onBoard(own, project(own, point));
   const [from, to] =
     dimension.kind === 'length'
       ? [at(dimension.from), at(dimension.to)]
@@ -76,7 +77,7 @@ function doubtCrosses(
         const reach = DOUBT_SCALE * known.doubt[axis];
         const [from, to] = [-reach, reach].map((by) =>
           onBoard(view, project(view, point.at.map((v, i) => (i === axis ? v + by : v)) as unknown as Point)),
-        ) as [ViewPoint, ViewPoint];
+        ) as [ScreenPoint, ScreenPoint];
         if (Math.hypot(to[0] - from[0], to[1] - from[1]) > 1)
           lines.push({ points: [...from, ...to], ink: 'doubt' });
       }

@@ -3,6 +3,7 @@ import type { Point } from '../../../shared-math/geometry/points.ts';
 import { jointOfPoint } from '../../../shared-math/layout/index.ts';
 import type { Route } from '../../../shared-math/shaft/index.ts';
 import { formatDegrees, toDegrees } from '../../../shared-math/units/index.ts';
+import type { ScreenPoint } from '../../board/camera.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
 
@@ -22,7 +23,7 @@ export interface ShaftPictureSource {
   readonly hoverView: View;
   /** px of a line of weight 1. */
   readonly weight: number;
-  onBoard(view: View, place: ViewPoint): ViewPoint;
+  onBoard(view: View, place: ViewPoint): ScreenPoint;
 }
 
 /** px at weight 1: how far the two directions that make the angle are drawn, and where the arc between them runs. */
@@ -36,7 +37,7 @@ const SEEN = 0.08;
 function seenAlong({ onBoard }: ShaftPictureSource, view: View, at: Point, way: Point) {
   const [a, b] = [at, [at[0] + way[0], at[1] + way[1], at[2] + way[2]] as Point].map((point) =>
     onBoard(view, project(view, point)),
-  ) as [ViewPoint, ViewPoint];
+  ) as [ScreenPoint, ScreenPoint];
   const [origin, right] = [onBoard(view, [0, 0]), onBoard(view, [1, 0])];
   const scale = Math.hypot(right[0] - origin[0], right[1] - origin[1]);
   const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
@@ -57,7 +58,7 @@ function angleLines(
   const after = seenAlong(source, view, centre, directions[joint + 1] as Point);
   if (before.share < SEEN || after.share < SEEN) return [];
   const [x, y] = source.onBoard(view, project(view, centre));
-  const at = (angle: number, px: number): ViewPoint => [
+  const at = (angle: number, px: number): ScreenPoint => [
     x + px * weight * Math.cos(angle),
     y + px * weight * Math.sin(angle),
   ];

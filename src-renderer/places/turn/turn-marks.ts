@@ -6,6 +6,7 @@ import type { Carrier } from '../../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../../shared-math/linkage/index.ts';
 import { ackermannCar, ackermannOf } from '../../../shared-math/sweep/index.ts';
 import { formatDegrees, type Radians, toDegrees, toRadians } from '../../../shared-math/units/index.ts';
+import type { ScreenPoint } from '../../board/camera.ts';
 import type { OverlayInk, OverlayLine } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
 
@@ -21,7 +22,7 @@ export interface TurnPictureSource {
   readonly shown: readonly View[];
   /** The angle between drag link and arm below which its dead centre is near, degrees. */
   readonly transmissionLeast: number;
-  onBoard(view: View, place: ViewPoint): ViewPoint;
+  onBoard(view: View, place: ViewPoint): ScreenPoint;
 }
 
 /** rad. Wheels straighter than this have no turning centre to speak of. */

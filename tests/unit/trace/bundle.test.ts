@@ -8,22 +8,22 @@ import {
   type BundleTask,
   misfitsOf,
 } from '../../../shared-math/trace/bundle.ts';
-import type { Spot } from '../../../shared-math/trace/index.ts';
+import type { PhotoSpot } from '../../../shared-math/trace/index.ts';
 import { axesOf, type Pinhole, photographed } from '../../support/pinhole.ts';
 
 // A rectangle in the plane y 700, marks behind it, a plumb post and a straight rail, seen by the tests' own camera. Its lens
 // bends by another formula than the adjustment knows: straight to bent, with a fourth power. Everything that is observed or
 // known is drawn by lot in its own doubt, and what comes out is held against the truth.
 const PLANE = 700;
-const SIZE: Spot = [3000, 2000];
+const SIZE: PhotoSpot = [3000, 2000];
 
-function bent([x, y]: Spot): Spot {
+function bent([x, y]: PhotoSpot): PhotoSpot {
   const [u, v] = [x - SIZE[0] / 2, y - SIZE[1] / 2];
   const square = (u * u + v * v) / (Math.hypot(...SIZE) / 2) ** 2;
   const share = 1 - 0.03 * square + 0.004 * square ** 2;
   return [SIZE[0] / 2 + u * share, SIZE[1] / 2 + v * share];
 }
-const shown = (camera: Pinhole, point: Point): Spot => bent(photographed(camera, point));
+const shown = (camera: Pinhole, point: Point): PhotoSpot => bent(photographed(camera, point));
 
 const CORNERS: Readonly<Record<string, Point>> = {
   'upper left': [300, PLANE, 800],
@@ -100,7 +100,7 @@ function scene(seed: number, second: boolean): BundleTask {
     return { id, at: rough, doubt };
   });
   const rows: BundleRow[] = [];
-  const click = (shot: Pinhole, point: Point): Spot => {
+  const click = (shot: Pinhole, point: Point): PhotoSpot => {
     const [right, down] = shown(shot, point);
     return [right + off(1), down + off(1)];
   };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Point } from '../../../shared-math/geometry/points.ts';
-import { type PhotoCalibration, preparePhoto, type Spot } from '../../../shared-math/trace/index.ts';
+import { type PhotoCalibration, type Planar, preparePhoto } from '../../../shared-math/trace/index.ts';
 import { type Pinhole, photographed } from '../../support/pinhole.ts';
 
 // A rectangle of battens 1400 by 700 in the plane y 700, seen by the tests' own camera (yaw, pitch and roll, no homography)
@@ -29,17 +29,17 @@ function camera(aside: number, above: number, lens: number, away: number, bend =
   };
 }
 
-const CORNERS: readonly Spot[] = [
+const CORNERS: readonly Planar[] = [
   [-300, -800],
   [1100, -800],
   [1100, -100],
   [-300, -100],
 ];
-const inPlane = ([right, down]: Spot): Point => [-right, PLANE, -down];
+const inPlane = ([right, down]: Planar): Point => [-right, PLANE, -down];
 
 function calibrated(shot: Pinhole, slip: () => number = () => 0): PhotoCalibration {
-  const [a] = CORNERS as [Spot];
-  const at = (point: Point): Spot => {
+  const [a] = CORNERS as [Planar];
+  const at = (point: Point): Planar => {
     const [right, down] = photographed(shot, point);
     return [right + slip(), down + slip()];
   };
@@ -102,7 +102,7 @@ test('a pixel of clicking error leaves 15 mm at most of nineteen photos in twent
 });
 
 describe('what is refused', () => {
-  const start = { middle: [0, 0] as Spot, width: 3000 };
+  const start = { middle: [0, 0] as Planar, width: 3000 };
   const failure = (calibration: PhotoCalibration) => {
     const plane = preparePhoto(calibration, start);
     return plane.ok ? 'ok' : `${plane.failure.step}: ${plane.failure.why}`;
@@ -117,7 +117,7 @@ describe('what is refused', () => {
   test('sides that no camera shows like this, and the tape to the camera is not blamed', () => {
     const points = (right.straighten?.points ?? []).map(({ at, place }) => ({
       at,
-      place: [place[0], place[1] * 4] as Spot,
+      place: [place[0], place[1] * 4] as Planar,
     }));
     expect(failure({ ...right, straighten: { points } })).toBe('straighten: no-camera');
   });

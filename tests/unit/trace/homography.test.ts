@@ -1,16 +1,24 @@
 import { describe, expect, test } from 'vitest';
-import { applied, fitHomography, inverted, type Pair, type Spot } from '../../../shared-math/trace/index.ts';
+import {
+  applied,
+  fitHomography,
+  inverted,
+  type Pair as PairOf,
+  type Planar,
+} from '../../../shared-math/trace/index.ts';
+
+type Pair = PairOf<Planar, Planar>;
 
 const H = [1.1, -0.08, 240, 0.05, 0.94, 130, 0.00021, -0.00013, 1];
-const through = (spots: readonly Spot[], h: readonly number[] = H): Pair[] =>
-  spots.map((from) => ({ from, to: applied(h, from) as Spot }));
-const CORNERS: Spot[] = [
+const through = (spots: readonly Planar[], h: readonly number[] = H): Pair[] =>
+  spots.map((from) => ({ from, to: applied(h, from) as Planar }));
+const CORNERS: Planar[] = [
   [100, 80],
   [1900, 140],
   [1750, 1300],
   [220, 1210],
 ];
-const MORE: Spot[] = [...CORNERS, [900, 600], [400, 1000], [1500, 300]];
+const MORE: Planar[] = [...CORNERS, [900, 600], [400, 1000], [1500, 300]];
 
 function fitted(pairs: readonly Pair[]) {
   const fit = fitHomography(pairs);
@@ -30,16 +38,19 @@ describe('the normalised direct linear transformation', () => {
 
   // Hartley and Zisserman, 4.4.4: the result does not depend on the frames in which the points are given.
   test('gives the same mapping whatever similarity the points come through', () => {
-    const jitter = MORE.map(([x, y], i): Spot => [x + 3 * Math.sin(7 * i), y + 3 * Math.cos(5 * i)]);
-    const pairs = jitter.map((from, i): Pair => ({ from, to: applied(H, MORE[i] as Spot) as Spot }));
+    const jitter = MORE.map(([x, y], i): Planar => [x + 3 * Math.sin(7 * i), y + 3 * Math.cos(5 * i)]);
+    const pairs = jitter.map((from, i): Pair => ({ from, to: applied(H, MORE[i] as Planar) as Planar }));
     const plain = fitted(pairs);
-    const turn = ([x, y]: Spot): Spot => [0.003 * (0.8 * x - 0.6 * y) + 9, 0.003 * (0.6 * x + 0.8 * y) - 4];
-    const grow = ([x, y]: Spot): Spot => [250 * x - 1e5, 250 * y + 3e4];
+    const turn = ([x, y]: Planar): Planar => [
+      0.003 * (0.8 * x - 0.6 * y) + 9,
+      0.003 * (0.6 * x + 0.8 * y) - 4,
+    ];
+    const grow = ([x, y]: Planar): Planar => [250 * x - 1e5, 250 * y + 3e4];
     const moved = fitted(pairs.map(({ from, to }) => ({ from: turn(from), to: grow(to) })));
     expect(moved.worst / 250).toBeCloseTo(plain.worst, 6);
     for (const spot of CORNERS) {
-      const [x, y] = grow(applied(plain.matrix, spot) as Spot);
-      const got = applied(moved.matrix, turn(spot)) as Spot;
+      const [x, y] = grow(applied(plain.matrix, spot) as Planar);
+      const got = applied(moved.matrix, turn(spot)) as Planar;
       expect(Math.hypot(got[0] - x, got[1] - y) / 250).toBeLessThan(1e-6);
     }
   });
@@ -56,35 +67,35 @@ describe('the normalised direct linear transformation', () => {
 
   test('there and back is where one began', () => {
     const back = inverted(H) as number[];
-    const [x, y] = applied(back, applied(H, [321, 654]) as Spot) as Spot;
+    const [x, y] = applied(back, applied(H, [321, 654]) as Planar) as Planar;
     expect(x).toBeCloseTo(321, 8);
     expect(y).toBeCloseTo(654, 8);
     expect(inverted([1, 2, 3, 2, 4, 6, 1, 1, 1])).toBeUndefined();
   });
 
   test('what cannot be is told by its name', () => {
-    const line: Spot[] = [
+    const line: Planar[] = [
       [0, 0],
       [100, 1],
       [200, 0],
       [90, 300],
     ];
-    const square: Spot[] = [
+    const square: Planar[] = [
       [0, 0],
       [1000, 0],
       [1000, 500],
       [0, 500],
     ];
-    const onto = (from: readonly Spot[], to: readonly Spot[]) =>
-      fitHomography(from.map((spot, i) => ({ from: spot, to: to[i] as Spot })));
+    const onto = (from: readonly Planar[], to: readonly Planar[]) =>
+      fitHomography(from.map((spot, i) => ({ from: spot, to: to[i] as Planar })));
     expect(fitHomography(through(CORNERS.slice(0, 3)))).toEqual({ ok: false, failure: 'too-few-points' });
     expect(onto(line, square)).toEqual({ ok: false, failure: 'points-on-a-line' });
     expect(onto(square, line)).toEqual({ ok: false, failure: 'points-on-a-line' });
-    expect(onto([square[0], square[0], square[0], square[0]] as Spot[], square)).toEqual({
+    expect(onto([square[0], square[0], square[0], square[0]] as Planar[], square)).toEqual({
       ok: false,
       failure: 'points-on-a-line',
     });
-    const crossed = [square[0], square[2], square[1], square[3]] as Spot[];
+    const crossed = [square[0], square[2], square[1], square[3]] as Planar[];
     expect(onto(crossed, square)).toEqual({ ok: false, failure: 'crossed' });
   });
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Point } from '../../../shared-math/geometry/points.ts';
-import { fitLens, type Spot } from '../../../shared-math/trace/index.ts';
+import { fitLens, type Planar } from '../../../shared-math/trace/index.ts';
 import { distorted, undistorted } from '../../../shared-math/trace/lens.ts';
 import { type Pinhole, photographed } from '../../support/pinhole.ts';
 
@@ -33,7 +33,7 @@ test('bending and unbending are each other’s way back, over the whole picture'
       [1500, 1000],
       [2900, 40],
       [800, 1900],
-    ] as Spot[]) {
+    ] as Planar[]) {
       const lens = { k, size: camera.size };
       const [x, y] = distorted(lens, undistorted(lens, spot));
       expect(Math.hypot(x - spot[0], y - spot[1])).toBeLessThan(1e-6);
@@ -41,7 +41,7 @@ test('bending and unbending are each other’s way back, over the whole picture'
 });
 
 test('lines that cannot tell are refused by name', () => {
-  const line = (y: number, from: number, to: number): Spot[] =>
+  const line = (y: number, from: number, to: number): Planar[] =>
     [0, 1, 2, 3].map((i) => [from + ((to - from) * i) / 3, y]);
   expect(fitLens(line(100, 100, 2900).slice(0, 2), [3000, 2000])).toEqual({
     ok: false,

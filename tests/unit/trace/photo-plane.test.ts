@@ -4,8 +4,8 @@ import {
   meeting,
   type PhotoCalibration,
   type PhotoPlane,
+  type Planar,
   preparePhoto,
-  type Spot,
 } from '../../../shared-math/trace/index.ts';
 import { type Pinhole, photographed } from '../../support/pinhole.ts';
 
@@ -21,8 +21,8 @@ const camera: Pinhole = {
   bend: 0.05,
 };
 const inPlane = (right: number, down: number): Point => [-right, PLANE, -down];
-const shot = (point: Point): Spot => photographed(camera, point);
-const START = { middle: [0, 0] as Spot, width: 3000 };
+const shot = (point: Point): Planar => photographed(camera, point);
+const START = { middle: [0, 0] as Planar, width: 3000 };
 
 const told: PhotoCalibration = {
   size: camera.size,
@@ -44,7 +44,7 @@ function prepared(calibration: PhotoCalibration): PhotoPlane {
   if (!plane.ok) throw new Error(`${plane.failure.step}: ${plane.failure.why}`);
   return plane.value;
 }
-const off = (a: Spot | undefined, b: Spot) =>
+const off = (a: Planar | undefined, b: Planar) =>
   a ? Math.hypot(a[0] - b[0], a[1] - b[1]) : Number.POSITIVE_INFINITY;
 
 describe('a photo taken by an independent camera', () => {
@@ -57,7 +57,7 @@ describe('a photo taken by an independent camera', () => {
       [1200, -60],
       [-400, -800],
       [600, -500],
-    ] as Spot[]) {
+    ] as Planar[]) {
       const spot = shot(inPlane(right, down));
       expect(off(plane.toPlace(spot), [right, down])).toBeLessThan(0.05);
       expect(off(plane.toPhoto([right, down]), spot)).toBeLessThan(0.05);
@@ -82,7 +82,7 @@ describe('a photo taken by an independent camera', () => {
     const [x, y] = shot([-872, 500, 346]);
     const read = plane.placeBefore([x, y], 500 - PLANE);
     const slipped = plane.placeBefore([x + 1, y], 500 - PLANE);
-    expect(off(read, slipped as Spot)).toBeLessThan(1.3 * plane.mmPerPixel);
+    expect(off(read, slipped as Planar)).toBeLessThan(1.3 * plane.mmPerPixel);
     expect(off(read, [872, -346])).toBeLessThan(0.1);
   });
 });
@@ -114,7 +114,7 @@ describe('scale and level without a rectangle', () => {
   });
 
   test('a photo from the other side is exchanged left and right', () => {
-    const mirrored = ([x, y]: Spot): Spot => [square.size[0] - x, y];
+    const mirrored = ([x, y]: Planar): Planar => [square.size[0] - x, y];
     const plane = prepared({
       size: square.size,
       flipped: true,

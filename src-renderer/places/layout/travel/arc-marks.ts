@@ -1,4 +1,5 @@
 import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
+import type { ScreenPoint } from '../../../board/camera.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from '../../../board/overlay.ts';
 import type { Note, OverlaySource } from '../../../board/overlay-picture.ts';
 import type { Arcs, Gap } from './arcs.ts';
@@ -10,7 +11,7 @@ export interface ArcSource
   readonly gap: Gap | undefined;
 }
 
-const flat = (places: readonly ViewPoint[]) => places.flatMap((place) => [place[0], place[1]]);
+const flat = (places: readonly ScreenPoint[]) => places.flatMap((place) => [place[0], place[1]]);
 
 /** px that the zero-slope line is drawn on beyond the aim point. */
 const BEYOND_AIM = 46;
@@ -96,7 +97,7 @@ export function arcNotes(source: ArcSource): Note[] {
 const EDGE = 26;
 
 /** The aim's name, beside it; where it lies off the board, where its line leaves, and how much further it is. */
-function aimNote(source: ArcSource, from: ViewPoint, at: ViewPoint): Note {
+function aimNote(source: ArcSource, from: ScreenPoint, at: ScreenPoint): Note {
   const { x, y, width, height } = source.bounds;
   // The share of the way from the ball to the aim that is still on the board.
   let share = 1;

@@ -1,18 +1,19 @@
-import { unproject, VIEW_AXES } from '../../../../shared-math/drawing/index.ts';
+import { unproject, VIEW_AXES, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
 import { placeHardpoint, withOrigin, withValue } from '../../../../shared-math/layout/index.ts';
 import {
   composed,
   depthOf,
+  type Homography,
   LOOSE,
   meeting,
   type PhotoPlane,
   type PhotoSpot,
   planeOf,
   preparePhoto,
+  type ShownSpot,
   type SightLine,
-  type Spot,
   type WarpOrder,
 } from '../../../../shared-math/trace/index.ts';
 
@@ -33,7 +34,7 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
   const [width, height] = photo.size;
   const [left, top, right, bottom] = photo.crop ?? [0, 0, width, height];
   const { middle } = LOOSE[photo.view];
-  const places: Spot[] = [];
+  const places: ViewPoint[] = [];
   for (let i = 0; i <= 12; i += 1) {
     const x = left + ((right - left) * i) / 12;
     const y = top + ((bottom - top) * i) / 12;
@@ -42,7 +43,7 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
       [x, bottom],
       [left, y],
       [right, y],
-    ] as Spot[]) {
+    ] as PhotoSpot[]) {
       const place = plane.toPlace(spot);
       if (place)
         places.push([
@@ -61,14 +62,15 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
   };
   const span = Math.max(box.right - box.left, box.bottom - box.top, 1);
   const step = Math.max(span / most, plane.mmPerPixel / 2, 0.05);
+  const inView: Homography<ShownSpot, ViewPoint> = [step, 0, box.left, 0, step, box.top, 0, 0, 1];
   const order: WarpOrder = {
-    matrix: composed(plane.matrix, [step, 0, box.left, 0, step, box.top, 0, 0, 1]),
+    matrix: composed(plane.matrix, inView),
     lens: plane.lens,
     width: Math.max(1, Math.ceil((box.right - box.left) / step)),
     height: Math.max(1, Math.ceil((box.bottom - box.top) / step)),
     crop: photo.crop,
   };
-  return { at: [box.left, box.top] as Spot, step, order };
+  return { at: [box.left, box.top] as ViewPoint, step, order };
 }
 
 /** The line along which a photo's camera sees a spot; undefined if it is not given where the camera stood. */
@@ -79,7 +81,7 @@ function sightOf(photo: Photo, spot: PhotoSpot): SightLine | undefined {
   const place = toPlace(spot);
   if (!camera || !place) return undefined;
   const { axis } = VIEW_AXES[photo.view].toward;
-  const deep = (place: Spot, depth: number): Point => {
+  const deep = (place: ViewPoint, depth: number): Point => {
     const keep: [number, number, number] = [0, 0, 0];
     keep[axis] = depth;
     return unproject(photo.view, place, keep);

@@ -1,7 +1,8 @@
-import type { Spot } from '../../../../shared-math/trace/index.ts';
+import type { PhotoSpot } from '../../../../shared-math/trace/index.ts';
+import type { ScreenPoint } from '../../../board/camera.ts';
 
 /** Where a px of the photo that is traced shows on the page, for tests that drive the pointer; nothing off the photo. */
-export type TraceHook = (spot: Spot) => Spot | undefined;
+export type TraceHook = (spot: PhotoSpot) => ScreenPoint | undefined;
 
 declare global {
   interface Window {

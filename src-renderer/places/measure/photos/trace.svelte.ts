@@ -2,7 +2,7 @@ import type { View } from '../../../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../../shared-math/outcome.ts';
 import { shownText } from '../../../../shared-math/outside/index.ts';
-import type { PhotoPlane, Spot, TraceFailure } from '../../../../shared-math/trace/index.ts';
+import type { FlatPlace, PhotoPlane, PhotoSpot, TraceFailure } from '../../../../shared-math/trace/index.ts';
 import { planeOf } from '../../../../shared-math/trace/index.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { sendPhoto } from '../../../host/photos.ts';
@@ -64,7 +64,7 @@ export class Trace {
   active = $state(0);
   tool: Tool | null = $state(null);
   /** Spots clicked for a step that is not complete. */
-  picks: readonly Spot[] = $state.raw([]);
+  picks: readonly PhotoSpot[] = $state.raw([]);
   rectangle: RectangleSize | null = $state.raw(null);
   anchorPoint = $state('axle.left.wheelCentre');
   /** The hardpoint that the next click sets. */
@@ -234,7 +234,7 @@ export class Trace {
   // Clicks ------------------------------------------------------------------------------------------------------
 
   /** A click on the photo: one more spot of the step that goes on. */
-  pick(spot: Spot): void {
+  pick(spot: PhotoSpot): void {
     const { tool, photo } = this;
     if (!tool || !photo) return;
     const picks = this.picks.length >= WANTED[tool] ? [spot] : [...this.picks, spot];
@@ -265,7 +265,7 @@ export class Trace {
   }
 
   /** The spots that a step has: those of the document, or what has been clicked so far. */
-  spots: readonly Spot[] = $derived.by(() => {
+  spots: readonly PhotoSpot[] = $derived.by(() => {
     const { photo, tool } = this;
     if (!photo || !tool) return [];
     if (this.picks.length > 0) return this.picks;
@@ -278,7 +278,7 @@ export class Trace {
   });
 
   /** A spot that was clicked is moved while its step goes on. */
-  moveSpot(at: number, to: Spot): void {
+  moveSpot(at: number, to: PhotoSpot): void {
     const moved = this.spots.with(at, to);
     if (this.picks.length > 0) {
       this.picks = moved;
@@ -319,18 +319,18 @@ export class Trace {
     const size = rectangle ?? sizeOf(photo);
     if (!size) return;
     const { width, height } = size;
-    const places: Spot[] = [
+    const places: FlatPlace[] = [
       [0, 0],
       [width, 0],
       [width, height],
       [0, height],
     ];
-    const points = corners.map((at, i) => ({ at, place: places[i] as Spot }));
+    const points = corners.map((at, i) => ({ at, place: places[i] as FlatPlace }));
     if (this.calibrate('Straighten the photo', { straighten: { points } })) this.picks = [];
   }
 
   /** One more point of the rectangle's plane, at mm across and down from its first corner. */
-  addKnown(at: Spot, place: Spot): void {
+  addKnown(at: PhotoSpot, place: FlatPlace): void {
     const points = this.photo?.straighten?.points;
     if (points) this.calibrate('Add a known point', { straighten: { points: [...points, { at, place }] } });
   }
@@ -346,7 +346,7 @@ export class Trace {
     return taken;
   }
 
-  #pickAnchor(at: Spot): void {
+  #pickAnchor(at: PhotoSpot): void {
     const point = this.#openLayout.points.find(({ id }) => id === this.anchorPoint);
     if (!point) return;
     const anchor = { at, point: point.id, stands: point.at };
@@ -354,7 +354,7 @@ export class Trace {
     else this.picks = [];
   }
 
-  #pickPoint(at: Spot): void {
+  #pickPoint(at: PhotoSpot): void {
     const { document } = this.#openLayout;
     const { point, photo } = this;
     this.picks = [];
@@ -431,12 +431,12 @@ export class Trace {
 }
 
 /** Whether a photo lies elsewhere in one plane than in another, by more than a hand's breadth. */
-function movedBetween(a: PhotoPlane, b: PhotoPlane, [width, height]: Spot): boolean {
+function movedBetween(a: PhotoPlane, b: PhotoPlane, [width, height]: PhotoSpot): boolean {
   return [
     [0, 0],
     [width, height],
   ].some((corner) => {
-    const [p, q] = [a.toPlace(corner as unknown as Spot), b.toPlace(corner as unknown as Spot)];
+    const [p, q] = [a.toPlace(corner as unknown as PhotoSpot), b.toPlace(corner as unknown as PhotoSpot)];
     return !p || !q || Math.hypot(p[0] - q[0], p[1] - q[1]) > 100;
   });
 }

@@ -10,7 +10,7 @@ import { CROSS_STEER, frontEndOf } from '../../../support/layouts.ts';
 function picture(frontEnd: FrontEnd, handwheel: number, shown: readonly View[] = VIEWS, least = 40) {
   const state = createState();
   expect(solveFrontEnd(frontEnd, 0, 0, handwheel, state)).toBe('ok');
-  const onBoard = (_: View, place: ViewPoint) => place;
+  const onBoard = (_: View, [right, down]: ViewPoint) => [right, down] as const;
   return { state, ...turnPicture({ frontEnd, state, shown, transmissionLeast: least, onBoard }) };
 }
 const texts = (notes: readonly { lines: readonly { text: string }[] }[]) =>
@@ -78,7 +78,7 @@ describe('the turn on the board', () => {
 
   test('is silent in a pose that does not solve', () => {
     const state = { ...createState(), status: 'out-of-reach' as const };
-    const onBoard = (_: View, place: ViewPoint) => place;
+    const onBoard = (_: View, [right, down]: ViewPoint) => [right, down] as const;
     expect(turnPicture({ frontEnd, state, shown: VIEWS, transmissionLeast: 40, onBoard })).toEqual({
       lines: [],
       notes: [],

@@ -52,7 +52,8 @@ export function pathGap(frontEnd: FrontEnd, heave: number): number | undefined {
   if (!poseAxle(frontEnd, heave, 0, state)) return undefined;
   const { dragLinkBall, box } = frontEnd.layout.steering;
   const asked = new Float64Array(3);
-  carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, dragLinkBall, asked);
+  // As the axle would carry it with the wheels held straight.
+  carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, dragLinkBall as Point, asked);
   const point: Point = [asked[0] as number, asked[1] as number, asked[2] as number];
   return distance(point, box.pitmanBall) - frontEnd.dragLinkLength;
 }

@@ -46,7 +46,8 @@ export function holdTravel(frontEnd: FrontEnd, count = 31): HeldTravel {
       break;
     }
     frames.push(state.work.frame.slice());
-    carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, steering.dragLinkBall, ballPath, 3 * i);
+    // As the axle would carry it with the wheels held straight.
+    carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, steering.dragLinkBall as Point, ballPath, 3 * i);
   }
   return {
     frontEnd,

@@ -3,12 +3,12 @@ import { distance, type Point } from '../geometry/points.ts';
 import { subtract } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import {
-  ballCircle,
   createState,
   drawnBranch,
   type FrontEnd,
   type FrontEndState,
   poseAxle,
+  sectorCircle,
   steerAxle,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
@@ -103,7 +103,7 @@ function frontEndAt(frontEnd: FrontEnd, layout: Layout): FrontEnd {
     layout,
     dragLinkLength: distance(dragLinkBall, box.pitmanBall),
     dragLinkBranch: drawnBranch(frontEnd.dragLinkBall, subtract(box.pitmanBall, frontEnd.axle.centre)),
-    pitmanBall: ballCircle(box.sectorCentre, frontEnd.sectorAxis, box.pitmanBall),
+    pitmanBall: sectorCircle(box, frontEnd.sectorAxis),
   };
 }
 

@@ -1,7 +1,17 @@
-import type { Point } from '../geometry/points.ts';
+import type { AxlePoint, FramePoint, PitmanPoint, Point, SpindlePoint } from '../geometry/points.ts';
 
 /** What carries a point: the frame, a half of the axle beam, the spindle turned on its kingpin, the pitman arm. */
 export type Carrier = 'frame' | 'axle-left' | 'axle-right' | 'spindle-left' | 'spindle-right' | 'pitman';
+
+/** The type of a point as it is drawn, by its carrier. */
+export interface CarriedPoints {
+  readonly frame: FramePoint;
+  readonly 'axle-left': AxlePoint;
+  readonly 'axle-right': AxlePoint;
+  readonly 'spindle-left': SpindlePoint;
+  readonly 'spindle-right': SpindlePoint;
+  readonly pitman: PitmanPoint;
+}
 
 /** A named point of the layout, at ride height. */
 export interface Hardpoint {

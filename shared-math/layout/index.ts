@@ -27,7 +27,7 @@ export {
   withSteeringMirrored,
 } from './driver-side.ts';
 export { geometryRefusal, steeringRefusal } from './geometry-checks.ts';
-export type { Carrier, Hardpoint } from './hardpoint.ts';
+export type { CarriedPoints, Carrier, Hardpoint } from './hardpoint.ts';
 export { hardpoints } from './hardpoints.ts';
 export { moveHardpoint } from './move-hardpoint.ts';
 export {

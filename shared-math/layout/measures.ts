@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Point } from '../geometry/points.ts';
 import { COORDINATE_MAX } from '../tolerances.ts';
 
 // Under the program's strict content policy the schema compiler's probe for `eval` would log an error.
@@ -8,4 +9,6 @@ z.config({ jitless: true });
 
 export const coordinate = z.number().min(-COORDINATE_MAX).max(COORDINATE_MAX);
 export const point = z.tuple([coordinate, coordinate, coordinate]).readonly();
+/** The same, by what carries it. */
+export const pointOf = <Carried extends Point>() => point as unknown as z.ZodType<Carried, Carried>;
 export const length = z.number().positive().max(COORDINATE_MAX);

@@ -1,9 +1,14 @@
 import { z } from 'zod';
-import { coordinate, length, point } from './measures.ts';
+import type { AxlePoint, FramePoint, PitmanPoint, SpindlePoint } from '../geometry/points.ts';
+import { coordinate, length, point, pointOf } from './measures.ts';
 import { photoSchema } from './photo-schema.ts';
 import { rideSchema } from './ride-schema.ts';
 import { shaftSchema } from './shaft-schema.ts';
 import { LAYOUT_VERSION } from './version.ts';
+
+const onFrame = pointOf<FramePoint>();
+const onAxle = pointOf<AxlePoint>();
+const onSpindle = pointOf<SpindlePoint>();
 
 const angle = z.number().min(-45).max(45);
 
@@ -24,12 +29,12 @@ const car = z.strictObject({
 });
 
 const axleSide = z.strictObject({
-  kingpinTop: point,
-  kingpinBottom: point,
-  wheelCentre: point,
+  kingpinTop: onAxle,
+  kingpinBottom: onAxle,
+  wheelCentre: onSpindle,
   camber: angle,
   toeIn: angle,
-  tieRodBall: point,
+  tieRodBall: onSpindle,
 });
 
 const axle = z.strictObject({
@@ -38,27 +43,27 @@ const axle = z.strictObject({
   right: right(axleSide),
 });
 
-const rod = z.strictObject({ framePivot: point });
-const bar = z.strictObject({ axle: point, frame: point });
+const rod = z.strictObject({ framePivot: onFrame });
+const bar = z.strictObject({ axle: onAxle, frame: onFrame });
 const barPair = z.strictObject({ upper: bar, lower: bar });
-const leaf = z.strictObject({ fixedEye: point, seat: point, shackleEye: point });
+const leaf = z.strictObject({ fixedEye: onFrame, seat: onAxle, shackleEye: onFrame });
 
 const location = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('hairpins'), left: rod, right: right(rod) }),
-  z.strictObject({ kind: z.literal('wishbone'), framePivot: point }),
+  z.strictObject({ kind: z.literal('wishbone'), framePivot: onFrame }),
   z.strictObject({ kind: z.literal('four-bar'), left: barPair, right: right(barPair) }),
   z.strictObject({ kind: z.literal('parallel-leaf'), left: leaf, right: right(leaf) }),
 ]);
 
 const lateral = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('bar'), axle: point, frame: point }),
+  z.strictObject({ kind: z.literal('bar'), axle: onAxle, frame: onFrame }),
   z.strictObject({ kind: z.literal('spring'), height: coordinate.optional() }),
 ]);
 
 const box = z.strictObject({
-  sectorCentre: point,
+  sectorCentre: onFrame,
   sectorAxis: point,
-  pitmanBall: point,
+  pitmanBall: pointOf<PitmanPoint>(),
   ratio: z.number().positive().max(100),
   sectorTravel: z.number().positive().max(180),
   /** Degrees between the lines of the input and of the sector shaft; absent, a worm's input is square to it. */
@@ -68,7 +73,7 @@ const box = z.strictObject({
 
 const steering = z.strictObject({
   dragLinkTo: z.enum(['left', 'right']),
-  dragLinkBall: point,
+  dragLinkBall: onSpindle,
   box,
   /** Degrees of either wheel from straight ahead at which the axle's stops end the turn; absent, there are none. */
   stopAngle: z.number().positive().max(80).optional(),

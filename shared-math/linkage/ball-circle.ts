@@ -6,8 +6,8 @@ import { REACH_SLACK } from '../tolerances.ts';
  * The circle on which a point goes as it turns about an axis: base + across cos t + onward sin t, with t right-hand
  * about the axis and t = 0 where the point was drawn.
  */
-export interface BallCircle {
-  readonly base: Point;
+export interface BallCircle<At extends Point = Point> {
+  readonly base: At;
   readonly across: Point;
   readonly onward: Point;
   /** |across|², mm². */
@@ -15,12 +15,13 @@ export interface BallCircle {
 }
 
 /** The circle of a point about the line through `through` along `axis` (length 1). Same frame as its points. */
-export function ballCircle(through: Point, axis: Point, point: Point): BallCircle {
+export function ballCircle<At extends Point>(through: At, axis: Point, point: NoInfer<At>): BallCircle<At> {
   const d = subtract(point, through);
   const along = scaled(axis, dot(d, axis));
   const across = subtract(d, along);
+  const base: Point = [through[0] + along[0], through[1] + along[1], through[2] + along[2]];
   return {
-    base: [through[0] + along[0], through[1] + along[1], through[2] + along[2]],
+    base: base as At,
     across,
     onward: cross(axis, across),
     radiusSquared: dot(across, across),
@@ -74,6 +75,6 @@ export function closeLink(
  * The branch that contains t = 0 where the ball and the point are drawn one link length apart. At t = 0 the two roots
  * differ in the sign of dC/dt = B: the upper one has B <= 0. At a dead centre (B = 0) they are one.
  */
-export function drawnBranch(circle: BallCircle, point: Point): 1 | -1 {
+export function drawnBranch<At extends Point>(circle: BallCircle<At>, point: NoInfer<At>): 1 | -1 {
   return dot(subtract(point, circle.base), circle.onward) > 0 ? -1 : 1;
 }

@@ -1,4 +1,4 @@
-import { distance, type Point } from '../geometry/points.ts';
+import { distance, type FramePoint, type HalfPoint, type Point } from '../geometry/points.ts';
 import { add, cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { AxleSide, Layout, Side } from '../layout/index.ts';
 import { type AxleModel, prepareAxle } from '../pose/index.ts';
@@ -8,13 +8,13 @@ import { type BallCircle, ballCircle, drawnBranch } from './ball-circle.ts';
 /** One side's spindle, in the frame of its axle half: axes of the car at ride height, origin A0. mm, unit vectors. */
 export interface Spindle {
   /** Kingpin's upward direction, length 1. */
-  readonly upward: Point;
+  readonly upward: HalfPoint;
   /** Kingpin's lower end. */
-  readonly bottom: Point;
-  readonly tieRodBall: BallCircle;
-  readonly wheelCentre: BallCircle;
+  readonly bottom: HalfPoint;
+  readonly tieRodBall: BallCircle<HalfPoint>;
+  readonly wheelCentre: BallCircle<HalfPoint>;
   /** The wheel's spin axis, as a circle of its tip about the kingpin direction. */
-  readonly spinAxis: BallCircle;
+  readonly spinAxis: BallCircle<HalfPoint>;
   /** z of the wheel centre as drawn, from A0. */
   readonly wheelHeight: number;
 }
@@ -30,13 +30,13 @@ export interface FrontEnd {
   readonly right: Spindle;
   /** The side the drag link goes to; the tie rod takes the other. */
   readonly driven: Side;
-  readonly dragLinkBall: BallCircle;
+  readonly dragLinkBall: BallCircle<HalfPoint>;
   readonly dragLinkLength: number;
   readonly dragLinkBranch: 1 | -1;
   readonly tieRodLength: number;
   readonly tieRodBranch: 1 | -1;
   /** In the car's frame, as is the sector's axis (length 1). */
-  readonly pitmanBall: BallCircle;
+  readonly pitmanBall: BallCircle<FramePoint>;
   readonly sectorAxis: Point;
   readonly ratio: number;
 }
@@ -54,15 +54,15 @@ function drawnSpinAxis(side: Side, half: AxleSide): Point {
 }
 
 function prepareSpindle(side: Side, half: AxleSide, centre: Point): Spindle {
-  const bottom = subtract(half.kingpinBottom, centre);
-  const upward = unit(subtract(half.kingpinTop, half.kingpinBottom));
-  const wheelCentre = subtract(half.wheelCentre, centre);
+  const bottom: HalfPoint = subtract(half.kingpinBottom, centre);
+  const upward: HalfPoint = unit(subtract(half.kingpinTop, half.kingpinBottom));
+  const wheelCentre: HalfPoint = subtract(half.wheelCentre, centre);
   return {
     upward,
     bottom,
     tieRodBall: ballCircle(bottom, upward, subtract(half.tieRodBall, centre)),
     wheelCentre: ballCircle(bottom, upward, wheelCentre),
-    spinAxis: ballCircle([0, 0, 0], upward, drawnSpinAxis(side, half)),
+    spinAxis: ballCircle<HalfPoint>([0, 0, 0], upward, drawnSpinAxis(side, half)),
     wheelHeight: wheelCentre[2],
   };
 }
@@ -89,10 +89,18 @@ function prepareSteering(layout: Layout, { axle, left, right }: Spindles): Front
     dragLinkBranch: drawnBranch(ballOfDriven, subtract(box.pitmanBall, centre)),
     tieRodLength: distance(leftHalf.tieRodBall, rightHalf.tieRodBall),
     tieRodBranch: drawnBranch(follower.tieRodBall, add(driven.tieRodBall.base, driven.tieRodBall.across)),
-    pitmanBall: ballCircle(box.sectorCentre, sectorAxis, box.pitmanBall),
+    pitmanBall: sectorCircle(box, sectorAxis),
     sectorAxis,
     ratio: box.ratio,
   };
+}
+
+/** The pitman ball's circle, in the car's frame, where it is drawn with the box in its middle. */
+export function sectorCircle(
+  { sectorCentre, pitmanBall }: Layout['steering']['box'],
+  sectorAxis: Point,
+): BallCircle<FramePoint> {
+  return ballCircle<FramePoint>(sectorCentre, sectorAxis, pitmanBall as Point);
 }
 
 /** Makes a validated layout ready. Pure; the layout is kept by reference and must not be changed afterwards. */

@@ -8,6 +8,7 @@ export {
   linkLengths,
   prepareFrontEnd,
   prepareMoved,
+  sectorCircle,
 } from './front-end.ts';
 export { HeldPoses } from './held-poses.ts';
 export { kingpinDirection, meanSteerRate, type SteerRates, steerRates } from './rates.ts';

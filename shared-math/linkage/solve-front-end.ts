@@ -1,5 +1,4 @@
-import type { Point } from '../geometry/points.ts';
-import type { Carrier } from '../layout/index.ts';
+import type { CarriedPoints, Carrier } from '../layout/index.ts';
 import {
   POSE_AXLE_FREE,
   POSE_BIND,
@@ -404,11 +403,11 @@ const onSpindle = new Float64Array(3);
  * Where a point drawn at ride height is in a solved pose, in the car's frame, mm. `out` takes three numbers from
  * `offset` on. The state must be `ok` (for points of the frame or axle a posed axle is enough).
  */
-export function carryPoint(
+export function carryPoint<By extends Carrier>(
   frontEnd: FrontEnd,
   state: FrontEndState,
-  carrier: Carrier,
-  at: Point,
+  carrier: By,
+  at: NoInfer<CarriedPoints[By]>,
   out: Float64Array,
   offset = 0,
 ): void {

@@ -1,4 +1,4 @@
-import { distance, type Point } from '../geometry/points.ts';
+import { type AxlePoint, distance, type FramePoint, type Point } from '../geometry/points.ts';
 import { subtract } from '../geometry/vectors.ts';
 import type { Side } from '../layout/index.ts';
 
@@ -11,14 +11,19 @@ export type AxleRow =
   | {
       readonly form: 'coincide';
       readonly half: Side;
-      readonly axle: Point;
-      readonly frame: Point;
+      readonly axle: AxlePoint;
+      readonly frame: FramePoint;
       readonly weights: Point;
     }
   /** A point of the half keeps its drawn distance from a point of the frame. */
-  | { readonly form: 'distance'; readonly half: Side; readonly axle: Point; readonly frame: Point }
+  | { readonly form: 'distance'; readonly half: Side; readonly axle: AxlePoint; readonly frame: FramePoint }
   /** The half pitches `pitchPerRise` radians for each mm that its seat rises, as its leaf makes it. */
-  | { readonly form: 'leaf-pitch'; readonly half: Side; readonly seat: Point; readonly pitchPerRise: number }
+  | {
+      readonly form: 'leaf-pitch';
+      readonly half: Side;
+      readonly seat: AxlePoint;
+      readonly pitchPerRise: number;
+    }
   /** The axle stays centred below the frame at a height above the ground. `height` absent: that of the wheel centres. */
   | { readonly form: 'centred'; readonly height: number | undefined };
 

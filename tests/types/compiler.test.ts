@@ -38,6 +38,20 @@ declare const flat: Homography<UnbentSpot, FlatPlace>;
 declare const placed: Homography<FlatPlace, ViewPoint>;
 `;
 
+const CARRIED = `
+import { ballCircle, carryPoint, createState, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
+import type { Layout } from '../../../shared-math/layout/index.ts';
+import type { FramePoint, Point } from '../../../shared-math/geometry/points.ts';
+import type { AxleRow } from '../../../shared-math/pose/rows.ts';
+declare const layout: Layout;
+declare const worked: Point;
+const front = prepareFrontEnd(layout);
+const state = createState();
+const out = new Float64Array(3);
+const { left } = layout.axle;
+const { steering } = layout;
+`;
+
 /** Lines that import the program, each in a file of its own. */
 const LINES = {
   radians: `${HEAD}solveFrontEnd(prepareFrontEnd(layout), 10, toRadians(roll), 0, createState());`,
@@ -58,6 +72,20 @@ export const seen: ViewPoint = toSheet(camera, toScreen(camera, place));`,
   screenAsPlace: `${PLANE}plane.toPhoto(screen);`,
   screenAsSpot: `${PLANE}plane.toPlace(screen);`,
   placeAsScreen: `${PLANE}toSheet(camera, place);`,
+  carried: `${CARRIED}carryPoint(front, state, 'axle-left', left.kingpinTop, out);
+carryPoint(front, state, 'spindle-left', left.tieRodBall, out);
+carryPoint(front, state, 'pitman', steering.box.pitmanBall, out);
+carryPoint(front, state, 'frame', steering.box.sectorCentre, out);
+carryPoint(front, state, 'spindle-right', worked, out);`,
+  spindleByAxle: `${CARRIED}carryPoint(front, state, 'axle-left', left.tieRodBall, out);`,
+  axleBySpindle: `${CARRIED}carryPoint(front, state, 'spindle-left', left.kingpinBottom, out);`,
+  frameByPitman: `${CARRIED}carryPoint(front, state, 'pitman', steering.box.sectorCentre, out);`,
+  pitmanByFrame: `${CARRIED}carryPoint(front, state, 'frame', steering.box.pitmanBall, out);`,
+  halfAsDrawn: `${CARRIED}carryPoint(front, state, 'axle-left', front.left.bottom, out);`,
+  halfAsFrame: `${CARRIED}export const foot: FramePoint = front.left.bottom;`,
+  frameInHalf: `${CARRIED}ballCircle(front.left.bottom, front.left.upward, steering.box.sectorCentre);`,
+  rowAgainst: `${CARRIED}export const row: AxleRow =
+  { form: 'distance', half: 'left', axle: steering.box.sectorCentre, frame: left.kingpinTop };`,
   placeAsSpot: `${PLANE}plane.toPlace(place);`,
   spotAsPlace: `${PLANE}plane.toPhoto(spot);`,
   placeKeptAsSpot: `${PLANE}export const there: PhotoSpot | undefined = plane.toPlace(spot);`,
@@ -129,4 +157,19 @@ test('px of the screen are neither px of a photo nor mm of a view', () => {
   expect(said.screenAsPlace).toMatch(/'ScreenPoint' is not assignable to parameter of type 'ViewPoint'/);
   expect(said.screenAsSpot).toMatch(/'ScreenPoint' is not assignable to parameter of type 'PhotoSpot'/);
   expect(said.placeAsScreen).toMatch(/'ViewPoint' is not assignable to parameter of type 'ScreenPoint'/);
+});
+
+test('a point is carried by what it is fixed to: frame, axle, spindle and pitman arm do not compile for one another', () => {
+  expect(said.carried).toBe('');
+  expect(said.spindleByAxle).toMatch(/'SpindlePoint' is not assignable to parameter of type 'AxlePoint'/);
+  expect(said.axleBySpindle).toMatch(/'AxlePoint' is not assignable to parameter of type 'SpindlePoint'/);
+  expect(said.frameByPitman).toMatch(/'FramePoint' is not assignable to parameter of type 'PitmanPoint'/);
+  expect(said.pitmanByFrame).toMatch(/'PitmanPoint' is not assignable to parameter of type 'FramePoint'/);
+  expect(said.rowAgainst).toMatch(/'FramePoint' is not assignable to type 'AxlePoint'|carriedBy/);
+});
+
+test('a point from the axle’s centre, in the axes of its half, is none of the car as it is drawn', () => {
+  expect(said.halfAsDrawn).toMatch(/'HalfPoint' is not assignable to parameter of type 'AxlePoint'/);
+  expect(said.halfAsFrame).toMatch(/'HalfPoint' is not assignable to type 'FramePoint'|carriedBy/);
+  expect(said.frameInHalf).toMatch(/'FramePoint' is not assignable to parameter of type/);
 });

@@ -45,7 +45,8 @@ function offLine(frontEnd: FrontEnd, along: number): number {
   const { free } = judgedPlane(frontEnd);
   const z = zeroSlopeHeight(line, along);
   const at = (height: number): Point => {
-    const point: [number, number, number] = [...layout.steering.box.pitmanBall];
+    const [x, y, z] = layout.steering.box.pitmanBall;
+    const point: [number, number, number] = [x, y, z];
     point[free[0]] = along;
     point[2] = height;
     return point;

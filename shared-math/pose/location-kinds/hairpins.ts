@@ -1,3 +1,4 @@
+import type { Point } from '../../geometry/points.ts';
 import { type Layout, SIDES } from '../../layout/index.ts';
 import { type AxleKind, SIDEWAYS_WEIGHT } from '../rows.ts';
 
@@ -9,7 +10,8 @@ export const hairpins: AxleKind<Hairpins> = {
     SIDES.map((side) => ({
       form: 'coincide',
       half: side,
-      axle: location[side].framePivot,
+      // The rod is rigid with the axle: its ball is drawn where the frame holds it.
+      axle: location[side].framePivot as Point,
       frame: location[side].framePivot,
       weights: [1, SIDEWAYS_WEIGHT, 1],
     })),

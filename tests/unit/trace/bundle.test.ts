@@ -46,7 +46,7 @@ const camera = (at: Point, up: Point, focal: number): Pinhole => ({
   up,
   roll: 0.02,
   focal,
-  size: [...SIZE],
+  size: [SIZE[0], SIZE[1]],
   bend: 0,
 });
 const away = 4000;

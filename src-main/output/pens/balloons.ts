@@ -12,21 +12,25 @@ const RADIUS = 2.1;
 export interface Numbered {
   readonly number: number;
   readonly at: Point;
+  /** Nobody measured or planned it: its balloon is broken, its spot hollow. */
+  readonly guessed?: boolean;
 }
 
 /** Points that a view shows on one spot share a balloon: "3, 5". */
 export function onOneSpot(
   view: CarView,
   points: readonly Numbered[],
-): { x: number; y: number; words: string }[] {
-  const spots: { x: number; y: number; numbers: number[] }[] = [];
-  for (const { number, at } of points) {
+): { x: number; y: number; words: string; guessed: boolean }[] {
+  const spots: { x: number; y: number; numbers: number[]; guessed: boolean }[] = [];
+  for (const { number, at, guessed = false } of points) {
     const [x, y] = pointOnPage(view, at);
     const same = spots.find((spot) => Math.hypot(spot.x - x, spot.y - y) < 0.6);
-    if (same) same.numbers.push(...(same.numbers.includes(number) ? [] : [number]));
-    else spots.push({ x, y, numbers: [number] });
+    if (same) {
+      if (!same.numbers.includes(number)) same.numbers.push(number);
+      same.guessed ||= guessed;
+    } else spots.push({ x, y, numbers: [number], guessed });
   }
-  return spots.map(({ x, y, numbers }) => ({ x, y, words: numbers.join(', ') }));
+  return spots.map(({ x, y, numbers, guessed }) => ({ x, y, words: numbers.join(', '), guessed }));
 }
 
 /** Ways in which a balloon may stand off its point, nearest and handiest first. */
@@ -48,7 +52,7 @@ export function balloons(pen: PrintPen, view: CarView, points: readonly Numbered
   const spots = onOneSpot(view, points);
   const [left, top, right, bottom] = frameOf(view);
   const standing: Standing[] = [];
-  for (const { x, y, words } of spots) {
+  for (const { x, y, words, guessed } of spots) {
     const half = Math.max(RADIUS, pen.widthOf(words, NUMBER) / 2 + 1);
     const free = WAYS.map(
       ([dx, dy]): Standing => ({ x: x + dx + Math.sign(dx) * (half - RADIUS), y: y + dy, half }),
@@ -76,8 +80,9 @@ export function balloons(pen: PrintPen, view: CarView, points: readonly Numbered
       y + ((free.y - y) * (length - RADIUS)) / length,
       { width: 0.18, colour: INK },
     );
-    pen.circle(x, y, 0.45, undefined, INK);
-    const outline = { width: 0.25, colour: INK };
+    if (guessed) pen.circle(x, y, 0.6, { width: 0.2, colour: INK }, WHITE);
+    else pen.circle(x, y, 0.45, undefined, INK);
+    const outline = { width: 0.25, colour: INK, ...(guessed ? { dash: [0.8, 0.6] } : {}) };
     if (half === RADIUS) pen.circle(free.x, free.y, RADIUS, outline, WHITE);
     else pen.pill(free.x - half, free.y - RADIUS, 2 * half, 2 * RADIUS, outline, WHITE);
     pen.text(words, free.x, free.y + capHeight(NUMBER.size) / 2, NUMBER, 'centre');

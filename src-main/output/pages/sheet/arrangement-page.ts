@@ -22,6 +22,7 @@ import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../../pens/styles.ts';
 import { brokenInto, writeLines } from '../../pens/text-lines.ts';
 import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
 import { armList, linkList } from '../links.ts';
+import { guessedWords } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 
 /** mm of paper between two views. */
@@ -141,7 +142,11 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
     [circle === undefined ? NONE : formatSpan(circle, style.unit), '', 'turning circle between kerbs'],
   ];
   const text = `${analysis.arrangement === 'side' ? 'Side steer' : 'Cross steer'}, ${wordsOf(ASSIST_WORDS, box.assist)} box. Axle on ${wordsOf(LOCATION_WORDS, layout.location.kind)}, held sideways by ${wordsOf(LATERAL_WORDS, layout.lateral.kind)}.`;
-  const y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY) + 11;
+  let y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY);
+  const guessed = guessedWords(model);
+  if (guessed)
+    y = writeLines(pen, brokenInto(pen, guessed, BODY_BOLD, area.width), area.x, y + 0.6, BODY_BOLD);
+  y += 11;
   const column = area.width / 2;
   figures.forEach((figure, i) => {
     bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 21, column);

@@ -8,7 +8,7 @@ import type { Area } from '../../pens/papers.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor } from '../../pens/scales.ts';
 import { DIMENSION } from '../../pens/styles.ts';
-import { axleLine, usually } from '../points.ts';
+import { axleLine, isGuessed, usually } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { paintView } from './arrangement-page.ts';
 
@@ -105,5 +105,9 @@ export function measure(pen: PrintPen, model: SheetModel, view: CarView): void {
       datumLine(pen, view, 0, [line, 0, top], 'frame top');
     }
   }
-  balloons(pen, view, points);
+  balloons(
+    pen,
+    view,
+    points.map((point) => ({ ...point, guessed: isGuessed(model, point) })),
+  );
 }

@@ -129,7 +129,7 @@ export function travelStrip(
         along = id === 'heave' ? 'heave' : 'roll';
       },
     },
-    unitWords: 'degrees, + to the left',
+    unitWords: 'degrees, + left',
     get curves() {
       return steerCurves;
     },

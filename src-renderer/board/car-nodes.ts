@@ -52,7 +52,8 @@ interface PartNode {
   readonly outlines: Outline[];
   /** The outlines as the canvas takes them. */
   readonly paths: (Path2D | undefined)[];
-  /** What the outlines cover, mm of the view's plane; undefined if the part has none. */
+  /** What each outline covers, and all of them together, mm of the view's plane; undefined if there is none. */
+  readonly boxes: (Box | undefined)[];
   box: Box | undefined;
 }
 
@@ -65,10 +66,14 @@ const boxesMeet = (a: Box, b: Box, apart: number): boolean =>
   a.top - apart <= b.bottom &&
   b.top - apart <= a.bottom;
 
-function boxAround(outlines: readonly Outline[]): Box | undefined {
-  return outlines
-    .flatMap((line) => (line.length >= 4 ? [boxOf(line)] : []))
-    .reduce<Box | undefined>((all, box) => (all ? joined(all, box) : box), undefined);
+/** Where something is painted alone, and how far a line may reach beyond its outline; mm of the view's plane. */
+interface Within {
+  readonly box: Box;
+  readonly apart: number;
+}
+
+function boxAround(boxes: readonly (Box | undefined)[]): Box | undefined {
+  return boxes.reduce((all, box) => (all && box ? joined(all, box) : (all ?? box)), undefined);
 }
 
 /** Adds a box to what has changed in a view. */
@@ -141,6 +146,7 @@ export class CarNodes {
           index: drawing.parts.indexOf(part),
           outlines: part.shapes.map(() => []),
           paths: part.shapes.map(() => undefined),
+          boxes: part.shapes.map(() => undefined),
           box: undefined,
           node: new Node({
             listening: false,
@@ -171,16 +177,18 @@ export class CarNodes {
     const changed: ChangedBoxes = {};
     for (const entry of this.#nodes) {
       if (stays[entry.index]) continue;
-      const { view, outlines, paths } = entry;
+      const { view, outlines, paths, boxes } = entry;
       if (entry.box) addChanged(changed, view, entry.box);
       const { shapes } = this.#parts[entry.index] as Part;
       for (let i = 0; i < shapes.length; i += 1) {
         const shape = shapes[i] as Part['shapes'][number];
         if (!isShown(shape, view)) continue;
-        outline(shape, placed, view, outlines[i] as Outline);
-        paths[i] = pathOf(outlines[i] as Outline, isClosed(shape));
+        const line = outlines[i] as Outline;
+        outline(shape, placed, view, line);
+        paths[i] = pathOf(line, isClosed(shape));
+        boxes[i] = line.length >= 4 ? boxOf(line) : undefined;
       }
-      entry.box = boxAround(outlines);
+      entry.box = boxAround(boxes);
       if (entry.box) addChanged(changed, view, entry.box);
     }
     if (Object.keys(changed).length === 0) return;
@@ -196,7 +204,7 @@ export class CarNodes {
     for (const entry of this.#nodes) {
       if (entry.view !== view || !entry.box || !boxesMeet(entry.box, box, apart)) continue;
       context.globalAlpha = entry.node.opacity();
-      this.#paint(context, entry);
+      this.#paint(context, entry, { box, apart });
     }
     context.globalAlpha = 1;
   }
@@ -230,7 +238,11 @@ export class CarNodes {
       );
   }
 
-  #paint(context: CanvasRenderingContext2D, { index, paths, outlines }: PartNode): void {
+  #paint(
+    context: CanvasRenderingContext2D,
+    { index, paths, outlines, boxes }: PartNode,
+    within?: Within,
+  ): void {
     const part = this.#parts[index] as Part;
     if (this.#hidden.has(part.id)) return;
     const { inks, scale, weight, stressed } = this.#with;
@@ -240,7 +252,9 @@ export class CarNodes {
     context.lineCap = 'round';
     for (let i = 0; i < paths.length; i += 1) {
       const path = paths[i];
-      if (!path) continue;
+      const box = boxes[i];
+      if (!path || !box) continue;
+      if (within && !boxesMeet(box, within.box, within.apart)) continue;
       const shape = part.shapes[i] as Part['shapes'][number];
       if (shape.fill !== 'none') {
         context.fillStyle = shape.fill === 'paper' ? ink.cover : ink.tint;

@@ -179,7 +179,7 @@ function splitRods(layout: Layout, side: Side, pivot: Point): BodyPart[] {
   );
 }
 
-/** What holds the axle fore and aft, by kind. A new kind is one more case. */
+/** What holds the axle fore and aft, by kind. */
 function locationBodies(layout: Layout): Body[] {
   const { location, diameters } = layout;
   switch (location.kind) {

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/points.ts';
 import type { GridPose } from '../joints/index.ts';
-import type { Layout } from '../layout/index.ts';
+import { type Layout, LOCATION_FACTS } from '../layout/index.ts';
 import {
   decimalBeside,
   degreesBeside,
@@ -142,10 +142,5 @@ export function moveWords(what: string, from: Point, to: Point, length: Speech['
 
 /** The hardpoint that stands for what locates the axle fore and aft. */
 export function locationPart(layout: Layout): string {
-  return {
-    hairpins: 'location.left.framePivot',
-    wishbone: 'location.framePivot',
-    'four-bar': 'location.left.upper.frame',
-    'parallel-leaf': 'location.left.seat',
-  }[layout.location.kind];
+  return LOCATION_FACTS[layout.location.kind].part;
 }

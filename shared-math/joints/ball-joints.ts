@@ -115,6 +115,8 @@ export function ballJoints(layout: Layout): BallJoint[] {
       break;
     case 'parallel-leaf':
       break;
+    default:
+      location satisfies never;
   }
   return joints;
 }

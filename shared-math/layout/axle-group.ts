@@ -1,4 +1,5 @@
 import type { Point } from '../geometry/points.ts';
+import { LOCATION_FACTS } from './location-kinds.ts';
 import { placeHardpoint } from './place-hardpoint.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument, Location } from './schema.ts';
@@ -20,12 +21,8 @@ const shifted = (point: Point, by: Point): Point => [
 ];
 
 /** Ends of bars and spring seats on the axle, by the kind of location. */
-const ON_AXLE: Record<Location['kind'], readonly string[]> = {
-  hairpins: [],
-  wishbone: [],
-  'four-bar': ['upper.axle', 'lower.axle'],
-  'parallel-leaf': ['seat'],
-};
+const onAxle = (kind: Location['kind']): string[] =>
+  LOCATION_FACTS[kind].points.filter(({ carrier }) => carrier === 'axle').map(({ path }) => path);
 
 /** Whether one entry of the document stands for both sides of a part. */
 function isMirrored(part: LayoutDocument['axle'] | LayoutDocument['location']): boolean {
@@ -39,7 +36,7 @@ export function broughtByWheel(document: LayoutDocument, side: Side): string[] {
   return [
     ...halves.flatMap((half) => [
       ...['kingpinTop', 'kingpinBottom', 'wheelCentre', 'tieRodBall'].map((point) => `axle.${half}.${point}`),
-      ...ON_AXLE[location.kind].map((point) => `location.${half}.${point}`),
+      ...onAxle(location.kind).map((point) => `location.${half}.${point}`),
       ...(steering.dragLinkTo === half ? ['steering.dragLinkBall'] : []),
       ...(lateral.kind === 'bar' && halfOf(lateral.axle) === half ? ['lateral.axle'] : []),
     ]),
@@ -68,7 +65,7 @@ function halfMoved(document: LayoutDocument, half: Side, by: Point): LayoutDocum
     for (const point of ['kingpinTop', 'kingpinBottom', 'wheelCentre', 'tieRodBall'])
       move(`axle.${half}.${point}`, by);
   if (half === 'left' || !isMirrored(location))
-    for (const point of ON_AXLE[location.kind]) move(`location.${half}.${point}`, inFrame);
+    for (const point of onAxle(location.kind)) move(`location.${half}.${point}`, inFrame);
   if (steering.dragLinkTo === half) move('steering.dragLinkBall', by);
   if (lateral.kind === 'bar' && halfOf(lateral.axle) === half) move('lateral.axle', inFrame);
   return moved;
@@ -76,7 +73,7 @@ function halfMoved(document: LayoutDocument, half: Side, by: Point): LayoutDocum
 
 /** The location with its right side written out, for an axle of which only one half moves. */
 function spelledOut(document: LayoutDocument): LayoutDocument {
-  if (!isMirrored(document.location) || ON_AXLE[document.location.kind].length === 0) return document;
+  if (!isMirrored(document.location) || onAxle(document.location.kind).length === 0) return document;
   return { ...document, location: resolveLayout(document).location as Location };
 }
 

@@ -1,6 +1,7 @@
 import type { Point } from '../geometry/points.ts';
 import { broughtByWheel } from './axle-group.ts';
 import type { Carrier, Hardpoint } from './hardpoint.ts';
+import { LOCATION_FACTS } from './location-kinds.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
 import { shaftPoints, shaftPointsOnBox } from './shaft-points.ts';
@@ -21,23 +22,6 @@ const AXLE: readonly Entry[] = [
   { path: 'wheelCentre', name: 'wheel centre', carrier: 'spindle', sided: 'axle' },
   { path: 'tieRodBall', name: 'tie rod ball', carrier: 'spindle', sided: 'axle' },
 ];
-
-/** Which points each kind of axle location has. A new kind is one new row. */
-const LOCATION: Record<LayoutDocument['location']['kind'], readonly Entry[]> = {
-  hairpins: [{ path: 'framePivot', name: 'hairpin pivot', carrier: 'frame', sided: 'location' }],
-  wishbone: [{ path: 'framePivot', name: 'wishbone pivot', carrier: 'frame' }],
-  'four-bar': [
-    { path: 'upper.axle', name: 'upper bar, axle end', carrier: 'axle', sided: 'location' },
-    { path: 'upper.frame', name: 'upper bar, frame end', carrier: 'frame', sided: 'location' },
-    { path: 'lower.axle', name: 'lower bar, axle end', carrier: 'axle', sided: 'location' },
-    { path: 'lower.frame', name: 'lower bar, frame end', carrier: 'frame', sided: 'location' },
-  ],
-  'parallel-leaf': [
-    { path: 'fixedEye', name: 'spring, fixed eye', carrier: 'frame', sided: 'location' },
-    { path: 'seat', name: 'spring seat', carrier: 'axle', sided: 'location' },
-    { path: 'shackleEye', name: 'spring, shackle eye', carrier: 'frame', sided: 'location' },
-  ],
-};
 
 const SIDE_NAME: Record<Side, string> = { left: 'Left', right: 'Right' };
 
@@ -75,7 +59,7 @@ export function hardpoints(document: LayoutDocument): Hardpoint[] {
   };
 
   addSided('axle', AXLE);
-  addSided('location', LOCATION[document.location.kind]);
+  addSided('location', LOCATION_FACTS[document.location.kind].points);
 
   if (layout.lateral.kind === 'bar') {
     points.push({

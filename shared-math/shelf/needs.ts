@@ -1,7 +1,15 @@
 import { distance, type Point } from '../geometry/points.ts';
 import { cross, norm, subtract, unit } from '../geometry/vectors.ts';
 import { ballJoints } from '../joints/index.ts';
-import type { JointSide, Layout, ShaftDocument, ShaftEnd, ShaftStock, Side } from '../layout/index.ts';
+import {
+  type JointSide,
+  type Layout,
+  LOCATION_FACTS,
+  type ShaftDocument,
+  type ShaftEnd,
+  type ShaftStock,
+  type Side,
+} from '../layout/index.ts';
 import { arrangementOf } from '../linkage/index.ts';
 import { partsList, routeOf, type ShaftPart, sizeWords, splineWords } from '../shaft/index.ts';
 import { type Degrees, formatDegrees, type LengthStyle } from '../units/index.ts';
@@ -118,13 +126,6 @@ function linkNeeds(
   ];
 }
 
-const ROD_END_OF: Record<Layout['location']['kind'], string> = {
-  hairpins: 'Hairpin rod end',
-  wishbone: 'Wishbone ball',
-  'four-bar': 'Four-bar rod end',
-  'parallel-leaf': '',
-};
-
 /** The balls of the axle's rods; leaves have bushings. */
 function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): PartNeed[] {
   const balls = ballJoints(layout).filter(({ id }) => id.startsWith('location.'));
@@ -136,7 +137,7 @@ function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): PartNeed[] 
     {
       wanted: { kind: 'rod-end', hand: undefined, tube, ballAngle },
       count: balls.length,
-      words: `${ROD_END_OF[layout.location.kind]}, into tube ${sizeWords(tube, style)} outside${tilting}`,
+      words: `${LOCATION_FACTS[layout.location.kind].rodEnd}, into tube ${sizeWords(tube, style)} outside${tilting}`,
     },
   ];
 }

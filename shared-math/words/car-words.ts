@@ -1,16 +1,19 @@
-import type { LateralKind, LayoutDocument, LocationKind, Side } from '../layout/index.ts';
+import {
+  type LateralKind,
+  type LayoutDocument,
+  LOCATION_FACTS,
+  type LocationKind,
+  type Side,
+} from '../layout/index.ts';
 
 // The kinds of the layout document, in the words of somebody who builds one.
 
 /** What may be chosen, with the words for each. */
 export type Words<Value extends string> = readonly (readonly [value: Value, words: string])[];
 
-export const LOCATION_WORDS: Words<LocationKind> = [
-  ['hairpins', 'hairpin rods'],
-  ['wishbone', 'wishbone'],
-  ['four-bar', 'four bars'],
-  ['parallel-leaf', 'parallel leaf springs'],
-];
+export const LOCATION_WORDS: Words<LocationKind> = (Object.keys(LOCATION_FACTS) as LocationKind[]).map(
+  (kind) => [kind, LOCATION_FACTS[kind].words],
+);
 
 export const LATERAL_WORDS: Words<LateralKind> = [
   ['bar', 'a lateral bar'],

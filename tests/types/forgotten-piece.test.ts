@@ -58,6 +58,24 @@ const DUMMIES: readonly Dummy[] = [
     asked: ['shared-math/shelf/columns.ts', 'shared-math/shelf/fits.ts', 'shared-math/shelf/part-words.ts'],
   },
   {
+    what: 'a kind of axle location',
+    declared: {
+      file: 'shared-math/layout/schema.ts',
+      find: "const location = z.discriminatedUnion('kind', [",
+      put: "const location = z.discriminatedUnion('kind', [\n  z.strictObject({ kind: z.literal('dummy-location'), left: rod, right: right(rod) }),",
+    },
+    asked: [
+      'shared-math/clearance/bodies.ts',
+      'shared-math/drawing/parts/location-kinds/index.ts',
+      'shared-math/joints/ball-joints.ts',
+      'shared-math/layout/location-kinds.ts',
+      'shared-math/pose/location-kinds/index.ts',
+      'src-main/output/drawings/dxf/links-in-space.ts',
+      'src-main/output/pages/links.ts',
+      'src-renderer/document/conversions.ts',
+    ],
+  },
+  {
     what: 'a version of the document',
     declared: {
       file: 'shared-math/layout/version.ts',

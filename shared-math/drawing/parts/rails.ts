@@ -1,6 +1,6 @@
 import { mirrored, type Point } from '../../geometry/points.ts';
 import { add, scaled, subtract } from '../../geometry/vectors.ts';
-import type { Layout, Obstacle, Rail, Side } from '../../layout/index.ts';
+import { type Layout, locationPointsOn, type Obstacle, type Rail, type Side } from '../../layout/index.ts';
 import type { Line, Section } from '../drawing.ts';
 import type { Pen } from '../pen.ts';
 
@@ -18,15 +18,10 @@ function rearOf(obstacle: Obstacle): number {
 
 /** The x at which long rails are broken off: well behind everything that the layout places. */
 function breakAt(layout: Layout): number {
-  const { location, steering } = layout;
+  const { steering } = layout;
   const { sectorCentre, pitmanBall } = steering.box;
   const behind = [sectorCentre[0], pitmanBall[0], -layout.car.tyreRadius];
-  if (location.kind === 'hairpins') behind.push(location.left.framePivot[0], location.right.framePivot[0]);
-  if (location.kind === 'wishbone') behind.push(location.framePivot[0]);
-  if (location.kind === 'four-bar')
-    for (const side of [location.left, location.right]) behind.push(side.upper.frame[0], side.lower.frame[0]);
-  if (location.kind === 'parallel-leaf')
-    for (const side of [location.left, location.right]) behind.push(side.fixedEye[0], side.shackleEye[0]);
+  for (const [x] of locationPointsOn(layout, 'frame')) behind.push(x);
   // Past the steering shaft's joints, which have to clear the rail; the column itself stands behind them.
   const ahead = layout.shaft ? [layout.shaft.column.end[0]] : [];
   const end = Math.min(Math.min(...behind) - DRAWN_BEHIND, ...ahead, ...layout.obstacles.map(rearOf));

@@ -1,5 +1,5 @@
 import { gjkDistance } from './gjk.ts';
-import { type BodyTracks, displacement, type Grid, type Track } from './motion.ts';
+import { type BodyTracks, displacement, type Grid, seenFromAxle, type Track, writePath } from './motion.ts';
 import type { BodyPair } from './pairs.ts';
 import { segmentToRing, segmentToRingAtLeast } from './ring.ts';
 import { segmentToSegment } from './segments.ts';
@@ -26,7 +26,7 @@ export interface PoseBlocks {
 }
 
 /** Poses. A block of no more is looked through one by one, which then costs less than halving it. */
-const LOOK_THROUGH = 64;
+const LOOK_THROUGH = 200;
 
 /** Poses of a block that are tried before a frame is chosen for two parts. */
 const TRIED = 12;
@@ -133,15 +133,9 @@ export interface Couple {
   readonly radius: number;
 }
 
-/** Two parts as they are looked at in the car's frame, or from the axle. */
-export function couple(a: Track, b: Track, fromAxle: boolean): Couple {
-  return {
-    a,
-    b,
-    dataA: fromAxle ? a.fromAxle : a.data,
-    dataB: fromAxle ? b.fromAxle : b.data,
-    radius: a.radius + b.radius,
-  };
+/** Two parts with their numbers in a frame: the car's, unless others are given. */
+export function couple(a: Track, b: Track, dataA = a.data, dataB = b.data): Couple {
+  return { a, b, dataA, dataB, radius: a.radius + b.radius };
 }
 
 /** Distance of two parts in a pose, mm, with the nearest points of their cores in `points`. */
@@ -215,35 +209,59 @@ export function roughDistance({ a, b, dataA, dataB, radius }: Couple, pose: numb
   return Math.sqrt(x * x + y * y + z * z) - a.reach - b.reach - radius;
 }
 
-/** How far parts move within blocks, in the car's frame or as seen from the axle; worked out when it is first asked. */
+/** How far one part moves within blocks, in one frame; worked out when it is first asked. */
+class Spread {
+  private readonly track: Track;
+  private readonly data: Float64Array;
+  private readonly known: Float64Array;
+  private readonly paths: (Float64Array | undefined)[] = [];
+
+  constructor(track: Track, data: Float64Array, blocks: number) {
+    this.track = track;
+    this.data = data;
+    this.known = new Float64Array(blocks).fill(-1);
+  }
+
+  /** The most that any point of the part is away, in a pose of the block, from where the block's own pose has it; mm. */
+  in(block: PoseBlock): number {
+    const known = this.known[block.index] as number;
+    if (known >= 0) return known;
+    const poses = this.track.steered ? block.poses : block.stations;
+    const most = displacement(this.track, this.data, block.pose, poses);
+    this.known[block.index] = most;
+    return most;
+  }
+
+  /** For each pose of a block the way that any point of the part has gone at most since the first of them, mm. */
+  alongPoses(block: PoseBlock): Float64Array {
+    let path = this.paths[block.index];
+    if (!path) {
+      path = new Float64Array(block.poses.length);
+      writePath(this.track, this.data, block.poses, path);
+      this.paths[block.index] = path;
+    }
+    return path;
+  }
+}
+
+/** How far parts move within blocks, in the car's frame or as seen from the axle. */
 export class Spreads {
-  private readonly known = new Map<Float64Array, Float64Array>();
+  private readonly known = new Map<Float64Array, Spread>();
   private readonly count: number;
 
   constructor(blocks: PoseBlocks) {
     this.count = blocks.count;
   }
 
-  /** The most that any point of a part is away, in a pose of the block, from where the block's own pose has it; mm. */
-  of(track: Track, data: Float64Array, block: PoseBlock): number {
-    if (track.stride === 0) return 0;
+  /** Of a part with its numbers in either frame; undefined for a fixed one, which does not move. */
+  of(track: Track, data: Float64Array): Spread | undefined {
+    if (track.stride === 0) return undefined;
     let spread = this.known.get(data);
     if (!spread) {
-      spread = new Float64Array(this.count).fill(-1);
+      spread = new Spread(track, data, this.count);
       this.known.set(data, spread);
     }
-    const known = spread[block.index] as number;
-    if (known >= 0) return known;
-    const most = displacement(track, data, block.pose, track.steered ? block.poses : block.stations);
-    spread[block.index] = most;
-    return most;
-  }
-
-  /** How far two parts move to one another in a block: in the frame in which they move less, where both move. */
-  between(a: Track, b: Track, block: PoseBlock, fromAxle: boolean): number {
-    return fromAxle
-      ? this.of(a, a.fromAxle, block) + this.of(b, b.fromAxle, block)
-      : this.of(a, a.data, block) + this.of(b, b.data, block);
+    return spread;
   }
 }
 
@@ -257,15 +275,36 @@ const waiting: Waiting[] = [];
 const parting = new Float64Array(3);
 
 /** Whether two parts seem to move less as seen from the axle: either frame is right, the better one is quicker. */
-function moveLessFromAxle(a: Track, b: Track, { pose: from, tried }: PoseBlock): boolean {
-  const seen = displacement(a, a.fromAxle, from, tried) + displacement(b, b.fromAxle, from, tried);
-  return seen < displacement(a, a.data, from, tried) + displacement(b, b.data, from, tried);
+function moveLess(seen: Couple, plain: Couple, { pose: from, tried }: PoseBlock): boolean {
+  const way = ({ a, b, dataA, dataB }: Couple) =>
+    displacement(a, dataA, from, tried) + displacement(b, dataB, from, tried);
+  return way(seen) < way(plain);
 }
 
 /** Looks for a pose in which two parts come nearer than `nearest` tells so far. */
-function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, nearest: Nearest): void {
-  const fromAxle = a.stride > 0 && b.stride > 0 && moveLessFromAxle(a, b, root);
-  const parts = couple(a, b, fromAxle);
+function searchParts(
+  motion: BodyTracks,
+  a: Track,
+  b: Track,
+  root: PoseBlock,
+  spreads: Spreads,
+  nearest: Nearest,
+): void {
+  let parts = couple(a, b);
+  let spreadA = spreads.of(a, parts.dataA);
+  let spreadB = spreads.of(b, parts.dataB);
+  const bothMove = spreadA !== undefined && spreadB !== undefined;
+  // Most pairs are so far apart that no frame has to be chosen for them.
+  const rough = roughDistance(parts, root.pose) - nearest.distance;
+  if (rough >= 0 && rough >= (spreadA?.in(root) ?? 0) + (spreadB?.in(root) ?? 0)) return;
+  if (bothMove) {
+    const seen = couple(a, b, seenFromAxle(a, motion), seenFromAxle(b, motion));
+    if (moveLess(seen, parts, root)) {
+      parts = seen;
+      spreadA = spreads.of(a, parts.dataA);
+      spreadB = spreads.of(b, parts.dataB);
+    }
+  }
   const look = (pose: number): number => {
     const distance = distanceAt(parts, pose);
     rememberParting(parting);
@@ -278,11 +317,36 @@ function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, near
     return distance;
   };
   const weigh = (block: PoseBlock): Waiting | undefined => {
-    const spread = spreads.between(a, b, block, fromAxle);
-    if (roughDistance(parts, block.pose) - spread >= nearest.distance) return undefined;
+    const spread = (spreadA?.in(block) ?? 0) + (spreadB?.in(block) ?? 0);
+    const reach = nearest.distance + spread;
+    if (roughDistance(parts, block.pose) >= reach) return undefined;
+    if (distanceAlong(parts, block.pose, parting) >= reach || boundAt(parts, block.pose) >= reach)
+      return undefined;
     // Cores that meet are as near as can be reported.
     const bound = Math.max(look(block.pose) - spread, -parts.radius);
     return bound < nearest.distance ? { block, bound } : undefined;
+  };
+  /** Looks at a block's poses one by one; returns whether the parts meet, and nothing nearer is to be found. */
+  const lookThrough = (block: PoseBlock): boolean => {
+    const { poses } = block;
+    const pathA = spreadA?.alongPoses(block);
+    const pathB = spreadB?.alongPoses(block);
+    // No more than the distance was at the pose looked at last, and how far both had gone by then.
+    let known = Number.NEGATIVE_INFINITY;
+    let gone = 0;
+    for (let i = 0; i < poses.length; i += 1) {
+      const path = (pathA ? (pathA[i] as number) : 0) + (pathB ? (pathB[i] as number) : 0);
+      if (known - (path - gone) >= nearest.distance) continue;
+      const pose = poses[i] as number;
+      gone = path;
+      known = distanceAlong(parts, pose, parting);
+      if (known >= nearest.distance) continue;
+      known = boundAt(parts, pose);
+      if (known >= nearest.distance) continue;
+      known = look(pose);
+      if (known <= -parts.radius) return true;
+    }
+    return false;
   };
   waiting.length = 0;
   const first = weigh(root);
@@ -291,13 +355,7 @@ function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, near
     const { block, bound } = waiting.pop() as Waiting;
     if (bound >= nearest.distance) continue;
     if (block.children.length === 0) {
-      for (const pose of block.poses)
-        if (
-          distanceAlong(parts, pose, parting) < nearest.distance &&
-          boundAt(parts, pose) < nearest.distance &&
-          look(pose) <= -parts.radius
-        )
-          break;
+      if (lookThrough(block)) return;
       continue;
     }
     const found = block.children.map(weigh).filter((entry) => entry !== undefined);
@@ -313,7 +371,8 @@ function searchParts(a: Track, b: Track, root: PoseBlock, spreads: Spreads, near
  * the distance there is at least that of the block's pose less both spreads: where this is no nearer than what is
  * found already the whole block is passed over, else it is halved. Two parts that both go with the axle are seen from
  * it, where they hardly move. Spheres around the parts are asked first; in a small block, whether the direction that
- * parted them in the pose before still parts them by enough: for convex parts that is proof.
+ * parted them in the pose before still parts them by enough: for convex parts that is proof. What is known of the
+ * distance in one pose holds in those after it less the way that both have gone since, so that poses are passed over.
  * `nearest.distance` on entry is how near the bodies must come to be reported at all.
  * Frame:    vehicle. Units: mm. Outcomes: `nearest` filled in, or left as it was.
  * Source:   own derivation, as above.
@@ -330,14 +389,14 @@ export function leastDistance(
   for (const a of partsOf(pair.a))
     for (const b of partsOf(pair.b)) {
       const root = a.steered || b.steered ? blocks.all : blocks.still;
-      if (root) searchParts(a, b, root, spreads, nearest);
+      if (root) searchParts(motion, a, b, root, spreads, nearest);
     }
 }
 
 /** The two nearest points of what was found, on the surfaces, in the car's frame; one point of both where cores meet. */
 export function nearestPoints({ a, b, pose }: Nearest): [number[], number[]] | undefined {
   if (!a || !b) return undefined;
-  const core = distanceAt(couple(a, b, false), pose) + a.radius + b.radius;
+  const core = distanceAt(couple(a, b), pose) + a.radius + b.radius;
   const along = [0, 1, 2].map((axis) =>
     core > 0 ? ((points[3 + axis] as number) - (points[axis] as number)) / core : 0,
   );

@@ -78,7 +78,7 @@ function couplesOf(
     (tracks[a] as Track[]).flatMap((first) =>
       (tracks[b] as Track[]).map((second) => ({
         hit,
-        parts: couple(first, second, false),
+        parts: couple(first, second),
         parting: new Float64Array(3),
       })),
     ),

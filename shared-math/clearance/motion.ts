@@ -1,11 +1,15 @@
+import { distance, type Point } from '../geometry/points.ts';
 import type { GridPose } from '../joints/index.ts';
+import type { Carrier } from '../layout/index.ts';
 import {
   carryPoint,
   createState,
   type FrontEnd,
   type FrontEndState,
   HeldPoses,
+  MOTION_SIZE,
   steerAxle,
+  writeMotion,
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
 import { toRadians } from '../units/index.ts';
@@ -39,8 +43,9 @@ export interface Track {
   /** Which row of the data each pose has. */
   readonly rowOf: Int32Array;
   readonly data: Float64Array;
-  /** The same seen from the axle's left half, for pairs that both go with the axle; of a fixed part, none. */
-  readonly fromAxle: Float64Array;
+  /** The same seen from the axle's left half, for pairs that both go with the axle: by `seenFromAxle`. */
+  fromAxle: Float64Array | undefined;
+  isSeen: boolean;
   /** Radius of the capsule around the core; 0 for others. */
   readonly radius: number;
   /** Half the longest way through the core, in any pose placed so far; mm. */
@@ -89,7 +94,8 @@ export function emptyTrack(part: BodyPart, rows: Rows): Track {
     stride: moves ? size : 0,
     rowOf: steered ? rows.steered : rows.settled,
     data,
-    fromAxle: new Float64Array(moves ? data.length : 0),
+    fromAxle: undefined,
+    isSeen: false,
     radius: part.kind === SEGMENT ? part.radius : 0,
     reach: part.kind === BOX ? coreRadius(BOX, data, 0) : 0,
     steered,
@@ -123,19 +129,38 @@ export function placePart(
     track.reach = Math.max(track.reach, coreRadius(part.kind, data, at));
 }
 
-/** Writes a moving part's two points (or its centre and axis) as the axle's left half sees them. */
-function seeFromAxle(frame: Float64Array, { kind, data, stride, fromAxle }: Track, at: number): void {
-  for (let point = 0; point < 6; point += 3) {
-    const isAxis = kind !== SEGMENT && point === 3;
-    const x = (data[at + point] as number) - (isAxis ? 0 : (frame[0] as number));
-    const y = (data[at + point + 1] as number) - (isAxis ? 0 : (frame[1] as number));
-    const z = (data[at + point + 2] as number) - (isAxis ? 0 : (frame[2] as number));
-    for (let axis = 0; axis < 3; axis += 1)
-      fromAxle[at + point + axis] =
-        (frame[3 + axis] as number) * x + (frame[6 + axis] as number) * y + (frame[9 + axis] as number) * z;
+/**
+ * A moving part's numbers as the axle's left half sees them, row for row as in its data. Worked out when they are first
+ * asked after the part was carried.
+ */
+export function seenFromAxle(track: Track, { grid, frames, stationOf }: BodyTracks): Float64Array {
+  const { data, stride, kind, steered } = track;
+  const seen = track.fromAxle ?? new Float64Array(data.length);
+  if (track.isSeen) return seen;
+  track.fromAxle = seen;
+  track.isSeen = true;
+  const rows = steered ? grid.poses : grid.stations.length;
+  for (let row = 0; row < rows; row += 1) {
+    const frame = AXLE_NUMBERS * (steered ? (stationOf[row] as number) : row);
+    const at = row * stride;
+    for (let point = 0; point < 6; point += 3) {
+      const isAxis = kind !== SEGMENT && point === 3;
+      const x = (data[at + point] as number) - (isAxis ? 0 : (frames[frame] as number));
+      const y = (data[at + point + 1] as number) - (isAxis ? 0 : (frames[frame + 1] as number));
+      const z = (data[at + point + 2] as number) - (isAxis ? 0 : (frames[frame + 2] as number));
+      for (let axis = 0; axis < 3; axis += 1)
+        seen[at + point + axis] =
+          (frames[frame + 3 + axis] as number) * x +
+          (frames[frame + 6 + axis] as number) * y +
+          (frames[frame + 9 + axis] as number) * z;
+    }
+    for (let i = at + 6; i < at + stride; i += 1) seen[i] = data[i] as number;
   }
-  for (let i = at + 6; i < at + stride; i += 1) fromAxle[i] = data[i] as number;
+  return seen;
 }
+
+/** Of a pose's frame the centre and the left half's axes. */
+const AXLE_NUMBERS = 12;
 
 /** The stations of heave at no roll, and of full roll either way at the ends and the middle of heave. */
 export function stationsOf(frontEnd: FrontEnd, heaves: number): [heave: number, roll: number][] {
@@ -151,6 +176,10 @@ export interface BodyTracks {
   readonly grid: Grid;
   readonly bodies: readonly Body[];
   readonly tracks: readonly (readonly Track[])[];
+  /** For each station the axle's centre (3) and its left half's axes (9), as a state's frame has them. */
+  readonly frames: Float64Array;
+  /** The station of each pose. */
+  readonly stationOf: Int32Array;
 }
 
 /**
@@ -167,6 +196,7 @@ export class BodyCarrier {
   private tracks: (readonly Track[])[] = [];
   private rows: Rows | undefined;
   private poseAt = new Int32Array(0);
+  private frames = new Float64Array(0);
   private axle: FrontEnd['axle'] | undefined;
 
   constructor(heaves = 31, turns = 41) {
@@ -187,28 +217,25 @@ export class BodyCarrier {
     stations.forEach(([heave, roll], station) => {
       const state = held.at(frontEnd, heave, roll);
       if (!state) return;
-      for (const { part, track } of settled) {
-        const at = station * track.stride;
-        placePart(frontEnd, state, part, track, at);
-        seeFromAxle(state.work.frame, track, at);
-      }
+      this.frames.set(state.work.frame.subarray(0, AXLE_NUMBERS), AXLE_NUMBERS * station);
+      for (const { part, track } of settled) placePart(frontEnd, state, part, track, station * track.stride);
       for (let turn = 0; turn < turns; turn += 1) {
         if (steerAxle(frontEnd, handwheels[turn] as number, state) !== 'ok') continue;
         rows.settled[poses] = station;
-        for (let i = 0; i < steered.length; i += 1) {
-          const { part, track } = steered[i] as Placed;
-          const at = poses * track.stride;
-          placePart(frontEnd, state, part, track, at);
-          seeFromAxle(state.work.frame, track, at);
-        }
+        for (let i = 0; i < STEERED.length; i += 1)
+          writeMotion(frontEnd, state, STEERED[i] as Carrier, motions, MOTION_SIZE * i);
+        for (let i = 0; i < steered.length; i += 1) (steered[i] as Steered).place(poses);
         poseAt[station * turns + turn] = poses;
         poses += 1;
       }
     });
+    for (const part of steered) part.settleReach();
     return {
       grid: { stations, handwheels, poseAt, poses, outOfReach: poseAt.length - poses },
       bodies,
       tracks: this.tracks,
+      frames: this.frames,
+      stationOf: rows.settled,
     };
   }
 
@@ -220,6 +247,7 @@ export class BodyCarrier {
         settled: new Int32Array(this.poseAt.length),
         stations,
       };
+      this.frames = new Float64Array(AXLE_NUMBERS * stations);
       this.bodies = [];
     }
     return this.rows;
@@ -230,17 +258,19 @@ export class BodyCarrier {
     frontEnd: FrontEnd,
     bodies: readonly Body[],
     rows: Rows,
-  ): { steered: Placed[]; settled: Placed[] } {
+  ): { steered: Steered[]; settled: Placed[] } {
     const { bodies: before, tracks } = this;
     const sameAxle = frontEnd.axle === this.axle;
-    const steered: Placed[] = [];
+    const steered: Steered[] = [];
     const settled: Placed[] = [];
     this.tracks = bodies.map((body, i) => {
       const isNew = body !== before[i];
       const own = isNew ? body.parts.map((part) => emptyTrack(part, rows)) : (tracks[i] as readonly Track[]);
       body.parts.forEach((part, j) => {
         const track = own[j] as Track;
-        if (track.steered) steered.push({ part, track });
+        // What goes with the axle alone is seen from it as before, unless the axle is another.
+        if (track.steered || !sameAxle) track.isSeen = false;
+        if (track.steered) steered.push(new Steered(part, track));
         else if (track.stride > 0 && (isNew || !sameAxle)) settled.push({ part, track });
         else if (track.stride === 0 && isNew) placePart(frontEnd, NO_POSE, part, track, 0);
       });
@@ -255,6 +285,93 @@ export class BodyCarrier {
 interface Placed {
   readonly part: BodyPart;
   readonly track: Track;
+}
+
+/** What carries parts that the handwheel moves; its motions in the pose that is carried just now, in this order. */
+const STEERED: readonly Carrier[] = [
+  'pitman',
+  'spindle-left',
+  'spindle-right',
+  'axle-left',
+  'axle-right',
+  'frame',
+];
+const motions = new Float64Array(MOTION_SIZE * STEERED.length);
+
+/** A part that the handwheel moves, ready to be placed in one pose after another. */
+class Steered {
+  private readonly track: Track;
+  private readonly from: Carried;
+  private readonly to: Carried;
+  private readonly atFrom: number;
+  private readonly atTo: number;
+  /** Half length, radius and bore of a cylinder or ring. */
+  private readonly round: readonly [number, number, number] | undefined;
+  private readonly isBall: boolean;
+  private readonly stretches: boolean;
+  private longest = 0;
+
+  constructor(part: BodyPart, track: Track) {
+    const [from, to] = endsOf(part) as readonly [Carried, Carried];
+    this.track = track;
+    this.from = from;
+    this.to = to;
+    this.atFrom = MOTION_SIZE * STEERED.indexOf(from.carrier);
+    this.atTo = MOTION_SIZE * STEERED.indexOf(to.carrier);
+    this.round = part.kind === SEGMENT || part.kind === BOX ? undefined : [part.half, part.outer, part.inner];
+    this.isBall = from === to;
+    this.stretches = from.carrier !== to.carrier;
+    if (!this.stretches && part.kind === SEGMENT) track.reach = distance(from.at, to.at) / 2;
+    if (this.round) track.reach = Math.hypot(this.round[0], this.round[1]);
+  }
+
+  /** Writes the part's row for a pose from the motions as they stand. */
+  place(row: number): void {
+    const { track, round } = this;
+    const { data } = track;
+    const at = row * track.stride;
+    carry(this.from.at, this.atFrom, data, at);
+    if (this.isBall) {
+      data[at + 3] = data[at] as number;
+      data[at + 4] = data[at + 1] as number;
+      data[at + 5] = data[at + 2] as number;
+      return;
+    }
+    carry(this.to.at, this.atTo, data, at + 3);
+    if (!round && !this.stretches) return;
+    const x = (data[at + 3] as number) - (data[at] as number);
+    const y = (data[at + 4] as number) - (data[at + 1] as number);
+    const z = (data[at + 5] as number) - (data[at + 2] as number);
+    if (!round) {
+      const squared = x * x + y * y + z * z;
+      if (squared > this.longest) this.longest = squared;
+      return;
+    }
+    data[at + 3] = x;
+    data[at + 4] = y;
+    data[at + 5] = z;
+    data[at + 6] = round[0];
+    data[at + 7] = round[1];
+    data[at + 8] = round[2];
+  }
+
+  /** A link between two carriers is not of one length in every pose to the last bit: the longest one counts. */
+  settleReach(): void {
+    if (this.stretches && !this.round)
+      this.track.reach = Math.max(this.track.reach, Math.sqrt(this.longest) / 2);
+  }
+}
+
+/** Writes where a drawn point stands by the motion that begins at `motion`. */
+function carry([x, y, z]: Point, motion: number, out: Float64Array, at: number): void {
+  for (let row = 0; row < 3; row += 1) {
+    const m = motion + 3 * row;
+    out[at + row] =
+      (motions[m] as number) * x +
+      (motions[m + 1] as number) * y +
+      (motions[m + 2] as number) * z +
+      (motions[motion + 9 + row] as number);
+  }
 }
 
 /** Where what the frame carries stands, no pose is asked. */
@@ -313,4 +430,36 @@ export function displacement(
   return kind === SEGMENT
     ? Math.sqrt(Math.max(mostFirst, mostSecond))
     : Math.sqrt(mostFirst) + reach * Math.sqrt(mostSecond);
+}
+
+/**
+ * Writes for each of some poses the way that any point of a part has gone at most since the first of them, mm: the sum of
+ * what it moves from each to the next, as `displacement` has it.
+ */
+export function writePath(
+  { stride, kind, reach, rowOf }: Track,
+  data: Float64Array,
+  poses: readonly number[],
+  path: Float64Array,
+): void {
+  let way = 0;
+  let a = (rowOf[poses[0] as number] as number) * stride;
+  path[0] = 0;
+  for (let i = 1; i < poses.length; i += 1) {
+    const b = (rowOf[poses[i] as number] as number) * stride;
+    if (b !== a) {
+      const dx = (data[b] as number) - (data[a] as number);
+      const dy = (data[b + 1] as number) - (data[a + 1] as number);
+      const dz = (data[b + 2] as number) - (data[a + 2] as number);
+      const du = (data[b + 3] as number) - (data[a + 3] as number);
+      const dv = (data[b + 4] as number) - (data[a + 4] as number);
+      const dw = (data[b + 5] as number) - (data[a + 5] as number);
+      const first = dx * dx + dy * dy + dz * dz;
+      const second = du * du + dv * dv + dw * dw;
+      way +=
+        kind === SEGMENT ? Math.sqrt(Math.max(first, second)) : Math.sqrt(first) + reach * Math.sqrt(second);
+      a = b;
+    }
+    path[i] = way;
+  }
 }

@@ -11,6 +11,7 @@ export {
   sectorCircle,
 } from './front-end.ts';
 export { HeldPoses } from './held-poses.ts';
+export { MOTION_SIZE, writeMotion } from './motion-of.ts';
 export { kingpinDirection, meanSteerRate, type SteerRates, steerRates } from './rates.ts';
 export {
   type AxleState,

@@ -17,14 +17,15 @@ export interface SearchLimits {
  * Least value of a function of a few variables by the simplex method of Nelder and Mead (The Computer Journal 7, 1965:
  * reflect 1, expand 2, contract 1/2, shrink 1/2), started again at its best point until a fresh start no longer gains:
  * on a ridge the simplex can fold flat before it is at the bottom. No randomness: the same input gives the same answer.
- * The function may answer infinity where it has no value. Not for hot loops: it allocates.
+ * The function may answer infinity where it has no value. It is given what is of interest: where its value is `enough`
+ * or more it may answer anything that is no less than that. Not for hot loops: it allocates.
  */
 export function nelderMead(
-  f: (x: readonly number[]) => number,
+  f: (x: readonly number[], enough: number) => number,
   start: readonly number[],
   limits: SearchLimits,
 ): SearchResult {
-  let best = { at: [...start], value: f(start) };
+  let best = { at: [...start], value: f(start, Number.POSITIVE_INFINITY) };
   let evaluations = 1;
   let scale = 1;
   while (evaluations < limits.evaluations) {
@@ -39,7 +40,7 @@ export function nelderMead(
 }
 
 function descendSimplex(
-  f: (x: readonly number[]) => number,
+  f: (x: readonly number[], enough: number) => number,
   start: readonly number[],
   startValue: number,
   limits: SearchLimits,
@@ -48,9 +49,9 @@ function descendSimplex(
 ): SearchResult {
   const n = start.length;
   let evaluations = 0;
-  const evaluate = (at: number[]) => {
+  const evaluate = (at: number[], enough = Number.POSITIVE_INFINITY) => {
     evaluations += 1;
-    return { at, value: f(at) };
+    return { at, value: f(at, enough) };
   };
   const along = (from: readonly number[], to: readonly number[], share: number) =>
     from.map((value, i) => value + share * ((to[i] as number) - value));
@@ -79,9 +80,10 @@ function descendSimplex(
       for (let k = 0; k < n; k += 1) sum += (simplex[k] as { at: number[] }).at[i] as number;
       return sum / n;
     });
-    const reflected = evaluate(along(centre, worst.at, -1));
+    // What is no better than the worst is not kept, whatever it is.
+    const reflected = evaluate(along(centre, worst.at, -1), worst.value);
     if (reflected.value < best.value) {
-      const expanded = evaluate(along(centre, worst.at, -2));
+      const expanded = evaluate(along(centre, worst.at, -2), reflected.value);
       simplex[n] = expanded.value < reflected.value ? expanded : reflected;
       continue;
     }
@@ -90,8 +92,9 @@ function descendSimplex(
       continue;
     }
     const outside = reflected.value < worst.value;
-    const contracted = evaluate(along(centre, worst.at, outside ? -0.5 : 0.5));
-    if (contracted.value < Math.min(worst.value, reflected.value)) {
+    const least = Math.min(worst.value, reflected.value);
+    const contracted = evaluate(along(centre, worst.at, outside ? -0.5 : 0.5), least);
+    if (contracted.value < least) {
       simplex[n] = contracted;
       continue;
     }

@@ -173,7 +173,7 @@ export function* searchLeast(
     const centre = best as Member;
     const at0 = [...centre.at];
     nelderMead(
-      (x) => {
+      (x, enough) => {
         const at = whole(x);
         if (at.some((value, i) => value < (from[i] as number) || value > (to[i] as number)))
           return Number.POSITIVE_INFINITY;
@@ -182,9 +182,15 @@ export function* searchLeast(
         const known = best as Member;
         // Behind the best by more than a violation could hide, it is left as it is.
         const asked = value <= known.value || known.violation > 0;
-        const violation = asked ? problem.violation(at, Number.POSITIVE_INFINITY) : 0;
+        // With none in the best, any violation rules a place out of it: then only the simplex asks how much there is.
+        const settledAt =
+          known.violation > 0
+            ? Number.POSITIVE_INFINITY
+            : Math.max((enough - value) / problem.penalty, Number.MIN_VALUE);
+        const violation = asked ? problem.violation(at, settledAt) : 0;
         if (asked) note({ at, value, violation });
-        return value + problem.penalty * violation;
+        const weighed = value + problem.penalty * violation;
+        return violation >= settledAt ? Math.max(weighed, enough) : weighed;
       },
       free.map((i) => at0[i] as number),
       {

@@ -214,6 +214,8 @@ describe.each(CARS)('%s, moved again and again', (name) => {
     const along = freedomNamed('arm-ball-along')!;
     const { sectorCentre, pitmanBall } = document.steering.box;
     const shortened = -Math.hypot(...pitmanBall.map((value, i) => value - sectorCentre[i]!));
+    const [x, y, z] = document.steering.dragLinkBall;
+    const onTheBall: Point = [x, y, z];
     const cases = [
       document,
       up.move(document, 40),
@@ -224,7 +226,7 @@ describe.each(CARS)('%s, moved again and again', (name) => {
         ...document,
         steering: {
           ...document.steering,
-          box: { ...document.steering.box, pitmanBall: document.steering.dragLinkBall },
+          box: { ...document.steering.box, pitmanBall: onTheBall },
         },
       },
     ];

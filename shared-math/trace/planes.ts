@@ -17,7 +17,18 @@ export function depthOf(photo: Photo): number {
   return photo.depth ?? photo.anchor?.stands[VIEW_AXES[photo.view].toward.axis] ?? 0;
 }
 
+/** Photos of a document do not change, so what follows from one is worked out once. */
+const PREPARED = new WeakMap<Photo, Outcome<PhotoPlane, TraceFailure>>();
+
 export function planeOf(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
+  const known = PREPARED.get(photo);
+  if (known) return known;
+  const plane = prepared(photo);
+  PREPARED.set(photo, plane);
+  return plane;
+}
+
+function prepared(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
   const { view, size, flipped, lens, straighten, scale, level, anchor, distance } = photo;
   const before = anchor ? anchor.stands[VIEW_AXES[view].toward.axis] - depthOf(photo) : 0;
   return preparePhoto(

@@ -488,6 +488,28 @@ test('a photo lies upright on the board whichever way the camera was held', asyn
   }
 });
 
+test('two photos that contradict each other are told where points are traced, and a better click mends it', async () => {
+  const { page } = await openBoard();
+  await openDemonstration(page, 'Side steer, box too low');
+  await openTrace(page);
+  await page.getByRole('button', { name: new RegExp(`^${SIDE.file}`) }).click();
+  await page.getByRole('checkbox', { name: 'Shown' }).check();
+  await shows(page, SIDE);
+  await page.getByRole('button', { name: 'Whole photo' }).click();
+  const row = page.getByRole('button', { name: /^!?\s*Pitman ball/ });
+  const alert = page.getByRole('alert').filter({ hasText: 'sights of it miss each other' });
+  await row.getByText(/sights miss by/).waitFor();
+  expect(await alert.count()).toBe(0);
+  await row.click();
+  const [x, y] = photographed(SIDE.camera, photographedCar().steering.box.pitmanBall);
+  await clickPhoto(page, [x + 60, y + 60]);
+  await row.click();
+  await alert.waitFor();
+  await clickPhoto(page, [x, y]);
+  await row.click();
+  await alert.waitFor({ state: 'detached' });
+});
+
 test('the place has no serious fault for those who cannot see it', async () => {
   const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
   const { page, context } = board;

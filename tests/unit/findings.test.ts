@@ -66,6 +66,18 @@ const half = (over: Record<string, unknown>) => ({
   axle: { beam: 'i-beam', left: { ...PLAIN_HALF, ...over }, right: 'mirror' },
 });
 
+/** The photographed demonstration with its first photo's marks `off` px to the right and down. */
+function mismarked(off: number): LayoutDocument {
+  const car = demonstration('hairpins-box-too-low');
+  const photos = car.photos.map((photo, i) => ({
+    ...photo,
+    marks: photo.marks.map((mark) =>
+      i === 0 ? { ...mark, at: [mark.at[0] + off, mark.at[1] + off] as const } : mark,
+    ),
+  }));
+  return { ...car, photos };
+}
+
 /** The photographed demonstration with its drag link by the tape, `off` mm from what it is; mm. */
 function taped(off: number): LayoutDocument {
   const car = demonstration('hairpins-box-too-low');
@@ -233,6 +245,7 @@ const CASES: Record<
     passes: raw(half({ toeIn: 0.1 })),
     severity: 'attention',
   },
+  sights: { trips: mismarked(60), passes: mismarked(0), severity: 'attention' },
   tape: { trips: taped(15), passes: taped(0.5), severity: 'attention' },
 };
 

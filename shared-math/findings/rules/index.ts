@@ -28,6 +28,7 @@ import { shaftClocking } from './shaft/clocking.ts';
 import { shaftAxis, shaftEnds } from './shaft/ends.ts';
 import { shaftJointAngle } from './shaft/joint-angle.ts';
 import { shaftSpan, shaftSupport } from './shaft/support.ts';
+import { sights } from './sights.ts';
 import { tape } from './tape.ts';
 import { tieRodAhead } from './tie-rod-ahead.ts';
 import { toeStatic } from './toe-static.ts';
@@ -71,5 +72,6 @@ export const RULES: readonly Rule[] = [
   shaftSpan,
   shaftClocking,
   shaftAxis,
+  sights,
   tape,
 ];

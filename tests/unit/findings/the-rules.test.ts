@@ -76,6 +76,7 @@ describe('the rules', () => {
       'shaft-span: Longest stretch of the steering shaft between joint and support',
       'shaft-clocking: Swing of the box’s input over a turn, as clocked and as clocked best',
       'shaft-axis: How far the first and last joint lie off the column’s and the box’s axis',
+      'sights: How far two photos’ lines of sight to one point miss each other',
       'tape: Lengths by the tape against the same lengths on the photos',
     ]);
   });
@@ -359,6 +360,60 @@ describe('what is worked out for the rules', () => {
     const { clearances, ...rest } = withClearances(few);
     expect(clearances).toEqual(leastClearances(frontEnd, { right: -2, left: 1 }, { within: 100 }));
     expect({ ...rest, clearances: undefined }).toEqual(few);
+  });
+});
+
+describe('sights', () => {
+  const read = parseLayout(
+    readFileSync(resolve(import.meta.dirname, '../../../projects/hairpins-box-too-low.json'), 'utf8'),
+  );
+  if (!read.ok) throw new Error(read.failure.reason);
+  const traced = read.value;
+  const analysis = analysisOf(traced);
+  const said = (off: number) =>
+    judge(
+      'sights',
+      {
+        ...analysis,
+        layout: resolveLayout({
+          ...traced,
+          photos: traced.photos.map((photo, i) => ({
+            ...photo,
+            marks: photo.marks.map((mark) =>
+              i === 0 && mark.point === 'steering.box.pitmanBall'
+                ? { ...mark, at: [mark.at[0] + off, mark.at[1] + off] as const }
+                : mark,
+            ),
+          })),
+        }),
+      },
+      MM,
+    );
+
+  test('that miss are told with the point, both photos, the gap and what clicking explains', () => {
+    const [{ sentence, limit, ...rest }, ...others] = said(60) as [Finding];
+    const [, gap] =
+      /^The sights of the pitman ball on from the side\.png and from above\.png miss each other by ([\d.]+) mm$/.exec(
+        sentence,
+      ) ?? [];
+    const [, explained] = /^clicking explains ([\d.]+) mm$/.exec(limit) ?? [];
+    // 60 px of 1.2 to 1.4 mm to the right, which the photo from above does not see so.
+    expect(Number(gap)).toBeGreaterThan(60);
+    expect(Number(gap)).toBeLessThan(95);
+    expect(Number(explained)).toBeGreaterThan(1);
+    expect(Number(explained)).toBeLessThan(30);
+    expect(others).toEqual([]);
+    expect(rest).toEqual({
+      rule: 'sights',
+      severity: 'attention',
+      part: 'steering.box.pitmanBall',
+      source: 'a pixel off at each click and 0.3 % of each camera’s distance, by chance once in a thousand',
+      advice: 'Click it again in both photos, or look at their corners, planes and distances again',
+    });
+  });
+
+  test('that meet are not spoken of', () => {
+    expect(said(0)).toEqual([]);
   });
 });
 

@@ -13,7 +13,7 @@ import {
   planeOf,
   preparePhoto,
   type ShownSpot,
-  type SightLine,
+  sightOf,
   type WarpOrder,
 } from '../../../../shared-math/trace/index.ts';
 
@@ -71,23 +71,6 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
     crop: photo.crop,
   };
   return { at: [box.left, box.top] as ViewPoint, step, order };
-}
-
-/** The line along which a photo's camera sees a spot; undefined if it is not given where the camera stood. */
-function sightOf(photo: Photo, spot: PhotoSpot): SightLine | undefined {
-  const plane = planeOf(photo);
-  if (!plane.ok) return undefined;
-  const { camera, toPlace } = plane.value;
-  const place = toPlace(spot);
-  if (!camera || !place) return undefined;
-  const { axis } = VIEW_AXES[photo.view].toward;
-  const deep = (place: ViewPoint, depth: number): Point => {
-    const keep: [number, number, number] = [0, 0, 0];
-    keep[axis] = depth;
-    return unproject(photo.view, place, keep);
-  };
-  const depth = depthOf(photo);
-  return { through: deep(camera.foot, depth + camera.distance), toward: deep(place, depth) };
 }
 
 /**

@@ -2,8 +2,14 @@ import type { View } from '../../../../shared-math/drawing/index.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../../shared-math/outcome.ts';
 import { shownText } from '../../../../shared-math/outside/index.ts';
-import type { FlatPlace, PhotoPlane, PhotoSpot, TraceFailure } from '../../../../shared-math/trace/index.ts';
-import { planeOf } from '../../../../shared-math/trace/index.ts';
+import type {
+  FlatPlace,
+  PhotoPlane,
+  PhotoSpot,
+  SightGap,
+  TraceFailure,
+} from '../../../../shared-math/trace/index.ts';
+import { planeOf, sightGaps } from '../../../../shared-math/trace/index.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { sendPhoto } from '../../../host/photos.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';
@@ -94,6 +100,8 @@ export class Trace {
       ({ id, twin }) => !(twin && id.split('.')[1] === 'right') && !id.startsWith('shaft.'),
     ),
   );
+  /** How far the sights of points that two photos show miss each other. */
+  gaps: readonly SightGap[] = $derived(sightGaps(this.photos));
   point: Hardpoint | undefined = $derived(
     this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
   );
@@ -112,6 +120,12 @@ export class Trace {
 
   isMarked(point: Hardpoint): boolean {
     return this.photo?.marks.some((mark) => mark.point === point.id) ?? false;
+  }
+
+  /** The worst gap of a point between the photo that is worked at and another one. */
+  gapOf(point: Hardpoint): SightGap | undefined {
+    const own = this.gaps.filter((each) => each.point === point.id && each.photos.includes(this.index));
+    return own.sort((a, b) => b.gap - a.gap)[0];
   }
 
   #firstOpen(): Hardpoint | undefined {

@@ -74,7 +74,10 @@ describe('sheet', () => {
     [['--out'], '--out needs a value'],
     [[], '--out needs the PDF to write'],
     [['--out', 'x.pdf', '--paper', 'a3'], '--paper is letter or a4, found "a3"'],
-    [['--out', 'x.pdf', '--kind', 'poster'], '--kind is sheet or templates or customer or measuring, found "poster"'],
+    [
+      ['--out', 'x.pdf', '--kind', 'poster'],
+      '--kind is sheet or templates or customer or measuring, found "poster"',
+    ],
     [['--out', 'x.pdf', '--unit', 'ft'], '--unit is in or mm, found "ft"'],
     [['--out', 'x.pdf', '--date', '2026-02-30'], '--date is a day as YYYY-MM-DD, found "2026-02-30"'],
   ])('refuses %j as wrong usage', async (args, reason) => {

@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, join, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { type Browser, type BrowserServer, chromium, type LaunchOptions } from 'playwright-core';
 import { findBrowser } from '../../src-main/hosts/loopback/browsers.ts';
 
@@ -46,7 +46,8 @@ async function unpackedBrowser(): Promise<string> {
     throw new Error('Browser tests need Chromium, Chrome or Edge installed on this system.');
   if (!existsSync(UNPACKED)) {
     const { default: packaged, inflate } = await import('@sparticuz/chromium');
-    const archives = join(dirname(fileURLToPath(import.meta.resolve('@sparticuz/chromium'))), '../bin');
+    // A setup of the whole run is loaded by the test runner, which resolves nothing by import.meta.
+    const archives = join(dirname(createRequire(import.meta.url).resolve('@sparticuz/chromium')), '../bin');
     const aside = `${UNPACKED}-${process.pid}`;
     mkdirSync(aside, { recursive: true });
     await withTemporaryFolder(aside, async () => {

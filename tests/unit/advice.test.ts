@@ -573,6 +573,7 @@ const NO_WAY = [
   'plausible',
   'shaft-box-input',
   'tape',
+  'sights',
   'out-of-reach',
   'shaft-joint-angle',
   'shaft-ends',

@@ -31,6 +31,19 @@ function stateOf(path: string): FileState | undefined {
   return statSync(path, { bigint: true, throwIfNoEntry: false });
 }
 
+/** Looks at files that several programs write, before one of them is called a stranger's. */
+const LOOKS = 3;
+
+/**
+ * A look is several reads, between which another Toeboard may bring the log into the database and empty it: the log then
+ * seems another's. It has counted the mark on before, so that the next look knows it; what a stranger did stays.
+ */
+function surely(look: () => Loss | undefined): Loss | undefined {
+  let loss = look();
+  for (let i = 1; i < LOOKS && (loss === 'log overwritten' || loss === 'overwritten'); i += 1) loss = look();
+  return loss;
+}
+
 function isFile(seen: FileState, now: FileState): boolean {
   return seen.dev === now.dev && seen.ino === now.ino;
 }
@@ -56,8 +69,11 @@ export class OwnFiles {
   /** Empty where the log may be begun anew by whoever writes next. */
   #salts: Buffer = NO_SALTS;
   #mark: Mark | undefined;
+  readonly #readLog: typeof firstBytes;
 
-  constructor(db: Database, path: string) {
+  /** @param readLog  how the log's first bytes are read; another Toeboard may be at work at that very moment */
+  constructor(db: Database, path: string, readLog = firstBytes) {
+    this.#readLog = readLog;
     this.#db = db;
     this.#path = path;
     this.#reader = new MarkReader(db);
@@ -80,6 +96,15 @@ export class OwnFiles {
    * Looks before a write. Returns undefined if all is as it was left, or another Toeboard has been at work.
    */
   loss(): Loss | undefined {
+    return surely(() => this.#lossBeforeWrite());
+  }
+
+  /** Looks after a write of our own, which may have begun the log anew. Returns undefined if it stands in our files. */
+  lossAfterWrite(): Loss | undefined {
+    return surely(() => this.#lossAfterWrite());
+  }
+
+  #lossBeforeWrite(): Loss | undefined {
     const now = this.#look();
     if (typeof now === 'string') return now;
     // Nobody begins the log anew without having brought it into the database.
@@ -95,13 +120,12 @@ export class OwnFiles {
     return undefined;
   }
 
-  /** Looks after a write of our own, which may have begun the log anew. Returns undefined if it stands in our files. */
-  lossAfterWrite(): Loss | undefined {
+  #lossAfterWrite(): Loss | undefined {
     const now = this.#look();
     if (typeof now === 'string') return now;
     const loss = isUntouched(this.#file, now.file) ? undefined : this.#lossInPlace(now.file);
     if (loss !== undefined) return loss;
-    if (now.log.size > 0n && !MAGIC.has(firstBytes(this.#logPath, 4).toString('hex')))
+    if (now.log.size > 0n && !MAGIC.has(this.#readLog(this.#logPath, 4).toString('hex')))
       return 'log overwritten';
     this.#remember(now);
     return undefined;
@@ -153,7 +177,7 @@ export class OwnFiles {
   }
 
   #saltsNow(): Buffer {
-    return firstBytes(this.#logPath, LOG_HEADER).subarray(16, 24);
+    return this.#readLog(this.#logPath, LOG_HEADER).subarray(16, 24);
   }
 
   #hasOurSalts(log: FileState): boolean {

@@ -108,12 +108,18 @@ export class OwnFiles {
     const now = this.#look();
     if (typeof now === 'string') return now;
     // Nobody begins the log anew without having brought it into the database.
-    const anew = now.log.size < this.#log.size || !this.#hasOurSalts(now.log);
-    if (isUntouched(this.#file, now.file)) return anew ? 'log overwritten' : undefined;
-    const loss = this.#lossInPlace(now.file);
+    // Where the log may be begun anew anyhow, another Toeboard may have emptied it since too.
+    const begun = this.#salts.length > 0;
+    const anew = begun && (now.log.size < this.#log.size || !this.#hasOurSalts(now.log));
+    const untouched = isUntouched(this.#file, now.file);
+    if (untouched && !anew) return undefined;
+    const loss = untouched ? undefined : this.#lossInPlace(now.file);
     if (loss !== undefined) return loss;
-    const counted = this.#reader.raw(this.#path, now.file.ino)?.count !== this.#mark?.count;
+    // Times go by ticks of some milliseconds: a file may have been written to since and look untouched. Its mark tells.
+    const mark = this.#reader.raw(this.#path, now.file.ino);
+    const counted = mark?.shop === this.#mark?.shop && mark?.count !== this.#mark?.count;
     if (anew && !counted) return 'log overwritten';
+    this.#mark = mark;
     this.#remember(now);
     // Whoever writes next may begin the log anew without a further sign.
     if (counted) this.#salts = NO_SALTS;
@@ -181,7 +187,7 @@ export class OwnFiles {
   }
 
   #hasOurSalts(log: FileState): boolean {
-    return log.size === 0n || this.#salts.length === 0 || this.#saltsNow().equals(this.#salts);
+    return log.size === 0n || this.#saltsNow().equals(this.#salts);
   }
 
   #lossInPlace(file: FileState): Loss | undefined {

@@ -2,7 +2,8 @@ import type { Point } from '../../geometry/points.ts';
 import type { Layout, LayoutDocument } from '../../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../outcome.ts';
 import { leastSquares, type Observations } from '../../solve/least-squares.ts';
-import { layoutAt, type PointPlace, unknownsOf } from '../unknowns.ts';
+import { USUAL_DOUBT } from '../survey.ts';
+import { AXES, type AxisName, layoutAt, type PointPlace, unknownsOf } from '../unknowns.ts';
 import { AGREES_WITHIN, type GaugeFailure, turnDoubt } from './compare.ts';
 import { eachPointByItself, type GaugeTask, gaugeTask, predictReadings } from './predict.ts';
 import type { GaugeReadings } from './readings.ts';
@@ -10,16 +11,11 @@ import type { GaugeReadings } from './readings.ts';
 /** mm. A part of a finished car sits within an inch of its plan, about; one standard deviation of each coordinate. */
 export const BUILT_DOUBT = 25;
 
-/** mm. What a tape leaves in doubt of a point's coordinate. */
-const TAPE_DOUBT = 1.6;
-
 /** Sums nearer than this cannot be distinguished: the better is then less than e² times as likely as the other. */
 export const APART_FROM = 4;
 
 /** mm. Half the step of derivatives by differences. */
 const STEP = 0.01;
-
-const AXES = ['x', 'y', 'z'] as const;
 
 /** One point that, moved by itself, would explain the readings. */
 export interface Explanation {
@@ -40,7 +36,7 @@ export interface Explanation {
 /** A measurement on the car that would tell explanations apart. */
 export interface TellingMeasure {
   readonly id: string;
-  readonly axis: (typeof AXES)[number];
+  readonly axis: AxisName;
   /** mm: the coordinate as drawn, and as this point's explanation would have it. */
   readonly drawn: number;
   readonly expected: number;
@@ -210,12 +206,12 @@ export function explainReadings(
       const from = (table.places.get(id) as PointPlace).drawn[axis] as number;
       return {
         id,
-        axis: AXES[axis] as (typeof AXES)[number],
+        axis: AXES[axis] as AxisName,
         drawn: from,
         expected: from + (move[axis] as number),
       };
     })
-    .filter(({ drawn: from, expected }) => Math.abs(expected - from) > 2 * TAPE_DOUBT)
+    .filter(({ drawn: from, expected }) => Math.abs(expected - from) > 2 * USUAL_DOUBT.up)
     .sort((a, b) => Math.abs(b.expected - b.drawn) - Math.abs(a.expected - a.drawn));
   return succeeded({ unmoved, points, measures });
 }

@@ -16,6 +16,7 @@ export function measurePlace(): Place {
   const measuring = getMeasuring();
   const trace = new Trace(openLayout, startPhotoWorker);
   const finished = new FinishedCar(openLayout, measuring);
+  $effect(() => finished.followLayout());
   const tape = new TapeList(openLayout, measuring);
   let page: MeasurePage = $state('tape');
   $effect(() => tape.followPicking());

@@ -45,8 +45,8 @@ const LEAST_CURVE = 62;
 const degreesOf = (column: Float64Array, status?: Uint8Array) =>
   [...column].map((value, i) => (status && status[i] !== ROW_OK ? Number.NaN : toDegrees(value)));
 
-/** "3 in of droop", "ride height", "3 in of bump". */
-function heaveWords({ length }: SheetModel, heave: number): string {
+/** "3 in droop", "ride height", "3 in bump". */
+export function heaveWords({ length }: SheetModel, heave: number): string {
   const size = length(Math.abs(heave));
   return size === length(0) ? 'ride height' : `${size} ${heave > 0 ? 'bump' : 'droop'}`;
 }

@@ -1,8 +1,4 @@
-import {
-  forecastStations,
-  gaugeStations,
-  type StationForecast,
-} from '../../../../shared-math/adjust/gauge/index.ts';
+import { forecastStations, gaugeStations } from '../../../../shared-math/adjust/gauge/index.ts';
 import { formatDecimal, type Radians, toDegrees } from '../../../../shared-math/units/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { Flow } from '../../flow/flow.ts';
@@ -11,6 +7,7 @@ import { table } from '../../flow/table.ts';
 import { BODY, BODY_SOFT } from '../../pens/styles.ts';
 import { angle, lockWheels, steers } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';
+import { heaveWords } from './curves-page.ts';
 
 // Stations for a bump-steer gauge on the finished car and a table for turning plates: what should be read, and room for what is.
 
@@ -24,11 +21,6 @@ function toeWords(gained: Radians | null): string {
   const size = formatDecimal(Math.abs(toDegrees(gained)), 2);
   if (Number(size) === 0) return `${size}°`;
   return `${size}° ${gained > 0 ? 'toe-in' : 'toe-out'}`;
-}
-
-function stationWords({ length }: SheetModel, { heave }: StationForecast): string {
-  const size = length(Math.abs(heave));
-  return size === length(0) ? 'ride height' : `${size} ${heave > 0 ? 'bump' : 'droop'}`;
 }
 
 function stationBlocks(model: SheetModel): Block[] {
@@ -47,7 +39,7 @@ function stationBlocks(model: SheetModel): Block[] {
         { head: 'read', width: 1, align: 'right' },
       ],
       forecast.map((station) => [
-        stationWords(model, station),
+        heaveWords(model, station.heave),
         toeWords(station.left),
         BLANK,
         toeWords(station.right),
@@ -67,8 +59,7 @@ function plateBlocks({ layout, analysis }: SheetModel): Block[] {
     return [heading('Turning plates'), paragraph('Not known: the linkage as drawn does not steer.')];
   const rows = (['left', 'right'] as const).map((side) => {
     const { inner, outer } = lockWheels(layout, turn[side]);
-    const blank = BLANK;
-    return [`At ${side} lock`, angle(inner), blank, angle(outer), ''] as const;
+    return [`At ${side} lock`, angle(inner), BLANK, angle(outer), ''] as const;
   });
   return [
     heading('Turning plates'),

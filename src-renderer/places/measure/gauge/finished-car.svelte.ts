@@ -12,7 +12,7 @@ import {
 } from '../../../../shared-math/adjust/gauge/index.ts';
 import { adjust, type SteerChange } from '../../../../shared-math/adjust/index.ts';
 import { rowsFor } from '../../../../shared-math/adjust/list/index.ts';
-import type { Side } from '../../../../shared-math/layout/index.ts';
+import type { Layout, LayoutDocument, Side } from '../../../../shared-math/layout/index.ts';
 import { toDegrees } from '../../../../shared-math/units/index.ts';
 import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
@@ -27,6 +27,8 @@ const NOTHING_READ: GaugeReadings = {
 
 /** mm within which two heaves are one station. */
 const SAME_STATION = 0.05;
+/** ms of quiet after a change of the drawing before readings are held against it. */
+const QUIET = 120;
 /** Heaves of the computed curve. */
 const CURVE_HEAVES = 25;
 
@@ -54,6 +56,9 @@ export class FinishedCar {
   side: Side = $state('left');
   /** Stations that were asked for beside the usual ones, mm. */
   #more: readonly number[] = $state.raw([]);
+  /** The layout as it stood at rest last: adjusting and explaining have no place inside a drag. */
+  #atRest: { readonly document: LayoutDocument | null; readonly layout: Layout };
+  #timer: ReturnType<typeof setTimeout> | undefined;
 
   readings: GaugeReadings = $derived.by(() => this.#measuring.car.gauge ?? NOTHING_READ);
 
@@ -73,14 +78,14 @@ export class FinishedCar {
 
   /** The adjustment's rows, if anything was measured that says how well the layout itself is known. */
   #rows = $derived.by(() => {
-    const { document } = this.#openLayout;
+    const { document } = this.#atRest;
     const rows = document ? rowsFor(document, this.#measuring.car).rows : [];
     return rows.filter(({ kind }) => kind !== 'steer-change');
   });
 
   /** Covariance of the computed changes, degrees²; undefined if nobody measured the car. */
   #doubtOf(changes: readonly SteerChange[]): Float64Array | undefined {
-    const { document } = this.#openLayout;
+    const { document } = this.#atRest;
     if (!document || this.#rows.length === 0 || changes.length === 0) return undefined;
     const aside = new Set(this.#measuring.found?.misfits.map(({ id }) => id));
     const outcome = adjust(document, this.#rows, { aside, pointsOnly: true, changes });
@@ -88,7 +93,7 @@ export class FinishedCar {
   }
 
   comparison: GaugeComparison | { readonly trouble: string } | undefined = $derived.by(() => {
-    const { document } = this.#openLayout;
+    const { document } = this.#atRest;
     const { readings } = this;
     if (!document || readings.stations.length + readings.plates.length === 0) return undefined;
     const changes = readings.stations.map(({ side, heave }) => ({ of: side, heave }));
@@ -100,7 +105,7 @@ export class FinishedCar {
 
   /** What would explain the readings; undefined while they agree or are too few to say. */
   explanation: GaugeExplanation | undefined = $derived.by(() => {
-    const { document } = this.#openLayout;
+    const { document } = this.#atRest;
     const { comparison } = this;
     if (!document || !comparison || 'trouble' in comparison || comparison.agrees) return undefined;
     const outcome = explainReadings(document, this.readings);
@@ -109,7 +114,7 @@ export class FinishedCar {
 
   /** The computed curve of the wheel that is shown, lowest first, as far as the linkage reaches. */
   curve: readonly CurvePoint[] = $derived.by(() => {
-    const { layout } = this.#openLayout;
+    const { layout } = this.#atRest;
     const { bump, rebound } = layout.travel;
     const heaves = Array.from(
       { length: CURVE_HEAVES },
@@ -128,6 +133,16 @@ export class FinishedCar {
   constructor(openLayout: OpenLayout, measuring: Measuring) {
     this.#openLayout = openLayout;
     this.#measuring = measuring;
+    this.#atRest = $state.raw({ document: openLayout.document, layout: openLayout.layout });
+  }
+
+  /** Run as an effect: takes the layout up once it has come to rest. */
+  followLayout(): void {
+    const { document, layout } = this.#openLayout;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => {
+      this.#atRest = { document, layout };
+    }, QUIET);
   }
 
   #nameOf(reading: string): string {

@@ -2,11 +2,9 @@ import { type LayoutDocument, resolveLayout, type Side } from '../../layout/inde
 import { failed, type Outcome, succeeded } from '../../outcome.ts';
 import { factorise, solveFactored } from '../../solve/cholesky.ts';
 import type { Degrees } from '../../units/index.ts';
+import { FITS_WITHIN } from '../adjust.ts';
 import { gaugeTask, predictReadings } from './predict.ts';
 import type { GaugeReadings } from './readings.ts';
-
-/** A reading this many of its doubts away does not agree: one in a thousand does by chance. */
-export const AGREES_WITHIN = 3.29;
 
 export interface ComparedReading {
   readonly id: string;
@@ -103,7 +101,7 @@ export function compareGauge(
       computed: computed[i] as number,
       residual: residual[i] as number,
       doubt,
-      agrees: Math.abs(residual[i] as number) <= AGREES_WITHIN * doubt,
+      agrees: Math.abs(residual[i] as number) <= FITS_WITHIN * doubt,
     };
   });
   const sum = weightedSum(covariance, residual);

@@ -2,9 +2,10 @@ import type { Point } from '../../geometry/points.ts';
 import type { Layout, LayoutDocument } from '../../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../outcome.ts';
 import { leastSquares, type Observations } from '../../solve/least-squares.ts';
+import { FITS_WITHIN } from '../adjust.ts';
 import { USUAL_DOUBT } from '../survey.ts';
 import { AXES, type AxisName, layoutAt, type PointPlace, unknownsOf } from '../unknowns.ts';
-import { AGREES_WITHIN, type GaugeFailure, turnDoubt } from './compare.ts';
+import { type GaugeFailure, turnDoubt } from './compare.ts';
 import { eachPointByItself, type GaugeTask, gaugeTask, predictReadings } from './predict.ts';
 import type { GaugeReadings } from './readings.ts';
 
@@ -146,7 +147,7 @@ function solveFor(
     move: byAxis((j) => x[j] as number),
     doubt: byAxis((j) => Math.sqrt(covariance[j * size + j] as number)),
     fits: computed.every(
-      (value, row) => Math.abs((observed[row] as number) - value) <= AGREES_WITHIN * (doubt[row] as number),
+      (value, row) => Math.abs((observed[row] as number) - value) <= FITS_WITHIN * (doubt[row] as number),
     ),
   };
 }

@@ -1,6 +1,5 @@
 // The finished car against its layout: readings of a bump-steer gauge and of turning plates, and what would explain them.
 export {
-  AGREES_WITHIN,
   type ComparedReading,
   chiSquaredLimit,
   compareGauge,

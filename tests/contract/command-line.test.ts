@@ -260,7 +260,7 @@ describe('aim and check', () => {
       format: 'toeboard-check',
       version: 1,
       layout: 'test layout',
-      layoutVersion: 3,
+      layoutVersion: 4,
       valid: true,
       tyresIntoGround: { left: 0, right: 0 },
       stops: [],

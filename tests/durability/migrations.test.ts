@@ -90,6 +90,15 @@ test('a layout file as version 2 wrote it is read as it was, and its box is not 
   }
 });
 
+test('a layout file as version 3 wrote it is read as it was, and nothing is said of loads that it does not name', () => {
+  const text = readFileSync(join(ROOT, 'tests/durability/layout-version-3.json'), 'utf8');
+  const written = JSON.parse(text);
+  expect(written.version).toBe(3);
+  const read = parseLayout(text);
+  expect(read).toEqual({ ok: true, value: { ...written, version: LAYOUT_VERSION, ride: null } });
+  if (read.ok) expect(parseLayout(documentText(read.value))).toEqual(read);
+});
+
 describe('the migrations', () => {
   test('are numbered one by one, each file in the list, each run on the way from nothing', () => {
     expect(MIGRATIONS.map(({ number }) => number)).toEqual(MIGRATIONS.map((_, index) => index + 1));

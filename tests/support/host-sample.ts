@@ -1,10 +1,10 @@
-import { type LayoutDocument, withValue } from '../../shared-math/layout/index.ts';
+import { LAYOUT_VERSION, type LayoutDocument, withValue } from '../../shared-math/layout/index.ts';
 
 /** A whole layout document, every optional part spelled out, so that what comes back can be compared with it. */
 export function sampleLayout(name = 'Arm down', pitmanHeight = 346): LayoutDocument {
   return {
     format: 'toeboard-layout',
-    version: 3,
+    version: LAYOUT_VERSION,
     name,
     notes: 'Box at the cowl; 3 1/4" below the rail – drawn from photos.',
     car: {

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
 import {
+  LAYOUT_VERSION,
   type Layout,
   type LayoutDocument,
   readLayout,
@@ -72,7 +73,7 @@ export const CROSS_STEER = {
 export function rawLayout(over: Json = {}): Json {
   return {
     format: 'toeboard-layout',
-    version: 3,
+    version: LAYOUT_VERSION,
     name: 'test layout',
     notes: '',
     car: { wheelbase: 2640, frontAxleLoad: 4900, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 },

@@ -79,8 +79,8 @@ const DUMMIES: readonly Dummy[] = [
     what: 'a version of the document',
     declared: {
       file: 'shared-math/layout/version.ts',
-      find: 'LAYOUT_VERSION = 3',
-      put: 'LAYOUT_VERSION = 4',
+      find: 'LAYOUT_VERSION = 4',
+      put: 'LAYOUT_VERSION = 5',
     },
     asked: ['shared-math/layout/migrations/index.ts'],
   },

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   hardpoints,
+  LAYOUT_VERSION,
   type LayoutDocument,
   moveHardpoint,
   parseLayout,
@@ -71,8 +72,8 @@ describe('a bad document is refused with its place and reason', () => {
     ],
     [
       'newer version',
-      (r) => (r.version = 4),
-      'version: this document is version 4, newer than this program reads (3); use a newer Toeboard',
+      (r) => (r.version = LAYOUT_VERSION + 1),
+      `version: this document is version ${LAYOUT_VERSION + 1}, newer than this program reads (${LAYOUT_VERSION}); use a newer Toeboard`,
     ],
     ['no version', (r) => delete r.version, 'version: expected a whole number, 1 or more'],
     [
@@ -234,13 +235,13 @@ describe('a document of an older version', () => {
     const { ride: _, ...rest } = rawLayout();
     const old = { ...rest, version: 1 };
     const kept = structuredClone(old);
-    expect(readLayout(old)).toEqual({ ok: true, value: { ...rest, version: 3, ride: null } });
+    expect(readLayout(old)).toEqual({ ok: true, value: { ...rest, version: LAYOUT_VERSION, ride: null } });
     expect(old).toEqual(kept);
   });
 
   test('of version 2 is lifted: it says nothing of origins, of the box’s angle or of where the driver sits', () => {
     const old = { ...rawLayout({ shaft: skewShaft() }), version: 2 };
-    expect(readLayout(old)).toEqual({ ok: true, value: { ...old, version: 3 } });
+    expect(readLayout(old)).toEqual({ ok: true, value: { ...old, version: LAYOUT_VERSION } });
   });
 
   test('is refused for what is wrong in it', () => {

@@ -31,6 +31,7 @@ export type { CarriedPoints, Carrier, Hardpoint } from './hardpoint.ts';
 export { hardpoints } from './hardpoints.ts';
 export { LOCATION_FACTS, type LocationFacts, locationPointsOn } from './location-kinds.ts';
 export { moveHardpoint } from './move-hardpoint.ts';
+export { type NumberedPoint, numberedPoints, pointNumbers } from './numbered-points.ts';
 export {
   isOtherOfPair,
   type OriginCounts,

@@ -1,5 +1,5 @@
-import { originCounts, originOf } from '../../../shared-math/layout/index.ts';
-import type { NumberedPoint, SheetModel } from './sheet-model.ts';
+import { type NumberedPoint, originCounts, originOf } from '../../../shared-math/layout/index.ts';
+import type { SheetModel } from './sheet-model.ts';
 
 // Where points are, in the distances that a builder measures. mm in, words in the customer's unit.
 

@@ -14,16 +14,17 @@ import {
   findings,
   withClearances,
 } from '../../../shared-math/findings/index.ts';
-import { type Hardpoint, hardpoints, type Layout, resolveLayout } from '../../../shared-math/layout/index.ts';
+import {
+  type Hardpoint,
+  type Layout,
+  type NumberedPoint,
+  numberedPoints,
+  resolveLayout,
+} from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { formatLength, type LengthStyle } from '../../../shared-math/units/index.ts';
 import type { PrintJob } from './job.ts';
 import { type RailDatum, railDatum } from './rail-datum.ts';
-
-/** A hardpoint with the number that it has on every page; a mirrored one has its twin's. */
-export interface NumberedPoint extends Hardpoint {
-  readonly number: number;
-}
 
 /** What the sheet is made of, worked out once. mm and rad; words in the job's unit. */
 export interface SheetModel {
@@ -96,18 +97,6 @@ function shownOf(
   };
 }
 
-function numbered(points: readonly Hardpoint[]): NumberedPoint[] {
-  const numbers = new Map<string, number>();
-  let last = 0;
-  return points.map((point) => {
-    const twin = point.twin === undefined ? undefined : numbers.get(point.twin);
-    if (twin === undefined) last += 1;
-    const number = twin ?? last;
-    numbers.set(point.id, number);
-    return { ...point, number };
-  });
-}
-
 /** Works out everything that a page may show. Pure. */
 export function sheetModelOf(job: PrintJob): SheetModel {
   const { document } = job;
@@ -121,7 +110,7 @@ export function sheetModelOf(job: PrintJob): SheetModel {
   const placed = roomFor(drawing);
   placeAtRide(drawing, placed);
   // The shaft's own points stand in its route's table, by its joints' names.
-  const points = hardpoints(document).filter(({ id }) => !id.startsWith('shaft.'));
+  const points = numberedPoints(document).filter(({ id }) => !id.startsWith('shaft.'));
   const length = (mm: number) => formatLength(mm, style);
   const other = (mm: number) => formatLength(mm, otherStyle);
   return {
@@ -134,7 +123,7 @@ export function sheetModelOf(job: PrintJob): SheetModel {
     placed,
     shown: shownOf(layout, points, drawing, placed, false),
     whole: shownOf(layout, points, drawing, placed, true),
-    points: numbered(points),
+    points,
     datum: railDatum(layout),
     style,
     length,

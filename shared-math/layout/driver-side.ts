@@ -64,10 +64,26 @@ function changedOver<Pair>(pair: Pair): Pair {
     : ({ ...pair, left: mirroredSide(right), right: mirroredSide(left) } as Pair);
 }
 
+/** What is on the left and on the right, changed over; what is on neither stays on neither. */
+function exchanged<End>({ left, right }: { left?: End; right?: End }): { left?: End; right?: End } {
+  return {
+    ...(right === undefined ? {} : { left: right }),
+    ...(left === undefined ? {} : { right: left }),
+  };
+}
+
 /** The whole front end in the mirror, for whoever lays out cars of one hand only: axle and its location change sides too. */
 export function inTheMirror(document: LayoutDocument): LayoutDocument {
   const { axle, location } = document;
-  return { ...withSteeringMirrored(document), axle: changedOver(axle), location: changedOver(location) };
+  const ends = document.links?.tieRod?.ends;
+  return {
+    ...withSteeringMirrored(document),
+    axle: changedOver(axle),
+    location: changedOver(location),
+    ...(ends
+      ? { links: { ...document.links, tieRod: { ...document.links?.tieRod, ends: exchanged(ends) } } }
+      : {}),
+  };
 }
 
 /** The document of a car whose driver sits on that side: its steering goes there if it is drawn on the other. */

@@ -131,6 +131,36 @@ function* rideProblems({ ride }: Layout): Generator<Refusal> {
     };
 }
 
+const LINK_KEYS = ['dragLink', 'tieRod', 'lateralBar', 'rods'] as const;
+
+/** What cannot be cut from steel: a wall that fills its tube, a thread longer than its end. */
+function* linkProblems({ links = {}, diameters = {} }: Layout): Generator<Refusal> {
+  for (const key of LINK_KEYS) {
+    const link = links[key];
+    if (!link) continue;
+    const { section, wall } = link;
+    const outside = diameters[key];
+    if (section === 'rod' && wall !== undefined)
+      yield { path: `links.${key}.wall`, reason: 'a solid rod has no wall' };
+    if (wall !== undefined && outside !== undefined && 2 * wall >= outside)
+      yield {
+        path: `links.${key}.wall`,
+        reason: `must be less than half of the outside, ${outside} mm; found ${wall}`,
+      };
+    for (const [name, end] of Object.entries(link.ends ?? {}))
+      if (
+        end?.kind === 'threaded' &&
+        end.reach !== undefined &&
+        end.threadLength !== undefined &&
+        end.threadLength >= end.reach
+      )
+        yield {
+          path: `links.${key}.ends.${name}.threadLength`,
+          reason: `must be less than reach, ${end.reach} mm; found ${end.threadLength}`,
+        };
+  }
+}
+
 /** What a well-formed document can still get wrong: links of no length, points that cannot turn what they hold. */
 export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
   const layout = resolveLayout(document);
@@ -143,6 +173,7 @@ export function geometryRefusal(document: LayoutDocument): Refusal | undefined {
     shaftProblems,
     obstacleProblems,
     rideProblems,
+    linkProblems,
   ])
     for (const problem of check(layout)) return problem;
   for (const problem of originProblems(document)) return problem;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { AxlePoint, FramePoint, PitmanPoint, SpindlePoint } from '../geometry/points.ts';
+import { linksSchema } from './links-schema.ts';
 import { coordinate, length, point, pointOf } from './measures.ts';
 import { photoSchema } from './photo-schema.ts';
 import { rideSchema } from './ride-schema.ts';
@@ -68,6 +69,8 @@ const box = z.strictObject({
   sectorTravel: z.number().positive().max(180),
   /** Degrees between the lines of the input and of the sector shaft; absent, a worm's input is square to it. */
   inputAngle: z.number().min(30).max(90).optional(),
+  /** N·m at the sector shaft: the most that the box gives with assistance that works, by its maker; absent, not known. */
+  greatestOutput: z.number().positive().max(20_000).optional(),
   assist: z.enum(['manual', 'power']),
 });
 
@@ -147,6 +150,7 @@ export const layoutSchema = z.strictObject({
   origins: origins.optional(),
   studs: studs.optional(),
   diameters: diameters.optional(),
+  links: linksSchema.optional(),
   rails: z.array(rail).max(20).default([]),
   obstacles: z.array(obstacle).max(40).default([]),
   photos: z.array(photoSchema).max(12).default([]),

@@ -11,6 +11,7 @@ import {
   type Side,
 } from '../layout/index.ts';
 import { arrangementOf } from '../linkage/index.ts';
+import { linkMaking } from '../links/index.ts';
 import { partsList, routeOf, type ShaftPart, sizeWords, splineWords } from '../shaft/index.ts';
 import { type Degrees, formatDegrees, type LengthStyle } from '../units/index.ts';
 import type { PartOf } from './part-schema.ts';
@@ -48,10 +49,6 @@ export interface PartNeed {
   /** "Steering box, side steer, manual, 16 to 1, sector 35.0° each way". */
   readonly words: string;
 }
-
-/** mm. Outside diameter of a link's tube where the layout does not tell it. */
-const USUAL_TUBE = 22;
-const USUAL_HAIRPIN = 19;
 
 function fromLine(point: Point, a: Point, along: Point): number {
   return norm(cross(subtract(point, a), unit(along)));
@@ -130,7 +127,7 @@ function linkNeeds(
 function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): PartNeed[] {
   const balls = ballJoints(layout).filter(({ id }) => id.startsWith('location.'));
   if (balls.length === 0) return [];
-  const tube = layout.diameters?.rods ?? (layout.location.kind === 'hairpins' ? USUAL_HAIRPIN : USUAL_TUBE);
+  const tube = linkMaking(layout, 'rods').outside.value;
   const ballAngle = largest(balls.map(({ id }) => tilts(id)));
   const tilting = ballAngle === undefined ? '' : `, ball tilts up to ${formatDegrees(ballAngle, 0)}`;
   return [
@@ -180,7 +177,7 @@ function gathered(needs: readonly PartNeed[]): PartNeed[] {
  * Checked: tests/unit/shelf.test.ts.
  */
 export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () => undefined): PartNeed[] {
-  const { steering, axle, lateral, diameters } = layout;
+  const { steering, axle, lateral } = layout;
   return gathered([
     boxNeed(layout, style),
     ...armNeeds(layout, style),
@@ -188,7 +185,7 @@ export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () =>
       'Drag link',
       ['steering.box.pitmanBall', 'steering.dragLinkBall'],
       [steering.box.pitmanBall, steering.dragLinkBall],
-      diameters?.dragLink ?? USUAL_TUBE,
+      linkMaking(layout, 'dragLink').outside.value,
       tilts,
       style,
     ),
@@ -196,7 +193,7 @@ export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () =>
       'Tie rod',
       ['axle.left.tieRodBall', 'axle.right.tieRodBall'],
       [axle.left.tieRodBall, axle.right.tieRodBall],
-      diameters?.tieRod ?? USUAL_TUBE,
+      linkMaking(layout, 'tieRod').outside.value,
       tilts,
       style,
     ),
@@ -205,7 +202,7 @@ export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () =>
           'Lateral bar',
           ['lateral.axle', 'lateral.frame'],
           [lateral.axle, lateral.frame],
-          diameters?.lateralBar ?? USUAL_TUBE,
+          linkMaking(layout, 'lateralBar').outside.value,
           tilts,
           style,
         )

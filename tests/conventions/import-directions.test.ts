@@ -36,7 +36,7 @@ const MATHS_LEVELS = [
   ['geometry'],
   ['layout'],
   ['splines'],
-  ['pose', 'shaft'],
+  ['links', 'pose', 'shaft'],
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],

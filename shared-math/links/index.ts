@@ -1,0 +1,30 @@
+// What links and arms are made of, how long their tubes are cut, and what thread their ends have to spare.
+export { type CutLength, type CutStep, cutLength, type EndRoom, endRoom } from './cut-length.ts';
+export {
+  ARM_KEYS,
+  type ArmKey,
+  drawnLength,
+  type EndName,
+  LINK_ENDS,
+  LINK_KEYS,
+  type LinkKey,
+} from './link-keys.ts';
+export {
+  type ArmMaking,
+  armMaking,
+  type EndMaking,
+  type Given,
+  type LinkMaking,
+  linkMaking,
+  type ThreadedMaking,
+  type WeldedMaking,
+} from './making.ts';
+export {
+  ENGAGEMENT_WANTED,
+  USUAL_ENDS,
+  USUAL_HAIRPIN_OUTSIDE,
+  USUAL_OUTSIDE,
+  USUAL_SOURCE,
+  type UsualEnd,
+  usualEndFor,
+} from './usual.ts';

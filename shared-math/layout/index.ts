@@ -29,6 +29,7 @@ export {
 export { geometryRefusal, steeringRefusal } from './geometry-checks.ts';
 export type { CarriedPoints, Carrier, Hardpoint } from './hardpoint.ts';
 export { hardpoints } from './hardpoints.ts';
+export { layoutJsonSchema } from './json-schema.ts';
 export type { LinkEndDocument, LinkMaterial, LinksDocument, ThreadedEnd } from './links-schema.ts';
 export { LOCATION_FACTS, type LocationFacts, locationPointsOn } from './location-kinds.ts';
 export { moveHardpoint } from './move-hardpoint.ts';

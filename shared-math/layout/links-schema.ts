@@ -9,42 +9,52 @@ const size = z.number().positive().max(500);
 const reach = z.number().positive().max(COORDINATE_MAX);
 
 /** Steel as it is sold for links; the strength of each stands in `links/materials.ts`. */
-const material = z.enum(['mild-steel', 'drawn-steel', 'chromoly', 'stainless']);
+const material = z
+  .enum(['mild-steel', 'drawn-steel', 'chromoly', 'stainless'])
+  .describe('The steel that it is made of.');
 
 const thread = z.strictObject({
-  /** Outside. */
-  diameter: size,
-  /** From thread to thread. */
-  pitch: z.number().positive().max(20).optional(),
-  hand: z.enum(['right', 'left']).optional(),
+  diameter: size.describe('mm outside.'),
+  pitch: z.number().positive().max(20).describe('mm from thread to thread.').optional(),
+  hand: z.enum(['right', 'left']).describe('Which way it is cut.').optional(),
 });
 
-/** One end of a link. `takeOff` runs from the centre of its ball or bore to where the tube ends, set as drawn. */
+const takeOff = reach
+  .describe('mm from the centre of its ball or bore to where the tube ends, set as drawn.')
+  .optional();
+
+/** One end of a link. */
 const linkEnd = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('threaded'),
-    takeOff: reach.optional(),
-    thread: thread.optional(),
-    /** From the ball's centre to the thread's tip. */
-    reach: reach.optional(),
-    /** How much of that is threaded, from the tip. */
-    threadLength: size.optional(),
-    /** Width of the jam nut. */
-    jamNut: size.optional(),
-    /** How far the end is to be screwed in or out from where it is set, each way. */
-    adjuster: z.number().min(0).max(500).optional(),
+    takeOff,
+    thread: thread.describe('The thread of the end.').optional(),
+    reach: reach.describe("mm from the ball's centre to the thread's tip.").optional(),
+    threadLength: size.describe('mm of that which are threaded, from the tip; less than reach.').optional(),
+    jamNut: size.describe('mm that the jam nut is wide.').optional(),
+    adjuster: z
+      .number()
+      .min(0)
+      .max(500)
+      .describe('mm that the end is to be screwed in or out from where it is set, each way.')
+      .optional(),
   }),
   /** A bored sleeve, or an eye, that the tube is welded to. */
-  z.strictObject({ kind: z.literal('welded'), takeOff: reach.optional() }),
+  z.strictObject({ kind: z.literal('welded'), takeOff }),
 ]);
 
 const stock = {
-  section: z.enum(['tube', 'rod']).optional(),
-  /** Of a tube. */
-  wall: size.optional(),
+  section: z.enum(['tube', 'rod']).describe('A tube, or solid.').optional(),
+  wall: size.describe('mm of the wall of a tube; less than half of its outside.').optional(),
   material: material.optional(),
-  /** Of a bent link: how far its middle line stands from the straight line between its ends, at the most. */
-  offset: z.number().min(0).max(1000).optional(),
+  offset: z
+    .number()
+    .min(0)
+    .max(1000)
+    .describe(
+      'mm that the middle line of a bent link stands from the straight line between its ends, at the most.',
+    )
+    .optional(),
 };
 
 /** A link whose ends have these two names. */
@@ -52,29 +62,31 @@ const link = <First extends string, Second extends string>(first: First, second:
   z.strictObject({
     ...stock,
     ends: z
-      .strictObject({ [first]: linkEnd.optional(), [second]: linkEnd.optional() } as Record<
-        First | Second,
-        z.ZodOptional<typeof linkEnd>
-      >)
+      .strictObject({
+        [first]: linkEnd.describe('How this end is made.').optional(),
+        [second]: linkEnd.describe('How this end is made.').optional(),
+      } as Record<First | Second, z.ZodOptional<typeof linkEnd>>)
+      .describe('How its two ends are made.')
       .optional(),
   });
 
-/** An arm where it leaves its boss: `width` along its swing, `thickness` along the axis that it turns about. */
+/** An arm where it leaves its boss. */
 const arm = z.strictObject({
-  width: size.optional(),
-  thickness: size.optional(),
+  width: size.describe('mm along its swing, where it leaves its boss.').optional(),
+  thickness: size.describe('mm along the axis that it turns about, where it leaves its boss.').optional(),
   material: material.optional(),
 });
 
 export const linksSchema = z.strictObject({
-  dragLink: link('pitman', 'steeringArm').optional(),
-  tieRod: link('left', 'right').optional(),
-  lateralBar: link('axle', 'frame').optional(),
-  /** Each tube of hairpins, wishbone or radius rods; each of the bars. */
-  rods: link('axle', 'frame').optional(),
-  pitmanArm: arm.optional(),
-  steeringArm: arm.optional(),
-  tieRodArms: arm.optional(),
+  dragLink: link('pitman', 'steeringArm').describe('The drag link.').optional(),
+  tieRod: link('left', 'right').describe('The tie rod.').optional(),
+  lateralBar: link('axle', 'frame').describe('The lateral bar.').optional(),
+  rods: link('axle', 'frame')
+    .describe('Each tube of hairpins, wishbone or radius rods; each of the bars.')
+    .optional(),
+  pitmanArm: arm.describe('The pitman arm.').optional(),
+  steeringArm: arm.describe('The steering arm.').optional(),
+  tieRodArms: arm.describe('Each of the tie rod arms.').optional(),
 });
 
 /** What a layout tells of how its links and arms are made. */

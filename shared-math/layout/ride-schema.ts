@@ -11,46 +11,67 @@ const damping = z.number().min(0).max(100);
 
 /** How stiff the front springs are: given, worked out from the leaves, or measured on the car. */
 const spring = z.discriminatedUnion('kind', [
-  /** N/mm of one side, at the axle: half of a transverse spring. */
-  z.strictObject({ kind: z.literal('rate'), rate }),
-  /** One spring along each rail, or one across the car. Length between the eyes along the main leaf, mm. */
+  z.strictObject({
+    kind: z.literal('rate'),
+    rate: rate.describe('N/mm of one side, at the axle: half of a transverse spring.'),
+  }),
   z.strictObject({
     kind: z.literal('leaf'),
-    lie: z.enum(['along', 'across']),
-    length,
-    width: z.number().positive().max(500),
-    thickness: z.number().positive().max(100),
-    leaves: z.number().int().min(1).max(30),
-    /** How many of them, the main leaf included, run the whole length with square ends; absent, none. */
-    fullLeaves: z.number().int().min(0).max(30).optional(),
+    lie: z.enum(['along', 'across']).describe('One spring along each rail, or one across the car.'),
+    length: length.describe('mm between the eyes along the main leaf.'),
+    width: z.number().positive().max(500).describe('mm of a leaf.'),
+    thickness: z.number().positive().max(100).describe('mm of a leaf.'),
+    leaves: z.number().int().min(1).max(30).describe('How many there are.'),
+    fullLeaves: z
+      .number()
+      .int()
+      .min(0)
+      .max(30)
+      .describe(
+        'How many of them, the main leaf included, run the whole length with square ends; no more than there are. Absent, none.',
+      )
+      .optional(),
   }),
-  /** The load (N) laid over the front axle that brings the frame nearer to the axle by `settles` mm. */
-  z.strictObject({ kind: z.literal('measured'), load: z.number().positive().max(200_000), settles: length }),
+  z.strictObject({
+    kind: z.literal('measured'),
+    load: z.number().positive().max(200_000).describe('N laid over the front axle.'),
+    settles: length.describe('mm that the frame comes nearer to the axle by it.'),
+  }),
 ]);
 
-/** N·s/mm of one side, at the axle: as the axle rises toward the frame, and as it falls away. */
-const damper = z.strictObject({ bump: damping, rebound: damping });
+const damper = z.strictObject({
+  bump: damping.describe('N·s/mm of one side, at the axle, as it rises toward the frame.'),
+  rebound: damping.describe('N·s/mm of one side, at the axle, as it falls away from the frame.'),
+});
 
 export const rideSchema = z.strictObject({
-  /** kg that the front springs carry; absent, what the axle load leaves beside the unsprung mass. */
-  sprungMass: mass.optional(),
-  /** kg that the tyres carry without a spring between: axle, wheels, brakes, half of the links. */
-  unsprungMass: mass.optional(),
-  spring: spring.optional(),
-  damper: damper.optional(),
-  /** mm between the places where left and right spring, or damper, act on the axle. */
-  springBase: length.optional(),
-  damperBase: length.optional(),
-  /** N/mm and N·s/mm of one tyre. */
-  tyreRate: rate.optional(),
-  tyreDamping: damping.optional(),
-  /** N·m for each degree, beside the springs: an anti-roll bar, or rods that a beam twists. */
-  rollStiffness: z.number().min(0).max(100_000).optional(),
-  /** mm above the ground: the middle of the sprung mass. */
-  sprungHeight: length.optional(),
-  /** mm: radius of gyration in roll, of the sprung mass about its middle and of the axle with its wheels. */
-  sprungGyration: length.optional(),
-  axleGyration: length.optional(),
+  sprungMass: mass
+    .describe('kg that the front springs carry. Absent, what the axle load leaves beside the unsprung mass.')
+    .optional(),
+  unsprungMass: mass
+    .describe('kg that the tyres carry without a spring between: axle, wheels, brakes, half of the links.')
+    .optional(),
+  spring: spring.describe('How stiff the front springs are.').optional(),
+  damper: damper.describe('What the front dampers do.').optional(),
+  springBase: length
+    .describe('mm between the places where left and right spring act on the axle.')
+    .optional(),
+  damperBase: length
+    .describe('mm between the places where left and right damper act on the axle.')
+    .optional(),
+  tyreRate: rate.describe('N/mm of one tyre.').optional(),
+  tyreDamping: damping.describe('N·s/mm of one tyre.').optional(),
+  rollStiffness: z
+    .number()
+    .min(0)
+    .max(100_000)
+    .describe('N·m for each degree, beside the springs: an anti-roll bar, or rods that a beam twists.')
+    .optional(),
+  sprungHeight: length.describe('mm above the ground of the middle of the sprung mass.').optional(),
+  sprungGyration: length
+    .describe('mm: radius of gyration in roll of the sprung mass about its middle.')
+    .optional(),
+  axleGyration: length.describe('mm: radius of gyration in roll of the axle with its wheels.').optional(),
 });
 
 /** What a layout tells of springs, dampers, tyres and masses. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { length, point } from './measures.ts';
+import { direction, length, point } from './measures.ts';
 
 // The steering shaft in the layout document: column end, joints, intermediate shafts and supports, box input, and
 // how their ends fit one another. mm and degrees; axes point from the handwheel toward the box.
@@ -9,53 +9,84 @@ import { length, point } from './measures.ts';
  * (per inch) of inch forms, the module in mm of metric ones.
  */
 export const splineShape = {
-  form: z.enum([
-    'involute-30',
-    'involute-37.5',
-    'involute-45',
-    'metric-30',
-    'metric-37.5',
-    'metric-45',
-    'reference-30',
-    'serrated',
-    'unidentified',
-  ]),
-  /** Around the whole circle, those that a flat or a blank takes away counted in. */
-  teeth: z.number().int().min(6).max(200),
-  pitch: z.number().positive().max(200).optional(),
-  module: z.number().positive().max(20).optional(),
-  diameter: length,
+  form: z
+    .enum([
+      'involute-30',
+      'involute-37.5',
+      'involute-45',
+      'metric-30',
+      'metric-37.5',
+      'metric-45',
+      'reference-30',
+      'serrated',
+      'unidentified',
+    ])
+    .describe('The form of its teeth; the number is the pressure angle in degrees.'),
+  teeth: z
+    .number()
+    .int()
+    .min(6)
+    .max(200)
+    .describe('Around the whole circle, those that a flat or a blank takes away counted in.'),
+  pitch: z
+    .number()
+    .positive()
+    .max(200)
+    .describe('Diametral pitch, teeth per inch of pitch diameter, of inch forms. Absent, not known.')
+    .optional(),
+  module: z
+    .number()
+    .positive()
+    .max(20)
+    .describe('Module, mm, of metric forms. Absent, not known.')
+    .optional(),
+  diameter: length.describe('mm outside.'),
 };
-const flats = { diameter: length, acrossFlats: length };
+const flats = {
+  diameter: length.describe('mm of the round.'),
+  acrossFlats: length.describe('mm between the two flats; less than the round.'),
+};
+const bore = length.describe('mm of the bore.');
+const boreFlats = length.describe('mm between the two flats of the bore; less than the bore.');
+const endLength = length.describe('mm of that form from the tip. Absent, not known.').optional();
 
 /** The end of a column, of a box's input or of a shaft; `length` is how long that form is from the tip. */
 const shaftEnd = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('round'), diameter: length, length: length.optional() }),
-  z.strictObject({ kind: z.literal('double-d'), ...flats, length: length.optional() }),
-  z.strictObject({ kind: z.literal('spline'), ...splineShape, length: length.optional() }),
+  z.strictObject({ kind: z.literal('round'), diameter: length.describe('mm outside.'), length: endLength }),
+  z.strictObject({ kind: z.literal('double-d'), ...flats, length: endLength }),
+  z.strictObject({ kind: z.literal('spline'), ...splineShape, length: endLength }),
 ]);
 
-/** A pinch bolt: from the end's face to the bolt, and from the bore's axis to the bolt's axis. */
-const pinchBolt = z.strictObject({ diameter: length, fromFace: length, offset: length });
-/** A set screw: from the end's face to the screw. */
-const setScrew = z.strictObject({ diameter: length, fromFace: length });
-/** `depth` of the bore from the end's face; `reach` from the joint's centre to that face. */
-const bored = { depth: length.optional(), reach: length.optional() };
+const fromFace = length.describe("mm from the end's face to its middle.");
+const pinchBolt = z
+  .strictObject({
+    diameter: length.describe('mm of the bolt.'),
+    fromFace,
+    offset: length.describe("mm from the bore's axis to the bolt's axis."),
+  })
+  .describe('The pinch bolt. Absent, not known.');
+const setScrew = z
+  .strictObject({ diameter: length.describe('mm of the screw.'), fromFace })
+  .describe('The set screw. Absent, not known.');
+const bored = {
+  depth: length.describe("mm of the bore from the end's face. Absent, not known.").optional(),
+  reach: length.describe("mm from the joint's centre to the end's face. Absent, not known.").optional(),
+};
 
 /** One end of a universal joint, into which a shaft's end goes. */
 export const jointSideSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('weld'), bore: length, ...bored }),
+  z.strictObject({ kind: z.literal('weld'), bore, ...bored }),
   z.strictObject({
     kind: z.literal('double-d-set-screw'),
-    bore: length,
-    acrossFlats: length,
+    bore,
+    acrossFlats: boreFlats,
     screw: setScrew.optional(),
     ...bored,
   }),
   z.strictObject({
     kind: z.literal('double-d-pinch-bolt'),
-    bore: length,
-    acrossFlats: length,
+    bore,
+    acrossFlats: boreFlats,
     bolt: pinchBolt.optional(),
     ...bored,
   }),
@@ -68,46 +99,75 @@ export const jointSideSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('spline'), ...splineShape, screw: setScrew.optional(), ...bored }),
 ]);
 
-const material = z.enum(['steel', 'stainless']).optional();
-/** Which ends of the stock are formed, and how long each formed end is. */
-const formed = { ends: z.enum(['column', 'box', 'both']), formed: length };
-/** A shaft in two pieces, one sliding in the other: how far they may slide, and how deep one sits in the other. */
-const slip = z.strictObject({ travel: length, overlap: length }).optional();
+const material = z.enum(['steel', 'stainless']).describe('What it is made of. Absent, not known.').optional();
+const formed = {
+  ends: z.enum(['column', 'box', 'both']).describe('Which ends of the stock are formed.'),
+  formed: length.describe('mm of each formed end.'),
+};
+const slip = z
+  .strictObject({
+    travel: length.describe('mm that they may slide.'),
+    overlap: length.describe('mm that one sits in the other.'),
+  })
+  .describe('A shaft in two pieces, one sliding in the other. Absent, it is one piece.')
+  .optional();
 
 export const stockSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('round'), diameter: length, material }),
+  z.strictObject({ kind: z.literal('round'), diameter: length.describe('mm outside.'), material }),
   z.strictObject({ kind: z.literal('double-d-end'), ...flats, ...formed, material }),
   z.strictObject({ kind: z.literal('double-d'), ...flats, slip, material }),
   z.strictObject({ kind: z.literal('splined'), ...splineShape, ...formed, slip, material }),
 ]);
 
 const joint = z.strictObject({
-  kind: z.enum(['single', 'double']),
-  centre: point,
-  /** Degrees; absent, the usual limit of the joint's kind holds. */
-  limit: z.number().positive().max(90).optional(),
-  columnSide: jointSideSchema.optional(),
-  boxSide: jointSideSchema.optional(),
+  kind: z.enum(['single', 'double']).describe('A universal joint, or a double one that halves its angle.'),
+  centre: point.describe('The middle of the joint: [x, y, z], mm.'),
+  limit: z
+    .number()
+    .positive()
+    .max(90)
+    .describe("Degrees that it bends at the most. Absent, the usual limit of the joint's kind.")
+    .optional(),
+  columnSide: jointSideSchema
+    .describe('What takes the shaft on the column side. Absent, not known.')
+    .optional(),
+  boxSide: jointSideSchema.describe('What takes the shaft on the box side. Absent, not known.').optional(),
 });
 
-/** `clock` in degrees: the yoke at the box end against that at the column end, right-hand about column to box. */
 const intermediate = z.strictObject({
-  clock: z.number().gt(-90).max(90).default(0),
-  stock: stockSchema.optional(),
+  clock: z
+    .number()
+    .gt(-90)
+    .max(90)
+    .default(0)
+    .describe(
+      'Degrees of the yoke at the box end against that at the column end, right-hand about the way from column to box.',
+    ),
+  stock: stockSchema.describe('What it is made from. Absent, not known.').optional(),
 });
 
-const end = z.strictObject({ end: point, axis: point, fit: shaftEnd.optional() });
+const end = z.strictObject({
+  end: point.describe('Where it ends: [x, y, z], mm.'),
+  axis: direction.describe('Its direction from the handwheel toward the box, [x, y, z], any length but 0.'),
+  fit: shaftEnd.describe('The form of its end. Absent, not known.').optional(),
+});
 
-/** A bearing on an intermediate shaft, at a share of its length from the joint nearer the column. */
-const support = z.strictObject({ shaft: z.number().int().min(0), at: z.number().min(0).max(1) });
+/** A bearing on an intermediate shaft. */
+const support = z.strictObject({
+  shaft: z.number().int().min(0).describe('Which of the intermediate shafts, counted from 0.'),
+  at: z.number().min(0).max(1).describe('The share of its length from the joint nearer the column.'),
+});
 
 /** The steering shaft; `shafts[i]` runs between `joints[i]` and `joints[i + 1]`. */
 export const shaftSchema = z.strictObject({
-  column: end,
-  box: end,
-  joints: z.array(joint).min(1).max(12),
-  shafts: z.array(intermediate).max(11),
-  supports: z.array(support).max(20).default([]),
+  column: end.describe("The column's lower end."),
+  box: end.describe("The box's input."),
+  joints: z.array(joint).min(1).max(12).describe('The joints from the column to the box.'),
+  shafts: z
+    .array(intermediate)
+    .max(11)
+    .describe('The intermediate shafts, one between each joint and the next: one less than joints.'),
+  supports: z.array(support).max(20).default([]).describe('Bearings on intermediate shafts.'),
 });
 
 export type ShaftDocument = z.infer<typeof shaftSchema>;

@@ -4,6 +4,7 @@ import { draw } from './draw.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { ride } from './ride.ts';
+import { schema } from './schema.ts';
 import { shaft } from './shaft.ts';
 import { sheet } from './sheet.ts';
 import { spline } from './spline.ts';
@@ -26,6 +27,7 @@ export const COMMANDS: readonly Command[] = [
   sheet,
   draw,
   check,
+  schema,
 ];
 
 export { asksForHelp } from './arguments.ts';

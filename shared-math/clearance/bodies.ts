@@ -8,6 +8,7 @@ import {
   shareOfKingpin,
 } from '../drawing/parts/halves.ts';
 import { ROD_SPREAD, ROD_STATION } from '../drawing/parts/location-kinds/bracket.ts';
+import { FORK_SHARE } from '../drawing/parts/location-kinds/split-rods.ts';
 import { SIZES, tubeRadius, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
 import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
@@ -166,8 +167,8 @@ function lateralBodies(layout: Layout): Body[] {
   ];
 }
 
-/** Two rods from a bracket on the beam to a ball that goes with them. */
-function splitRods(layout: Layout, side: Side, pivot: Point): BodyPart[] {
+/** Two thin rods from a bracket on the beam to a ball that goes with them. */
+function pairOfRods(layout: Layout, side: Side, pivot: Point): BodyPart[] {
   const carrier = `axle-${side}` as const;
   const seat = onBeam(layout, side, ROD_STATION);
   return [ROD_SPREAD, -ROD_SPREAD].map((z) =>
@@ -177,6 +178,17 @@ function splitRods(layout: Layout, side: Side, pivot: Point): BodyPart[] {
       tubeRadius(layout.diameters?.rods, SIZES.hairpin),
     ),
   );
+}
+
+/** A fork on the beam that runs into one rod, to a ball that goes with it. */
+function forkedRod(layout: Layout, side: Side, pivot: Point): BodyPart[] {
+  const carrier = `axle-${side}` as const;
+  const seat = onBeam(layout, side, ROD_STATION);
+  const fork = on(carrier, add(seat, scaled(subtract(pivot, seat), FORK_SHARE)));
+  return [
+    ...[ROD_SPREAD, -ROD_SPREAD].map((z) => capsule(on(carrier, add(seat, [0, 0, z])), fork, SIZES.hairpin)),
+    capsule(fork, on(carrier, pivot), tubeRadius(layout.diameters?.rods, SIZES.radiusRod)),
+  ];
 }
 
 /** What holds the axle fore and aft, by kind. */
@@ -192,7 +204,18 @@ function locationBodies(layout: Layout): Body[] {
         hardpoint: `location.${side}.framePivot`,
         assumed: true,
         joins: ['beam', ...nearestRail(layout, location[side].framePivot)],
-        parts: splitRods(layout, side, location[side].framePivot),
+        parts: pairOfRods(layout, side, location[side].framePivot),
+      }));
+    case 'split-rods':
+      return SIDES.map((side) => ({
+        id: `radius-rod-${side}`,
+        name: `${side} radius rod`,
+        role: 'location',
+        side,
+        hardpoint: `location.${side}.framePivot`,
+        assumed: true,
+        joins: ['beam', ...nearestRail(layout, location[side].framePivot)],
+        parts: forkedRod(layout, side, location[side].framePivot),
       }));
     case 'wishbone':
       return [
@@ -203,7 +226,7 @@ function locationBodies(layout: Layout): Body[] {
           hardpoint: 'location.framePivot',
           assumed: true,
           joins: ['beam', ...crossmembersAt(layout, location.framePivot)],
-          parts: SIDES.flatMap((side) => splitRods(layout, side, location.framePivot)),
+          parts: SIDES.flatMap((side) => pairOfRods(layout, side, location.framePivot)),
         },
       ];
     case 'four-bar':

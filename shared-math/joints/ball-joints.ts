@@ -37,7 +37,7 @@ export function studTip(joint: BallJoint): Point {
 
 /**
  * The balls and rod ends of a layout. A stud's usual direction (common practice, no published source): on an arm it is
- * along the axis that the arm turns about; on a lateral bar fore and aft; on hairpins and four bars across the car;
+ * along the axis that the arm turns about; on a lateral bar fore and aft; on hairpins, radius rods and four bars across the car;
  * under a wishbone upright. `studs` in the layout says otherwise, by hardpoint. Leaves have bushings, not balls.
  */
 export function ballJoints(layout: Layout): BallJoint[] {
@@ -78,13 +78,15 @@ export function ballJoints(layout: Layout): BallJoint[] {
   };
   switch (location.kind) {
     case 'hairpins':
+    case 'split-rods': {
+      const rod = location.kind === 'hairpins' ? 'hairpin pivot' : 'radius rod ball';
       for (const side of SIDES) {
         const { framePivot } = location[side];
         // The rod runs ahead to the axle at the pivot's own distance from the car's middle.
         const ahead: Point = [middle(side)[0], framePivot[1], middle(side)[2]];
         join(
           `location.${side}.framePivot`,
-          side === 'left' ? 'Left hairpin pivot' : 'Right hairpin pivot',
+          `${side === 'left' ? 'Left' : 'Right'} ${rod}`,
           { carrier: 'frame', at: framePivot },
           { carrier: `axle-${side}`, at: ahead },
           ACROSS,
@@ -92,6 +94,7 @@ export function ballJoints(layout: Layout): BallJoint[] {
         );
       }
       break;
+    }
     case 'wishbone':
       join(
         'location.framePivot',

@@ -22,6 +22,8 @@ export interface LocationFacts {
   readonly part: string;
   /** What its rods end in on a parts list; empty if it has bushings. */
   readonly rodEnd: string;
+  /** True where a rod of each side is rigid with its half of the axle: in roll the halves have to turn apart, or the rods give. */
+  readonly rigidRods?: true;
 }
 
 const sided = (path: string, name: string, carrier: LocationPoint['carrier']): LocationPoint => ({
@@ -38,6 +40,14 @@ export const LOCATION_FACTS: Readonly<Record<LocationKind, LocationFacts>> = {
     points: [sided('framePivot', 'hairpin pivot', 'frame')],
     part: 'location.left.framePivot',
     rodEnd: 'Hairpin rod end',
+    rigidRods: true,
+  },
+  'split-rods': {
+    words: 'split radius rods',
+    points: [sided('framePivot', 'radius rod ball', 'frame')],
+    part: 'location.left.framePivot',
+    rodEnd: 'Radius rod end',
+    rigidRods: true,
   },
   wishbone: {
     words: 'wishbone',

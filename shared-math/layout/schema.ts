@@ -88,6 +88,11 @@ const location = z.discriminatedUnion('kind', [
     .strictObject({ kind: z.literal('hairpins'), left: rod.describe('The left rod.'), right: right(rod) })
     .describe('A rod each side, rigid with the axle, on one ball at the frame.'),
   z
+    .strictObject({ kind: z.literal('split-rods'), left: rod.describe('The left rod.'), right: right(rod) })
+    .describe(
+      'A wishbone cut apart: one stout rod each side, rigid with the axle, on one ball at the frame. It moves as hairpins do.',
+    ),
+  z
     .strictObject({
       kind: z.literal('wishbone'),
       framePivot: onFrame.describe(`The ball that both rods meet in, ${onFrameSide}`),
@@ -253,7 +258,7 @@ const diameters = z.strictObject({
   dragLink: diameter('the drag link'),
   tieRod: diameter('the tie rod'),
   lateralBar: diameter('the lateral bar'),
-  rods: diameter('hairpins, wishbone rods or the four bars (hairpins 19 mm)'),
+  rods: diameter('hairpins, radius rods, wishbone rods or the four bars (hairpins 19 mm, radius rods 32 mm)'),
 });
 
 /** Directions of ball studs, by the hardpoint that they belong to, where they are not the usual ones. */

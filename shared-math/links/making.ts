@@ -1,4 +1,10 @@
-import type { Layout, LinkEndDocument, LinkMaterial, ThreadedEnd } from '../layout/index.ts';
+import {
+  type Layout,
+  type LinkEndDocument,
+  type LinkMaterial,
+  LOCATION_FACTS,
+  type ThreadedEnd,
+} from '../layout/index.ts';
 import { type ArmKey, type EndName, LINK_ENDS, type LinkKey } from './link-keys.ts';
 import {
   ENGAGEMENT_WANTED,
@@ -8,6 +14,8 @@ import {
   USUAL_HAIRPIN_WALL,
   USUAL_MATERIAL,
   USUAL_OUTSIDE,
+  USUAL_RADIUS_ROD_OUTSIDE,
+  USUAL_RADIUS_ROD_WALL,
   USUAL_SLEEVE,
   USUAL_THREAD,
   USUAL_WALL,
@@ -98,9 +106,17 @@ function endMaking(end: LinkEndDocument | undefined, name: EndName): EndMaking {
   return { kind: 'welded', name, kindAssumed: false, takeOff: givenOr(end.takeOff, USUAL_SLEEVE) };
 }
 
-/** What the rods' ends at the axle are where nobody said: hairpins and wishbones are welded or bolted to it there. */
+/** What the rods' ends at the axle are where nobody said: rods that are rigid with it are welded or bolted to it there. */
 function weldedAtAxle({ location }: Layout, key: LinkKey): boolean {
-  return key === 'rods' && (location.kind === 'hairpins' || location.kind === 'wishbone');
+  return key === 'rods' && (location.kind === 'wishbone' || LOCATION_FACTS[location.kind].rigidRods === true);
+}
+
+function usualStock({ location }: Layout, key: LinkKey): { outside: number; wall: number } {
+  if (key === 'rods' && location.kind === 'hairpins')
+    return { outside: USUAL_HAIRPIN_OUTSIDE, wall: USUAL_HAIRPIN_WALL };
+  if (key === 'rods' && location.kind === 'split-rods')
+    return { outside: USUAL_RADIUS_ROD_OUTSIDE, wall: USUAL_RADIUS_ROD_WALL };
+  return { outside: USUAL_OUTSIDE, wall: USUAL_WALL };
 }
 
 /**
@@ -109,11 +125,11 @@ function weldedAtAxle({ location }: Layout, key: LinkKey): boolean {
  */
 export function linkMaking(layout: Layout, key: LinkKey): LinkMaking {
   const given = layout.links?.[key];
-  const hairpins = key === 'rods' && layout.location.kind === 'hairpins';
+  const usual = usualStock(layout, key);
   const section = givenOr<'tube' | 'rod'>(given?.section, 'tube');
-  const outside = givenOr(layout.diameters?.[key], hairpins ? USUAL_HAIRPIN_OUTSIDE : USUAL_OUTSIDE);
+  const outside = givenOr(layout.diameters?.[key], usual.outside);
   // A wall that nobody gave never fills a tube whose outside somebody did.
-  const usualWall = Math.min(hairpins ? USUAL_HAIRPIN_WALL : USUAL_WALL, outside.value / 4);
+  const usualWall = Math.min(usual.wall, outside.value / 4);
   const [first, second] = LINK_ENDS[key];
   const ends = given?.ends as Partial<Record<EndName, LinkEndDocument>> | undefined;
   const firstEnd = ends?.[first];

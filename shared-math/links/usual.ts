@@ -11,10 +11,13 @@ export const USUAL_SOURCE = 'common practice, no published source';
 /** Outside of a link's tube: 7/8 in; hairpins are made of thinner rod. */
 export const USUAL_OUTSIDE = 22;
 export const USUAL_HAIRPIN_OUTSIDE = 19;
+/** A radius rod stands alone where a hairpin is two: 1 1/4 in. */
+export const USUAL_RADIUS_ROD_OUTSIDE = 32;
 
-/** Wall: 5/32 in, which leaves the tapping drill of a 5/8 in fine thread in a 7/8 in tube. Of hairpins 1/8 in. */
+/** Wall: 5/32 in, which leaves the tapping drill of a 5/8 in fine thread in a 7/8 in tube. Of hairpins 1/8 in, of radius rods 3/16 in. */
 export const USUAL_WALL = 4;
 export const USUAL_HAIRPIN_WALL = 3.2;
+export const USUAL_RADIUS_ROD_WALL = 4.8;
 
 /** Of steel drawn over a mandrel, which is what a careful shop buys for links. */
 export const USUAL_MATERIAL = 'drawn-steel' as const;

@@ -32,6 +32,7 @@ function frameEnd(layout: Layout): Point {
   const besideCentre = axleEnd(layout)[1];
   switch (location.kind) {
     case 'hairpins':
+    case 'split-rods':
       return location.left.framePivot;
     case 'wishbone':
       return [location.framePivot[0], besideCentre, location.framePivot[2]];
@@ -55,6 +56,7 @@ function proposedLocation(kind: LocationKind, layout: Layout): Location {
   const axle = axleEnd(layout);
   switch (kind) {
     case 'hairpins':
+    case 'split-rods':
       return { kind, left: { framePivot: frame }, right: 'mirror' };
     case 'wishbone':
       return { kind, framePivot: [frame[0], 0, frame[2]] };

@@ -22,6 +22,7 @@ export const PLAIN_HALF = {
 
 export const LOCATIONS: Record<LayoutDocument['location']['kind'], Json> = {
   hairpins: { kind: 'hairpins', left: { framePivot: [-890, 415, 335] }, right: 'mirror' },
+  'split-rods': { kind: 'split-rods', left: { framePivot: [-1040, 330, 320] }, right: 'mirror' },
   wishbone: { kind: 'wishbone', framePivot: [-1010, 0, 340] },
   'four-bar': {
     kind: 'four-bar',

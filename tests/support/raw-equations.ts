@@ -56,7 +56,7 @@ export function rawResiduals(layout: Layout, heave: number, roll: number, pose: 
   const place = (half: 'left' | 'right', p: Point) => rawPlace(layout, heave, roll, pose, half, p);
   const residuals: number[] = [];
   const { location, lateral } = layout;
-  if (location.kind === 'hairpins')
+  if (location.kind === 'hairpins' || location.kind === 'split-rods')
     for (const half of ['left', 'right'] as const) {
       const pivot = location[half].framePivot;
       const ball = place(half, pivot);

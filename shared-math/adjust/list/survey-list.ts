@@ -352,24 +352,26 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
         `location.left.${of}`,
         `location.right.${of}`,
       );
-    if (kind === 'hairpins') {
-      group = 'Hairpins';
+    if (kind === 'hairpins' || kind === 'split-rods') {
+      const hairpin = kind === 'hairpins';
+      group = hairpin ? 'Hairpins' : 'Radius rods';
+      const rod = hairpin ? 'hairpin pivot' : 'radius rod ball';
       for (const { side, named } of each)
         place(
           'pivot',
-          named('hairpin pivot'),
-          `the hairpin's bolt on the frame${sideWord(side, sidesOf('location'))}`,
+          named(rod),
+          `the ${hairpin ? "hairpin's bolt" : "radius rod's ball"} on the frame${sideWord(side, sidesOf('location'))}`,
           `location.${side}.framePivot`,
           { side, onFrame: true },
         );
       for (const { side, named, suffix } of each)
         toKingpin(
           `pivot-kingpin${suffix}`,
-          named('hairpin pivot to kingpin, bottom'),
+          named(`${rod} to kingpin, bottom`),
           `location.${side}.framePivot`,
           side,
         );
-      across('pivots-apart', 'Hairpin pivots, apart', 'framePivot');
+      across('pivots-apart', hairpin ? 'Hairpin pivots, apart' : 'Radius rod balls, apart', 'framePivot');
       return;
     }
     if (kind === 'four-bar') {

@@ -19,6 +19,7 @@ export const SIZES = {
   /** Rods and bars, and the balls, eyes and bushings at their ends. */
   rod: 11,
   hairpin: 9.5,
+  radiusRod: 16,
   ball: 17,
   eye: 19,
   eyeHalfWidth: 20,

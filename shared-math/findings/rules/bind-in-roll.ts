@@ -1,8 +1,9 @@
+import { LOCATION_FACTS } from '../../layout/index.ts';
 import { ROW_OK } from '../../sweep/index.ts';
 import { BIND_SHOWN_FROM } from '../../tolerances.ts';
 import { type Finding, locationPart, type Rule } from '../finding.ts';
 
-/** What the links would have to give over heave and roll: a rigid tube on hairpins binds in roll. */
+/** What the links would have to give over heave and roll: a rigid tube on rods that are rigid with it binds in roll. */
 export const bindInRoll: Rule = {
   name: 'bind-in-roll',
   measures: 'What bushings, rods or brackets would have to give',
@@ -21,7 +22,7 @@ export const bindInRoll: Rule = {
     if (solved === 0) return [];
     const { value, source } = speak.limit('bind');
     const over = worst > value;
-    const tubeOnRods = layout.location.kind === 'hairpins' && layout.axle.beam === 'tube';
+    const tubeOnRods = LOCATION_FACTS[layout.location.kind].rigidRods && layout.axle.beam === 'tube';
     return [
       {
         rule: 'bind-in-roll',

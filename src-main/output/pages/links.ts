@@ -32,6 +32,10 @@ function locationLinks({ location, axle }: Layout): Length[] {
       return bothSides('Hairpin', 'pivot to the axle’s centre line', (side) =>
         fromAxle(location[side].framePivot, axle),
       );
+    case 'split-rods':
+      return bothSides('Radius rod', 'ball to the axle’s centre line', (side) =>
+        fromAxle(location[side].framePivot, axle),
+      );
     case 'wishbone':
       return [
         {

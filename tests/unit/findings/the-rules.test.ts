@@ -238,6 +238,7 @@ describe('figures as they are spoken', () => {
     );
     expect(parts).toEqual([
       'location.left.framePivot',
+      'location.left.framePivot',
       'location.framePivot',
       'location.left.upper.frame',
       'location.left.seat',

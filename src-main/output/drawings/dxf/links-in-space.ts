@@ -1,5 +1,13 @@
 import { mirrored, type Point } from '../../../../shared-math/geometry/points.ts';
-import { add, cross, dot, scaled, subtract, unit } from '../../../../shared-math/geometry/vectors.ts';
+import {
+  add,
+  cross,
+  dot,
+  midpoint,
+  scaled,
+  subtract,
+  unit,
+} from '../../../../shared-math/geometry/vectors.ts';
 import { type Carrier, halfOf, type Obstacle, SIDES } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { Scene } from '../scene.ts';
@@ -73,7 +81,14 @@ export function centreLines({ layout, place }: Scene): SpaceLine[] {
         const ends = [axle[side].kingpinTop, axle[side].kingpinBottom];
         for (const end of ends)
           line('location', 'hairpin', [half, end], ['frame', location[side].framePivot]);
-      } else if (location.kind === 'four-bar')
+      } else if (location.kind === 'split-rods')
+        line(
+          'location',
+          'radius rod',
+          [half, midpoint(axle[side].kingpinTop, axle[side].kingpinBottom)],
+          ['frame', location[side].framePivot],
+        );
+      else if (location.kind === 'four-bar')
         for (const bar of ['upper', 'lower'] as const)
           line(
             'location',

@@ -12,7 +12,7 @@ function endsOf({ name, between }: Length): string {
   if (/^(Drag link|Tie rod)$/.test(name)) return ', two ball ends';
   if (/^(Upper|Lower) bar/.test(name)) return ', two ends each';
   if (/^Lateral bar/.test(name)) return ', two bushed ends';
-  if (/^(Hairpin|Wishbone)/.test(name)) return `, ${between}`;
+  if (/^(Hairpin|Radius rod|Wishbone)/.test(name)) return `, ${between}`;
   return '';
 }
 

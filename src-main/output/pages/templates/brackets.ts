@@ -198,17 +198,16 @@ export function bracketTemplates(model: SheetModel): Template[] {
     templates.push(
       bracket(model, 'Wishbone pivot', 'side', [{ at: location.framePivot, words: 'Wishbone ball' }], [bolt]),
     );
-  if (location.kind === 'hairpins')
+  if (location.kind === 'hairpins' || location.kind === 'split-rods') {
+    const [name, mark] =
+      location.kind === 'hairpins'
+        ? (['Hairpin pivot', 'Hairpin pivot'] as const)
+        : (['Radius rod ball', 'Radius rod ball'] as const);
     for (const side of sides)
       templates.push(
-        bracket(
-          model,
-          'Hairpin pivot',
-          'side',
-          [{ at: location[side].framePivot, words: 'Hairpin pivot' }],
-          [bolt, ...both],
-        ),
+        bracket(model, name, 'side', [{ at: location[side].framePivot, words: mark }], [bolt, ...both]),
       );
+  }
   if (location.kind === 'four-bar')
     for (const side of sides)
       templates.push(

@@ -18,6 +18,7 @@ export {
   USUAL_INPUT_ANGLE,
   withInputTrue,
 } from './box-input.ts';
+export type { BrakingDocument } from './braking-schema.ts';
 export { documentText } from './document-text.ts';
 export {
   driverSideOf,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { AxlePoint, FramePoint, PitmanPoint, SpindlePoint } from '../geometry/points.ts';
+import { brakingSchema } from './braking-schema.ts';
 import { linksSchema } from './links-schema.ts';
 import { coordinate, direction, length, notBlank, point, pointOf } from './measures.ts';
 import { photoSchema } from './photo-schema.ts';
@@ -318,6 +319,9 @@ export const layoutSchema = z.strictObject({
     .nullable()
     .default(null)
     .describe('Springs, dampers, tyres and masses; null, nothing was said of them.'),
+  braking: brakingSchema
+    .describe('What braking asks of the front axle. Absent, nothing was said of it.')
+    .optional(),
 });
 
 /** The layout document as it is written in files and in the store: mm and degrees, mirrored sides unexpanded. */

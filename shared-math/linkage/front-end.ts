@@ -1,7 +1,7 @@
 import { distance, type FramePoint, type HalfPoint, type Point } from '../geometry/points.ts';
 import { add, cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { AxleSide, Layout, Side } from '../layout/index.ts';
-import { type AxleModel, prepareAxle } from '../pose/index.ts';
+import { type AxleModel, prepareAxle, type WindUp } from '../pose/index.ts';
 import { toRadians } from '../units/index.ts';
 import { type BallCircle, ballCircle, drawnBranch } from './ball-circle.ts';
 
@@ -118,6 +118,15 @@ export function prepareFrontEnd(layout: Layout): FrontEnd {
 export function prepareMoved(frontEnd: FrontEnd, layout: Layout, movesAxle: boolean): FrontEnd {
   const { axle, left, right } = frontEnd;
   return prepareSteering(layout, { axle: movesAxle ? prepareAxle(layout) : axle, left, right });
+}
+
+/**
+ * The front end with its axle wound up by an angle of each half (rad), as braking does it: posed and steered as any. Its
+ * links are as long as drawn, so a wound-up axle steers where its drag link makes it.
+ */
+export function prepareWoundUp(frontEnd: FrontEnd, windUp: WindUp): FrontEnd {
+  if (windUp.left === 0 && windUp.right === 0) return frontEnd;
+  return { ...frontEnd, axle: prepareAxle(frontEnd.layout, windUp) };
 }
 
 /** Lengths of the links as drawn, centre to centre, and of the arms about their axes; mm. */

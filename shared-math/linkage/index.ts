@@ -8,6 +8,7 @@ export {
   linkLengths,
   prepareFrontEnd,
   prepareMoved,
+  prepareWoundUp,
   sectorCircle,
 } from './front-end.ts';
 export { HeldPoses } from './held-poses.ts';

@@ -22,3 +22,4 @@ export {
   resetPose,
   solveAxle,
 } from './solve-axle.ts';
+export { NO_WIND_UP, type WindUp } from './wind-up.ts';

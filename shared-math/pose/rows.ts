@@ -15,14 +15,24 @@ export type AxleRow =
       readonly frame: FramePoint;
       readonly weights: Point;
     }
-  /** A point of the half keeps its drawn distance from a point of the frame. */
-  | { readonly form: 'distance'; readonly half: Side; readonly axle: AxlePoint; readonly frame: FramePoint }
-  /** The half pitches `pitchPerRise` radians for each mm that its seat rises, as its leaf makes it. */
+  /** A point of the half keeps its drawn distance from a point of the frame; `drawn`: where that point was drawn, if elsewhere. */
+  | {
+      readonly form: 'distance';
+      readonly half: Side;
+      readonly axle: AxlePoint;
+      readonly frame: FramePoint;
+      readonly drawn?: AxlePoint;
+    }
+  /**
+   * The half pitches `pitchPerRise` radians for each mm that its seat rises, as its leaf makes it, and is wound up by
+   * `wound` radians beside that; absent, by none.
+   */
   | {
       readonly form: 'leaf-pitch';
       readonly half: Side;
       readonly seat: AxlePoint;
       readonly pitchPerRise: number;
+      readonly wound?: number;
     }
   /** The axle stays centred below the frame at a height above the ground. `height` absent: that of the wheel centres. */
   | { readonly form: 'centred'; readonly height: number | undefined };
@@ -51,7 +61,7 @@ export const FORM_CENTRED = 3;
 /**
  * Rows in one flat table for the solver's inner loop. Each takes STRIDE numbers: form, half (0 left, 1 right),
  * axle point from the axle's centre (3), frame point from it (3), then by form: the three weights; the drawn
- * length; pitch per rise; or the height from the axle's centre.
+ * length; pitch per rise and wind-up; or the height from the axle's centre.
  */
 export const STRIDE = 11;
 
@@ -68,12 +78,13 @@ export function flattenRows(rows: readonly AxleRow[], axleCentre: Point): Float6
       case 'distance':
         table.set([FORM_DISTANCE, row.half === 'left' ? 0 : 1], at);
         table.set([...subtract(row.axle, axleCentre), ...subtract(row.frame, axleCentre)], at + 2);
-        table[at + 8] = distance(row.axle, row.frame);
+        table[at + 8] = distance(row.drawn ?? row.axle, row.frame);
         break;
       case 'leaf-pitch':
         table.set([FORM_LEAF_PITCH, row.half === 'left' ? 0 : 1], at);
         table.set(subtract(row.seat, axleCentre), at + 2);
         table[at + 8] = row.pitchPerRise;
+        table[at + 9] = row.wound ?? 0;
         break;
       case 'centred':
         table[at] = FORM_CENTRED;

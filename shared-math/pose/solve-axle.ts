@@ -23,6 +23,7 @@ import {
   LEAF_PITCH_WEIGHT,
   STRIDE,
 } from './rows.ts';
+import { NO_WIND_UP, woundRows } from './wind-up.ts';
 
 /** An axle with what holds it, made ready for any number of poses. Holds scratch space: one user at a time. */
 export interface AxleModel {
@@ -70,11 +71,15 @@ const POSE_STEP_PRIOR = 1e3;
 const RANK_SQUARED = POSE_RANK_MIN * POSE_RANK_MIN;
 const ROLL_STEP = toRadians(NEIGHBOUR_ROLL);
 
-export function prepareAxle(layout: Layout): AxleModel {
+/** An axle made ready; `windUp`: wound up in what holds it in pitch, as braking does it. */
+export function prepareAxle(layout: Layout, windUp = NO_WIND_UP): AxleModel {
   const centre = midpoint(layout.axle.left.wheelCentre, layout.axle.right.wheelCentre);
   const location = LOCATION_KINDS[layout.location.kind] as AxleKind<Layout['location']>;
   const lateral = LATERAL_KINDS[layout.lateral.kind] as AxleKind<Layout['lateral']>;
-  const rows = [...location.rows(layout.location), ...lateral.rows(layout.lateral)];
+  const rows = [
+    ...woundRows(location.rows(layout.location), windUp, centre),
+    ...lateral.rows(layout.lateral),
+  ];
   const joined = layout.axle.beam === 'tube' || location.joinsHalves === true;
   return {
     centre,
@@ -199,7 +204,8 @@ function evaluate(
 
     if (form === FORM_LEAF_PITCH) {
       const perRise = table[at + 8] as number;
-      const residual = (isRight ? pitchRight : pitchLeft) - perRise * (heave + vz - rz);
+      const asked = perRise * (heave + vz - rz) + (table[at + 9] as number);
+      const residual = (isRight ? pitchRight : pitchLeft) - asked;
       const slope = 1 - perRise * pz;
       const scaled = residual * ANGLE_ARM;
       addToMatrix(firm, LEAF_PITCH_WEIGHT, 0, 0, 0, slope, column);

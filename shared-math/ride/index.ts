@@ -50,5 +50,5 @@ export {
   rideSteps,
   runRide,
 } from './run.ts';
-export { leafRate, springRateOf } from './spring-rate.ts';
+export { leafHalves, leafRate, springRateOf } from './spring-rate.ts';
 export type { Hand, Ride, RideState, RideStatus } from './state.ts';

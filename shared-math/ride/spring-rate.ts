@@ -1,4 +1,4 @@
-import type { Layout, SpringDocument } from '../layout/index.ts';
+import type { Layout, Side, SpringDocument } from '../layout/index.ts';
 
 /** N/mm². Young's modulus of spring steel: 206 GPa, as handbooks of springs give it (from memory). */
 const SPRING_STEEL = 206_000;
@@ -24,10 +24,14 @@ export function leafRate(leaf: Omit<Leaf, 'kind' | 'lie'>, front: number, rear: 
   return (perEye * (front + rear)) / (front * front * rear * rear);
 }
 
-/** How a leaf along the rail is split by its seat: as the layout draws it, in equal halves where it draws none. */
-function halves(layout: Layout, length: number): [front: number, rear: number] {
+/** How a leaf along the rail is split by its seat: as the layout draws it, in equal halves where it draws none. mm. */
+export function leafHalves(
+  layout: Layout,
+  length: number,
+  side: Side = 'left',
+): [fixed: number, shackle: number] {
   if (layout.location.kind !== 'parallel-leaf') return [length / 2, length / 2];
-  const { fixedEye, seat, shackleEye } = layout.location.left;
+  const { fixedEye, seat, shackleEye } = layout.location[side];
   const fixed = Math.abs(fixedEye[0] - seat[0]);
   const shackle = Math.abs(shackleEye[0] - seat[0]);
   return [(length * fixed) / (fixed + shackle), (length * shackle) / (fixed + shackle)];
@@ -44,7 +48,7 @@ export function springRateOf(spring: SpringDocument, layout: Layout): number {
       const { lie, length } = spring;
       // Across the car one spring carries both sides, each on one of its halves.
       if (lie === 'across') return leafRate(spring, length / 2, length / 2) / 2;
-      return leafRate(spring, ...halves(layout, length));
+      return leafRate(spring, ...leafHalves(layout, length));
     }
   }
 }

@@ -1,4 +1,5 @@
 import { aim } from './aim.ts';
+import { brake } from './brake.ts';
 import { check } from './check.ts';
 import { draw } from './draw.ts';
 import { map } from './map.ts';
@@ -18,6 +19,7 @@ export const COMMANDS: readonly Command[] = [
   measure,
   sweep,
   turn,
+  brake,
   aim,
   map,
   tune,

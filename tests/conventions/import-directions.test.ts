@@ -40,7 +40,7 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
-  ['clearance', 'trace'],
+  ['brake', 'clearance', 'trace'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
 ];

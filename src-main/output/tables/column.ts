@@ -23,3 +23,18 @@ export function headOf(columns: readonly Column<never>[]): string {
 export function lineOf<Row>(columns: readonly Column<Row>[], row: Row): string {
   return columns.map((column) => valueIn(column, row) ?? '').join(',');
 }
+
+/** A row as data: a name with a point is a value within a value; null where the row has no such value. */
+export function dataOf<Row>(columns: readonly Column<Row>[], row: Row): Record<string, unknown> {
+  const data: Record<string, unknown> = {};
+  for (const column of columns) {
+    const keys = column.name.split('.');
+    let within = data;
+    for (const key of keys.slice(0, -1)) {
+      within[key] ??= {};
+      within = within[key] as Record<string, unknown>;
+    }
+    within[keys.at(-1) as string] = valueIn(column, row) ?? null;
+  }
+  return data;
+}

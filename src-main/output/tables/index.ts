@@ -2,6 +2,7 @@
 // written as it is worked out, and called off between two.
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
+import { brakingTable } from './braking.ts';
 import { mapTable } from './map.ts';
 import type { TableName } from './names.ts';
 import { pointsTable } from './points.ts';
@@ -26,5 +27,6 @@ export const TABLES: Readonly<Record<TableName, Table>> = {
   points: { words: 'Points', of: pointsTable },
   travel: { words: 'Travel sweep', of: (document) => travelTable(solved(document)) },
   turn: { words: 'Turn', of: (document) => turnTable(solved(document)) },
+  braking: { words: 'Braking', of: (document) => brakingTable(solved(document)) },
   map: { words: 'Map of the pitman ball', of: (document) => mapTable(solved(document)) },
 };

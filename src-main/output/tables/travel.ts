@@ -2,7 +2,7 @@ import type { Layout, Side } from '../../../shared-math/layout/index.ts';
 import type { FrontEnd, FrontEndState, PoseStatus } from '../../../shared-math/linkage/index.ts';
 import { evenly, visitGrid } from '../../../shared-math/sweep/index.ts';
 import { type Radians, toRadians } from '../../../shared-math/units/index.ts';
-import { type Column, headOf, lineOf, valueIn } from './column.ts';
+import { type Column, dataOf, headOf, lineOf } from './column.ts';
 
 const USUAL_POSES = 31;
 
@@ -53,19 +53,9 @@ const SOLVED: readonly Column<SweepPose>[] = [
 /** The sweep's columns, one line each: the table, the command's CSV and its JSON read them here. */
 export const SWEEP_COLUMNS: readonly Column<SweepPose>[] = [...ASKED, ...SOLVED];
 
-/** A pose as data: a name with a point is a value within a value. A pose that failed holds what was asked and its status. */
+/** A pose as data. A pose that failed holds what was asked and its status. */
 export function sweepRow(pose: SweepPose): Record<string, unknown> {
-  const row: Record<string, unknown> = {};
-  for (const column of pose.status === 'ok' ? SWEEP_COLUMNS : ASKED) {
-    const keys = column.name.split('.');
-    let within = row;
-    for (const key of keys.slice(0, -1)) {
-      within[key] ??= {};
-      within = within[key] as Record<string, unknown>;
-    }
-    within[keys.at(-1) as string] = valueIn(column, pose);
-  }
-  return row;
+  return dataOf(pose.status === 'ok' ? SWEEP_COLUMNS : ASKED, pose);
 }
 
 /** A pose as CSV, a failed one's columns left empty. */

@@ -118,6 +118,10 @@ export const DATA: Readonly<Record<DataKind, { readonly name: string; readonly a
     name: 'Steering sweep (CSV)',
     about: 'Wheel angles, ratio and Ackermann through the whole turn: degrees.',
   },
+  braking: {
+    name: 'Braking (CSV)',
+    about: 'Loads, wind-up of the axle, caster and steer over grip: newtons, newton metres and degrees.',
+  },
   map: {
     name: 'Map of the pitman ball (CSV)',
     about: 'Worst bump steer for the pitman ball at 64 by 64 places: millimetres and degrees.',

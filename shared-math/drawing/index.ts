@@ -8,6 +8,7 @@ export {
   type Shape,
   structureOf,
 } from './drawing.ts';
+export { type Eye, type Eyes, seenFrom, seenOutline, stretchAt } from './eye.ts';
 export { boxOf, convexHull, isClosed, isShown, type Outline, outline } from './outline.ts';
 export { paintOrder, placeAtRide, placeInPose, pointsOf, roomFor, viewBoxes } from './placing.ts';
 export {

@@ -10,7 +10,7 @@ const DIRECTIONS_ROUND = 96;
 const SMALL = 60;
 const DIRECTIONS_SMALL = 32;
 
-function directions(count: number): Float64Array {
+function compass(count: number): Float64Array {
   const table = new Float64Array(2 * count);
   for (let i = 0; i < count; i += 1) {
     const angle = (i / count) * 2 * Math.PI;
@@ -19,8 +19,13 @@ function directions(count: number): Float64Array {
   }
   return table;
 }
-const ROUND = directions(DIRECTIONS_ROUND);
-const FEW = directions(DIRECTIONS_SMALL);
+const ROUND = compass(DIRECTIONS_ROUND);
+const FEW = compass(DIRECTIONS_SMALL);
+
+/** The directions, right and down by turns, in which the silhouette of a body of this radius, mm, is asked for. */
+export function directionsFor(radius: number): Float64Array {
+  return radius > SMALL ? ROUND : FEW;
+}
 
 /** Scratch: of each disc its middle and its axis as the view sees them, its radius and its rounding. */
 const SEEN = 6;
@@ -29,7 +34,7 @@ let seen = new Float64Array(4 * SEEN);
 /** mm. Neighbouring points of an outline nearer than this are one. */
 const SAME = 1e-6;
 
-function pushUnlessSame(out: Outline, right: number, down: number): void {
+export function pushUnlessSame(out: Outline, right: number, down: number): void {
   const last = out.length;
   if (
     last >= 2 &&
@@ -71,7 +76,7 @@ export function silhouette(body: DrawnHull, placed: Float64Array, view: View, ou
     seen[to + 5] = disc.round;
     largest = Math.max(largest, disc.radius + disc.round);
   }
-  const table = largest > SMALL ? ROUND : FEW;
+  const table = directionsFor(largest);
   out.length = 0;
   for (let i = 0; i < table.length; i += 2) {
     const dr = table[i] as number;
@@ -128,9 +133,12 @@ export function convexHull(places: readonly ViewPoint[]): ViewPoint[] {
   return [...chain(sorted), ...chain(sorted.toReversed())];
 }
 
-function placeOf(point: number, placed: Float64Array, view: View): ViewPoint {
+/** Where a drawn point is seen in the view's own plane, mm. */
+export type PlaceOf = (point: number) => ViewPoint;
+
+function placesIn(placed: Float64Array, view: View): PlaceOf {
   const { right, down } = VIEW_AXES[view];
-  return [
+  return (point) => [
     right.sign * (placed[3 * point + right.axis] as number),
     down.sign * (placed[3 * point + down.axis] as number),
   ];
@@ -145,10 +153,10 @@ function writeHull(places: readonly ViewPoint[], out: Outline): void {
 const MITRE_MAX = 2.5;
 
 /** Edges of a band, mitred: each node is moved square to the path by half of what its section measures that way. */
-function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): void {
+function bandEdges(band: Band, placeOf: PlaceOf, out: Outline): void {
   const { sections } = band;
   const count = sections.length;
-  const centre = sections.map((section) => placeOf(section.centre, placed, view));
+  const centre = sections.map((section) => placeOf(section.centre));
   const normal: ViewPoint[] = [];
   for (let i = 0; i + 1 < count; i += 1) {
     const [a, b] = [centre[i] as ViewPoint, centre[i + 1] as ViewPoint];
@@ -165,8 +173,8 @@ function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): 
     const before = normal[Math.max(0, i - 1)] as ViewPoint;
     const after = normal[Math.min(count - 2, i)] as ViewPoint;
     const c = centre[i] as ViewPoint;
-    const up = placeOf(section.up, placed, view);
-    const across = placeOf(section.out, placed, view);
+    const up = placeOf(section.up);
+    const across = placeOf(section.out);
     const halfWidth = (n: ViewPoint) =>
       Math.abs(n[0] * (up[0] - c[0]) + n[1] * (up[1] - c[1])) +
       Math.abs(n[0] * (across[0] - c[0]) + n[1] * (across[1] - c[1]));
@@ -183,10 +191,10 @@ function bandEdges(band: Band, placed: Float64Array, view: View, out: Outline): 
 }
 
 /** The four corners of a section in a view. */
-function corners(section: Band['sections'][number], placed: Float64Array, view: View): ViewPoint[] {
-  const c = placeOf(section.centre, placed, view);
-  const u = placeOf(section.up, placed, view);
-  const o = placeOf(section.out, placed, view);
+function corners(section: Band['sections'][number], placeOf: PlaceOf): ViewPoint[] {
+  const c = placeOf(section.centre);
+  const u = placeOf(section.up);
+  const o = placeOf(section.out);
   const [ux, uy, ox, oy] = [u[0] - c[0], u[1] - c[1], o[0] - c[0], o[1] - c[1]];
   return [
     [c[0] + ux + ox, c[1] + uy + oy],
@@ -206,36 +214,32 @@ export function isShown(shape: Shape, view: View): boolean {
   return shape.views === undefined || shape.views.includes(view);
 }
 
+/** Writes the outline of a shape that goes by where its points are seen: of all but hulls. */
+export function outlineOfPlaces(
+  shape: Exclude<Shape, DrawnHull>,
+  placeOf: PlaceOf,
+  view: View,
+  out: Outline,
+): void {
+  if (shape.kind === 'block') writeHull(shape.points.map(placeOf), out);
+  else if (shape.kind === 'line') {
+    out.length = 0;
+    for (const point of shape.points) out.push(...placeOf(point));
+  } else if (shape.endOn.includes(view))
+    writeHull(
+      shape.sections.flatMap((section) => corners(section, placeOf)),
+      out,
+    );
+  else bandEdges(shape, placeOf, out);
+}
+
 /**
  * Writes the outline of a shape in a view to `out` (emptied first): what there is to draw, and nothing about how.
  * Frame: the view's own plane, right and down. Units: mm. Shapes: `placed` holds 3 numbers for each drawn point.
  */
 export function outline(shape: Shape, placed: Float64Array, view: View, out: Outline): void {
-  switch (shape.kind) {
-    case 'body':
-      silhouette(shape, placed, view, out);
-      return;
-    case 'block':
-      writeHull(
-        shape.points.map((point) => placeOf(point, placed, view)),
-        out,
-      );
-      return;
-    case 'band':
-      if (shape.endOn.includes(view))
-        writeHull(
-          shape.sections.flatMap((section) => corners(section, placed, view)),
-          out,
-        );
-      else bandEdges(shape, placed, view, out);
-      return;
-    case 'line':
-      out.length = 0;
-      for (const point of shape.points) {
-        const place = placeOf(point, placed, view);
-        out.push(place[0], place[1]);
-      }
-  }
+  if (shape.kind === 'body') silhouette(shape, placed, view, out);
+  else outlineOfPlaces(shape, placesIn(placed, view), view, out);
 }
 
 /** What an outline covers. */

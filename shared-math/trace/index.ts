@@ -18,9 +18,10 @@ export {
   preparePhoto,
   type TraceFailure,
 } from './photo-plane.ts';
-export { depthOf, LOOSE, planeOf, spotOf } from './planes.ts';
+export { beforeOf, depthOf, eyeOf, LOOSE, planeOf, spotOf } from './planes.ts';
 export { meeting, type SightLine } from './sight-lines.ts';
 export { contradiction, explainedGap, type SightGap, sightGaps, sightOf } from './sights.ts';
+export { middleOfScale, type Stance, stanceOf } from './stance.ts';
 export { type ClickedOn, checkTape, type TapeCheck } from './tape.ts';
 export { type TapeRow, tapeRows, WORKED_SIDE } from './tape-rows.ts';
 export { standsAsTraced } from './traced.ts';

@@ -1,4 +1,4 @@
-import { project, VIEW_AXES, type View } from '../drawing/index.ts';
+import { type Eye, project, seenFrom, VIEW_AXES, type View } from '../drawing/index.ts';
 import type { Point } from '../geometry/points.ts';
 import type { Photo } from '../layout/index.ts';
 import type { Outcome } from '../outcome.ts';
@@ -17,6 +17,12 @@ export function depthOf(photo: Photo): number {
   return photo.depth ?? photo.anchor?.stands[VIEW_AXES[photo.view].toward.axis] ?? 0;
 }
 
+/** mm by which a coordinate along the photo's view stands nearer to its camera than its plane. */
+export function beforeOf(photo: Photo, coordinate: number): number {
+  // Taken from the other side, what the view has nearer to its eye was farther from the camera.
+  return (photo.flipped ? -1 : 1) * (coordinate - depthOf(photo));
+}
+
 /** Photos of a document do not change, so what follows from one is worked out once. */
 const PREPARED = new WeakMap<Photo, Outcome<PhotoPlane, TraceFailure>>();
 
@@ -30,7 +36,7 @@ export function planeOf(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
 
 function prepared(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
   const { view, size, flipped, lens, straighten, scale, level, anchor, distance } = photo;
-  const before = anchor ? anchor.stands[VIEW_AXES[view].toward.axis] - depthOf(photo) : 0;
+  const before = anchor ? beforeOf(photo, anchor.stands[VIEW_AXES[view].toward.axis]) : 0;
   return preparePhoto(
     {
       size,
@@ -46,14 +52,19 @@ function prepared(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
   );
 }
 
-/** Where a photo shows a point of the car; the way back of tracing it. */
+/** Where the photo's camera stood, as an eye that looks at the photo's plane; undefined while that is not known. */
+export function eyeOf(photo: Photo, { camera }: PhotoPlane): Eye | undefined {
+  if (!camera) return undefined;
+  const distance = photo.flipped ? -camera.distance : camera.distance;
+  return { foot: camera.foot, distance, depth: depthOf(photo) };
+}
+
+/**
+ * Where a photo shows a point of the car, px, its lens included; the way back of tracing it. Where the camera's place is not
+ * known, as if the point stood in the photo's plane. Undefined at the camera and behind it.
+ */
 export function spotOf(photo: Photo, plane: PhotoPlane, at: Point): PhotoSpot | undefined {
-  const [x, y] = project(photo.view, at);
-  const { camera } = plane;
-  if (!camera) return plane.toPhoto([x, y]);
-  const share = (at[VIEW_AXES[photo.view].toward.axis] - depthOf(photo)) / camera.distance;
-  return plane.toPhoto([
-    (x - camera.foot[0] * share) / (1 - share),
-    (y - camera.foot[1] * share) / (1 - share),
-  ]);
+  const eye = eyeOf(photo, plane);
+  const place = eye ? seenFrom(eye, photo.view, at) : project(photo.view, at);
+  return place && plane.toPhoto(place);
 }

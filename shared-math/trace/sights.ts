@@ -5,7 +5,7 @@ import type { Photo } from '../layout/index.ts';
 import { DISTANCE_DOUBT } from './camera-place.ts';
 import type { PhotoSpot } from './photo-places.ts';
 import type { PhotoPlane } from './photo-plane.ts';
-import { depthOf, planeOf } from './planes.ts';
+import { depthOf, eyeOf, planeOf } from './planes.ts';
 import type { SightLine } from './sight-lines.ts';
 import { WORKED_SIDE } from './tape-rows.ts';
 
@@ -30,17 +30,18 @@ export function sightOf(photo: Photo, spot: PhotoSpot): SightLine | undefined {
   return plane.ok ? sightIn(photo, plane.value, spot) : undefined;
 }
 
-function sightIn(photo: Photo, { camera, toPlace }: PhotoPlane, spot: PhotoSpot): SightLine | undefined {
-  const place = toPlace(spot);
-  if (!camera || !place) return undefined;
+function sightIn(photo: Photo, plane: PhotoPlane, spot: PhotoSpot): SightLine | undefined {
+  const place = plane.toPlace(spot);
+  if (!place) return undefined;
   const { axis } = VIEW_AXES[photo.view].toward;
   const deep = (place: ViewPoint, depth: number): Point => {
     const keep: [number, number, number] = [0, 0, 0];
     keep[axis] = depth;
     return unproject(photo.view, place, keep);
   };
+  const eye = eyeOf(photo, plane);
   const depth = depthOf(photo);
-  return { through: deep(camera.foot, depth + camera.distance), toward: deep(place, depth) };
+  return eye && { through: deep(eye.foot, depth + eye.distance), toward: deep(place, depth) };
 }
 
 /** How far b passes a, along the normal of both: above 0 on one side and below on the other; undefined alongside. */

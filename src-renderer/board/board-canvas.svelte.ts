@@ -146,6 +146,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       if (state.status === 'ok') placeInPose(drawing, frontEnd, state, placed);
       else placeAtRide(drawing, placed);
       placeFrame(placed, framePose);
+      stage.carNodes.seeFrom(view.eyes);
       stage.carNodes.update(drawing, placed);
     });
 
@@ -161,12 +162,12 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
     $effect(() => stage.showRoad(ground));
     $effect(() => {
       const answers = contributions.map((each) => each.otherCars?.());
-      stage.otherCars.show(answers.findLast((answer) => answer !== undefined) ?? []);
+      stage.otherCars.show(answers.findLast((answer) => answer !== undefined) ?? [], view.eyes);
     });
     $effect(() => stage.showUnder(first((each) => each.underlay?.())));
     $effect(() => {
       const proposed = first((each) => each.proposed?.());
-      stage.proposed.show(proposed?.frontEnd, proposed?.state, proposed?.links);
+      stage.proposed.show(proposed?.frontEnd, proposed?.state, view.eyes, proposed?.links);
     });
     // What is written finds its room again once there is something new to keep off.
     for (const each of contributions)
@@ -183,6 +184,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       if (!shown) return;
       placedAtRide = roomed(placedAtRide);
       placeAtRide(view.drawing, placedAtRide);
+      stage.ghostNodes.seeFrom(view.eyes);
       stage.ghostNodes.update(view.drawing, placedAtRide);
     });
 
@@ -245,14 +247,19 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         whereIs: (point, shown) => whereIs(openLayout, point.at, shown),
       };
       const handles = handlesOf(source);
+      // What lies over a view goes by the view's plane: over one that is looked at from nearby it would lie beside the car.
+      const square = view.shown.filter((each) => !view.eyes[each]);
       const between = gapDimension({
         gap: openLayout.shownGap,
-        shown: view.shown,
+        shown: square,
         weight: view.weight,
         onBoard: source.onBoard,
         length: source.length,
       });
-      const parts = contributions.flatMap((each) => each.overlay?.(source) ?? []);
+      const parts =
+        square.length === 0
+          ? []
+          : contributions.flatMap((each) => each.overlay?.({ ...source, shown: square }) ?? []);
       const written = notes.place(
         settled,
         [
@@ -277,7 +284,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       texts = words.map(({ text }) => text);
       stage.showOver({
         lines: [
-          ...projectionLines(source),
+          ...(square.length === view.shown.length ? projectionLines(source) : []),
           ...snapLines(source),
           ...parts.flatMap(({ lines = [] }) => lines),
           ...written.lines,

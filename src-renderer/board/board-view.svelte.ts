@@ -3,14 +3,18 @@ import {
   type Box,
   type Drawing,
   drawLayout,
+  type Eyes,
   joined,
   moved,
   placeAtRide,
   project,
   roomFor,
   type Sheet,
+  seenFrom,
+  stretchAt,
   structureOf,
   unproject,
+  VIEW_AXES,
   VIEWS,
   type View,
   type ViewPoint,
@@ -58,6 +62,8 @@ const SNAP_REACH = 5;
 const FLIGHT = 190;
 
 const MARGINS: Margins = { left: 34, top: 46, right: 34, bottom: 46 };
+/** Every view seen square, from far off. */
+const SQUARE: Eyes = {};
 const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } };
 
 /** What the board shows of the open layout and what hands do to it; knows nothing of the canvas. */
@@ -78,8 +84,10 @@ export class BoardView implements Hands {
   boxes: Record<View, Box> = $state.raw(emptyBoxes());
   guides: readonly Guide[] = $state.raw([]);
   hoverView: View = $state('side');
+  /** Views that are looked at from nearby, as a photo's camera did. */
+  eyes: Eyes = $state.raw(SQUARE);
   /** Rails and obstacles as they are drawn, in the order of painting. */
-  bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing));
+  bodies: readonly DrawnBody[] = $derived.by(() => drawnBodies(this.drawing, this.eyes));
   /** Where a pointer was looked for last; nothing once it has left the board. */
   #pointed: ViewPoint | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
@@ -121,6 +129,13 @@ export class BoardView implements Hands {
     return toScreen(this.camera, [right + place[0], down + place[1]]);
   }
 
+  /** px on the board at which a view shows a point of the car; undefined behind the eye that looks at it. */
+  spotOf(view: View, at: Point): ScreenPoint | undefined {
+    const eye = this.eyes[view];
+    const place = eye ? seenFrom(eye, view, at) : project(view, at);
+    return place && this.onBoard(view, place);
+  }
+
   #handles(): Handle[] {
     const handles: Handle[] = [];
     const at = new Float64Array(3);
@@ -129,8 +144,8 @@ export class BoardView implements Hands {
       const carried: Point = [at[0] as number, at[1] as number, at[2] as number];
       for (const view of this.shown) {
         if (!hasHandle(point, view)) continue;
-        const [x, y] = this.onBoard(view, project(view, carried));
-        handles.push({ view, point, x, y });
+        const spot = this.spotOf(view, carried);
+        if (spot) handles.push({ view, point, x: spot[0], y: spot[1] });
       }
     }
     return handles;
@@ -332,7 +347,9 @@ export class BoardView implements Hands {
     const edit = this.#openLayout.edits.beginDrag(
       `Move ${point.name.charAt(0).toLowerCase()}${point.name.slice(1)}`,
     );
-    const { scale } = this.camera;
+    const eye = this.eyes[view];
+    const stretch = (eye && stretchAt(eye, view, point.at[VIEW_AXES[view].toward.axis])) ?? 1;
+    const scale = this.camera.scale * stretch;
     // A rail or an obstacle is drawn to hardpoints and to its like; hardpoints are not drawn to an engine's corners.
     const own = bodyAt(before, point.id)?.id;
     const neighbours = own

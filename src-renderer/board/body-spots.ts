@@ -1,6 +1,7 @@
 import {
   boxOf,
   type Drawing,
+  type Eyes,
   isClosed,
   isShown,
   type Outline,
@@ -8,6 +9,7 @@ import {
   paintOrder,
   placeAtRide,
   roomFor,
+  seenOutline,
   VIEWS,
   type View,
   type ViewPoint,
@@ -23,7 +25,7 @@ export interface DrawnBody {
 }
 
 /** All rails and obstacles in all views; what the frame carries stands where it does in every pose. */
-export function drawnBodies(drawing: Drawing): DrawnBody[] {
+export function drawnBodies(drawing: Drawing, eyes: Eyes = {}): DrawnBody[] {
   const placed = roomFor(drawing);
   placeAtRide(drawing, placed);
   return VIEWS.flatMap((view) =>
@@ -34,7 +36,9 @@ export function drawnBodies(drawing: Drawing): DrawnBody[] {
           .filter((shape) => isClosed(shape) && isShown(shape, view))
           .map((shape) => {
             const line: Outline = [];
-            outline(shape, placed, view, line);
+            const eye = eyes[view];
+            if (eye) seenOutline(shape, placed, view, eye, line);
+            else outline(shape, placed, view, line);
             return { part: id, view, outline: line };
           }),
       ),

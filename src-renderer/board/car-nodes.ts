@@ -4,6 +4,7 @@ import {
   type Box,
   boxOf,
   type Drawing,
+  type Eyes,
   isClosed,
   isShown,
   joined,
@@ -13,6 +14,7 @@ import {
   paintOrder,
   pointsOf,
   type Role,
+  seenOutline,
   VIEWS,
   type View,
 } from '../../shared-math/drawing/index.ts';
@@ -115,6 +117,7 @@ export class CarNodes {
   #nodes: PartNode[] = [];
   #parts: readonly Part[] = [];
   #hidden: ReadonlySet<string> = new Set();
+  #eyes: Eyes = {};
   /** Where the points were when the outlines were written, each to `SAME_PLACE`. */
   #placed = new Float64Array(0);
 
@@ -129,6 +132,13 @@ export class CarNodes {
     this.#with = drawnWith;
     this.#roles = new Set(roles);
     this.#redraw = redraw;
+  }
+
+  /** From where each view is looked at; drawn so by the next `update` or `build`. */
+  seeFrom(eyes: Eyes): void {
+    if (this.#eyes === eyes) return;
+    this.#eyes = eyes;
+    this.#placed = new Float64Array(0);
   }
 
   /** Makes the nodes of a structure, in the order in which each view paints its parts as placed. */
@@ -184,7 +194,9 @@ export class CarNodes {
         const shape = shapes[i] as Part['shapes'][number];
         if (!isShown(shape, view)) continue;
         const line = outlines[i] as Outline;
-        outline(shape, placed, view, line);
+        const eye = this.#eyes[view];
+        if (eye) seenOutline(shape, placed, view, eye, line);
+        else outline(shape, placed, view, line);
         paths[i] = pathOf(line, isClosed(shape));
         boxes[i] = line.length >= 4 ? boxOf(line) : undefined;
       }

@@ -2,6 +2,7 @@ import { Group } from 'konva/lib/Group.js';
 import {
   type Drawing,
   drawLayout,
+  type Eyes,
   placeInPose,
   type Role,
   roomFor,
@@ -66,7 +67,7 @@ export class OtherCars {
   }
 
   /** Shows these variants in their poses and no others; one that does not reach its pose is not drawn. */
-  show(others: readonly OtherCar[]): void {
+  show(others: readonly OtherCar[], eyes: Eyes): void {
     if (others.length === 0 && this.#drawn.size === 0) return;
     for (const [id, drawn] of this.#drawn)
       if (
@@ -76,18 +77,19 @@ export class OtherCars {
     for (const other of others) {
       const reached = other.state.status === 'ok';
       let drawn = this.#drawn.get(other.id);
-      if (!drawn && reached) drawn = this.#add(other);
+      if (!drawn && reached) drawn = this.#add(other, eyes);
       if (!drawn) continue;
       for (const view of VIEWS) drawn.groups[view].visible(reached);
       if (!reached) continue;
       placeInPose(drawn.drawing, other.frontEnd, other.state, drawn.placed);
       placeFrame(drawn.placed, other.framePose);
+      drawn.nodes.seeFrom(eyes);
       drawn.nodes.update(drawn.drawing, drawn.placed);
     }
     this.#views.side.getLayer()?.batchDraw();
   }
 
-  #add({ id, frontEnd, state, dash, framePose, whole }: OtherCar): Drawn {
+  #add({ id, frontEnd, state, dash, framePose, whole }: OtherCar, eyes: Eyes): Drawn {
     const drawing = drawLayout(frontEnd.layout);
     const placed = roomFor(drawing);
     placeInPose(drawing, frontEnd, state, placed);
@@ -102,6 +104,7 @@ export class OtherCars {
       dash,
     };
     const nodes = new CarNodes(groups, drawnWith, whole ? WHOLE : LINKAGE);
+    nodes.seeFrom(eyes);
     nodes.build(drawing, placed);
     const drawn = { of: frontEnd, whole, drawing, placed, groups, nodes, drawnWith };
     this.#drawn.set(id, drawn);

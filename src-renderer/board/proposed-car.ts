@@ -1,5 +1,12 @@
 import { Group } from 'konva/lib/Group.js';
-import { drawLayout, placeInPose, roomFor, VIEWS, type View } from '../../shared-math/drawing/index.ts';
+import {
+  drawLayout,
+  type Eyes,
+  placeInPose,
+  roomFor,
+  VIEWS,
+  type View,
+} from '../../shared-math/drawing/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
 import { CarNodes, type DrawnWith } from './car-nodes.ts';
 import { carInks, type Palette, type RoleInks } from './inks.ts';
@@ -70,7 +77,7 @@ export class ProposedCar {
   }
 
   /** Shows a layout in a pose, or none; one that does not reach its pose is not drawn. `links` where they moved too. */
-  show(frontEnd: FrontEnd | undefined, state: FrontEndState | undefined, links = false): void {
+  show(frontEnd: FrontEnd | undefined, state: FrontEndState | undefined, eyes: Eyes, links = false): void {
     if (this.#of && this.#of !== frontEnd) {
       this.#remove();
       this.#views.side.getLayer()?.batchDraw();
@@ -91,9 +98,13 @@ export class ProposedCar {
           this.#with,
           links ? ['link', 'box', 'steering'] : ['box', 'steering'],
         );
+        this.#nodes.seeFrom(eyes);
         this.#nodes.build(drawing, placed);
         this.#of = frontEnd;
-      } else this.#nodes.update(drawing, placed);
+      } else {
+        this.#nodes.seeFrom(eyes);
+        this.#nodes.update(drawing, placed);
+      }
     }
     this.#views.side.getLayer()?.batchDraw();
   }

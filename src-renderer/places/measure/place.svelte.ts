@@ -5,6 +5,7 @@ import type { Place } from '../place.ts';
 import { FinishedCar } from './gauge/finished-car.svelte.ts';
 import { measureOnBoard } from './measure-on-board.ts';
 import type { MeasurePage } from './measure-words.ts';
+import { AsSeen } from './photos/as-seen.svelte.ts';
 import { startPhotoWorker } from './photos/start-photo-worker.ts';
 import { Trace } from './photos/trace.svelte.ts';
 import { traceOnBoard } from './photos/trace-on-board.ts';
@@ -15,6 +16,7 @@ export function measurePlace(): Place {
   const openLayout = getOpenLayout();
   const measuring = getMeasuring();
   const trace = new Trace(openLayout, startPhotoWorker);
+  const asSeen = new AsSeen(openLayout, trace);
   const finished = new FinishedCar(openLayout, measuring);
   $effect(() => finished.followLayout());
   const tape = new TapeList(openLayout, measuring);
@@ -43,7 +45,7 @@ export function measurePlace(): Place {
       },
     }),
     ownMarks: true,
-    contributors: [traceOnBoard(openLayout, trace), measureOnBoard(openLayout, measuring, tape)],
+    contributors: [traceOnBoard(openLayout, trace, asSeen), measureOnBoard(openLayout, measuring, tape)],
     files: {
       takes: (file) => file.type.startsWith('image/'),
       take: (files) => {

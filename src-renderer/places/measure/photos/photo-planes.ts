@@ -3,8 +3,8 @@ import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
 import { placeHardpoint, withOrigin, withValue } from '../../../../shared-math/layout/index.ts';
 import {
+  beforeOf,
   composed,
-  depthOf,
   type Homography,
   LOOSE,
   meeting,
@@ -93,7 +93,7 @@ export function tracedPoint(
   }
   const plane = planeOf(photo);
   if (!plane.ok) return undefined;
-  const before = point.at[VIEW_AXES[photo.view].toward.axis] - depthOf(photo);
+  const before = beforeOf(photo, point.at[VIEW_AXES[photo.view].toward.axis]);
   const place = plane.value.placeBefore(spot, before);
   return place && unproject(photo.view, place, point.at);
 }

@@ -10,7 +10,7 @@ import {
   usualRail,
 } from '../../../../shared-math/layout/index.ts';
 import type { PhotoPlane, PhotoSpot } from '../../../../shared-math/trace/index.ts';
-import { depthOf } from '../../../../shared-math/trace/index.ts';
+import { beforeOf } from '../../../../shared-math/trace/index.ts';
 
 // Rails and obstacles, from spots clicked on a photo. A photo gives two of their three directions: the third is
 // that of the thing as it stands, or of a usual one, until it is typed or traced from another side.
@@ -62,7 +62,7 @@ export function placedSpots(
   const placed = (spot: PhotoSpot, at: number): Point | undefined => {
     const keep: [number, number, number] = [0, 0, 0];
     keep[alongView(photo.view)] = at;
-    const place = plane.placeBefore(spot, at - depthOf(photo));
+    const place = plane.placeBefore(spot, beforeOf(photo, at));
     return place && unproject(photo.view, place, keep);
   };
   const points: Point[] = [];

@@ -1,3 +1,4 @@
+import type { Photo } from '../../../../shared-math/layout/index.ts';
 import type { TraceFailure } from '../../../../shared-math/trace/index.ts';
 
 const TROUBLES: Record<TraceFailure['step'], Record<string, string>> = {
@@ -29,4 +30,14 @@ const TROUBLES: Record<TraceFailure['step'], Record<string, string>> = {
 /** Why a step of the calibration cannot be, as one sentence. */
 export function traceTrouble({ step, why }: TraceFailure): string {
   return TROUBLES[step][why] ?? 'The photo cannot be put to scale like this.';
+}
+
+/** What has to be given before a photo's camera can be found, as the end of a sentence; empty if nothing has. */
+export function stillWanted({ straighten, scale, anchor, distance }: Photo): string {
+  const wanted = [
+    ...(straighten || scale ? [] : ['a rectangle or two points to scale it by']),
+    ...(anchor ? [] : ['a known point to place it by']),
+    ...(distance === undefined ? ['how far the camera stood'] : []),
+  ];
+  return [wanted.slice(0, -1).join(', '), wanted.at(-1) ?? ''].filter(Boolean).join(' and ');
 }

@@ -233,6 +233,31 @@ function shaftTip(
   return [pen.cylinder(member, tip, away, from, seen, radius), line];
 }
 
+/** The break lines across the column's tube, which goes on to the handwheel: one in each view, square to the tube as seen there. */
+function columnBreaks(pen: Pen, at: Point, along: Point): Line[] {
+  return VIEWS.flatMap((view): Line[] => {
+    const { axis, sign } = VIEW_AXES[view].toward;
+    const eye: [number, number, number] = [0, 0, 0];
+    eye[axis] = sign;
+    const seen = subtract(along, scaled(eye, dot(along, eye)));
+    // Seen nearly end on, the tube's end is what is looked at.
+    if (norm(seen) < 0.35) return [];
+    const way = unit(seen);
+    const across = cross(eye, way);
+    const place = (step: number, kick: number) =>
+      pen.point('frame', add(at, add(scaled(across, step * COLUMN.radius), scaled(way, kick))));
+    const points = [
+      place(-1.5, 0),
+      place(-0.5, 0),
+      place(-0.18, 12),
+      place(0.18, -12),
+      place(0.5, 0),
+      place(1.5, 0),
+    ];
+    return [{ kind: 'line', points, ink: 'fine', fill: 'none', views: [view] }];
+  });
+}
+
 /** The column: its tube, bolted to the car, and the end of its shaft, which turns. */
 function drawColumn(pen: Pen, { column, joints }: ShaftDocument): void {
   const away = scaled(unit(column.axis), -1);
@@ -250,6 +275,7 @@ function drawColumn(pen: Pen, { column, joints }: ShaftDocument): void {
         ...pen.cylinder('frame', column.end, away, COLUMN.out, COLUMN.out + COLUMN.tube, COLUMN.radius),
         fill: 'tint',
       },
+      ...columnBreaks(pen, add(column.end, scaled(away, COLUMN.out + COLUMN.tube)), away),
     ],
   });
   pen.add({

@@ -36,10 +36,8 @@ export interface SheetModel {
   readonly drawing: Drawing;
   /** Where the drawing's points are at ride height. */
   readonly placed: Float64Array;
-  /** What the measured views show, in their own planes, mm: the front end, and what of the shaft lies beside it. */
+  /** What the views show, in their own planes, mm. */
   readonly shown: Record<View, Box>;
-  /** What the general arrangement shows: the shaft with all of its column's end too. */
-  readonly whole: Record<View, Box>;
   readonly points: readonly NumberedPoint[];
   readonly datum: RailDatum;
   readonly style: LengthStyle;
@@ -51,49 +49,26 @@ export interface SheetModel {
   readonly both: (mm: number) => string;
 }
 
-/** mm shown beyond the last thing that matters, and above and ahead at the most. */
-const AROUND = 60;
-const HIGHEST = 900;
-const AHEAD_OF_TYRE = 110;
+/** mm shown around what is drawn, and how far up, ahead and behind what is drawn is followed before it is broken off. */
+const AROUND = 30;
+const HIGHEST = 1250;
+const FARTHEST = { ahead: 1100, behind: 2600 } as const;
 
-/** What the views show: the whole front end, its shaft and box; rails and engine only as far as they lie beside them. */
-function shownOf(
-  layout: Layout,
-  points: readonly Hardpoint[],
-  drawing: Drawing,
-  placed: Float64Array,
-  whole: boolean,
-) {
+/**
+ * What the views show, in their own planes: all that is drawn, obstacles and column with it. What is farther off than a
+ * front end reaches is broken off there; a hardpoint never is. mm.
+ */
+function shownOf(points: readonly Hardpoint[], drawing: Drawing, placed: Float64Array): Record<View, Box> {
   const boxes = viewBoxes(drawing, placed);
-  const { shaft, car, axle } = layout;
-  const places = [
-    ...points.map(({ at }) => at),
-    ...(shaft ? [shaft.column.end, shaft.box.end, ...shaft.joints.map(({ centre }) => centre)] : []),
-  ];
-  const front = axle.left.wheelCentre[0] + car.tyreRadius;
-  const ahead = Math.min(
-    Math.max(front, ...places.map(([x]) => x)) + AHEAD_OF_TYRE,
-    -boxes.side.left + AROUND / 2,
-  );
-  const behind = whole
-    ? Math.min(...places.map(([x]) => x), -front) - 1.6 * AROUND
-    : Math.max(Math.min(...places.map(([x]) => x), -front) - 1.6 * AROUND, -boxes.side.right - AROUND / 2);
-  const up = Math.min(
-    Math.max(
-      2 * car.tyreRadius,
-      ...places.map((at) => at[2]),
-      ...layout.rails.flatMap(({ path }) => path.map((at) => at[2])),
-    ) +
-      1.5 * AROUND,
-    // The column may rise out of the picture; a point that is measured never does.
-    Math.max(HIGHEST, 2 * car.tyreRadius + AROUND, ...points.map(({ at }) => at[2] + AROUND)),
-  );
-  const out = Math.max(-boxes.top.top, boxes.top.bottom) + AROUND / 2;
-  const down = AROUND / 2;
+  const places = points.map(({ at }) => at);
+  const ahead = Math.min(-boxes.side.left, Math.max(FARTHEST.ahead, ...places.map(([x]) => x))) + AROUND;
+  const behind = Math.min(boxes.side.right, Math.max(FARTHEST.behind, ...places.map(([x]) => -x))) + AROUND;
+  const up = Math.min(-boxes.side.top, Math.max(HIGHEST, ...places.map((at) => at[2]))) + AROUND;
+  const out = Math.max(-boxes.top.top, boxes.top.bottom) + AROUND;
   return {
-    side: { left: -ahead, right: -behind, top: -up, bottom: down },
-    top: { left: -ahead, right: -behind, top: -out, bottom: out },
-    front: { left: -out, right: out, top: -up, bottom: down },
+    side: { left: -ahead, right: behind, top: -up, bottom: AROUND },
+    top: { left: -ahead, right: behind, top: -out, bottom: out },
+    front: { left: -out, right: out, top: -up, bottom: AROUND },
   };
 }
 
@@ -121,8 +96,7 @@ export function sheetModelOf(job: PrintJob): SheetModel {
     findings: findings(analysis, style, job.limits),
     drawing,
     placed,
-    shown: shownOf(layout, points, drawing, placed, false),
-    whole: shownOf(layout, points, drawing, placed, true),
+    shown: shownOf(numberedPoints(document), drawing, placed),
     points,
     datum: railDatum(layout),
     style,

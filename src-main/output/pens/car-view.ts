@@ -13,6 +13,7 @@ import {
   type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../shared-math/geometry/points.ts';
+import { Breaks } from './breaks.ts';
 import { ROLE_PENS, type RolePen, WHITE } from './colours.ts';
 import type { Points, PrintPen } from './print-pen.ts';
 
@@ -84,7 +85,7 @@ function hatch(pen: PrintPen, points: Points, ink: RolePen): void {
   });
 }
 
-function paintPart(pen: PrintPen, view: CarView, part: Part, placed: Float64Array): void {
+function paintPart(pen: PrintPen, view: CarView, part: Part, placed: Float64Array, breaks: Breaks): void {
   const ink = ROLE_PENS[part.role];
   for (const shape of part.shapes) {
     if (!isShown(shape, view.view)) continue;
@@ -92,6 +93,7 @@ function paintPart(pen: PrintPen, view: CarView, part: Part, placed: Float64Arra
     outline(shape, placed, view.view, line);
     const points = placedOnPage(view, line);
     if (points.length < 4) continue;
+    if (isClosed(shape) && part.role !== 'ground') breaks.note(points);
     if (shape.fill !== 'none') pen.fill(points, shape.fill === 'paper' ? WHITE : ink.tint);
     if (shape.fill === 'hatch') hatch(pen, points, ink);
     const strong = shape.ink === 'outline' || part.role === 'ground';
@@ -108,14 +110,17 @@ function paintPart(pen: PrintPen, view: CarView, part: Part, placed: Float64Arra
   }
 }
 
-/** Draws the car in a view, in the board's order and strokes; what lies beyond the view's frame is cut off. */
+/** Draws the car in a view, in the board's order and strokes; what goes on beyond the view's frame ends there in a break line. */
 export function paintCar(pen: PrintPen, view: CarView, drawing: Drawing, placed: Float64Array): void {
-  const [left, top, right, bottom] = frameOf(view);
+  const frame = frameOf(view);
+  const [left, top, right, bottom] = frame;
+  const breaks = new Breaks(frame);
   pen.within([left, top, right, top, right, bottom, left, bottom], 1, () => {
     for (const part of paintOrder(drawing, placed, view.view)) {
       const far = view.view === 'side' && part.side === 'right' && part.role !== 'steering';
-      if (far) pen.within(undefined, FAR_SIDE, () => paintPart(pen, view, part, placed));
-      else paintPart(pen, view, part, placed);
+      if (far) pen.within(undefined, FAR_SIDE, () => paintPart(pen, view, part, placed, breaks));
+      else paintPart(pen, view, part, placed, breaks);
     }
   });
+  breaks.draw(pen);
 }

@@ -266,9 +266,15 @@ export class PdfPen {
     this.stroke(points, style, true);
   }
 
-  /** A rectangle whose ends are half circles. */
+  /** A rectangle whose narrow ends are half circles. */
   pill(x: number, y: number, width: number, height: number, style: StrokeStyle, fill: string): void {
-    const box = [x * POINTS, y * POINTS, width * POINTS, height * POINTS, (height / 2) * POINTS] as const;
+    const box = [
+      x * POINTS,
+      y * POINTS,
+      width * POINTS,
+      height * POINTS,
+      (Math.min(width, height) / 2) * POINTS,
+    ] as const;
     this.#doc
       .roundedRect(...box)
       .fillColor(fill)

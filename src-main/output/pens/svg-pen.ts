@@ -177,7 +177,9 @@ export class SvgPen implements PrintPen {
   }
 
   pill(x: number, y: number, width: number, height: number, style: StrokeStyle, fill: string): void {
-    this.#mark(`<rect${attributes({ x, y, width, height, rx: height / 2, fill, ...this.#ink(style) })}/>`);
+    this.#mark(
+      `<rect${attributes({ x, y, width, height, rx: Math.min(width, height) / 2, fill, ...this.#ink(style) })}/>`,
+    );
   }
 
   circle(x: number, y: number, radius: number, style: StrokeStyle | undefined, fill?: string): void {

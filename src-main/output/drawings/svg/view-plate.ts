@@ -28,8 +28,6 @@ function matterInPose(job: DrawingJob): SheetModel {
   const { placed, points } = sceneOf(job);
   return {
     ...model,
-    // The whole shaft too: a drawing is as large as what it shows.
-    shown: model.whole,
     placed,
     points: model.points.map((point) => ({
       ...point,

@@ -81,7 +81,7 @@ function watchFor({ layout, style }: SheetModel): string[] {
 /** The car from ahead and from its left, as large as the page takes it. Answers where the next would begin, mm. */
 function picture(pen: PrintPen, model: SheetModel, area: Area): number {
   const size = (box: Box) => ({ width: box.right - box.left, height: box.bottom - box.top });
-  const { side, front } = model.whole;
+  const { side, front } = model.shown;
   const gap = 8;
   const scale = Math.max(
     (size(front).width + size(side).width) / (area.width - gap),

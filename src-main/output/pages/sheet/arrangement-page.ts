@@ -13,27 +13,27 @@ import { Flow } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { facts } from '../../flow/table.ts';
 import { type CarView, frameOf, paintCar } from '../../pens/car-view.ts';
-import { SOFT } from '../../pens/colours.ts';
 import type { Area } from '../../pens/papers.ts';
 import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor, scaleWords } from '../../pens/scales.ts';
 import { severitySign } from '../../pens/signs.ts';
-import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../../pens/styles.ts';
+import { BODY, BODY_BOLD, FIGURE, SMALL } from '../../pens/styles.ts';
 import { brokenInto, writeLines } from '../../pens/text-lines.ts';
+import { viewSigns } from '../../pens/view-signs.ts';
 import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
 import { armList, linkList } from '../links.ts';
 import { guessedWords } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 
 /** mm of paper between two views. */
-const GAP = 7;
+const GAP = 9;
 
 const widthOf = ({ left, right }: { left: number; right: number }) => right - left;
 const heightOf = ({ top, bottom }: { top: number; bottom: number }) => bottom - top;
 
 /** The three views in third-angle projection: the top view above the side view, the front view left of it. */
 function threeViews(model: SheetModel, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
-  const { side, top, front } = model.whole;
+  const { side, top, front } = model.shown;
   const wide = (widthOf(front) + widthOf(side)) / scale + GAP;
   const high = (heightOf(top) + heightOf(side)) / scale + GAP;
   const left = area.x + (area.width - wide) / 2;
@@ -42,7 +42,7 @@ function threeViews(model: SheetModel, area: Area, scale: number): Record<'side'
   const sideY = upper + heightOf(top) / scale + GAP - side.top / scale;
   const view = (name: 'side' | 'top' | 'front', x: number, y: number): CarView => ({
     view: name,
-    shown: model.whole[name],
+    shown: model.shown[name],
     scale,
     x,
     y,
@@ -159,11 +159,11 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
 
 /** General arrangement: the three views, and what the car comes to at a glance. */
 export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
-  const { side, top, front } = model.whole;
+  const { side, top, front } = model.shown;
   const room = pageFrame.room(true);
   const scale = scaleFor(model.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
     width: room.width - GAP,
-    height: room.height - GAP - 9,
+    height: room.height - GAP - 13,
   });
   const area = pageFrame.open(
     { title: 'General arrangement', scale: scaleWords(scale), lying: true, projection: true },
@@ -174,10 +174,7 @@ export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
   for (const view of Object.values(views)) paintView(pen, model, view);
   const [topLeft] = frameOf(views.top);
   const [, frontTop] = frameOf(views.front);
-  for (const [name, view] of Object.entries(views)) {
-    const [left, upper] = frameOf(view);
-    pen.text(`${name.toUpperCase()} VIEW`, left, upper - 1.2, { ...LABEL, colour: SOFT });
-  }
+  for (const view of Object.values(views)) viewSigns(pen, view, model.style.unit);
   glance(pageFrame, model, {
     x: area.x,
     y: area.y + 1,

@@ -3,11 +3,12 @@ import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { balloons } from '../../pens/balloons.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
 import { INK, WHITE } from '../../pens/colours.ts';
-import { type Ordinate, stripBelow, stripBeside } from '../../pens/ordinates.ts';
+import { type Ordinate, originSign, stripBelow, stripBeside } from '../../pens/ordinates.ts';
 import type { Area } from '../../pens/papers.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor } from '../../pens/scales.ts';
-import { DIMENSION } from '../../pens/styles.ts';
+import { DIMENSION, LABEL } from '../../pens/styles.ts';
+import { viewSigns } from '../../pens/view-signs.ts';
 import { axleLine, isGuessed, usually } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { paintView } from './arrangement-page.ts';
@@ -15,9 +16,11 @@ import { paintView } from './arrangement-page.ts';
 // A view with its points numbered and measured from what a builder can lay a rule to.
 
 /** mm beside and below a view for its figures. */
-const BESIDE = 25;
-const BELOW = 25;
-const ABOVE: Record<View, number> = { side: 5, top: 10, front: 5 };
+const BESIDE = 31;
+const BELOW = 34;
+const ABOVE = 10;
+/** mm from a view's frame up to its name, above the names of its datum lines. */
+const SIGNS = 5.4;
 
 const DATUM = { width: 0.2, colour: INK, dash: [5, 1.2, 1, 1.2] };
 
@@ -26,7 +29,7 @@ export function measuredScale(model: SheetModel, view: View, area: Area, right: 
   const { left, top, right: end, bottom } = model.shown[view];
   return scaleFor(model.style.unit, end - left, bottom - top, {
     width: area.width - BESIDE * (right ? 2 : 1),
-    height: area.height - BELOW - ABOVE[view],
+    height: area.height - BELOW - ABOVE,
   });
 }
 
@@ -46,13 +49,13 @@ export function measuredView(
     shown,
     scale,
     x: area.x + BESIDE + spare - shown.left / scale,
-    y: area.y + ABOVE[view] - shown.top / scale,
+    y: area.y + ABOVE - shown.top / scale,
   };
 }
 
 /** mm that a measured view takes from its area's top, strips included. */
 export function measuredHeight(view: CarView): number {
-  return (view.shown.bottom - view.shown.top) / view.scale + ABOVE[view.view] + BELOW;
+  return (view.shown.bottom - view.shown.top) / view.scale + ABOVE + BELOW;
 }
 
 function datumLine(pen: PrintPen, view: CarView, along: 0 | 1, at: Point, words: string): void {
@@ -78,33 +81,36 @@ export function measure(pen: PrintPen, model: SheetModel, view: CarView): void {
   const line = axleLine(model);
   paintView(pen, model, view);
   const ordinates = (words: (at: Point) => string): Ordinate[] =>
-    points.map(({ at }) => ({ at: pointOnPage(view, at), words: words(at) }));
+    points.map(({ at, number }) => ({ at: pointOnPage(view, at), words: words(at), number }));
   const fromAxle = (at: Point) => usually(length, line - at[0], 'ahead');
   const fromMiddle = (at: Point) => length(Math.abs(at[1]));
   const aboveGround = (at: Point) => length(at[2]);
 
-  if (view.view === 'top') {
-    stripBelow(pen, view, ordinates(fromAxle), 'BEHIND THE AXLE CENTRE LINE');
+  const fromAbove = view.view === 'top';
+  const side = view.view === 'side';
+  const along = view.view === 'front' ? fromMiddle : fromAxle;
+  const below = view.view === 'front' ? 'FROM THE CAR’S CENTRE LINE' : 'BEHIND THE AXLE CENTRE LINE';
+  const foot = stripBelow(pen, view, ordinates(along), below);
+  datumLine(pen, view, 1, [line, 0, 0], view.view === 'front' ? 'car’s centre line' : 'axle centre line');
+  if (fromAbove) {
     stripBeside(pen, view, ordinates(fromMiddle), 'FROM THE CENTRE LINE', 'left');
-    datumLine(pen, view, 1, [line, 0, 0], 'axle centre line');
     datumLine(pen, view, 0, [0, 0, 0], 'car’s centre line');
   } else {
-    const side = view.view === 'side';
-    stripBelow(
-      pen,
-      view,
-      ordinates(side ? fromAxle : fromMiddle),
-      side ? 'BEHIND THE AXLE CENTRE LINE' : 'FROM THE CAR’S CENTRE LINE',
-    );
     stripBeside(pen, view, ordinates(aboveGround), 'ABOVE GROUND', 'left');
-    datumLine(pen, view, 1, [line, 0, 0], side ? 'axle centre line' : 'car’s centre line');
     const top = datum.top;
     if (top !== undefined) {
       const fromTop = (at: Point) => usually(length, top - at[2], 'above');
       stripBeside(pen, view, ordinates(fromTop), 'BELOW FRAME TOP', 'right');
       datumLine(pen, view, 0, [line, 0, top], 'frame top');
+      originSign(pen, pointOnPage(view, [side ? line : 0, 0, top]));
     }
   }
+  originSign(pen, pointOnPage(view, [view.view === 'front' ? 0 : line, 0, 0]));
+  viewSigns(pen, view, model.style.unit, {
+    above: SIGNS,
+    barAt: foot,
+    barFrom: frameOf(view)[0] + pen.widthOf(below, LABEL) + 4,
+  });
   balloons(
     pen,
     view,

@@ -7,11 +7,12 @@ import { heading, item } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
-import { SOFT, WHITE } from '../../pens/colours.ts';
+import { WHITE } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor, scaleWords } from '../../pens/scales.ts';
 import { tickBox } from '../../pens/signs.ts';
-import { BODY, DIMENSION, HAIR, LABEL } from '../../pens/styles.ts';
+import { BODY, DIMENSION, HAIR } from '../../pens/styles.ts';
+import { viewSigns } from '../../pens/view-signs.ts';
 import { angle } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { paintView } from './arrangement-page.ts';
@@ -58,7 +59,7 @@ function drawnPage(pageFrame: PageFrame, model: SheetModel, shaft: ShaftDocument
   const views = { top: shownOf('top', shaft), side: shownOf('side', shaft) };
   const room = pageFrame.roomBelowTitle(true);
   const wide = room.width * 0.52;
-  const gap = 9;
+  const gap = 14;
   const tall = views.top.bottom - views.top.top + views.side.bottom - views.side.top;
   const scale = scaleFor(model.style.unit, views.side.right - views.side.left, tall, {
     width: wide,
@@ -78,9 +79,7 @@ function drawnPage(pageFrame: PageFrame, model: SheetModel, shaft: ShaftDocument
   ];
   for (const view of placed) {
     paintView(pen, model, view);
-    const [left, upper, right, lower] = frameOf(view);
-    pen.rect(left, upper, right - left, lower - upper, { width: 0.15, colour: SOFT });
-    pen.text(`${view.view.toUpperCase()} VIEW`, left, upper - 1.2, LABEL);
+    viewSigns(pen, view, model.style.unit, { above: 3, piece: true });
     jointLabels(pen, view, route);
   }
   const beside = { ...area, x: area.x + wide + 9, width: area.width - wide - 9 };

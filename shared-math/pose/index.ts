@@ -1,7 +1,7 @@
 // The axle's pose: what its links and springs ask of it at an imposed heave and roll.
 export { LATERAL_KINDS } from './lateral-kinds/index.ts';
 export { LOCATION_KINDS } from './location-kinds/index.ts';
-export { type AxleKind, type AxleRow, LEAF_PITCH_WEIGHT, SIDEWAYS_WEIGHT } from './rows.ts';
+export { ANGLE_ARM, type AxleKind, type AxleRow, LEAF_PITCH_WEIGHT, SIDEWAYS_WEIGHT } from './rows.ts';
 export {
   type AxleModel,
   POSE_AXLE_FREE,

@@ -15,6 +15,7 @@ import { LOCATION_KINDS } from './location-kinds/index.ts';
 import {
   ANGLE_ARM,
   type AxleKind,
+  type AxleRow,
   FORM_CENTRED,
   FORM_COINCIDE,
   FORM_DISTANCE,
@@ -31,6 +32,8 @@ export interface AxleModel {
   readonly centre: Point;
   /** 4 unknowns where one pitch serves both halves, else 5. */
   readonly unknowns: 4 | 5;
+  /** What holds it, those of its location first. */
+  readonly rows: readonly AxleRow[];
   readonly table: Float64Array;
   readonly scratch: AxleScratch;
 }
@@ -84,6 +87,7 @@ export function prepareAxle(layout: Layout, windUp = NO_WIND_UP): AxleModel {
   return {
     centre,
     unknowns: joined ? 4 : 5,
+    rows,
     table: flattenRows(rows, centre),
     scratch: {
       firm: new Float64Array(15),

@@ -41,6 +41,7 @@ const MATHS_LEVELS = [
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
   ['brake', 'clearance', 'trace'],
+  ['forces'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
 ];

@@ -1,4 +1,14 @@
 // What links and arms are made of, how long their tubes are cut, and what thread their ends have to spare.
+export { type ArmBending, armBending } from './arm-bending.ts';
+export {
+  bentStrutLoad,
+  type ColumnLoad,
+  columnLoad,
+  type LinkBears,
+  linkBears,
+  type RoundSection,
+  roundSection,
+} from './columns.ts';
 export { type CutLength, type CutStep, cutLength, type EndRoom, endRoom } from './cut-length.ts';
 export {
   ARM_KEYS,
@@ -19,6 +29,7 @@ export {
   type ThreadedMaking,
   type WeldedMaking,
 } from './making.ts';
+export { MATERIALS, type MaterialStrength } from './materials.ts';
 export {
   ENGAGEMENT_WANTED,
   USUAL_ENDS,

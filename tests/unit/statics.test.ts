@@ -106,7 +106,9 @@ describe('the forces do no work with any movement of the solved linkage', () => 
       const seats = springSeats(frontEnd.layout, 700);
       const binds = label.includes('tube') && !label.includes('wishbone');
       // A hairpin's sideways offset guides the pose with a thousandth of a bond's weight, and carries nothing here.
-      const guided = label.includes('hairpins');
+      const guided = frontEnd.axle.rows.some(
+        (row) => row.form === 'coincide' && row.weights.some((weight) => weight > 0 && weight < 1),
+      );
       const roll = binds ? 0 : toRadians(1.1);
       for (const [heave, handwheel] of [
         [0, 0],

@@ -10,9 +10,9 @@ import {
 import { ROD_SPREAD, ROD_STATION } from '../drawing/parts/location-kinds/bracket.ts';
 import { FORK_SHARE } from '../drawing/parts/location-kinds/split-rods.ts';
 import { SIZES, tubeRadius, WHEEL_SHARES } from '../drawing/parts/sizes.ts';
-import type { Point } from '../geometry/points.ts';
+import { mirrored, type Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Carrier, halfOf, type Layout, SIDES, type Side } from '../layout/index.ts';
+import { type Carrier, halvesOfSpring, type Layout, lateralBars, SIDES, type Side } from '../layout/index.ts';
 import type { Body, BodyPart, Carried } from './body.ts';
 import { crossmembersAt, fixedBodies, nearestRail, steeringBox, steeringShaft } from './fixed-bodies.ts';
 import { RING, SEGMENT } from './shapes.ts';
@@ -148,23 +148,39 @@ export function steeringBodies(layout: Layout): Body[] {
 
 function lateralBodies(layout: Layout): Body[] {
   const { lateral, diameters } = layout;
-  if (lateral.kind !== 'bar') return [];
-  return [
-    {
-      id: 'lateral-bar',
-      name: 'lateral bar',
+  const bars = lateralBars(lateral).map(
+    ({ id, name, from, to }): Body => ({
+      id,
+      name: name.charAt(0).toLowerCase() + name.slice(1),
       role: 'lateral',
-      hardpoint: 'lateral.axle',
-      joins: ['beam', ...nearestRail(layout, lateral.frame)],
-      parts: [
-        capsule(
-          on(`axle-${halfOf(lateral.axle)}`, lateral.axle),
-          on('frame', lateral.frame),
-          tubeRadius(diameters?.lateralBar, SIZES.rod),
-        ),
+      hardpoint: from.id,
+      joins: [
+        'beam',
+        ...[from, to].flatMap((end) => (end.carrier === 'frame' ? nearestRail(layout, end.at) : [])),
       ],
-    },
-  ];
+      parts: [capsule(from, to, tubeRadius(diameters?.lateralBar, SIZES.rod))],
+    }),
+  );
+  return lateral.kind === 'fixed-spring' ? [...bars, springAcross(layout, lateral)] : bars;
+}
+
+/** A spring across with one eye fixed: both halves as straight leaves from the clamp to their eyes. */
+function springAcross(layout: Layout, spring: Extract<Layout['lateral'], { kind: 'fixed-spring' }>): Body {
+  const { fixed, shackled } = halvesOfSpring(spring);
+  const half = (side: Side, clamp: Point, eye: Point) =>
+    capsule(on('frame', clamp), on(`axle-${side}`, eye), SIZES.leafHalfWidth);
+  return {
+    id: 'transverse-spring',
+    name: 'transverse spring',
+    role: 'lateral',
+    hardpoint: 'lateral.eye',
+    assumed: true,
+    joins: ['beam', ...nearestRail(layout, spring.clamp)],
+    parts: [
+      half(fixed, spring.clamp, spring.eye),
+      half(shackled, mirrored(spring.clamp), mirrored(spring.eye)),
+    ],
+  };
 }
 
 /** Two thin rods from a bracket on the beam to a ball that goes with them. */

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/points.ts';
 import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Carrier, halfOf, type Layout, SIDES, type Side } from '../layout/index.ts';
+import { type Carrier, type Layout, lateralBars, SIDES, type Side } from '../layout/index.ts';
 
 /** A point of a link's middle line with what carries it. */
 export interface CarriedPoint {
@@ -65,11 +65,9 @@ export function ballJoints(layout: Layout): BallJoint[] {
   join('axle.left.tieRodBall', 'Left tie rod ball', tie('left'), tie('right'), kingpin('left'), true);
   join('axle.right.tieRodBall', 'Right tie rod ball', tie('right'), tie('left'), kingpin('right'), true);
 
-  if (lateral.kind === 'bar') {
-    const onAxle: CarriedPoint = { carrier: `axle-${halfOf(lateral.axle)}`, at: lateral.axle };
-    const onFrame: CarriedPoint = { carrier: 'frame', at: lateral.frame };
-    join('lateral.axle', 'Lateral bar, axle end', onAxle, onFrame, FORE_AFT, false);
-    join('lateral.frame', 'Lateral bar, frame end', onFrame, onAxle, FORE_AFT, false);
+  for (const { from, to } of lateralBars(lateral)) {
+    join(from.id, from.name, from, to, FORE_AFT, false);
+    join(to.id, to.name, to, from, FORE_AFT, false);
   }
 
   const middle = (side: Side): Point => {

@@ -1,10 +1,10 @@
 import type { Point } from '../geometry/points.ts';
+import { lateralPointsOn } from './lateral-kinds.ts';
 import { LOCATION_FACTS } from './location-kinds.ts';
 import { placeHardpoint } from './place-hardpoint.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument, Location } from './schema.ts';
 import type { Side } from './sides.ts';
-import { halfOf } from './sides.ts';
 import { withValue } from './values.ts';
 
 // The axle is one body: wheels, kingpins, steering arms, and what the springs and bars take hold of on the beam. Its height
@@ -38,7 +38,7 @@ export function broughtByWheel(document: LayoutDocument, side: Side): string[] {
       ...['kingpinTop', 'kingpinBottom', 'wheelCentre', 'tieRodBall'].map((point) => `axle.${half}.${point}`),
       ...onAxle(location.kind).map((point) => `location.${half}.${point}`),
       ...(steering.dragLinkTo === half ? ['steering.dragLinkBall'] : []),
-      ...(lateral.kind === 'bar' && halfOf(lateral.axle) === half ? ['lateral.axle'] : []),
+      ...lateralPointsOn(lateral, half),
     ]),
   ].filter((id) => id !== `axle.${side}.wheelCentre`);
 }
@@ -67,7 +67,7 @@ function halfMoved(document: LayoutDocument, half: Side, by: Point): LayoutDocum
   if (half === 'left' || !isMirrored(location))
     for (const point of onAxle(location.kind)) move(`location.${half}.${point}`, inFrame);
   if (steering.dragLinkTo === half) move('steering.dragLinkBall', by);
-  if (lateral.kind === 'bar' && halfOf(lateral.axle) === half) move('lateral.axle', inFrame);
+  for (const point of lateralPointsOn(lateral, half)) move(point, inFrame);
   return moved;
 }
 

@@ -1,5 +1,6 @@
 import { distance, type Point } from '../geometry/points.ts';
 import { COORDINATE_MAX, SAME_SPOT } from '../tolerances.ts';
+import { lateralPoints } from './lateral-kinds.ts';
 import { originProblems } from './origins.ts';
 import type { Refusal } from './refusals.ts';
 import { type Layout, resolveLayout } from './resolve.ts';
@@ -69,6 +70,17 @@ function* lateralProblems(layout: Layout): Generator<Refusal> {
   const { lateral } = layout;
   if (lateral.kind === 'bar' && distance(lateral.axle, lateral.frame) < SAME_SPOT)
     yield { path: 'lateral.frame', reason: 'on the same spot as its axle end: the bar has no length' };
+  if (lateral.kind === 'fixed-spring') {
+    const { clamp, eye } = lateral;
+    const across = Math.hypot(eye[0] - clamp[0], eye[1] - clamp[1]);
+    if (distance(eye, clamp) < SAME_SPOT)
+      yield { path: 'lateral.clamp', reason: 'on the same spot as the eye: half the spring has no length' };
+    else if (Math.abs(eye[2] - clamp[2]) > across)
+      yield {
+        path: 'lateral.eye',
+        reason: 'must stand further out from clamp than above or below it: the spring lies across the car',
+      };
+  }
 }
 
 function* steeringProblems(layout: Layout): Generator<Refusal> {
@@ -187,7 +199,7 @@ function placedFreely({ steering, lateral, shaft }: Layout): Point[] {
     box.sectorCentre,
     box.pitmanBall,
     dragLinkBall,
-    ...(lateral.kind === 'bar' ? [lateral.axle, lateral.frame] : []),
+    ...lateralPoints(lateral).map(({ at }) => at),
     ...(shaft ? [shaft.box.end, ...shaft.joints.map(({ centre }) => centre)] : []),
   ];
 }

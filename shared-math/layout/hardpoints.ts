@@ -1,11 +1,12 @@
 import type { Point } from '../geometry/points.ts';
 import { broughtByWheel } from './axle-group.ts';
 import type { Carrier, Hardpoint } from './hardpoint.ts';
+import { lateralPoints } from './lateral-kinds.ts';
 import { LOCATION_FACTS } from './location-kinds.ts';
 import { resolveLayout } from './resolve.ts';
 import type { LayoutDocument } from './schema.ts';
 import { shaftPoints, shaftPointsOnBox } from './shaft-points.ts';
-import { halfOf, type Side } from './sides.ts';
+import type { Side } from './sides.ts';
 import { valueAt } from './values.ts';
 
 interface Entry {
@@ -61,20 +62,7 @@ export function hardpoints(document: LayoutDocument): Hardpoint[] {
   addSided('axle', AXLE);
   addSided('location', LOCATION_FACTS[document.location.kind].points);
 
-  if (layout.lateral.kind === 'bar') {
-    points.push({
-      id: 'lateral.axle',
-      name: 'Lateral bar, axle end',
-      carrier: `axle-${halfOf(layout.lateral.axle)}`,
-      at: layout.lateral.axle,
-    });
-    points.push({
-      id: 'lateral.frame',
-      name: 'Lateral bar, frame end',
-      carrier: 'frame',
-      at: layout.lateral.frame,
-    });
-  }
+  points.push(...lateralPoints(layout.lateral));
 
   const { steering } = layout;
   points.push(

@@ -31,6 +31,13 @@ export { geometryRefusal, steeringRefusal } from './geometry-checks.ts';
 export type { CarriedPoints, Carrier, Hardpoint } from './hardpoint.ts';
 export { hardpoints } from './hardpoints.ts';
 export { layoutJsonSchema } from './json-schema.ts';
+export {
+  halvesOfSpring,
+  LATERAL_FACTS,
+  type LateralBar,
+  lateralBars,
+  lateralPoints,
+} from './lateral-kinds.ts';
 export type { LinkEndDocument, LinkMaterial, LinksDocument, ThreadedEnd } from './links-schema.ts';
 export { LOCATION_FACTS, type LocationFacts, locationPointsOn } from './location-kinds.ts';
 export { moveHardpoint } from './move-hardpoint.ts';

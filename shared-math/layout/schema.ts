@@ -133,6 +133,19 @@ const lateral = z.discriminatedUnion('kind', [
         .optional(),
     })
     .describe('The spring itself keeps the axle centred.'),
+  z
+    .strictObject({
+      kind: z.literal('fixed-spring'),
+      clamp: onFrame.describe(
+        `Where the half of the spring that ends in the fixed eye leaves its clamp on the frame, on the main leaf's middle line; the leaf leaves it level, ${onFrameSide}`,
+      ),
+      eye: onAxle.describe(
+        `The middle of the eye that is bolted to the axle without a shackle, ${onAxleSide}`,
+      ),
+    })
+    .describe(
+      'A spring across the car, clamped to the frame in its middle: one eye bolted to the axle, the other on a shackle.',
+    ),
 ]);
 
 const box = z.strictObject({

@@ -1,4 +1,6 @@
 // The axle's pose: what its links and springs ask of it at an imposed heave and roll.
+export { cantileverCentre } from './cantilever.ts';
+export { clampLine } from './lateral-kinds/fixed-spring.ts';
 export { LATERAL_KINDS } from './lateral-kinds/index.ts';
 export { LOCATION_KINDS } from './location-kinds/index.ts';
 export { ANGLE_ARM, type AxleKind, type AxleRow, LEAF_PITCH_WEIGHT, SIDEWAYS_WEIGHT } from './rows.ts';

@@ -1,5 +1,7 @@
+import type { Point } from '../geometry/points.ts';
 import type { Layout, Refusal } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
+import { cantileverCentre, clampLine } from '../pose/index.ts';
 import { formatLoad, toRadians } from '../units/index.ts';
 import { springRateOf } from './spring-rate.ts';
 
@@ -74,17 +76,22 @@ export interface RideSetUp {
   readonly origin: Readonly<Partial<Record<RideParameterName, RideOrigin>>>;
 }
 
+/** Height at which the line through two points crosses the centre plane; halfway between them where it never does. mm. */
+function whereCrossed(a: Point, b: Point): number {
+  const across = b[1] - a[1];
+  const share = across === 0 ? 0.5 : -a[1] / across;
+  return a[2] + share * (b[2] - a[2]);
+}
+
 /**
  * Height where the frame and the axle are held to one another sideways: where the bar's line crosses the centre plane,
- * as the bar pulls along its line; the middle of a bar that stands upright; or the spring's height.
+ * as the bar pulls along its line, and a half spring with a fixed eye along that from the eye to its arc's centre; or the
+ * spring's height.
  */
 function rollCentreOf({ lateral, axle }: Layout): number {
-  if (lateral.kind === 'bar') {
-    const { axle: onAxle, frame } = lateral;
-    const across = frame[1] - onAxle[1];
-    const share = across === 0 ? 0.5 : -onAxle[1] / across;
-    return onAxle[2] + share * (frame[2] - onAxle[2]);
-  }
+  if (lateral.kind === 'bar') return whereCrossed(lateral.axle, lateral.frame);
+  if (lateral.kind === 'fixed-spring')
+    return whereCrossed(lateral.eye, cantileverCentre(lateral.clamp, clampLine(lateral), lateral.eye));
   return lateral.height ?? (axle.left.wheelCentre[2] + axle.right.wheelCentre[2]) / 2;
 }
 

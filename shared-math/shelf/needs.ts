@@ -5,6 +5,7 @@ import {
   type JointSide,
   type Layout,
   LOCATION_FACTS,
+  lateralBars,
   type ShaftDocument,
   type ShaftEnd,
   type ShaftStock,
@@ -197,16 +198,16 @@ export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () =>
       tilts,
       style,
     ),
-    ...(lateral.kind === 'bar'
-      ? linkNeeds(
-          'Lateral bar',
-          ['lateral.axle', 'lateral.frame'],
-          [lateral.axle, lateral.frame],
-          linkMaking(layout, 'lateralBar').outside.value,
-          tilts,
-          style,
-        )
-      : []),
+    ...lateralBars(lateral).flatMap(({ name, from, to }) =>
+      linkNeeds(
+        name,
+        [from.id, to.id],
+        [from.at, to.at],
+        linkMaking(layout, 'lateralBar').outside.value,
+        tilts,
+        style,
+      ),
+    ),
     ...rodNeeds(layout, tilts, style),
     ...(layout.shaft ? shaftNeeds(layout.shaft, style) : []),
   ]);

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type LayoutDocument, moveHardpoint } from '../layout/index.ts';
+import { type LateralKind, type LayoutDocument, moveHardpoint } from '../layout/index.ts';
 
 const AXES = ['along', 'across', 'up'] as const;
 type Axis = (typeof AXES)[number];
@@ -42,14 +42,14 @@ function alongAxis(
   what: string,
   id: string,
   at: (document: LayoutDocument) => Point | undefined,
-  absence: string,
+  absence: (document: LayoutDocument) => string,
   movesAxle: boolean,
 ): Freedom[] {
   return AXES.map((axis) => ({
     name: name(axis),
     words: `${what} ${WAYS[axis]}`,
     movesAxle,
-    absent: (document) => (at(document) ? undefined : absence),
+    absent: (document) => (at(document) ? undefined : absence(document)),
     move: (document, by) => {
       const from = at(document);
       return from ? shifted(document, id, from, scaled(DIRECTION[axis], by)) : document;
@@ -66,7 +66,11 @@ function lengthened(document: LayoutDocument, by: number): LayoutDocument {
   return shifted(document, 'steering.box.pitmanBall', pitmanBall, scaled(out, by));
 }
 
-const NO_BAR = 'the spring keeps the axle centred: there is no lateral bar to move';
+const NO_BAR: Readonly<Record<Exclude<LateralKind, 'bar'>, string>> = {
+  spring: 'the spring keeps the axle centred: there is no lateral bar to move',
+  'fixed-spring': 'the fixed eye of the spring holds the axle sideways: there is no lateral bar to move',
+};
+const noBar = ({ lateral }: LayoutDocument) => (lateral.kind === 'bar' ? '' : NO_BAR[lateral.kind]);
 
 const barEnd = (end: 'axle' | 'frame') => (document: LayoutDocument) =>
   document.lateral.kind === 'bar' ? document.lateral[end] : undefined;
@@ -78,7 +82,7 @@ export const FREEDOMS: readonly Freedom[] = [
     'the box',
     'steering.box.sectorCentre',
     (document) => document.steering.box.sectorCentre,
-    '',
+    () => '',
     false,
   ),
   {
@@ -93,7 +97,7 @@ export const FREEDOMS: readonly Freedom[] = [
     'the frame end of the drag link',
     'steering.box.pitmanBall',
     (document) => document.steering.box.pitmanBall,
-    '',
+    () => '',
     false,
   ),
   ...alongAxis(
@@ -101,7 +105,7 @@ export const FREEDOMS: readonly Freedom[] = [
     'the steering arm ball',
     'steering.dragLinkBall',
     (document) => document.steering.dragLinkBall,
-    '',
+    () => '',
     false,
   ),
   ...alongAxis(
@@ -109,7 +113,7 @@ export const FREEDOMS: readonly Freedom[] = [
     'the lateral bar’s axle end',
     'lateral.axle',
     barEnd('axle'),
-    NO_BAR,
+    noBar,
     true,
   ),
   ...alongAxis(
@@ -117,7 +121,7 @@ export const FREEDOMS: readonly Freedom[] = [
     'the lateral bar’s frame end',
     'lateral.frame',
     barEnd('frame'),
-    NO_BAR,
+    noBar,
     true,
   ),
 ];

@@ -1,4 +1,5 @@
 import {
+  LATERAL_FACTS,
   type LateralKind,
   type LayoutDocument,
   LOCATION_FACTS,
@@ -15,10 +16,10 @@ export const LOCATION_WORDS: Words<LocationKind> = (Object.keys(LOCATION_FACTS) 
   (kind) => [kind, LOCATION_FACTS[kind].words],
 );
 
-export const LATERAL_WORDS: Words<LateralKind> = [
-  ['bar', 'a lateral bar'],
-  ['spring', 'the spring itself'],
-];
+export const LATERAL_WORDS: Words<LateralKind> = (Object.keys(LATERAL_FACTS) as LateralKind[]).map((kind) => [
+  kind,
+  LATERAL_FACTS[kind].words,
+]);
 
 export const BEAM_WORDS: Words<LayoutDocument['axle']['beam']> = [
   ['i-beam', 'I-beam, twists'],

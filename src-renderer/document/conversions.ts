@@ -1,5 +1,6 @@
 import { mirrored, type Point } from '../../shared-math/geometry/points.ts';
 import {
+  driverSideOf,
   type LateralKind,
   type Layout,
   type LayoutDocument,
@@ -19,6 +20,9 @@ const BAR_HALF_SPREAD = 55;
 /** mm. The length of a proposed leaf each way from its seat, and how far its eyes stand above the seat. */
 const LEAF_HALF = 470;
 const LEAF_ARCH = 35;
+
+/** mm. A proposed spring across: its eyes above the axle's centre line, its clamp above those, half of the clamp's width. */
+const SPRING = { overAxle: 60, arch: 90, clampHalf: 50 };
 
 /** Where the rods of a side leave the axle: inboard of the kingpin, at the wheel centre's height. */
 function axleEnd(layout: Layout): Point {
@@ -85,11 +89,21 @@ export function withLocationKind(document: LayoutDocument, kind: LocationKind): 
   return { ...document, location: proposedLocation(kind, resolveLayout(document)) };
 }
 
-/** The document with a bar across, or with the springs alone keeping the axle in the middle. */
+/** The document with something else keeping the axle in the middle. */
 export function withLateralKind(document: LayoutDocument, kind: LateralKind): LayoutDocument {
   if (document.lateral.kind === kind) return document;
   if (kind === 'spring') return { ...document, lateral: { kind } };
-  const [x, y, z] = axleEnd(resolveLayout(document));
+  const layout = resolveLayout(document);
+  const [x, y, z] = axleEnd(layout);
+  if (kind === 'fixed-spring') {
+    // Above the beam, arched as such springs are: its fixed eye away from the driver until somebody says otherwise.
+    const way = driverSideOf(document) === 'left' ? -1 : 1;
+    const eye: Point = [x, way * y, z + SPRING.overAxle];
+    return {
+      ...document,
+      lateral: { kind, clamp: [x, way * SPRING.clampHalf, eye[2] + SPRING.arch], eye },
+    };
+  }
   // Behind the beam and nearly level: a level bar moves the axle sideways the least.
   return {
     ...document,

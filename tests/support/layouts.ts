@@ -42,6 +42,7 @@ export const LOCATIONS: Record<LayoutDocument['location']['kind'], Json> = {
 export const LATERALS: Record<LayoutDocument['lateral']['kind'], Json> = {
   bar: { kind: 'bar', axle: [-72, -520, 352], frame: [-72, 316, 370] },
   spring: { kind: 'spring', height: 480 },
+  'fixed-spring': { kind: 'fixed-spring', clamp: [0, -55, 470], eye: [0, -470, 380] },
 };
 
 export const SIDE_STEER = {

@@ -86,11 +86,34 @@ export function rawResiduals(layout: Layout, heave: number, roll: number, pose: 
   if (lateral.kind === 'bar') {
     const half = lateral.axle[1] < 0 ? 'right' : 'left';
     residuals.push(gap(place(half, lateral.axle), lateral.frame) - gap(lateral.axle, lateral.frame));
+  } else if (lateral.kind === 'fixed-spring') {
+    // The half spring bends in a circle from a level clamp: its chord turns by half of its bend. The centre of the eye's
+    // arc lies a quarter of the leaf's own length out from the clamp.
+    const { clamp, eye } = lateral;
+    const [out, down] = [Math.hypot(eye[0] - clamp[0], eye[1] - clamp[1]), eye[2] - clamp[2]];
+    const bend = 2 * Math.atan2(Math.abs(down), out);
+    const leaf = bend === 0 ? out : (bend * out) / Math.sin(bend);
+    const share = leaf / 4 / out;
+    const centre: Point = [
+      clamp[0] + share * (eye[0] - clamp[0]),
+      clamp[1] + share * (eye[1] - clamp[1]),
+      clamp[2],
+    ];
+    const half = eye[1] < 0 ? 'right' : 'left';
+    residuals.push(gap(place(half, eye), centre) - gap(eye, centre));
   } else {
     const middle = (layout.axle.left.wheelCentre[2] + layout.axle.right.wheelCentre[2]) / 2;
     residuals.push(pose.y - ((lateral.height ?? middle) - middle) * Math.sin(roll));
   }
   return residuals;
+}
+
+/** Which of the raw residuals do not count as bind: those that only guide, and those of a spring's wrap. */
+export function softRows({ location }: Layout): { guiding: number[]; wrapping: number[] } {
+  return {
+    guiding: location.kind === 'hairpins' || location.kind === 'split-rods' ? [2, 5] : [],
+    wrapping: location.kind === 'parallel-leaf' ? [1, 3] : [],
+  };
 }
 
 export function isJoined(layout: Layout): boolean {

@@ -288,6 +288,10 @@ describe('the JSON Schema that the command prints', () => {
         },
       },
     ],
+    [
+      'further out from its clamp',
+      { lateral: { kind: 'fixed-spring', clamp: [0, -55, 470], eye: [0, -100, 380] } },
+    ],
     ['keys of origins are hardpoints', { origins: { 'axle.left.elbow': 'tape' } }],
     ['one intermediate shaft fewer', { shaft: rawShaft({ shafts: [] }) }],
     ['A solid rod has no wall', { links: { tieRod: { section: 'rod', wall: 3 } } }],

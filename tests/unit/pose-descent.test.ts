@@ -19,7 +19,7 @@ import {
 } from '../../shared-math/pose/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { COMBINATIONS, frontEndOf, LATERALS, LOCATIONS, layoutOf, PLAIN_HALF } from '../support/layouts.ts';
-import { isJoined, rawResiduals, solveByRegistry, toRawPose } from '../support/raw-equations.ts';
+import { isJoined, rawResiduals, softRows, solveByRegistry, toRawPose } from '../support/raw-equations.ts';
 
 /** Numbers from 0 to 1 that are the same every time (a linear congruence, Numerical Recipes; from memory). */
 function seeded(seed: number): () => number {
@@ -113,7 +113,7 @@ function rank(layout: Layout): number {
   const firm = (p: readonly number[]) => {
     const rows = rawResiduals(layout, 0, 0, toRawPose(joined, p));
     // A hairpin's sideways offset only guides.
-    return layout.location.kind === 'hairpins' ? rows.filter((_, i) => i !== 2 && i !== 5) : rows;
+    return rows.filter((_, i) => !softRows(layout).guiding.includes(i));
   };
   const columns = zero.map((_, i) => {
     const [more, less] = [1e-4, -1e-4].map((d) =>
@@ -233,11 +233,11 @@ describe('what links and springs would have to give', () => {
         right: state.axle.pitch - half,
       };
       const rows = rawResiduals(layout, heave, roll, pose);
-      const { kind } = layout.location;
-      const soft = kind === 'hairpins' ? [2, 5] : kind === 'parallel-leaf' ? [1, 3] : [];
+      const { guiding, wrapping } = softRows(layout);
+      const soft = [...guiding, ...wrapping];
       const bind = Math.max(...rows.filter((_, i) => !soft.includes(i)).map(Math.abs));
       expectClose(state.bind, bind, 1e-7, 'bind');
-      const wraps = kind === 'parallel-leaf' ? soft.map((i) => Math.abs(rows[i]!)) : [0];
+      const wraps = [0, ...wrapping.map((i) => Math.abs(rows[i]!))];
       expectClose(state.wrap, Math.max(...wraps) / (1000 * Math.sqrt(0.05)), 1e-9, 'wrap');
     }
   });

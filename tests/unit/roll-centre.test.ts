@@ -31,3 +31,17 @@ test('of a spring that holds the axle sideways it is the spring’s height, else
   expect(heightOf(layoutOf({ lateral: { kind: 'spring', height: 480 } }))).toBe(480);
   expect(heightOf(layoutOf({ lateral: { kind: 'spring' } }))).toBe(330);
 });
+
+test('of a spring across with one eye fixed it is where the line from the eye to its arc’s centre crosses the centre plane', () => {
+  // A flat half of 400 mm from a clamp at y -50: its arc's centre lies 100 mm out. Level, so at the eye's own height.
+  const flat = layoutOf({ lateral: { kind: 'fixed-spring', clamp: [0, -50, 420], eye: [0, -450, 420] } });
+  expectClose(heightOf(flat), 420, 1e-9);
+  // Arched by a quarter turn of its chord's double: bend φ = π/3, chord at π/6. L = chord · (π/6)/sin(π/6), by hand.
+  const chord = 400;
+  const eye = [0, -50 - chord * Math.cos(Math.PI / 6), 420 - chord / 2] as const;
+  const leaf = (chord * Math.PI) / 6 / 0.5;
+  const out = 50 + leaf / 4;
+  const arched = layoutOf({ lateral: { kind: 'fixed-spring', clamp: [0, -50, 420], eye } });
+  const slope = (420 - eye[2]) / (-eye[1] - out);
+  expectClose(heightOf(arched), 420 + slope * out, 1e-9);
+});

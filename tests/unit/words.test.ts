@@ -61,11 +61,13 @@ describe('the kinds of a car, in a builder’s words', () => {
     // The value's own word is in its words: nothing is called by another's name.
     for (const [list, value, word] of [
       [LOCATION_WORDS, 'hairpins', 'hairpin'],
+      [LOCATION_WORDS, 'split-rods', 'split radius rods'],
       [LOCATION_WORDS, 'wishbone', 'wishbone'],
       [LOCATION_WORDS, 'four-bar', 'four bar'],
       [LOCATION_WORDS, 'parallel-leaf', 'leaf'],
       [LATERAL_WORDS, 'bar', 'bar'],
       [LATERAL_WORDS, 'spring', 'spring'],
+      [LATERAL_WORDS, 'fixed-spring', 'one eye fixed'],
       [BEAM_WORDS, 'i-beam', 'I-beam'],
       [BEAM_WORDS, 'tube', 'tube'],
       [SIDE_WORDS, 'left', 'left'],

@@ -265,6 +265,25 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
     );
   }
 
+  if (document.lateral.kind === 'fixed-spring') {
+    group = 'Transverse spring';
+    place('spring-eye', 'Spring, fixed eye', "the bolt of the spring's fixed eye", 'lateral.eye');
+    place(
+      'spring-clamp',
+      "Spring clamp, fixed eye's side",
+      "the main leaf's edge at the clamp's end, on the fixed eye's side",
+      'lateral.clamp',
+      { onFrame: true },
+    );
+    straight(
+      'spring-half',
+      'Fixed eye to clamp, straight',
+      "Straight from the fixed eye's centre to where the main leaf leaves the clamp.",
+      'lateral.eye',
+      'lateral.clamp',
+    );
+  }
+
   const sector = 'steering.box.sectorCentre';
   const pitman = 'steering.box.pitmanBall';
   group = 'Steering box';

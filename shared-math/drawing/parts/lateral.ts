@@ -1,10 +1,12 @@
-import type { Point } from '../../geometry/points.ts';
-import { add } from '../../geometry/vectors.ts';
-import { halfOf, type Layout, SIDES } from '../../layout/index.ts';
+import { distance, mirrored, type Point } from '../../geometry/points.ts';
+import { add, scaled } from '../../geometry/vectors.ts';
+import { halvesOfSpring, type Layout, lateralBars, SIDES, type Side } from '../../layout/index.ts';
+import { clampLine } from '../../pose/index.ts';
 import type { Pen } from '../pen.ts';
-import { onBeam } from './halves.ts';
+import { halfPack } from './cantilever.ts';
+import { kingpin, onBeam } from './halves.ts';
 import { leafPack } from './leaf.ts';
-import { eyeBar, rod } from './links.ts';
+import { eye, eyeBar, rod } from './links.ts';
 import { railAt } from './rails.ts';
 import { SIZES, tubeRadius } from './sizes.ts';
 
@@ -15,21 +17,20 @@ const PERCH_RISE = 62;
 const ARCH = 88;
 const LEAVES = [1, 0.82, 0.64, 0.46, 0.28];
 
-function drawBar(pen: Pen, layout: Layout): void {
-  const { lateral } = layout;
-  if (lateral.kind !== 'bar') return;
-  pen.add({
-    id: 'lateral-bar',
-    name: 'Lateral bar',
-    role: 'link',
-    hardpoints: ['lateral.axle', 'lateral.frame'],
-    shapes: eyeBar(
-      pen,
-      [`axle-${halfOf(lateral.axle)}`, lateral.axle],
-      ['frame', lateral.frame],
-      tubeRadius(layout.diameters?.lateralBar, SIZES.rod),
-    ),
-  });
+function drawBars(pen: Pen, layout: Layout): void {
+  for (const { id, name, from, to } of lateralBars(layout.lateral))
+    pen.add({
+      id,
+      name,
+      role: 'link',
+      hardpoints: [from.id, to.id],
+      shapes: eyeBar(
+        pen,
+        [from.carrier, from.at],
+        [to.carrier, to.at],
+        tubeRadius(layout.diameters?.lateralBar, SIZES.rod),
+      ),
+    });
 }
 
 /** mm: half the clamp's height, and how thick and wide the crossmember above it is. */
@@ -108,8 +109,76 @@ function drawTransverseSpring(pen: Pen, layout: Layout): void {
   });
 }
 
+/** mm that the perch of a shackled eye stands further out, and below it. */
+const SHACKLE = { out: 26, down: 62 };
+
+/** A spring across with one eye bolted to its perch; the other half is taken as its mirror image, on a shackle. */
+function drawFixedSpring(pen: Pen, layout: Layout): void {
+  const { lateral } = layout;
+  if (lateral.kind !== 'fixed-spring') return;
+  const { fixed, shackled } = halvesOfSpring(lateral);
+  const line = clampLine(lateral);
+  const reach = distance(lateral.clamp, lateral.eye);
+  const flat = add(lateral.clamp, scaled(line, reach));
+  const pack = {
+    shares: LEAVES,
+    halfThickness: SIZES.leaf,
+    halfWidth: SIZES.leafHalfWidth,
+    stack: 1,
+    wide: 0,
+  } as const;
+  const half = (side: Side, turned: (at: Point) => Point) =>
+    halfPack(
+      pen,
+      {
+        clamp: pen.point('frame', turned(lateral.clamp)),
+        flat: pen.point('frame', turned(flat)),
+        eye: pen.point(`axle-${side}`, turned(lateral.eye)),
+      },
+      pack,
+    );
+  const perch = (side: Side, to: Point) =>
+    rod(
+      pen,
+      [`axle-${side}`, onBeam(layout, side, shareOfBeam(layout, side, to))],
+      [`axle-${side}`, to],
+      SIZES.hairpin + 4,
+    );
+  const hung = mirrored(lateral.eye);
+  const foot = add(hung, [0, shackled === 'left' ? SHACKLE.out : -SHACKLE.out, -SHACKLE.down]);
+  const middle: Point = [lateral.clamp[0], 0, lateral.clamp[2]];
+  const wide = Math.abs(lateral.clamp[1]);
+  const block = [-1, 1].flatMap((y) =>
+    [-1, 1].flatMap((x) => [-1, 1].map((z): Point => add(middle, [x * 30, y * wide, z * CLAMP_HALF]))),
+  );
+  drawCrossmember(pen, layout, middle);
+  pen.add({
+    id: 'transverse-spring',
+    name: 'Transverse spring',
+    role: 'spring',
+    hardpoints: ['lateral.eye', 'lateral.clamp'],
+    shapes: [
+      perch(fixed, lateral.eye),
+      rod(pen, [`axle-${shackled}`, foot], [`axle-${shackled}`, hung], SIZES.hairpin),
+      perch(shackled, foot),
+      ...half(fixed, (at) => at),
+      ...half(shackled, mirrored),
+      pen.block('frame', block),
+      eye(pen, [`axle-${fixed}`, lateral.eye], [1, 0, 0]),
+      eye(pen, [`axle-${shackled}`, hung], [1, 0, 0]),
+    ],
+  });
+}
+
+/** Share of the half beam that lies below a point, as near to the kingpin as the beam goes. */
+function shareOfBeam(layout: Layout, side: Side, at: Point): number {
+  return Math.min(0.95, Math.abs(at[1]) / Math.max(1, Math.abs(kingpin(layout, side).middle[1])));
+}
+
 /** What holds the axle sideways. Springs along the rails do it themselves and are drawn already. */
 export function drawLateral(pen: Pen, layout: Layout): void {
-  if (layout.lateral.kind === 'bar') drawBar(pen, layout);
-  else if (layout.location.kind !== 'parallel-leaf') drawTransverseSpring(pen, layout);
+  drawBars(pen, layout);
+  if (layout.lateral.kind === 'fixed-spring') drawFixedSpring(pen, layout);
+  else if (layout.lateral.kind === 'spring' && layout.location.kind !== 'parallel-leaf')
+    drawTransverseSpring(pen, layout);
 }

@@ -1,5 +1,5 @@
 import { distance, type Point } from '../../geometry/points.ts';
-import { hardpoints, type Layout, type LayoutDocument } from '../../layout/index.ts';
+import { hardpoints, type Layout, type LayoutDocument, lateralBars } from '../../layout/index.ts';
 import { type LengthStyle, MM_PER_INCH } from '../../units/index.ts';
 import type { Finding, Remedy, Rule, Speech } from '../finding.ts';
 
@@ -56,8 +56,9 @@ function sizes(layout: Layout): Sized[] {
     between('Tie rod', 'axle.left.tieRodBall', axle.left.tieRodBall, axle.right.tieRodBall, 500, 2200),
     between('Drag link', 'steering.dragLinkBall', steering.dragLinkBall, box.pitmanBall, 120, 2000),
     between('Pitman arm', 'steering.box.pitmanBall', box.pitmanBall, box.sectorCentre, 40, 500),
-    ...(lateral.kind === 'bar'
-      ? [between('Lateral bar', 'lateral.frame', lateral.axle, lateral.frame, 150, 2000)]
+    ...lateralBars(lateral).map(({ name, from, to }) => between(name, to.id, from.at, to.at, 150, 2000)),
+    ...(lateral.kind === 'fixed-spring'
+      ? [between('Half of the transverse spring', 'lateral.eye', lateral.eye, lateral.clamp, 200, 1000)]
       : []),
     ...(location.kind === 'four-bar'
       ? (['upper', 'lower'] as const).map((bar) =>

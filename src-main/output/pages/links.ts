@@ -1,6 +1,6 @@
 import { distance, type Point } from '../../../shared-math/geometry/points.ts';
 import { cross, dot, norm, subtract, unit } from '../../../shared-math/geometry/vectors.ts';
-import type { Layout, Side } from '../../../shared-math/layout/index.ts';
+import { type Layout, lateralBars, type Side } from '../../../shared-math/layout/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
 
 /** A link or an arm of the car with its length, mm. */
@@ -66,6 +66,9 @@ function fromAxle(point: Point, axle: Layout['axle']): number {
   return fromLine(point, axle.left.wheelCentre, axle.right.wheelCentre);
 }
 
+/** "axle end", of "Lateral bar, axle end". */
+const endName = ({ name }: { readonly name: string }) => name.slice(name.lastIndexOf(', ') + 2);
+
 /** Lengths of every link, centre to centre of its balls or eyes, as drawn at ride height. mm. */
 export function linkList(layout: Layout): Length[] {
   const { axle, steering, lateral } = layout;
@@ -80,12 +83,17 @@ export function linkList(layout: Layout): Length[] {
       between: 'ball to ball',
       length: distance(axle.left.tieRodBall, axle.right.tieRodBall),
     },
-    ...(lateral.kind === 'bar'
+    ...lateralBars(lateral).map(({ name, from, to }) => ({
+      name,
+      between: `${endName(from)} to ${endName(to)}`,
+      length: distance(from.at, to.at),
+    })),
+    ...(lateral.kind === 'fixed-spring'
       ? [
           {
-            name: 'Lateral bar',
-            between: 'axle end to frame end',
-            length: distance(lateral.axle, lateral.frame),
+            name: 'Transverse spring',
+            between: 'fixed eye to clamp, straight',
+            length: distance(lateral.eye, lateral.clamp),
           },
         ]
       : []),

@@ -1,4 +1,4 @@
-import type { Hardpoint } from '../../../shared-math/layout/index.ts';
+import { type Hardpoint, LATERAL_FACTS } from '../../../shared-math/layout/index.ts';
 
 /** A part of the car in the list of points: what it is called, and its points. */
 export interface PointGroup {
@@ -14,11 +14,14 @@ export interface PointRow {
   readonly right?: Hardpoint;
 }
 
-const PARTS: readonly [title: string, prefix: string][] = [
+const PARTS: readonly [title: string, has: string | readonly string[]][] = [
   ['Steering', 'steering.'],
   ['Axle and wheels', 'axle.'],
   ['Axle location', 'location.'],
-  ['Lateral bar', 'lateral.'],
+  ...Object.values(LATERAL_FACTS).map(({ title, points }): [string, string[]] => [
+    title,
+    points.map(({ path }) => `lateral.${path}`),
+  ]),
   ['Steering shaft', 'shaft.'],
 ];
 
@@ -31,10 +34,10 @@ function unsidedName(name: string): string {
 
 /** The points by part, the two sides of one point on one line; the part that is worked at most comes first. */
 export function pointGroups(points: readonly Hardpoint[]): PointGroup[] {
-  return PARTS.flatMap(([title, prefix]) => {
+  return PARTS.flatMap(([title, has]) => {
     const rows = new Map<string, PointRow>();
     for (const point of points) {
-      if (!point.id.startsWith(prefix)) continue;
+      if (!(typeof has === 'string' ? point.id.startsWith(has) : has.includes(point.id))) continue;
       const sided = SIDED.exec(point.id);
       if (!sided) rows.set(point.id, { name: point.name, alone: point });
       else {

@@ -8,7 +8,13 @@ import {
   subtract,
   unit,
 } from '../../../../shared-math/geometry/vectors.ts';
-import { type Carrier, halfOf, type Obstacle, SIDES } from '../../../../shared-math/layout/index.ts';
+import {
+  type Carrier,
+  halvesOfSpring,
+  lateralBars,
+  type Obstacle,
+  SIDES,
+} from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { Scene } from '../scene.ts';
 import type { DxfLayer } from './layers.ts';
@@ -105,8 +111,25 @@ export function centreLines({ layout, place }: Scene): SpaceLine[] {
           ['frame', location[side].shackleEye],
         );
     }
-  if (lateral.kind === 'bar')
-    line('location', 'lateral bar', [`axle-${halfOf(lateral.axle)}`, lateral.axle], ['frame', lateral.frame]);
+  for (const { name, from, to } of lateralBars(lateral))
+    line(
+      'location',
+      name.charAt(0).toLowerCase() + name.slice(1),
+      [from.carrier, from.at],
+      [to.carrier, to.at],
+    );
+  if (lateral.kind === 'fixed-spring') {
+    const { fixed, shackled } = halvesOfSpring(lateral);
+    const { clamp, eye } = lateral;
+    line(
+      'location',
+      'transverse spring',
+      [`axle-${fixed}`, eye],
+      ['frame', clamp],
+      ['frame', mirrored(clamp)],
+      [`axle-${shackled}`, mirrored(eye)],
+    );
+  }
 
   if (shaft)
     lines.push({

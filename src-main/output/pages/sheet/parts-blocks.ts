@@ -28,7 +28,7 @@ export function partsBlocks(model: SheetModel): Block[] {
   const lines = [
     `1 × Steering box, ${wordsOf(ASSIST_WORDS, box.assist)}, ${box.ratio} to 1, ${formatDegrees(box.sectorTravel, 0)} of sector each way`,
     ...[...armList(layout), ...linkList(layout)]
-      .filter(({ name }) => !name.startsWith('Leaf spring'))
+      .filter(({ name }) => !/^(Leaf|Transverse) spring/.test(name))
       .map((part) => {
         const [count, plain] = counted(part.name);
         return `${count} × ${plain}, ${both(part.length)}${endsOf(part)}`;

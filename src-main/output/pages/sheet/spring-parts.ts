@@ -1,3 +1,4 @@
+import { distance } from '../../../../shared-math/geometry/points.ts';
 import type { Layout } from '../../../../shared-math/layout/index.ts';
 import { formatDecimal, MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import { type Length, linkList } from '../links.ts';
@@ -51,6 +52,10 @@ export function springLines(model: SheetModel): string[] {
   if (lateral.kind === 'spring')
     return [
       `1 × Spring across the car, which also holds the axle sideways${lateral.height === undefined ? '' : ` ${both(lateral.height)} above ground`}; ${made}`,
+    ];
+  if (lateral.kind === 'fixed-spring')
+    return [
+      `1 × Spring across the car with a shackle at one end, ${both(distance(lateral.eye, lateral.clamp))} straight from its fixed eye to its clamp, which also holds the axle sideways; ${made}`,
     ];
   if (spring?.kind === 'leaf')
     return [

@@ -193,6 +193,16 @@ export function bracketTemplates(model: SheetModel): Template[] {
         [bolt],
       ),
     );
+  if (lateral.kind === 'fixed-spring')
+    templates.push(
+      bracket(
+        model,
+        'Transverse spring, perch of its fixed eye',
+        'front',
+        [{ at: lateral.eye, words: 'Spring, fixed eye' }],
+        [bolt],
+      ),
+    );
   const sides: readonly Side[] = mirrored ? ['left'] : ['left', 'right'];
   if (location.kind === 'wishbone')
     templates.push(

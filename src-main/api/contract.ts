@@ -111,6 +111,8 @@ const settings = z.strictObject({
   tolerance: z.number().min(0.1).max(25),
   /** Set as a whole. */
   instruments,
+  /** Who draws in this shop, for the title block; empty where nobody said. */
+  drawnBy: z.string().trim().max(120),
 });
 
 export const contract = {

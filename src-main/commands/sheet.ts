@@ -7,16 +7,25 @@ import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
 import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
 
-/** The day that stands on the sheet: a date as YYYY-MM-DD, at noon so that it is the same day everywhere; else now. */
-function dayOf({ values }: Arguments): Date {
+/** The day that stands on the sheet: a date as YYYY-MM-DD, at noon so that it is the same day everywhere; else now, to the minute. */
+function dayOf({ values }: Arguments): Pick<PrintJob, 'date' | 'dayOnly'> {
   const given = values.get('date');
-  if (given === undefined) return new Date();
+  if (given === undefined) return { date: new Date() };
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(given);
   const [year, month, day] = (match ?? []).slice(1).map(Number) as [number?, number?, number?];
   const date = new Date(year ?? Number.NaN, (month ?? 0) - 1, day, 12);
   if (Number.isNaN(date.getTime()) || date.getMonth() + 1 !== month || date.getDate() !== day)
     throw new UsageError(`--date is a day as YYYY-MM-DD, found ${quoted(given)}`);
-  return date;
+  return { date, dayOnly: true };
+}
+
+/** The revision that stands on the sheet; without the shop's store nothing counts it. */
+function revisionOf({ values }: Arguments): Pick<PrintJob, 'revision'> {
+  const given = values.get('revision');
+  if (given === undefined) return {};
+  if (!/^[1-9]\d{0,5}$/.test(given))
+    throw new UsageError(`--revision is a whole number from 1, found ${quoted(given)}`);
+  return { revision: Number(given) };
 }
 
 async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'>): SlowAnswer {
@@ -37,11 +46,11 @@ async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'
 
 export const sheet: Command = {
   name: 'sheet',
-  usage: `sheet LAYOUT.json --out FILE.pdf [--kind ${PRINT_KINDS.join('|')}] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--date YYYY-MM-DD]`,
+  usage: `sheet LAYOUT.json --out FILE.pdf [--kind ${PRINT_KINDS.join('|')}] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
   about: 'Prints a PDF: the build sheet, templates at full size, the customer’s copy or the measuring sheet.',
   run(args) {
     const taken = takeArguments(args, {
-      values: ['out', 'kind', 'paper', 'unit', 'fraction', 'customer', 'car', 'date'],
+      values: ['out', 'kind', 'paper', 'unit', 'fraction', 'customer', 'car', 'date', 'drawn-by', 'revision'],
       flags: [],
     });
     const file = onlyFile(taken);
@@ -56,7 +65,9 @@ export const sheet: Command = {
       fraction: Number(choice(taken, 'fraction', FRACTIONS)) as PrintJob['fraction'],
       customer: taken.values.get('customer') ?? '',
       car: taken.values.get('car') ?? '',
-      date: dayOf(taken),
+      ...dayOf(taken),
+      ...revisionOf(taken),
+      drawnBy: taken.values.get('drawn-by') ?? '',
     });
   },
 };

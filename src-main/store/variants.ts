@@ -38,6 +38,8 @@ interface VariantRow {
   readonly document: string;
   readonly revision: number;
   readonly saved_at: number;
+  readonly sheet_revision: number;
+  readonly sheet_mark: string;
 }
 
 type ShownRow = VariantRow & { readonly car_name: string; readonly customer_name: string };
@@ -57,6 +59,9 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
   );
   const update = db.prepare<[string, string, number, number, string]>(
     'UPDATE variant SET name = ?, document = ?, revision = ?, saved_at = ? WHERE id = ?',
+  );
+  const issue = db.prepare<[number, string, string]>(
+    'UPDATE variant SET sheet_revision = ?, sheet_mark = ? WHERE id = ?',
   );
   const moveTo = db.prepare<[string, string]>('UPDATE variant SET car_id = ? WHERE id = ?');
 
@@ -172,6 +177,19 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
         const taken = ofCar.all(row.car_id).map((other) => other.name);
         const document = storedDocument(row.document, row.name);
         return insertNamed(row.car_id, document, copyName(row.name, taken), `Copied from ${row.name}`);
+      }),
+
+    /** The revision that a sheet made from what `mark` stands for has: that of the last one out where nothing has changed since. */
+    sheetRevision: (id: string, mark: string): number => {
+      const { sheet_revision: last, sheet_mark: before } = storedVariant(id);
+      return mark === before ? last : last + 1;
+    },
+
+    /** Counts a sheet that went out. */
+    sheetWentOut: (id: string, mark: string): void =>
+      write(() => {
+        const { sheet_revision: last, sheet_mark: before } = storedVariant(id);
+        if (mark !== before) issue.run(last + 1, mark, id);
       }),
 
     move: (id: string, carId: string): void =>

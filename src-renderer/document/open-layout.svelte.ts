@@ -73,6 +73,7 @@ export class OpenLayout {
     limits: {},
     tolerance: 3.175,
     instruments: { ...USUAL_INSTRUMENTS },
+    drawnBy: '',
   });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });
 

@@ -1,6 +1,7 @@
 import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
 import type { OutputRequest } from '../../output/jobs/index.ts';
+import { contentMark } from '../../output/pages/content-mark.ts';
 import type { Received } from '../contract.ts';
 import { done, type Handlers, type Program } from './handlers.ts';
 
@@ -18,11 +19,18 @@ export function outputHandlers({
     'output.start': (input) => {
       const { document, carId, carName, customerName } = store.variants.open(input.id);
       const { unit, fraction, preview } = input;
-      const limits = readShopLimits(store.settings.read()['limits']);
+      const { limits: own, drawnBy } = store.settings.read();
+      const limits = readShopLimits(own);
       const survey = store.surveys.readable(carId);
       const measured = survey ? { survey } : {};
       const named = { document, car: carName, customer: customerName, ...measured };
-      const source = { unit, fraction, preview, limits, ...named };
+      const mark = contentMark(document);
+      const counted = {
+        revision: () => store.variants.sheetRevision(input.id, mark),
+        wentOut: () => store.variants.sheetWentOut(input.id, mark),
+      };
+      const whose = typeof drawnBy === 'string' ? { drawnBy } : {};
+      const source = { unit, fraction, preview, limits, counted, ...whose, ...named };
       return { job: outputs.start(wishOf(input), { ...source, date: new Date() }) };
     },
     'output.progress': ({ job }) => outputs.status(job),

@@ -11,6 +11,7 @@ const UNSET: Settings = {
   limits: {},
   tolerance: 3.175,
   instruments: USUAL_INSTRUMENTS,
+  drawnBy: '',
 };
 
 export function programHandlers({

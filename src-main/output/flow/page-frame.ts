@@ -9,7 +9,8 @@ import { brokenInto, shortened, writeLines } from '../pens/text-lines.ts';
 const EDGE = 8;
 /** mm between border and what is inside. */
 const PAD = 4;
-const TITLE_BLOCK = 13;
+/** mm of each of the title block's two rows. */
+const TITLE_ROW = 10.4;
 
 /** What the title block says on every page, and the paper that it stands on. */
 export interface TitleFacts {
@@ -17,6 +18,13 @@ export interface TitleFacts {
   readonly car?: string;
   readonly document: { readonly name: string };
   readonly date: Date;
+  /** Only the day of the date is known. */
+  readonly dayOnly?: boolean;
+  readonly drawnBy?: string;
+  /** Which sheet of this layout's it is; absent where nothing counts them. */
+  readonly revision?: number;
+  /** What the pages were made from, as a short mark. */
+  readonly mark: string;
   readonly paper: Paper;
 }
 
@@ -43,7 +51,7 @@ interface FieldCell extends Cell {
   readonly wide: number;
 }
 
-/** mm that a field keeps free beside its value, and that the sign of projection takes. */
+/** mm that a field keeps free beside its value, and that the sign of projection takes in the second row. */
 const CELL_PAD = 3.4;
 const SIGN = 21;
 
@@ -60,6 +68,12 @@ function widthsOf(cells: readonly Cell[], width: number): FieldCell[] {
 export function dateWords(date: Date): string {
   const two = (value: number) => String(value).padStart(2, '0');
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
+}
+
+/** A date with the time of the day, 24 hours: "2026-03-14 12:00". */
+export function timeWords(date: Date): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${dateWords(date)} ${two(date.getHours())}:${two(date.getMinutes())}`;
 }
 
 /** A warning triangle with its mark, its lower left corner at x, y; mm. */
@@ -115,14 +129,10 @@ export class PageFrame {
     return this.#cautionLines(width).length * lineHeight(WARNING.size) + 2.4;
   }
 
-  #blockHeight(lying: boolean): number {
-    return lying ? TITLE_BLOCK : 2 * (TITLE_BLOCK - 2);
-  }
-
   /** The room that a page has for its own content, mm. */
   room(lying: boolean): Area {
     const { x, y, width, height } = this.#border(lying);
-    const foot = this.#blockHeight(lying) + this.#cautionHeight(width);
+    const foot = 2 * TITLE_ROW + this.#cautionHeight(width);
     return { x: x + PAD, y: y + PAD, width: width - 2 * PAD, height: height - foot - 2 * PAD };
   }
 
@@ -155,7 +165,7 @@ export class PageFrame {
     const cut = new Set<string>();
     for (const { lying } of this.#facts) {
       const { width } = this.#border(lying);
-      for (const { label, value, wide } of this.#owner(lying, width))
+      for (const { label, value, wide } of this.#owner(width))
         if (this.#setName(value, wide - CELL_PAD).cut) cut.add(label);
     }
     return this.#names().filter(({ label }) => cut.has(label));
@@ -175,11 +185,11 @@ export class PageFrame {
     this.#facts.forEach((facts, page) => {
       this.pen.turnTo(page);
       const border = this.#border(facts.lying);
-      const block = this.#blockHeight(facts.lying);
+      const block = 2 * TITLE_ROW;
       const { x, y, width, height } = border;
       const foot = y + height;
       this.#cautions(x, foot - block - this.#cautionHeight(width), width);
-      this.#titleBlock(facts, page, x, foot - block, width, block);
+      this.#titleBlock(facts, page, x, foot - block, width);
       this.pen.rect(x, y, width, height, BORDER);
     });
   }
@@ -192,45 +202,42 @@ export class PageFrame {
   }
 
   #names(): Cell[] {
-    const { customer, car, document } = this.#title;
+    const { customer, car, document, drawnBy = '' } = this.#title;
     return [
-      { label: 'CUSTOMER', value: customer || 'not named', width: 0.3 },
-      { label: 'CAR', value: car || 'not named', width: 0.34 },
-      { label: 'VARIANT', value: document.name, width: 0.36 },
+      { label: 'CUSTOMER', value: customer || 'not named', width: 0.25 },
+      { label: 'CAR', value: car || 'not named', width: 0.28 },
+      { label: 'VARIANT', value: document.name, width: 0.3 },
+      // Blank where nobody said, to be written by hand.
+      { label: 'DRAWN BY', value: drawnBy, width: 0.17 },
     ];
   }
 
-  /** What stands in the title block on every page beside the names. */
+  /** What stands in the title block on every page below the names. */
   #facing(facts: PageFacts, page: number): Cell[] {
+    const { date, dayOnly = false, revision, mark } = this.#title;
     return [
-      { label: this.#what.toUpperCase(), value: facts.title, width: facts.lying ? 46 : 0.999999 },
-      { label: 'SCALE', value: facts.scale ?? 'none', width: 19 },
-      { label: 'DATE', value: dateWords(this.#title.date), width: 22 },
-      { label: 'PAGE', value: `${page + 1} of ${this.#facts.length}`, width: 18 },
+      { label: this.#what.toUpperCase(), value: facts.title, width: 0.999999 },
+      { label: 'SCALE', value: facts.scale ?? 'none', width: 17 },
+      { label: 'REVISION', value: revision === undefined ? 'not counted' : String(revision), width: 19 },
+      { label: 'CONTENT', value: mark, width: 19 },
+      { label: 'DATE', value: dayOnly ? dateWords(date) : timeWords(date), width: 30 },
+      { label: 'PAGE', value: `${page + 1} of ${this.#facts.length}`, width: 17 },
     ];
   }
 
-  /** The names' fields with the width of each at the narrowest, mm. */
-  #owner(lying: boolean, width: number): FieldCell[] {
-    const names = this.#names();
-    if (!lying) return widthsOf(names, width);
-    const facing = this.#facing({ title: '', lying }, 0);
-    return widthsOf([...names, ...facing], width - SIGN).slice(0, names.length);
+  /** The names' fields with the width of each, mm. */
+  #owner(width: number): FieldCell[] {
+    return widthsOf(this.#names(), width);
   }
 
-  #titleBlock(facts: PageFacts, page: number, x: number, y: number, width: number, height: number): void {
+  #titleBlock(facts: PageFacts, page: number, x: number, y: number, width: number): void {
     const { pen } = this;
     const sign = facts.projection ? SIGN : 0;
-    const owner = this.#names();
-    const facing = this.#facing(facts, page);
     pen.line(x, y, x + width, y, BORDER);
-    if (facts.lying) this.#cells([...owner, ...facing], x, y, width - sign, height);
-    else {
-      this.#cells(owner, x, y, width, height / 2);
-      pen.line(x, y + height / 2, x + width, y + height / 2, CELL);
-      this.#cells(facing, x, y + height / 2, width - sign, height / 2);
-    }
-    if (sign) projectionSign(pen, x + width - sign + 3.6, y + height - (facts.lying ? 6.5 : 5.5), 5.4);
+    this.#cells(this.#names(), x, y, width, TITLE_ROW);
+    pen.line(x, y + TITLE_ROW, x + width, y + TITLE_ROW, CELL);
+    this.#cells(this.#facing(facts, page), x, y + TITLE_ROW, width - sign, TITLE_ROW);
+    if (sign) projectionSign(pen, x + width - sign + 3.6, y + 1.5 * TITLE_ROW, 5.4);
   }
 
   #cells(cells: readonly Cell[], x: number, y: number, width: number, height: number): void {
@@ -238,13 +245,13 @@ export class PageFrame {
     let at = x;
     for (const { label, value, wide } of widthsOf(cells, width)) {
       if (at > x) pen.line(at, y, at, y + height, CELL);
-      pen.text(label, at + 1.8, y + 3.6, LABEL);
+      pen.text(label, at + 1.8, y + 3.2, LABEL);
       const { lines, style } = this.#setName(value, wide - CELL_PAD);
-      if (lines.length === 1) pen.text(lines[0] as string, at + 1.8, y + height - 2.6, style);
-      else {
+      if (lines.length === 1) pen.text(lines[0] as string, at + 1.8, y + height - 2, style);
+      else if (lines.length > 1) {
         const [first, second] = lines as [string, string];
-        pen.text(first, at + 1.8, y + height - 2 - lineHeight(style.size) * 0.92, style);
-        pen.text(second, at + 1.8, y + height - 2, style);
+        pen.text(first, at + 1.8, y + height - 1.4 - lineHeight(style.size) * 0.9, style);
+        pen.text(second, at + 1.8, y + height - 1.4, style);
       }
       at += wide;
     }

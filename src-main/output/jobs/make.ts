@@ -29,14 +29,30 @@ function named({ car, document }: Source, what: string, ending: keyof typeof TYP
   return { fileName: safeFileName(`${car} - ${document.name} - ${what}`, ending), type: TYPES[ending] };
 }
 
+/** Prints that show the layout: what was measured and what is to be measured is another matter. */
+const COUNTED: ReadonlySet<PrintJob['kind']> = new Set(['sheet', 'templates', 'customer']);
+
 async function print(
   request: Extract<OutputRequest, { kind: 'print' }>,
   source: Source,
   watch: Watch,
 ): Promise<Made> {
-  const job: PrintJob = { ...source, ...watch, kind: request.print, paper: request.paper };
+  const { counted } = source;
+  const job: PrintJob = {
+    ...source,
+    ...watch,
+    kind: request.print,
+    paper: request.paper,
+    ...(counted ? { revision: counted.revision() } : {}),
+  };
   const { words } = PRINTS[request.print];
-  if (!source.preview) return { ...named(source, words, 'pdf'), parts: [await printPdf(job)] };
+  if (!source.preview) {
+    const whole = await printPdf(job);
+    watch.signal.throwIfAborted();
+    // Counted once it is whole, so that one that failed or was called off takes no number.
+    if (COUNTED.has(request.print)) counted?.wentOut();
+    return { ...named(source, words, 'pdf'), parts: [whole] };
+  }
   const pen = new SvgPen('outlines');
   await drawPages(job, pen);
   const parts: Uint8Array[] = [];

@@ -15,11 +15,23 @@ export type OutputRequest =
     }
   | { readonly kind: 'table'; readonly table: TableName };
 
+/** The counter of a layout's sheets. */
+export interface SheetCount {
+  /** The revision that a sheet made now has. */
+  readonly revision: () => number;
+  /** Counts the sheet that was made. */
+  readonly wentOut: () => void;
+}
+
 /** Of which layout, for whom, in which unit. */
 export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'date'> {
   readonly document: LayoutDocument;
   readonly customer: string;
   readonly car: string;
+  /** Who draws in the shop. */
+  readonly drawnBy?: string;
+  /** How the store counts the sheets of this layout that go out; absent where nothing counts them. */
+  readonly counted?: SheetCount;
   /** Pages to look at in place of the file. */
   readonly preview: boolean;
 }

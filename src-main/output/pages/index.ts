@@ -3,6 +3,7 @@
 import { PageFrame } from '../flow/page-frame.ts';
 import { noType } from '../pens/no-type.ts';
 import { PdfPen, type PrintPen } from '../pens/print-pen.ts';
+import { contentMark } from './content-mark.ts';
 import { customerPages } from './customer/customer-page.ts';
 import type { PrintJob, PrintKind } from './job.ts';
 import { Making } from './making.ts';
@@ -29,10 +30,14 @@ export const PRINTS: Readonly<Record<PrintKind, Print>> = {
 };
 
 /** Refuses names and notes in letters that no type at hand has, by what they name, before anything is drawn. */
-function refuseUnsettable({ customer = '', car = '', document }: PrintJob, pen: PrintPen): void {
+function refuseUnsettable(
+  { customer = '', car = '', drawnBy = '', document }: PrintJob,
+  pen: PrintPen,
+): void {
   const texts: readonly (readonly [what: string, text: string])[] = [
     ['The customer’s name', customer],
     ['The car’s name', car],
+    ['The name of who drew it', drawnBy],
     ['The layout’s name', document.name],
     ['The layout’s notes', document.notes],
     ...document.rails.map(({ name }, i) => [`The name of rail ${i + 1}`, name] as const),
@@ -50,7 +55,7 @@ export async function drawPages(job: PrintJob, pen: PrintPen): Promise<void> {
   const { words, pages: pagesOf } = PRINTS[job.kind];
   const pages = pagesOf(job);
   const making = new Making(job, pages.length);
-  const pageFrame = new PageFrame(pen, job, words);
+  const pageFrame = new PageFrame(pen, { ...job, mark: contentMark(job.document) }, words);
   for (const [what, draw] of pages) await making.part(what, () => draw(pageFrame));
   pageFrame.finish();
 }

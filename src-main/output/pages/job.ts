@@ -20,10 +20,16 @@ export interface PrintJob {
   readonly fraction: LengthStyle['fraction'];
   /** What has been measured on the car so far. */
   readonly survey?: CarSurvey;
+  /** Who drew it; empty or absent where nobody said. */
+  readonly drawnBy?: string;
+  /** Which sheet of this layout's it is, as the store counts them; absent where nothing counts them. */
+  readonly revision?: number;
   /** The shop's own limits, where it has some. */
   readonly limits?: ShopLimits;
   /** Stands on every page; the same date gives the same bytes. */
   readonly date: Date;
+  /** Only the day of the date is known. */
+  readonly dayOnly?: boolean;
   /** Called off: `printPdf` rejects with its reason, and nothing was written anywhere. */
   readonly signal?: AbortSignal;
   /** Called after each page: how many are done, of how many, and what it was. */

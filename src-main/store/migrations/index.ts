@@ -6,8 +6,18 @@ import { shelf } from './0004-shelf.ts';
 import { mark } from './0005-mark.ts';
 import { packedHistory } from './0006-packed-history.ts';
 import { survey } from './0007-survey.ts';
+import { sheetRevision } from './0008-sheet-revision.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
 
-export const MIGRATIONS: readonly Migration[] = [shop, settings, photos, shelf, mark, packedHistory, survey];
+export const MIGRATIONS: readonly Migration[] = [
+  shop,
+  settings,
+  photos,
+  shelf,
+  mark,
+  packedHistory,
+  survey,
+  sheetRevision,
+];

@@ -9,8 +9,12 @@ import { shelfPartSchema } from '../../../shared-math/shelf/index.ts';
  * so that a file that was cut off or changed on its way is known. Photos are in base64.
  */
 export const SHOP_FORMAT = 'toeboard-shop';
-/** Version 2 has what was measured on a car; a shop without any is written as version 1, for older programs. */
-export const SHOP_VERSION = 2;
+/**
+ * Version 2 has what was measured on a car, version 3 the count of each layout's sheets; a shop is written as the lowest
+ * version that holds what it has, for older programs.
+ */
+export const SHOP_VERSION = 3;
+export const SHOP_VERSION_UNCOUNTED = 2;
 export const SHOP_VERSION_UNMEASURED = 1;
 
 /** How far the histories of the layouts go along: not at all, the newest so many states of each, or all of them. */
@@ -26,7 +30,7 @@ const stateText = z.string().max(2_000_000);
 
 export const headSchema = z.strictObject({
   format: z.literal(SHOP_FORMAT),
-  version: z.literal([SHOP_VERSION_UNMEASURED, SHOP_VERSION]),
+  version: z.literal([SHOP_VERSION_UNMEASURED, SHOP_VERSION_UNCOUNTED, SHOP_VERSION]),
   made: time,
   /** Whether earlier states of the layouts are in it, all of them or the newest of each. */
   history: z.boolean(),
@@ -52,6 +56,7 @@ export const lineSchema = z.union([
       saved: time,
       binned,
       document,
+      sheet: z.strictObject({ revision: z.number().int().min(1), mark: z.string().max(64) }).optional(),
     }),
   }),
   z.strictObject({

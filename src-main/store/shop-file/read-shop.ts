@@ -72,8 +72,8 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
        VALUES (@id, @customer, @name, @notes, @binned, @survey, @revision)`,
   );
   const layout = db.prepare(
-    `INSERT INTO variant (id, car_id, name, document, revision, saved_at, binned_at)
-       VALUES (@id, @car, @name, @text, @revision, @saved, @binned)`,
+    `INSERT INTO variant (id, car_id, name, document, revision, saved_at, binned_at, sheet_revision, sheet_mark)
+       VALUES (@id, @car, @name, @text, @revision, @saved, @binned, @sheetRevision, @sheetMark)`,
   );
   const history = historyIn({ db, now: Date.now }, statesIn(db), photoUseIn(db));
   const part = db.prepare(
@@ -91,8 +91,13 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
       const text = survey === undefined ? null : JSON.stringify(survey);
       car.run({ ...rest, survey: text, revision: text === null ? 0 : 1 });
     } else if ('layout' in line) {
-      const { document, ...rest } = line.layout;
-      layout.run({ ...rest, text: JSON.stringify(document) });
+      const { document, sheet = { revision: 0, mark: '' }, ...rest } = line.layout;
+      layout.run({
+        ...rest,
+        text: JSON.stringify(document),
+        sheetRevision: sheet.revision,
+        sheetMark: sheet.mark,
+      });
     } else if ('state' in line) {
       const { layout: of, at, text, ...edit } = line.state;
       history.add(of, edit, at, text);

@@ -6,7 +6,13 @@ import type { Database } from '../database.ts';
 import { LABEL_MOST } from '../history.ts';
 import { parsedJson } from '../readable.ts';
 import { type StoredText, statesIn } from '../states.ts';
-import { type HistoryWish, SHOP_FORMAT, SHOP_VERSION, SHOP_VERSION_UNMEASURED } from './lines.ts';
+import {
+  type HistoryWish,
+  SHOP_FORMAT,
+  SHOP_VERSION,
+  SHOP_VERSION_UNCOUNTED,
+  SHOP_VERSION_UNMEASURED,
+} from './lines.ts';
 
 export interface ShopWish {
   readonly history: HistoryWish;
@@ -67,7 +73,8 @@ function* stateValues(db: Database, most: number): Generator<object> {
 
 function* values(db: Database, { history, made }: ShopWish): Generator<object> {
   const measured = db.prepare('SELECT 1 FROM car WHERE survey IS NOT NULL LIMIT 1').get() !== undefined;
-  const version = measured ? SHOP_VERSION : SHOP_VERSION_UNMEASURED;
+  const counted = db.prepare('SELECT 1 FROM variant WHERE sheet_revision > 0 LIMIT 1').get() !== undefined;
+  const version = counted ? SHOP_VERSION : measured ? SHOP_VERSION_UNCOUNTED : SHOP_VERSION_UNMEASURED;
   yield { format: SHOP_FORMAT, version, made, history: history !== 'none' };
   const customers = db.prepare<[], CustomerRow>(
     'SELECT id, name, notes, binned_at AS binned FROM customer ORDER BY made',
@@ -81,12 +88,14 @@ function* values(db: Database, { history, made }: ShopWish): Generator<object> {
     const read = survey === null ? undefined : carSurveySchema.safeParse(parsedJson(survey));
     yield { car: read?.success ? { ...car, survey: read.data } : car };
   }
-  const layouts = db.prepare<[], LayoutRow>(
-    'SELECT id, car_id AS car, name, revision, saved_at AS saved, binned_at AS binned, document FROM variant ORDER BY made',
+  const layouts = db.prepare<[], LayoutRow & { sheet: number; mark: string }>(
+    `SELECT id, car_id AS car, name, revision, saved_at AS saved, binned_at AS binned, document,
+       sheet_revision AS sheet, sheet_mark AS mark FROM variant ORDER BY made`,
   );
-  for (const layout of layouts.iterate()) {
+  for (const { sheet, mark, ...layout } of layouts.iterate()) {
     const document = parsedJson(layout.document);
-    if (document !== undefined) yield { layout: { ...layout, document } };
+    const counts = sheet > 0 ? { sheet: { revision: sheet, mark } } : {};
+    if (document !== undefined) yield { layout: { ...layout, document, ...counts } };
   }
   if (history !== 'none') yield* stateValues(db, history === 'all' ? ALL : history);
   const parts = db.prepare<[], PartRow>('SELECT id, figures, binned_at AS binned FROM part ORDER BY made');

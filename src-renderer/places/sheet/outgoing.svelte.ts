@@ -130,7 +130,7 @@ export class Outgoing {
     const what = wish?.kind === 'drawing' ? { ...asked, wish: { ...wish, format: 'svg' } } : asked;
     return {
       asked: what as Request<'output.start'>,
-      key: `${kind}|${numberOf(document)} ${JSON.stringify([what, settings.limits])}`,
+      key: `${kind}|${numberOf(document)} ${JSON.stringify([what, settings.limits, settings.drawnBy])}`,
     };
   }
 

@@ -3,6 +3,7 @@ import type { CallHost, Reply, Request } from '../../../src-main/api/contract.ts
 import { sampleLayout } from '../../support/host-sample.ts';
 import { begin, type OpenSession } from '../../support/host-session.ts';
 import { failure, value } from '../../support/host-transports.ts';
+import { readPdf } from '../../support/read-pdf.ts';
 
 type Wish = Request<'output.start'>['wish'];
 
@@ -83,6 +84,32 @@ export function outputTests(open: OpenSession): void {
       expect(first.headers.get('content-type')).toBe('image/svg+xml');
       expect(await first.text()).toContain('width="279.4mm" height="215.9mm"');
       expect((await photo(`/output/${look}/${pages}`)).status).toBe(404);
+    });
+
+    test('each print that shows the layout counts once it is whole: as a new revision where the layout has changed', async () => {
+      const { call, photo } = await open();
+      const { id } = await begin(call);
+      const customer: Wish = { kind: 'print', print: 'customer', paper: 'letter' };
+      const printedAs = async (wish: Wish) => {
+        const job = await started(call, id, wish);
+        await ended(call, job);
+        const bytes = new Uint8Array(await (await photo(`/output/${job}`)).arrayBuffer());
+        return readPdf(bytes, ([page]) =>
+          /REVISION (\d+) CONTENT ([0-9a-f]{8})/.exec(page?.text ?? '')?.slice(1),
+        );
+      };
+      // Neither a look nor a print that is called off counts.
+      await ended(call, await started(call, id, customer, true));
+      const off = await started(call, id, PRINT);
+      await value(call, 'output.cancel', { job: off });
+      await value(call, 'settings.set', { drawnBy: 'Thessaly Marrow' });
+      const first = await printedAs(customer);
+      expect(first?.[0]).toBe('1');
+      expect(await printedAs({ kind: 'print', print: 'templates', paper: 'a4' })).toEqual(first);
+      await value(call, 'variant.rename', { id, name: 'Arm up' });
+      const second = await printedAs(customer);
+      expect(second?.[0]).toBe('2');
+      expect(second?.[1]).not.toBe(first?.[1]);
     });
 
     test('can be called off; then there is nothing to fetch, and the next is made', async () => {

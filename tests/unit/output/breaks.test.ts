@@ -78,6 +78,7 @@ describe('the views show what is drawn, to its height', () => {
             role: 'engine',
             name: 'Engine',
             centre: [-500, 0, high / 2],
+            mirrored: false,
             size: [400, 300, high],
           },
         ],

@@ -38,6 +38,13 @@ export const photoSchema = z.strictObject({
     .min(1)
     .max(200)
     .meta({ ...notBlank, description: 'What the photo is called.' }),
+  page: z
+    .number()
+    .int()
+    .min(1)
+    .max(100_000)
+    .describe('Of a PDF, which of its pages, from 1. Absent, the first.')
+    .optional(),
   size: z.tuple([side, side]).readonly().describe('Width and height of the upright original, px.'),
   opacity: z.number().min(0.05).max(1).describe('1 is not seen through.'),
   shown: z.boolean().describe('Whether it is drawn.'),

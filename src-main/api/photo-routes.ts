@@ -5,7 +5,8 @@ import type { FaultLog } from './dispatch.ts';
 
 /*
  * Photos go between the board and its host as they are, beside the calls of the contract, the same over both hosts:
- *     POST /photo        the file      → 200 {"hash", "type", "width", "height"}, or 422 {"reason": …} if it is refused
+ *     POST /photo        the file      → 200 {"hash", "type", "width", "height"}, or 422 {"reason": …} if it is refused;
+ *                                        a PDF's answer has no width and height, as its pages have no px of their own
  *     GET  /photo/HASH                 → 200 the file, or 404
  * Who may ask is the host's business and settled before.
  */

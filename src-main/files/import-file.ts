@@ -1,6 +1,6 @@
 import { type LayoutDocument, parseLayout, type Refusal } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
-import { parseJson } from '../../shared-math/outside/index.ts';
+import { fileKind, LOOKED_AT, parseJson } from '../../shared-math/outside/index.ts';
 import { CAR_FILE_FORMAT, isCarFile, type ReadCar, readCarFile } from './car-file.ts';
 
 /** Characters. A layout is a few thousand, a car a few dozen layouts and its photos. */
@@ -27,10 +27,18 @@ function readCar(text: string): Outcome<ImportedFile, Refusal> | undefined {
   return car.ok ? succeeded({ kind: 'car', car: car.value }) : failed(ofCar(car.failure));
 }
 
+/** What a file is that was no text before it was read as one; undefined where it may have been. */
+function otherKind(text: string): string | undefined {
+  const kind = fileKind(new TextEncoder().encode(text.slice(0, LOOKED_AT)));
+  return kind === 'plain text' ? undefined : kind;
+}
+
 /** Takes the text of a file for what it says it is: a whole car, else a layout. */
 export function readImport(text: string): Outcome<ImportedFile, Refusal> {
   if (text.length > FILE_TEXT_MAX)
     return failed({ path: '', reason: 'too large to be a Toeboard file (more than 90 million characters)' });
+  const other = otherKind(text);
+  if (other !== undefined) return failed({ path: '', reason: `it is ${other}, neither a layout nor a car` });
   // Looked for by its mark first: rubbish by the megabyte is not worth parsing.
   const car = CAR_MARK.test(text) ? readCar(text) : undefined;
   if (car) return car;

@@ -1,16 +1,21 @@
 import { PHOTO_SIDE_MAX } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { fileKind } from '../../shared-math/outside/index.ts';
+import { heifBrands, heifHeader } from './heif-header.ts';
 
 /** Bytes of a photo's file; px of its picture. A phone's 50-megapixel photo is within both. */
 export const PHOTO_BYTES_MAX = 40_000_000;
 const PIXELS_MAX = 120_000_000;
 
+/** What may be brought in, as a person reads it. */
+const TAKEN = 'bring a JPEG, PNG, WebP, HEIC, AVIF or PDF';
+
 export interface CheckedPhoto {
-  readonly type: 'image/jpeg' | 'image/png' | 'image/webp';
-  /** px, upright. */
-  readonly width: number;
-  readonly height: number;
-  /** As EXIF counts: 1 upright, 5 to 8 lying on a side. */
+  readonly type: 'image/jpeg' | 'image/png' | 'image/webp' | 'image/heic' | 'image/avif' | 'application/pdf';
+  /** px, upright; undefined of a PDF, whose pages have no px before they are drawn. */
+  readonly width: number | undefined;
+  readonly height: number | undefined;
+  /** As EXIF counts: 1 upright, 5 to 8 lying on a side. HEIC and AVIF turn by themselves, whatever their EXIF says. */
   readonly orientation: number;
 }
 
@@ -115,6 +120,27 @@ function checkWebp(bytes: Buffer): Check {
   return bytes.readUInt32LE(4) + 8 > bytes.length ? failed(TRUNCATED) : size;
 }
 
+function checkHeif(bytes: Buffer, type: 'image/heic' | 'image/avif'): Check {
+  const header = heifHeader(bytes);
+  return header.ok ? sized(type, header.value.width, header.value.height) : header;
+}
+
+/** Bytes of its end in which a PDF says where its list of contents begins; some programs leave a little behind it. */
+const PDF_END = 2048;
+
+function checkPdf(bytes: Buffer): Check {
+  if (!text(bytes, Math.max(0, bytes.length - PDF_END), PDF_END).includes('%%EOF')) return failed(TRUNCATED);
+  return succeeded({ type: 'application/pdf', width: undefined, height: undefined, orientation: 1 });
+}
+
+/** Of a still picture in the base media format: which one, by the families that it says it is of. */
+function heifType(bytes: Buffer): 'image/heic' | 'image/avif' | undefined {
+  const brands = heifBrands(bytes);
+  if (/^(avis|hevc|hevx|msf1)$/.test(brands[0] ?? '')) return undefined;
+  if (brands.some((brand) => brand === 'avif')) return 'image/avif';
+  return brands.some((brand) => /^(hei[cxms]|mif[12])$/.test(brand)) ? 'image/heic' : undefined;
+}
+
 /**
  * Looks at a photo's file without decoding it: what it is by its first bytes, how large its picture is by its header,
  * whether it is whole and one picture. The failure is the end of a sentence that begins with the file's name.
@@ -127,8 +153,11 @@ export function checkPhoto(content: Uint8Array): Check {
   if (bytes[0] === 0xff && bytes[1] === 0xd8 && bytes[2] === 0xff) return checkJpeg(bytes);
   if (text(bytes, 0, 8) === '\x89PNG\r\n\x1a\n') return checkPng(bytes);
   if (text(bytes, 0, 4) === 'RIFF' && text(bytes, 8, 4) === 'WEBP') return checkWebp(bytes);
-  if (text(bytes, 0, 3) === 'GIF') return failed('it is a GIF; bring a JPEG, PNG or WebP');
-  if (text(bytes, 4, 4) === 'ftyp' && /^(hei|hev|mif1|msf1|avif)/.test(text(bytes, 8, 4)))
-    return failed('it is in a format that not every browser reads; let the phone save it as JPEG');
-  return failed('it is not a JPEG, PNG or WebP picture');
+  if (text(bytes, 0, 1024).includes('%PDF-')) return checkPdf(bytes);
+  const heif = heifType(bytes);
+  if (heif) return checkHeif(bytes, heif);
+  const kind = fileKind(bytes, bytes);
+  return failed(
+    kind === undefined ? `it is no picture that is known here; ${TAKEN}` : `it is ${kind}; ${TAKEN}`,
+  );
 }

@@ -5,6 +5,7 @@ import { extname, join, sep } from 'node:path';
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
+  '.mjs': 'text/javascript; charset=utf-8',
   '.css': 'text/css; charset=utf-8',
   '.json': 'application/json; charset=utf-8',
   '.svg': 'image/svg+xml',
@@ -13,6 +14,10 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
   '.woff': 'font/woff',
   '.wasm': 'application/wasm',
+  // What a PDF asks for that has left its own letters out: their forms and their tables.
+  '.ttf': 'font/ttf',
+  '.pfb': 'application/octet-stream',
+  '.bcmap': 'application/octet-stream',
 };
 
 export type StaticFile =

@@ -8,12 +8,15 @@ export interface StoredPhoto {
   readonly content: Uint8Array;
 }
 
-/** What a photo is known to be once it has been looked at; px upright. */
+/** What a photo is known to be once it has been looked at; px upright, undefined where it has no px of its own (PDF). */
 export interface PhotoFacts {
   readonly type: string;
-  readonly width: number;
-  readonly height: number;
+  readonly width: number | undefined;
+  readonly height: number | undefined;
 }
+
+/** What stands in the table for a size that a file does not have. Nothing reads it as one. */
+const NO_SIZE = 0;
 
 /** ms. A photo just brought in may be in a layout that is not saved yet. */
 const KEPT_UNNAMED = 3_600_000;
@@ -40,7 +43,7 @@ export function photosIn({ db, now, write }: Bench, uses: PhotoUse) {
     put: (content: Uint8Array, { type, width, height }: PhotoFacts): string =>
       write(() => {
         const hash = photoHash(content);
-        insert.run(hash, type, width, height, now(), content);
+        insert.run(hash, type, width ?? NO_SIZE, height ?? NO_SIZE, now(), content);
         return hash;
       }),
 

@@ -2,11 +2,12 @@ import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { hostHeaders } from './client.ts';
 import * as doubt from './doubt.ts';
 
-/** A photo as the store took it: its hash and its upright size, px. */
+/** A photo as the store took it: its hash, what it is, and its upright size, px; a PDF's pages have none of their own. */
 export interface SentPhoto {
   readonly hash: string;
-  readonly width: number;
-  readonly height: number;
+  readonly type: string;
+  readonly width?: number;
+  readonly height?: number;
 }
 
 const GONE = 'the program behind this window does not answer';

@@ -218,7 +218,11 @@ describe('files', () => {
     const board = await openDrawer();
     const { page } = board;
     for (const [name, text, reason] of [
-      ['letter.json', 'Dear Sir', 'letter.json: not JSON'],
+      [
+        'letter.json',
+        'Dear Sir',
+        'letter.json is not taken in: it is plain text, neither a layout nor a car',
+      ],
       [
         'no-link.json',
         JSON.stringify(impossibleLayout()),

@@ -397,7 +397,12 @@ describe('what is no photo', () => {
     ['broken off.png', 'image/png', greyPng(9, 64, 64).subarray(0, 80), 'it breaks off before its end'],
     ['huge.png', 'image/png', bombPng(60_000, 60_000), 'its picture is 60000 by 60000 pixels'],
     ['moving.png', 'image/png', animatedPng(), 'it is animated; take a single picture'],
-    ['letter.png', 'image/png', Buffer.from('Dear customer'), 'it is not a JPEG, PNG or WebP picture'],
+    [
+      'letter.png',
+      'image/png',
+      Buffer.from('Dear customer'),
+      'it is plain text; bring a JPEG, PNG, WebP, HEIC, AVIF or PDF',
+    ],
     ['headers.jpg', 'image/jpeg', jpegHeaders(64, 48), 'its picture cannot be decoded'],
   ])(
     '%s is refused by its name with the reason, and nothing else changes',

@@ -55,6 +55,7 @@ function mathsLevel(path: string): number {
 const RENDERER_LEVELS = [
   ['look'],
   ['host', 'jobs'],
+  ['pictures'],
   ['controls'],
   ['document'],
   ['board', 'curves'],

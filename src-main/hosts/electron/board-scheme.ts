@@ -3,7 +3,7 @@ import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
 import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
 import { isShopPath, SHOP_PATH, type ShopRoutes } from '../../api/shop-routes.ts';
 import { PHOTO_BYTES_MAX } from '../../files/index.ts';
-import { SECURITY_HEADERS } from '../content-policy.ts';
+import { headersOf, SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import type { Electron } from './electron.ts';
 
@@ -89,7 +89,7 @@ export async function answerFromBoard(
   const file = await findStatic(rendererFolder, pathname);
   if (file.status !== 200) return new Response(null, { status: file.status });
   return new Response(new Uint8Array(file.content), {
-    headers: { ...SECURITY_HEADERS, 'content-type': file.type },
+    headers: { ...headersOf(pathname), 'content-type': file.type },
   });
 }
 

@@ -10,7 +10,7 @@ import { isOutputPath, type OutputRoutes } from '../../api/output-routes.ts';
 import { isPhotoPath, PHOTO_PATH, type PhotoRoutes } from '../../api/photo-routes.ts';
 import { isShopPath, SHOP_PATH, type ShopAnswer, type ShopRoutes } from '../../api/shop-routes.ts';
 import { PHOTO_BYTES_MAX } from '../../files/index.ts';
-import { SECURITY_HEADERS } from '../content-policy.ts';
+import { headersOf, SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import { createKeys } from './keys.ts';
 import { BODY_MAX, bodyBytes, fewBytes } from './request-body.ts';
@@ -114,7 +114,7 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
   async function sendFile(response: ServerResponse, path: string): Promise<void> {
     const file = await findStatic(rendererFolder, path);
     if (file.status !== 200) return refuse(response, file.status, 'There is no such page here.');
-    response.writeHead(200, { ...SECURITY_HEADERS, 'content-type': file.type, 'cache-control': 'no-cache' });
+    response.writeHead(200, { ...headersOf(path), 'content-type': file.type, 'cache-control': 'no-cache' });
     response.end(file.content);
   }
 

@@ -113,7 +113,7 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
       const { type, width, height } = facts.value;
       const hash = createHash('sha256').update(content).digest('hex');
       if (hash !== line.photo.hash) throw refused('a photo is not the one that its hash names');
-      photo.run({ hash, type, width, height, added: line.photo.added, content });
+      photo.run({ hash, type, width: width ?? 0, height: height ?? 0, added: line.photo.added, content });
     }
   };
 }

@@ -1,5 +1,6 @@
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
+import { isPictureFile } from '../../pictures/index.ts';
 import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { FinishedCar } from './gauge/finished-car.svelte.ts';
@@ -47,7 +48,7 @@ export function measurePlace(): Place {
     ownMarks: true,
     contributors: [traceOnBoard(openLayout, trace, asSeen), measureOnBoard(openLayout, measuring, tape)],
     files: {
-      takes: (file) => file.type.startsWith('image/'),
+      takes: isPictureFile,
       take: (files) => {
         page = 'photos';
         trace.open = true;

@@ -50,7 +50,7 @@ export function photoTests(open: OpenSession): void {
   test('what is no photo is refused in one plain line, and what is not there is said so', async () => {
     const { photo } = await open();
     for (const [file, reason] of [
-      [Buffer.from('PK\u0003'), 'it is not a JPEG, PNG or WebP picture'],
+      [Buffer.from('PK\u0003\u0004'), 'it is a ZIP archive; bring a JPEG, PNG, WebP, HEIC, AVIF or PDF'],
       [greyPng().subarray(0, 60), 'it breaks off before its end'],
       [bombPng(50_000, 50_000), /^its picture is 50000 by 50000 pixels/],
     ] as const) {
@@ -85,7 +85,9 @@ export function photoTests(open: OpenSession): void {
         text: car.text.replace(/"content": "[^"]{8}/, '"content": "AAAAAAAA'),
         fileName: 'car.json',
       }),
-    ).toBe('refused-document: car.json: car file: photos[0].content: it is not a JPEG, PNG or WebP picture');
+    ).toBe(
+      'refused-document: car.json: car file: photos[0].content: it is no picture that is known here; bring a JPEG, PNG, WebP, HEIC, AVIF or PDF',
+    );
   });
 
   test('the demonstration brings its photos', async () => {

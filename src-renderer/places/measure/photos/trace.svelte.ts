@@ -139,32 +139,31 @@ export class Trace {
     for (const file of files) {
       const name = shownText(file.name, PHOTO_NAME_MOST) || 'Pasted photo';
       const sent = await sendPhoto(file);
-      const document = this.#openLayout.document;
       if (!sent.ok) {
         this.#openLayout.tell(`${shownText(name)} is not brought in: ${sent.failure}.`);
         continue;
       }
-      if (!document) return;
       const { hash, width, height } = sent.value;
       const view = this.#likelyView(name);
+      // Decoded before it is kept, so that a file that only looks like a photo leaves the layout as it was.
+      const brought = await this.pictures.want({ hash }, width && height ? [width, height] : undefined);
+      if (!brought.ok) {
+        this.#openLayout.tell(`${shownText(name)} is not brought in: ${brought.failure}.`);
+        continue;
+      }
+      const document = this.#openLayout.document;
+      if (!document) return;
       const photo: Photo = {
         view,
         hash,
         name,
-        size: [width, height],
+        size: brought.value,
         opacity: 0.8,
         shown: true,
         marks: [],
         notes: [],
         lengths: [],
       };
-      // Decoded before it is kept, so that a file that only looks like a photo leaves the layout as it was.
-      await this.pictures.want(hash, photo.size);
-      const trouble = this.pictures.troubles[hash];
-      if (trouble) {
-        this.#openLayout.tell(`${shownText(name)} is not brought in: ${trouble}.`);
-        continue;
-      }
       if (this.#change(`Bring in ${shownText(name)}`, { ...document, photos: [...document.photos, photo] })) {
         this.choose(this.photos.length - 1);
         this.#openLayout.enlarge(view);

@@ -20,7 +20,7 @@ export const CONTENT_POLICY = RULES.join('; ');
  * The scripts that decode pictures beside the page: the libraries that do it are compiled code (WebAssembly), which a page may
  * not start. A worker goes by the policy that comes with its own script, so that the page itself needs no such leave.
  */
-const DECODER = /^\/assets\/(?:heic-decoder-worker|pdf\.worker\.min)-[\w-]+\.m?js$/;
+const DECODER = /^\/assets\/(?:heic-decoder|pdf-reader)-worker-[\w-]+\.js$/;
 const DECODER_POLICY = [...RULES, "script-src 'self' 'wasm-unsafe-eval'"].join('; ');
 
 export const SECURITY_HEADERS: Readonly<Record<string, string>> = {

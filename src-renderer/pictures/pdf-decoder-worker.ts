@@ -1,11 +1,6 @@
-import {
-  getDocument,
-  PasswordException,
-  type PDFDocumentProxy,
-  PDFWorker,
-} from 'pdfjs-dist/legacy/build/pdf.mjs';
-import readerAddress from 'pdfjs-dist/legacy/build/pdf.worker.min.mjs?url';
+import { getDocument, PasswordException, PDFWorker, VerbosityLevel } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { FromDecoder, ToDecoder } from './decoder-messages.ts';
+import type { LeftOut } from './pdf-reader-warnings.ts';
 import { pageSize } from './pdf-size.ts';
 
 // The script of a worker that draws one page of a PDF. The library reads the file in a worker of its own below this one,
@@ -14,7 +9,6 @@ import { pageSize } from './pdf-size.ts';
 const DAMAGED = 'it is a PDF that cannot be read';
 /** Pixels of one picture within a page. Its header may claim any number, in a few bytes. */
 const IMAGE_PIXELS_MOST = 120e6;
-const TOO_LARGE = /exceeded maximum allowed size/;
 
 /** By its name, what the library asks for: letters of fonts that a file leaves out, tables of letters, readers of scans. */
 const addresses = new Map(
@@ -86,30 +80,28 @@ function contextOf(canvas: OffscreenCanvas, alpha = true): OffscreenCanvasRender
   return context;
 }
 
-function opened(content: ArrayBuffer, strict: boolean): Promise<PDFDocumentProxy> {
-  return getDocument({
-    // The library takes what it is given away.
-    data: new Uint8Array(content.slice(0)),
-    worker: new PDFWorker({ port: new Worker(readerAddress, { type: 'module' }) as never }),
+async function drawn({ content, page: number, size }: ToDecoder): Promise<FromDecoder> {
+  const reader = new Worker(new URL('./pdf-reader-worker.ts', import.meta.url), { type: 'module' });
+  let leftOut = false;
+  reader.addEventListener('message', ({ data }: MessageEvent<Partial<LeftOut>>) => {
+    if (data.leftOut) leftOut = true;
+  });
+  const document = await getDocument({
+    data: new Uint8Array(content),
+    worker: new PDFWorker({ port: reader as never, verbosity: VerbosityLevel.WARNINGS }),
     // Letters are drawn as lines: a worker has no fonts.
     disableFontFace: true,
     useSystemFonts: false,
     useWorkerFetch: false,
     disableWorkerRendering: true,
     maxImageSize: IMAGE_PIXELS_MOST,
-    stopAtErrors: strict,
     cMapUrl: './',
     standardFontDataUrl: './',
     wasmUrl: './',
     BinaryDataFactory: OwnFiles,
     CanvasFactory: OffscreenCanvases,
     FilterFactory: NoFilters,
-    verbosity: 0,
   }).promise;
-}
-
-async function drawn({ content, page: number, size }: ToDecoder, strict: boolean): Promise<FromDecoder> {
-  const document = await opened(content, strict);
   const pages = document.numPages;
   if (number > pages) return { ok: false, failure: `it has ${pages} ${pages === 1 ? 'page' : 'pages'} only` };
   const page = await document.getPage(number);
@@ -123,25 +115,22 @@ async function drawn({ content, page: number, size }: ToDecoder, strict: boolean
     canvasContext: contextOf(canvas) as unknown as CanvasRenderingContext2D,
     viewport,
   }).promise;
-  return { ok: true, bitmap: canvas.transferToImageBitmap(), pages };
-}
-
-/** Strictly first, so that a part too large is found; then leniently, as files with small faults are many. */
-async function decoded(asked: ToDecoder): Promise<FromDecoder> {
-  try {
-    return await drawn(asked, true);
-  } catch (error) {
-    if (error instanceof PasswordException) return { ok: false, failure: 'it is locked with a password' };
-    if (error instanceof Error && TOO_LARGE.test(error.message))
-      return {
+  return leftOut
+    ? {
         ok: false,
         failure: `its page holds a picture of more than ${IMAGE_PIXELS_MOST / 1e6} million pixels`,
-      };
-    return drawn(asked, false);
-  }
+      }
+    : { ok: true, bitmap: canvas.transferToImageBitmap(), pages };
+}
+
+function failure(error: unknown): FromDecoder {
+  return {
+    ok: false,
+    failure: error instanceof PasswordException ? 'it is locked with a password' : DAMAGED,
+  };
 }
 
 self.onmessage = async ({ data }: MessageEvent<ToDecoder>) => {
-  const answer = await decoded(data).catch((): FromDecoder => ({ ok: false, failure: DAMAGED }));
+  const answer = await drawn(data).catch(failure);
   self.postMessage(answer, { transfer: answer.ok ? [answer.bitmap] : [] });
 };

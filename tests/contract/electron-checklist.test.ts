@@ -3,6 +3,7 @@ import { EventEmitter } from 'node:events';
 import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
+import { headersOf } from '../../src-main/hosts/content-policy.ts';
 import { createBridge } from '../../src-main/hosts/electron/bridge.ts';
 import { CALL_CHANNEL, SAVE_CHANNEL } from '../../src-main/hosts/electron/channels.ts';
 import { runElectron } from '../../src-main/hosts/electron/run-electron.ts';
@@ -119,6 +120,13 @@ describe("Electron's security checklist", () => {
         (await answer(new Request(`app://toeboard/${path}`))).headers.get('content-security-policy'),
         path,
       ).toBe(policy);
+    // Decoders of pictures are compiled code: each of these workers may start it, by the policy of its own script alone.
+    for (const path of ['assets/heic-decoder-worker-B135b1DC.js', 'assets/pdf-reader-worker-B5Yc7dP4.js'])
+      expect(headersOf(`/${path}`)['content-security-policy'], path).toBe(
+        `${policy}; script-src 'self' 'wasm-unsafe-eval'`,
+      );
+    for (const path of ['/assets/index-B5Yc7dP4.js', '/photo/heic-decoder-worker-B135b1DC.js', '/'])
+      expect(headersOf(path)['content-security-policy'], path).toBe(policy);
   });
 
   test('8. insecure content is not let run', async () => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checkPhoto } from '../../../src-main/files/index.ts';
+import { avifFile, claiming, heicFile } from '../../support/heif-files.ts';
+import { pagesPdf } from '../../support/pdf-files.ts';
 import {
   animatedPng,
   bombPng,
@@ -64,8 +66,50 @@ describe('a photo’s file is looked at without decoding it', () => {
     expect(told(new Uint8Array(0))).toBe('it is empty');
   });
 
+  test('HEIC and AVIF are as large as they stand once they are turned, whatever their EXIF says', () => {
+    expect(told(heicFile())).toEqual({ type: 'image/heic', width: 64, height: 96, orientation: 1 });
+    for (const [turns, width, height] of [
+      [0, 64, 96],
+      [1, 96, 64],
+      [2, 64, 96],
+      [3, 96, 64],
+    ] as const)
+      expect(told(heicFile({ turns })), `${turns} quarter turns`).toMatchObject({ width, height });
+    expect(told(heicFile({ mirror: 0 }))).toMatchObject({ width: 64, height: 96 });
+    expect(told(avifFile())).toMatchObject({ type: 'image/avif', width: 96, height: 64 });
+    expect(told(avifFile({ turns: 1 }))).toMatchObject({ width: 64, height: 96 });
+    expect(told(claiming(heicFile(), 30_000, 4))).toMatch(/^its picture is 30000 by 4 pixels/);
+    expect(told(heicFile().subarray(0, -1))).toBe('it breaks off before its end');
+    const moving = Buffer.from(avifFile());
+    moving.write('avis', 8, 'latin1');
+    expect(told(moving)).toBe(`it is an animated picture; ${TAKEN}`);
+  });
+
+  test('a PDF has no px of its own; one that breaks off is refused', () => {
+    expect(told(pagesPdf(3))).toEqual({ type: 'application/pdf', orientation: 1 });
+    expect(told(pagesPdf(3).subarray(0, -10))).toBe('it breaks off before its end');
+  });
+
+  test('any byte of a header may be another, and is answered', () => {
+    for (const file of [heicFile({ turns: 3 }), avifFile({ mirror: 1 })])
+      for (let at = 0; at < 400 && at < file.length; at += 1)
+        for (const value of [0, 1, 0x7f, 0xff]) {
+          const other = Buffer.from(file);
+          other[at] = value;
+          const answer = checkPhoto(other);
+          expect(answer.ok ? answer.value.type : answer.failure, `byte ${at}`).toEqual(expect.any(String));
+        }
+  });
+
   test('any first part of a photo is answered, never thrown at', () => {
-    for (const file of [greyPng(1, 30, 20), jpegHeaders(40, 30, [exifSegment(6)]), webpHeader(4, 4)])
+    for (const file of [
+      greyPng(1, 30, 20),
+      jpegHeaders(40, 30, [exifSegment(6)]),
+      webpHeader(4, 4),
+      heicFile({ turns: 3 }),
+      // What comes behind the mark of its end is not missed.
+      pagesPdf(1).subarray(0, -1),
+    ])
       for (let length = 0; length < file.length; length += 1)
         expect(told(file.subarray(0, length)), `${length} bytes`).toEqual(expect.any(String));
   });

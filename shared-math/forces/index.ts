@@ -1,4 +1,21 @@
 // The forces in links, arms and joints when the car is parked, pushed against a kerb or braked.
+export { type FigureKind, type ForceFigure, forceFigures } from './figures.ts';
+export {
+  type ArmAt,
+  type ArmReach,
+  DRIVER_PULL,
+  type FigureReach,
+  FORCES_LEFT_OUT,
+  greatestOutput,
+  type LinkForces,
+  type LoadCase,
+  type LoadCaseId,
+  linkForces,
+  PARKING_GRIPS,
+  type Peak,
+  type Reach,
+  USUAL_BOX_OUTPUT,
+} from './load-cases.ts';
 export {
   carriedTo,
   contactOf,

@@ -54,6 +54,8 @@ export interface Statics {
   readonly rows: readonly RowForce[];
   /** N of each side's spring on the axle, positive down. */
   readonly springs: Readonly<Record<Side, number>>;
+  /** The axle's centre in the pose. */
+  readonly centre: Point;
   /** The balls in the pose: on the pitman arm, on the steering arm, of the tie rod. */
   readonly balls: Balls;
 }
@@ -203,8 +205,7 @@ function frameOf(
  * Left out: friction, what the pose binds already, flexing, what the dampers do, weight of the links.
  * Source:   own derivation; equilibrium of rigid bodies (any textbook of statics).
  * Checked:  tests/unit/statics.test.ts (virtual work against differences of the solved linkage),
- *           tests/reference/link-forces.test.ts (all bodies with all their reactions by a registry's singular values;
- *           a textbook's formula of the tie rod's force in the plane).
+ *           tests/reference/link-forces.test.ts (all bodies with all their reactions by a registry's singular values).
  */
 export function solveStatics(
   frontEnd: FrontEnd,
@@ -318,6 +319,7 @@ export function solveStatics(
     sector: (found[2] as number) * ANGLE_ARM,
     rows: rowResults,
     springs: { left: found[next] as number, right: found[next + 1] as number },
+    centre: frame.centre,
     balls,
   });
 }

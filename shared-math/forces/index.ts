@@ -16,6 +16,7 @@ export {
   type Reach,
   USUAL_BOX_OUTPUT,
 } from './load-cases.ts';
+export { type LinkMargins, leastMargin, linkMargins, type Margin } from './margins.ts';
 export {
   carriedTo,
   contactOf,
@@ -28,3 +29,4 @@ export {
   springSeats,
   type Wrench,
 } from './statics.ts';
+export { CASE_WORDS, FORCES_CAUTION, NO_FORCES, WAY_WORDS } from './words.ts';

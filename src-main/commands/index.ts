@@ -2,6 +2,7 @@ import { aim } from './aim.ts';
 import { brake } from './brake.ts';
 import { check } from './check.ts';
 import { draw } from './draw.ts';
+import { forces } from './forces.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { ride } from './ride.ts';
@@ -20,6 +21,7 @@ export const COMMANDS: readonly Command[] = [
   sweep,
   turn,
   brake,
+  forces,
   aim,
   map,
   tune,

@@ -3,6 +3,7 @@
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { brakingTable } from './braking.ts';
+import { forcesTable } from './forces.ts';
 import { mapTable } from './map.ts';
 import type { TableName } from './names.ts';
 import { pointsTable } from './points.ts';
@@ -28,5 +29,6 @@ export const TABLES: Readonly<Record<TableName, Table>> = {
   travel: { words: 'Travel sweep', of: (document) => travelTable(solved(document)) },
   turn: { words: 'Turn', of: (document) => turnTable(solved(document)) },
   braking: { words: 'Braking', of: (document) => brakingTable(solved(document)) },
+  forces: { words: 'Link forces', of: (document) => forcesTable(solved(document)) },
   map: { words: 'Map of the pitman ball', of: (document) => mapTable(solved(document)) },
 };

@@ -122,6 +122,11 @@ export const DATA: Readonly<Record<DataKind, { readonly name: string; readonly a
     name: 'Braking (CSV)',
     about: 'Loads, wind-up of the axle, caster and steer over grip: newtons, newton metres and degrees.',
   },
+  forces: {
+    name: 'Link forces (CSV)',
+    about:
+      'What links, balls and shafts take parked, with the box at its most, and braked: newtons, newton metres and degrees.',
+  },
   map: {
     name: 'Map of the pitman ball (CSV)',
     about: 'Worst bump steer for the pitman ball at 64 by 64 places: millimetres and degrees.',

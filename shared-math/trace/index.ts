@@ -9,6 +9,14 @@ export {
   inverted,
   type Pair,
 } from './homography.ts';
+export {
+  type LeftOut,
+  type Reached,
+  USUAL_FOCAL,
+  usualDistance,
+  withoutDistance,
+  withPlaneOff,
+} from './left-out.ts';
 export { fitLens, type Lens } from './lens.ts';
 export type { FlatPlace, PhotoSpot, Planar, ShownSpot, UnbentSpot } from './photo-places.ts';
 export {

@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import type { Point } from '../../../shared-math/geometry/points.ts';
 import type { Photo } from '../../../shared-math/layout/index.ts';
 import {
   beforeOf,
@@ -10,6 +9,7 @@ import {
   stanceOf,
 } from '../../../shared-math/trace/index.ts';
 import { DEGREE } from '../../support/close.ts';
+import { boardPhoto } from '../../support/photo-of-board.ts';
 import { type Pinhole, photographed } from '../../support/pinhole.ts';
 
 // A photo is put to scale by corners that an independent camera shows; then points at many depths have to be seen where
@@ -31,47 +31,6 @@ function cameraAt(degrees: number, far: number, bend: number): Pinhole {
   };
 }
 
-const CORNERS: readonly Point[] = [
-  [300, PLANE, 1000],
-  [-1100, PLANE, 1000],
-  [-1100, PLANE, 100],
-  [300, PLANE, 100],
-];
-const WHEEL: Point = [0, 710, 330];
-
-function photoBy(camera: Pinhole, change: Partial<Photo> = {}): Photo {
-  const places = [
-    [0, 0],
-    [1400, 0],
-    [1400, 900],
-    [0, 900],
-  ] as const;
-  return {
-    view: 'side',
-    hash: '0'.repeat(64),
-    name: 'by an independent camera',
-    size: camera.size,
-    opacity: 1,
-    shown: true,
-    lens: {
-      line: [600, 200, -200, -700, -1200, -1500].map((x) => photographed(camera, [x, PLANE, 1200])),
-    },
-    straighten: {
-      points: CORNERS.map((corner, i) => ({
-        at: photographed(camera, corner),
-        place: places[i] as (typeof places)[number],
-      })),
-    },
-    anchor: { at: photographed(camera, WHEEL), point: 'axle.left.wheelCentre', stands: WHEEL },
-    depth: PLANE,
-    distance: camera.at[1] - PLANE,
-    marks: [],
-    notes: [],
-    lengths: [],
-    ...change,
-  };
-}
-
 function planeFor(photo: Photo): PhotoPlane {
   const plane = planeOf(photo);
   if (!plane.ok) throw new Error(`${plane.failure.step}: ${plane.failure.why}`);
@@ -83,7 +42,7 @@ const DEPTHS = [-780, -400, 0, 300, 606, 760, 900];
 describe.each([2, 8, 15, 25])('a camera %d° off square', (degrees) => {
   test('shows points at every depth where they are drawn over its photo, its lens included', () => {
     const camera = cameraAt(degrees, 4000, 0.03);
-    const photo = photoBy(camera);
+    const photo = boardPhoto(camera, PLANE);
     const plane = planeFor(photo);
     let worst = 0;
     for (const y of DEPTHS)
@@ -102,7 +61,7 @@ describe.each([2, 8, 15, 25])('a camera %d° off square', (degrees) => {
 
   test('is said to have stood as it stood', () => {
     const camera = cameraAt(degrees, 4000, 0.03);
-    const photo = photoBy(camera);
+    const photo = boardPhoto(camera, PLANE);
     const stance = stanceOf(photo, planeFor(photo));
     // From the middle of the four corners.
     const aside = camera.at[0] + 400;
@@ -116,7 +75,7 @@ describe.each([2, 8, 15, 25])('a camera %d° off square', (degrees) => {
 });
 
 test('without the camera’s distance there is no eye, and points are taken to stand in the plane', () => {
-  const photo = photoBy(cameraAt(8, 4000, 0.03));
+  const photo = boardPhoto(cameraAt(8, 4000, 0.03), PLANE);
   const { distance: _, ...rest } = photo;
   const plane = planeFor(rest);
   expect(eyeOf(rest, plane)).toBeUndefined();
@@ -136,7 +95,7 @@ test('a photo of the right side, mirrored into the view, has the far side of the
     bend: 0,
   };
   const seen = (x: number, y: number, z: number) => photographed(camera, [x, y, z]);
-  const { straighten: _s, lens: _l, ...rest } = photoBy(camera);
+  const { straighten: _s, lens: _l, ...rest } = boardPhoto(camera, PLANE);
   const photo: Photo = {
     ...rest,
     flipped: true,

@@ -81,6 +81,16 @@ export const photoSchema = z.strictObject({
     .strictObject({ from: spot, to: spot })
     .describe('A line that is level in the world, its left end first. Absent, the picture is taken as level.')
     .optional(),
+  levelCheck: z
+    .strictObject({
+      by: z.enum(['floor', 'wheels']).describe('On the floor, or both wheel centres.'),
+      from: spot,
+      to: spot,
+    })
+    .describe(
+      'Two spots that lie level, from above square across the car, by which the level is checked. Absent, it is not checked.',
+    )
+    .optional(),
   anchor: z
     .strictObject({
       at: spot.describe('The spot that shows it: [right, down], px of the upright original.'),

@@ -18,6 +18,7 @@ export {
   withPlaneOff,
 } from './left-out.ts';
 export { fitLens, type Lens } from './lens.ts';
+export { type CheckedBy, checkLevel, type LevelCheck } from './level-check.ts';
 export type { FlatPlace, PhotoSpot, Planar, ShownSpot, UnbentSpot } from './photo-places.ts';
 export {
   type LooseStart,

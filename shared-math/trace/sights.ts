@@ -52,7 +52,8 @@ function passing(a: SightLine | undefined, b: SightLine | undefined): number | u
   return size > 1e-2 ? dot(subtract(b.through, a.through), n) / size : undefined;
 }
 
-const clickOf = ({ size }: Photo): number => Math.max(1, Math.max(...size) / WORKED_SIDE);
+/** px of the original that one click may be off. */
+export const clickOf = ({ size }: Photo): number => Math.max(1, Math.max(...size) / WORKED_SIDE);
 
 /** The photo once for each number that was clicked or taped for its calibration, with that one off by its doubt. */
 function slipped(photo: Photo): Photo[] {

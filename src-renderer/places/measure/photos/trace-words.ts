@@ -1,5 +1,6 @@
 import type { Photo } from '../../../../shared-math/layout/index.ts';
-import type { TraceFailure } from '../../../../shared-math/trace/index.ts';
+import type { LevelCheck, TraceFailure } from '../../../../shared-math/trace/index.ts';
+import { formatDegrees, toDegrees } from '../../../../shared-math/units/index.ts';
 
 const TROUBLES: Record<TraceFailure['step'], Record<string, string>> = {
   lens: {
@@ -40,4 +41,25 @@ export function stillWanted({ straighten, scale, anchor, distance }: Photo): str
     ...(distance === undefined ? ['how far the camera stood'] : []),
   ];
   return [wanted.slice(0, -1).join(', '), wanted.at(-1) ?? ''].filter(Boolean).join(' and ');
+}
+
+const CHECKED_BY: Record<LevelCheck['by'], string> = {
+  floor: 'The floor',
+  wheels: 'The line through both wheel centres',
+  rectangle: 'The rectangle’s upper side',
+};
+
+/** Whether a photo's level agrees with what it was checked by; if not, by how much and what that puts off. */
+export function levelCheckWords(
+  { by, angle, agrees, worst }: LevelCheck,
+  { level, view }: Photo,
+  name: (point: string) => string,
+  length: (mm: number) => string,
+): string {
+  const size = formatDegrees(toDegrees(angle < 0 ? -angle : angle), 1);
+  const against = level ? 'the level line' : 'the rectangle';
+  const wanted = by === 'wheels' && view === 'top' ? `square to ${against}` : `with ${against}`;
+  if (agrees) return `${CHECKED_BY[by]} runs ${wanted}, within what clicking explains.`;
+  const cost = worst && ` It puts the ${name(worst.point).toLowerCase()} off by ${length(worst.off)}.`;
+  return `${CHECKED_BY[by]} does not run ${wanted}: ${size} apart.${cost ?? ''} One of the two is not level.`;
 }

@@ -36,6 +36,8 @@ export type Tool =
   | 'lens'
   | 'scale'
   | 'level'
+  | 'floor'
+  | 'wheels'
   | 'anchor'
   | 'point'
   | 'outline'
@@ -54,6 +56,8 @@ const WANTED: Record<Tool, number> = {
   lens: 40,
   scale: 2,
   level: 2,
+  floor: 2,
+  wheels: 2,
   anchor: 1,
   point: 1,
   outline: 40,
@@ -262,6 +266,9 @@ export class Trace {
     else if (b && tool === 'level') {
       if (this.calibrate('Level the photo', { level: { from: a, to: b } })) this.use(null);
       else this.picks = [];
+    } else if (b && (tool === 'floor' || tool === 'wheels')) {
+      if (this.set('Check the level', { levelCheck: { by: tool, from: a, to: b } })) this.use('level');
+      else this.picks = [];
     } else if (b && tool === 'note') {
       if (this.set('Add a dimension', { notes: [...photo.notes, { from: a, to: b, text: '' }] }))
         this.picks = [];
@@ -286,6 +293,7 @@ export class Trace {
     if (tool === 'lens') return photo.lens?.line ?? [];
     if (tool === 'scale' && photo.scale) return [photo.scale.from, photo.scale.to];
     if (tool === 'level' && photo.level) return [photo.level.from, photo.level.to];
+    if (photo.levelCheck?.by === tool) return [photo.levelCheck.from, photo.levelCheck.to];
     if (tool === 'anchor' && photo.anchor) return [photo.anchor.at];
     return [];
   });
@@ -314,6 +322,8 @@ export class Trace {
     else if (tool === 'lens') change = { lens: { line: [...moved] } };
     else if (tool === 'scale' && photo.scale && b) change = { scale: { ...photo.scale, from: a, to: b } };
     else if (tool === 'level' && b) change = { level: { from: a, to: b } };
+    else if (b && photo.levelCheck && (tool === 'floor' || tool === 'wheels'))
+      change = { levelCheck: { by: tool, from: a, to: b } };
     else if (tool === 'anchor' && photo.anchor) change = { anchor: { ...photo.anchor, at: a } };
     if (change && planeOf({ ...photo, ...change }).ok) this.set('Move a spot of the photo', change, key);
   }

@@ -8,7 +8,9 @@ export const brakingSchema = z.strictObject({
     .number()
     .min(0.2)
     .max(0.8)
-    .describe("Share of the car's weight that stands on the front wheels at rest. Absent, half is taken.")
+    .describe(
+      "The share of the car's weight, 0 to 1, that stands on the front wheels at rest. Absent, half is taken.",
+    )
     .optional(),
   gravityHeight: length
     .describe(

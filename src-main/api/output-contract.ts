@@ -4,7 +4,7 @@ import { PRINT_KINDS } from '../output/pages/job.ts';
 import { PAPER_NAMES } from '../output/pens/papers.ts';
 import { TABLE_NAMES } from '../output/tables/names.ts';
 
-/** What can leave the board. Poses: mm and degrees. */
+/** What can leave the board. Poses: mm, degrees, and the brakes' grip as a share of the load. */
 export const outputRequest = z
   .discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('print'), print: z.enum(PRINT_KINDS), paper: z.enum(PAPER_NAMES) }),
@@ -15,6 +15,7 @@ export const outputRequest = z
       heave: z.number().min(-20_000).max(20_000).default(0),
       roll: z.number().min(-180).max(180).default(0),
       handwheel: z.number().min(-36_000).max(36_000).default(0),
+      braking: z.number().min(0).max(2).default(0),
     }),
     z.strictObject({ kind: z.literal('table'), table: z.enum(TABLE_NAMES) }),
   ])

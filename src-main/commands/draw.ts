@@ -25,6 +25,13 @@ function formatOf(file: string): DrawingJob['format'] {
   return format;
 }
 
+/** The grip that the brakes use, as a share of the load; 0, they are off. */
+function gripIn(options: ReadonlyMap<string, string>): number {
+  const grip = single(options, 'braking', 2);
+  if (grip < 0) throw new UsageError('--braking is a share of the load, from 0 to 2');
+  return grip;
+}
+
 async function* answer(file: string, out: string, job: Omit<DrawingJob, 'document'>): SlowAnswer {
   const document = readLayoutFile(file);
   // Loaded here, so that no other command waits for it.
@@ -46,12 +53,12 @@ async function* answer(file: string, out: string, job: Omit<DrawingJob, 'documen
 export const draw: Command = {
   name: 'draw',
   usage:
-    'draw LAYOUT.json --view side|top|front|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES]',
+    'draw LAYOUT.json --view side|top|front|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP]',
   about:
     'Draws a view, the points and links in space (dxf) or curves (svg, png) into a file; its ending says which kind.',
   run(args) {
     const taken = takeArguments(args, {
-      values: ['view', 'out', 'unit', 'fraction', 'heave', 'roll', 'handwheel'],
+      values: ['view', 'out', 'unit', 'fraction', 'heave', 'roll', 'handwheel', 'braking'],
       flags: [],
     });
     const file = onlyFile(taken);
@@ -71,6 +78,7 @@ export const draw: Command = {
         heave: single(taken.values, 'heave', 20_000),
         roll: toRadians(single(taken.values, 'roll', 180)),
         handwheel: toRadians(single(taken.values, 'handwheel', 36_000)),
+        braking: gripIn(taken.values),
       },
     });
   },

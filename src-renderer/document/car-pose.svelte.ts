@@ -2,6 +2,7 @@ import type { Point } from '../../shared-math/geometry/points.ts';
 import type { Carrier, Layout } from '../../shared-math/layout/index.ts';
 import { carryPoint, type FrontEnd, type FrontEndState } from '../../shared-math/linkage/index.ts';
 import { formatDegrees } from '../../shared-math/units/index.ts';
+import { brakedOf, brakingNote, brakingWords } from './braked-car.ts';
 import { type FramePose, LEVEL, placeFrame } from './frame-pose.ts';
 import { RETURNED_TO_RIDE, stopSentence, unsolvedSentence } from './pose-sentences.ts';
 import {
@@ -28,8 +29,8 @@ const TRAVEL_TIME = 3600;
 export class CarPose {
   #source: PoseSource;
   #frame = 0;
-  /** Heave in mm, roll and handwheel in degrees. Change it through `set`. */
-  pose: { heave: number; roll: number; handwheel: number } = $state({ ...RIDE_HEIGHT });
+  /** Heave in mm, roll and handwheel in degrees, braking as a share of g. Change it through `set`. */
+  pose: { heave: number; roll: number; handwheel: number; braking: number } = $state({ ...RIDE_HEIGHT });
   notice = $state('');
   playing = $state(false);
   /** How the frame stands over the ground while springs carry it; level in every pose that is set by hand. */
@@ -41,7 +42,11 @@ export class CarPose {
   /** Solved at the pose; a fresh object at every change. Not `ok` only where even ride height does not solve. */
   state: FrontEndState = $derived.by(() => solvePose(this.#source.frontEnd, this.pose));
   limits = $derived.by(() => poseLimits(this.#source.layout));
-  atRide = $derived(this.pose.heave === 0 && this.pose.roll === 0 && this.pose.handwheel === 0);
+  /** The front end as its brakes leave it: what is swept from where the car stands. */
+  standing: FrontEnd = $derived.by(() => brakedOf(this.#source.frontEnd, this.pose.braking));
+  atRide = $derived(
+    this.pose.heave === 0 && this.pose.roll === 0 && this.pose.handwheel === 0 && this.pose.braking === 0,
+  );
   /** Why nothing can be posed, where even the car as drawn does not solve; empty otherwise. */
   trouble = $derived(this.state.status === 'ok' ? '' : unsolvedSentence(this.state.failure));
 
@@ -147,25 +152,35 @@ export class CarPose {
       this.notice = this.trouble;
       return;
     }
-    const from = { heave: this.pose.heave, roll: this.pose.roll, handwheel: this.pose.handwheel };
+    const { heave, roll, handwheel, braking } = this.pose;
+    const from = { heave, roll, handwheel, braking };
     const to = withinLimits({ ...from, ...partial }, this.limits);
     const reached = reachToward(this.#source.frontEnd, from, to);
     this.#put(reached.pose);
-    this.notice = reached.stoppedBy === '' ? '' : this.#stopped(reached.stoppedBy, reached.pose, from, to);
+    const nothingMoves =
+      partial.braking === undefined || to.braking === 0 ? '' : brakingNote(this.#source.frontEnd);
+    this.notice =
+      reached.stoppedBy === '' ? nothingMoves : this.#stopped(reached.stoppedBy, reached.pose, from, to);
   }
 
   #put(pose: Pose): void {
     this.pose.heave = pose.heave;
     this.pose.roll = pose.roll;
     this.pose.handwheel = pose.handwheel;
+    this.pose.braking = pose.braking ?? 0;
   }
 
-  #stopped(failure: FrontEndState['failure'], at: Pose, from: Pose, to: Pose): string {
-    const along = (['heave', 'roll', 'handwheel'] as const).find((key) => to[key] !== from[key]) ?? 'heave';
-    const value = at[along];
+  #stopped(failure: FrontEndState['failure'], at: Pose, from: Required<Pose>, to: Required<Pose>): string {
+    const along =
+      (['heave', 'roll', 'handwheel', 'braking'] as const).find((key) => to[key] !== from[key]) ?? 'heave';
+    const value = at[along] ?? 0;
     const positive = value === 0 ? to[along] > from[along] : value > 0;
     const figure =
-      along === 'heave' ? this.#source.length(Math.abs(value)) : formatDegrees(Math.abs(value), 1);
+      along === 'heave'
+        ? this.#source.length(Math.abs(value))
+        : along === 'braking'
+          ? brakingWords(value)
+          : formatDegrees(Math.abs(value), 1);
     return stopSentence(failure, { along, figure, positive });
   }
 }

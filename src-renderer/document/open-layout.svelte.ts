@@ -1,6 +1,7 @@
 import { createContext } from 'svelte';
 import { USUAL_INSTRUMENTS } from '../../shared-math/adjust/list/index.ts';
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../../shared-math/aim/index.ts';
+import type { BrakingRow } from '../../shared-math/brake/index.ts';
 import { jointLimits } from '../../shared-math/findings/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import {
@@ -33,6 +34,7 @@ import {
 import { formatDegrees, type LengthStyle, lengthBeside, toRadians } from '../../shared-math/units/index.ts';
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
+import { brakingSweepOf } from './braked-car.ts';
 import { CarPose } from './car-pose.svelte.ts';
 import type { ShownGap } from './clearances.svelte.ts';
 import { Edits } from './edits.ts';
@@ -113,10 +115,14 @@ export class OpenLayout {
       toRadians(this.carPose.pose.handwheel),
     );
   });
-  /** The whole turn at the pose's heave and roll; the handwheel may move without it being swept again. */
+  /** Over how hard the car brakes, at ride height; none where the layout's masses cannot be. */
+  brakingSweep: readonly BrakingRow[] = $derived.by(() =>
+    brakingSweepOf(this.frontEnd, toRadians(this.carPose.pose.handwheel)),
+  );
+  /** The whole turn at the pose's heave, roll and braking; the handwheel may move without it being swept again. */
   turn: TurnSweep = $derived.by(() => {
     const { heave, roll } = this.carPose.pose;
-    return sweepTurn(this.frontEnd, heave, toRadians(roll));
+    return sweepTurn(this.carPose.standing, heave, toRadians(roll));
   });
   summary: TravelSummary = $derived(summariseTravel(this.heaveSweep));
   /** Largest bump steer with each wheel anywhere in its own travel, at the handwheel as it stands. */
@@ -169,8 +175,9 @@ export class OpenLayout {
   shownGap: ShownGap | undefined = $derived.by(() => {
     const gap = this.#gap;
     if (!gap || gap.document !== this.document) return undefined;
-    const { heave, roll, handwheel } = this.carPose.pose;
+    const { heave, roll, handwheel, braking } = this.carPose.pose;
     const stands =
+      braking === 0 &&
       Math.abs(heave - gap.pose.heave) < 0.01 &&
       Math.abs(roll - gap.pose.roll) < 0.001 &&
       Math.abs(handwheel - gap.pose.handwheel) < 0.01;
@@ -210,7 +217,7 @@ export class OpenLayout {
 
   /** Poses the car where a gap was measured, and has the gap drawn there. */
   showGap(gap: ShownGap): void {
-    this.carPose.set(gap.pose);
+    this.carPose.set({ braking: 0, ...gap.pose });
     this.#gap = gap;
   }
 

@@ -10,8 +10,8 @@ const PART: Record<FrontEndState['failure'], string> = {
 };
 
 export interface StoppedAt {
-  readonly along: 'heave' | 'roll' | 'handwheel';
-  /** Already with its unit and without a sign: "2 1/4 in", "1.5°". */
+  readonly along: 'heave' | 'roll' | 'handwheel' | 'braking';
+  /** Already with its unit and without a sign: "2 1/4 in", "1.5°", "0.45 g". */
   readonly figure: string;
   readonly positive: boolean;
 }
@@ -20,6 +20,7 @@ const DIRECTION = {
   heave: ['of droop', 'of bump'],
   roll: ['of roll, right side up', 'of roll, left side up'],
   handwheel: ['of handwheel to the right', 'of handwheel to the left'],
+  braking: ['of braking', 'of braking'],
 } as const;
 
 /** Why a pose control stopped, and where. */

@@ -6,44 +6,56 @@ import {
   solveFrontEnd,
 } from '../../shared-math/linkage/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
+import { BRAKING_LIMITS, brakedOf } from './braked-car.ts';
 
-/** Where the car stands: heave in mm (up is bump), roll and handwheel in degrees. All zero is ride height. */
+/**
+ * Where the car stands: heave in mm (up is bump), roll and handwheel in degrees, and the grip that its brakes use, as a share
+ * of the load; absent, they are off. All zero is ride height.
+ */
 export interface Pose {
   readonly heave: number;
   readonly roll: number;
   readonly handwheel: number;
+  readonly braking?: number;
 }
 
-export const RIDE_HEIGHT: Pose = { heave: 0, roll: 0, handwheel: 0 };
+export const RIDE_HEIGHT: Required<Pose> = { heave: 0, roll: 0, handwheel: 0, braking: 0 };
 
 /** What each control may be set to, from the layout's own travel. */
 export interface PoseLimits {
   readonly heave: readonly [least: number, most: number];
   readonly roll: readonly [least: number, most: number];
   readonly handwheel: readonly [least: number, most: number];
+  readonly braking: readonly [least: number, most: number];
 }
 
 export function poseLimits(layout: Layout): PoseLimits {
   const { bump, rebound: droop, roll } = layout.travel;
   const turn = layout.steering.box.ratio * layout.steering.box.sectorTravel;
-  return { heave: [-droop, bump], roll: [-roll, roll], handwheel: [-turn, turn] };
+  return { heave: [-droop, bump], roll: [-roll, roll], handwheel: [-turn, turn], braking: BRAKING_LIMITS };
 }
 
 const clamp = (value: number, [least, most]: readonly [number, number]) =>
   Math.min(most, Math.max(least, value)) || 0;
 
-export function withinLimits(pose: Pose, limits: PoseLimits): Pose {
+export function withinLimits(pose: Pose, limits: PoseLimits): Required<Pose> {
   return {
     heave: clamp(pose.heave, limits.heave),
     roll: clamp(pose.roll, limits.roll),
     handwheel: clamp(pose.handwheel, limits.handwheel),
+    braking: clamp(pose.braking ?? 0, limits.braking),
   };
+}
+
+function solveInto(frontEnd: FrontEnd, pose: Pose, state: FrontEndState) {
+  const standing = brakedOf(frontEnd, pose.braking ?? 0);
+  return solveFrontEnd(standing, pose.heave, toRadians(pose.roll), toRadians(pose.handwheel), state);
 }
 
 /** Solves one pose into a fresh state, so that whoever watches it sees that it changed. */
 export function solvePose(frontEnd: FrontEnd, pose: Pose): FrontEndState {
   const state = createState();
-  solveFrontEnd(frontEnd, pose.heave, toRadians(pose.roll), toRadians(pose.handwheel), state);
+  solveInto(frontEnd, pose, state);
   return state;
 }
 
@@ -57,6 +69,7 @@ const between = (from: Pose, to: Pose, share: number): Pose => ({
   heave: from.heave + (to.heave - from.heave) * share,
   roll: from.roll + (to.roll - from.roll) * share,
   handwheel: from.handwheel + (to.handwheel - from.handwheel) * share,
+  braking: (from.braking ?? 0) + ((to.braking ?? 0) - (from.braking ?? 0)) * share,
 });
 
 /** Steps of the way that are tried before the end of the reach is closed in on by halving. */
@@ -70,8 +83,7 @@ const HALVINGS = 16;
  */
 export function reachToward(frontEnd: FrontEnd, from: Pose, to: Pose): Reached {
   const state = createState();
-  const reaches = (pose: Pose) =>
-    solveFrontEnd(frontEnd, pose.heave, toRadians(pose.roll), toRadians(pose.handwheel), state) === 'ok';
+  const reaches = (pose: Pose) => solveInto(frontEnd, pose, state) === 'ok';
   if (reaches(to)) return { pose: to, stoppedBy: '' };
 
   let stoppedBy = state.failure;

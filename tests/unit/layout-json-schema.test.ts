@@ -55,6 +55,7 @@ function fullLayout(): Json {
         pitmanArm: { width: 30, thickness: 12, material: 'drawn-steel' },
       },
       diameters: { dragLink: 22, tieRod: 22, lateralBar: 20, rods: 19 },
+      braking: { frontShare: 0.52, gravityHeight: 540, windUpStiffness: 400 },
       rails: [
         {
           name: 'left rail',

@@ -7,8 +7,13 @@ import { done, type Handlers, type Program } from './handlers.ts';
 
 function wishOf({ wish }: Received<'output.start'>): OutputRequest {
   if (wish.kind !== 'drawing') return wish;
-  const { kind, view, format, heave, roll, handwheel } = wish;
-  return { kind, view, format, pose: { heave, roll: toRadians(roll), handwheel: toRadians(handwheel) } };
+  const { kind, view, format, heave, roll, handwheel, braking } = wish;
+  return {
+    kind,
+    view,
+    format,
+    pose: { heave, roll: toRadians(roll), handwheel: toRadians(handwheel), braking },
+  };
 }
 
 export function outputHandlers({

@@ -21,11 +21,12 @@ export const DRAWN_WORDS: Record<DrawnView, string> = {
   turn: 'Steering sweep',
 };
 
-/** The pose that is drawn: mm, rad. */
+/** The pose that is drawn: mm, rad; the grip that the brakes use as a share of the load, absent, they are off. */
 export interface DrawnPose {
   readonly heave: number;
   readonly roll: Radians;
   readonly handwheel: Radians;
+  readonly braking?: number;
 }
 
 export const AT_RIDE: DrawnPose = { heave: 0, roll: 0 as Radians, handwheel: 0 as Radians };
@@ -53,7 +54,10 @@ export function formatTrouble(view: DrawnView, format: DrawingFormat): string | 
 }
 
 /** What speaks against a pose; undefined if it can be asked for. */
-export function poseTrouble(view: DrawnView, { heave, roll, handwheel }: DrawnPose): string | undefined {
-  if (!isCurves(view) || (heave === 0 && roll === 0 && handwheel === 0)) return undefined;
+export function poseTrouble(
+  view: DrawnView,
+  { heave, roll, handwheel, braking = 0 }: DrawnPose,
+): string | undefined {
+  if (!isCurves(view) || (heave === 0 && roll === 0 && handwheel === 0 && braking === 0)) return undefined;
   return 'curves hold the whole travel and turn, so they take no pose';
 }

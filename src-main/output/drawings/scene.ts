@@ -1,7 +1,8 @@
+import { brakingCar, prepareBraked } from '../../../shared-math/brake/index.ts';
 import { drawLayout, placeInPose, roomFor } from '../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../shared-math/geometry/points.ts';
 import type { Carrier } from '../../../shared-math/layout/index.ts';
-import { hardpoints, resolveLayout } from '../../../shared-math/layout/index.ts';
+import { hardpoints, refusalLine, resolveLayout } from '../../../shared-math/layout/index.ts';
 import {
   carryPoint,
   createState,
@@ -31,9 +32,17 @@ export interface Posed {
   readonly state: FrontEndState;
 }
 
+/** The front end with its brakes on at a grip; refused in words where the layout's masses cannot be. */
+function brakedAt(frontEnd: FrontEnd, grip: number): FrontEnd {
+  if (grip === 0) return frontEnd;
+  const car = brakingCar(frontEnd.layout);
+  if (!car.ok) throw new DrawingRefused(refusalLine(car.failure));
+  return prepareBraked(frontEnd, car.value, grip);
+}
+
 /** Solves the pose, walking to it from ride height; a pose that cannot be is refused by the link that stops it. */
 export function posed(document: DrawingJob['document'], pose: DrawnPose): Posed {
-  const frontEnd = prepareFrontEnd(resolveLayout(document));
+  const frontEnd = brakedAt(prepareFrontEnd(resolveLayout(document)), pose.braking ?? 0);
   const state = createState();
   const walks = pose.heave !== 0 || pose.roll !== 0 || pose.handwheel !== 0;
   for (let step = walks ? 0 : STEPS; step <= STEPS; step += 1) {

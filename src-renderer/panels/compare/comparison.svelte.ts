@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import type { BrakingRow } from '../../../shared-math/brake/index.ts';
 import { type Layout, type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type FrontEndState, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import {
@@ -8,6 +9,7 @@ import {
   type TurnSweep,
 } from '../../../shared-math/sweep/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
+import { brakedOf, brakingSweepOf } from '../../document/braked-car.ts';
 import { placeOf, type VariantSummary } from '../../document/find.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { type Pose, solvePose } from '../../document/reach.ts';
@@ -47,9 +49,12 @@ export class OtherVariant {
     const roll = toRadians(this.#stage.rollEnd);
     return sweepTravel(this.frontEnd, 'roll', -roll, roll, ROWS, toRadians(this.#stage.pose.handwheel));
   });
+  readonly brakingSweep: readonly BrakingRow[] = $derived.by(() =>
+    brakingSweepOf(this.frontEnd, toRadians(this.#stage.pose.handwheel)),
+  );
   readonly turn: TurnSweep = $derived.by(() => {
-    const { heave, roll } = this.#stage.pose;
-    return sweepTurn(this.frontEnd, heave, toRadians(roll));
+    const { heave, roll, braking = 0 } = this.#stage.pose;
+    return sweepTurn(brakedOf(this.frontEnd, braking), heave, toRadians(roll));
   });
   readonly figures: VariantFigures = $derived.by(() => variantFigures(this.layout, this.frontEnd));
 
@@ -93,7 +98,7 @@ export class Comparison implements Stage {
     const { layout, frontEnd, carPose } = this.#openLayout;
     const { pose } = carPose;
     const straight = pose.handwheel === 0;
-    const level = pose.heave === 0 && pose.roll === 0;
+    const level = pose.heave === 0 && pose.roll === 0 && pose.braking === 0;
     // While a point is dragged the car stands at ride height, and all of it has been swept for the curves.
     return variantFigures(layout, frontEnd, {
       heave: straight ? this.#openLayout.heaveSweep : undefined,

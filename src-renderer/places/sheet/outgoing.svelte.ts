@@ -1,5 +1,6 @@
 import type { Request } from '../../../src-main/api/contract.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
+import { RIDE_HEIGHT } from '../../document/reach.ts';
 import type { OutgoingFile, Shop } from '../../document/shop.svelte.ts';
 import { deliver } from '../../host/outputs.ts';
 import { OutputJob } from './output-job.svelte.ts';
@@ -96,9 +97,9 @@ export class Outgoing {
   get wish(): OutputRequest | undefined {
     switch (this.chosen) {
       case 'drawing': {
-        const pose = this.inPose ? this.#openLayout.carPose.pose : { heave: 0, roll: 0, handwheel: 0 };
-        const { heave, roll, handwheel } = pose;
-        return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel };
+        const pose = this.inPose ? this.#openLayout.carPose.pose : RIDE_HEIGHT;
+        const { heave, roll, handwheel, braking } = pose;
+        return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel, braking };
       }
       case 'curves':
         return { kind: 'drawing', view: this.curve, format: this.format };

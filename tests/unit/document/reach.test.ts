@@ -9,22 +9,38 @@ import {
   solvePose,
   withinLimits,
 } from '../../../src-renderer/document/reach.ts';
+import { DEGREE } from '../../support/close.ts';
 import { documentOf, frontEndOf, LOCATIONS, layoutOf, rawLayout, SIDE_STEER } from '../../support/layouts.ts';
 
 const limits = poseLimits(layoutOf());
 
 test('the limits are the travel of the layout and the turns of its box', () => {
-  expect(limits).toEqual({ heave: [-75, 75], roll: [-3, 3], handwheel: [-560, 560] });
-  expect(withinLimits({ heave: 90, roll: -4, handwheel: 700 }, limits)).toEqual({
+  expect(limits).toEqual({ heave: [-75, 75], roll: [-3, 3], handwheel: [-560, 560], braking: [0, 0.9] });
+  expect(withinLimits({ heave: 90, roll: -4, handwheel: 700, braking: 2 }, limits)).toEqual({
     heave: 75,
     roll: -3,
     handwheel: 560,
+    braking: 0.9,
   });
+  expect(withinLimits(RIDE_HEIGHT, limits).braking).toBe(0);
 });
 
 test('a pose within reach is reached exactly', () => {
   const goal = { heave: 60, roll: 2, handwheel: -90 };
   expect(reachToward(frontEndOf(), RIDE_HEIGHT, goal)).toEqual({ pose: goal, stoppedBy: '' });
+});
+
+test('a braked car stands wound up on its leaves by what moment and stiffness make, and not at all on rods', () => {
+  const leaves = frontEndOf({ location: LOCATIONS['parallel-leaf'], braking: { windUpStiffness: 400 } });
+  const at = (braking: number) => solvePose(leaves, { ...RIDE_HEIGHT, braking });
+  // Arithmetic: 4900 N and half as much behind; 0.6 · (4900 + 9800 · 0.6 · 495/2640) N at the seat's 320 mm, over 400 N·m/°.
+  const moment = 0.6 * (4900 + (9800 * 0.6 * 495) / 2640) * 0.32;
+  const fallen = at(0).left.caster - at(0.6).left.caster;
+  expect(fallen / DEGREE).toBeCloseTo(moment / 400, 3);
+  const rods = frontEndOf();
+  expect(solvePose(rods, { ...RIDE_HEIGHT, braking: 0.6 }).left.caster).toBe(
+    solvePose(rods, RIDE_HEIGHT).left.caster,
+  );
 });
 
 describe('beyond the reach of the drag link', () => {

@@ -18,7 +18,11 @@ const PER: Record<'in' | 'mm', { readonly mm: number; readonly words: string }> 
 };
 
 /** "0.84° per inch", "0.05° per degree of roll". */
-export function slopeWords(summary: TravelSummary, along: Along, unit: 'in' | 'mm'): string {
+export function slopeWords(
+  summary: TravelSummary,
+  along: Exclude<Along, 'braking'>,
+  unit: 'in' | 'mm',
+): string {
   if (along === 'roll') return `${formatDegrees(summary.slopeAtRide, 3)} per degree of roll`;
   const { mm, words } = PER[unit];
   return `${formatDegrees(toDegrees(summary.slopeAtRide) * mm, 2)} ${words}`;

@@ -1,3 +1,4 @@
+import { brakingWords } from '../../../document/braked-car.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { stopSentence } from '../../../document/pose-sentences.ts';
 import { RIDE_HEIGHT, reachToward } from '../../../document/reach.ts';
@@ -11,8 +12,11 @@ export function reachNote(openLayout: OpenLayout, along: Along): string {
     .map((end) => {
       const { pose, stoppedBy } = reachToward(openLayout.frontEnd, held, { ...held, [along]: end });
       if (stoppedBy === '') return '';
-      const figure =
-        along === 'heave' ? openLayout.length(Math.abs(pose.heave)) : openLayout.degrees(Math.abs(pose.roll));
+      const figure = {
+        heave: () => openLayout.length(Math.abs(pose.heave)),
+        roll: () => openLayout.degrees(Math.abs(pose.roll)),
+        braking: () => brakingWords(pose.braking ?? 0),
+      }[along]();
       return stopSentence(stoppedBy, { along, figure, positive: end > 0 });
     })
     .filter(Boolean)

@@ -1,14 +1,15 @@
+import type { BrakingRow } from '../../../../shared-math/brake/index.ts';
 import { ROW_OK, type TravelSweep, toeLength } from '../../../../shared-math/sweep/index.ts';
 import { MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
 import type { CurveColumn } from '../../../curves/curve-column.ts';
 import { rungs } from '../../../curves/ranges.ts';
 
-export type Along = 'heave' | 'roll';
+export type Along = 'heave' | 'roll' | 'braking';
 
 /** The curves of a sweep in the units they are shown in: degrees, and toe as a length in inches or mm. */
 export interface TravelData {
   readonly along: Along;
-  /** mm of heave or degrees of roll. */
+  /** mm of heave, degrees of roll, or how hard the brakes are on, as a share of g. */
   readonly at: readonly number[];
   readonly leftSteer: CurveColumn;
   readonly rightSteer: CurveColumn;
@@ -40,6 +41,23 @@ export function travelData(sweep: TravelSweep, tyreRadius: number, unit: 'in' | 
     ),
     leftCaster: degrees(sweep.leftCaster),
     rightCaster: degrees(sweep.rightCaster),
+  };
+}
+
+/** The same over how hard the car brakes, at ride height. */
+export function brakingData(rows: readonly BrakingRow[], tyreRadius: number, unit: 'in' | 'mm'): TravelData {
+  const column = (value: (row: BrakingRow) => number): CurveColumn =>
+    rows.map((row) => (row.status === 'ok' ? value(row) : null));
+  const degrees = (value: (row: BrakingRow) => number) => column((row) => toDegrees(value(row)));
+  return {
+    along: 'braking',
+    at: rows.map(({ grip }) => grip),
+    leftSteer: degrees((row) => row.leftSteer),
+    rightSteer: degrees((row) => row.rightSteer),
+    meanSteer: degrees((row) => (row.leftSteer + row.rightSteer) / 2),
+    toe: column((row) => toeOf(row.leftSteer, row.rightSteer, tyreRadius, unit)),
+    leftCaster: degrees((row) => row.leftCaster),
+    rightCaster: degrees((row) => row.rightCaster),
   };
 }
 

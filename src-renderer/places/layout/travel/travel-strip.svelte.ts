@@ -6,6 +6,7 @@ import { otherCurve } from '../../../curves/others.ts';
 import { STEER_LADDER, TOE_LADDERS } from '../../../curves/ranges.ts';
 import { besideCurves, type Curve, type CurvePlot, type Strip } from '../../../curves/strip.ts';
 import { toeWords } from '../../../curves/toe-words.ts';
+import { brakingNote } from '../../../document/braked-car.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { Comparison, OtherVariant } from '../../../panels/compare/comparison.svelte.ts';
 import type { Studies } from '../studies.svelte.ts';
@@ -14,6 +15,7 @@ import TravelFigures from './TravelFigures.svelte';
 import {
   type Along,
   atRide,
+  brakingData,
   CASTER_LADDER,
   hasGaps,
   type TravelData,
@@ -23,6 +25,19 @@ import {
 import { curveSentence, endWords, placeWords } from './travel-words.ts';
 
 const degrees = (value: number) => formatDegrees(value, 2);
+
+const ALONG = ['heave', 'roll', 'braking'] as const;
+
+/** A variant's curves along an axis; none over braking where what its springs carry cannot be. */
+function sweptAlong(
+  along: Along,
+  { heaveSweep, rollSweep, brakingSweep }: Pick<OtherVariant, 'heaveSweep' | 'rollSweep' | 'brakingSweep'>,
+  tyreRadius: number,
+  unit: 'in' | 'mm',
+): TravelData {
+  if (along === 'braking') return brakingData(brakingSweep, tyreRadius, unit);
+  return travelData(along === 'heave' ? heaveSweep : rollSweep, tyreRadius, unit);
+}
 
 /**
  * Steer, toe and caster over the axle's heave or roll.
@@ -40,14 +55,10 @@ export function travelStrip(
   const unit = $derived(openLayout.settings.unit);
   const style = $derived(openLayout.lengthStyle);
   const tyre = $derived(openLayout.layout.car.tyreRadius);
-  const data = $derived(
-    travelData(along === 'heave' ? openLayout.heaveSweep : openLayout.rollSweep, tyre, unit),
-  );
-  const pose = $derived(along === 'heave' ? openLayout.carPose.pose.heave : openLayout.carPose.pose.roll);
-  /** Along one axis the curves hold with the other at nothing. */
-  const onCurve = $derived(
-    (along === 'heave' ? openLayout.carPose.pose.roll : openLayout.carPose.pose.heave) === 0,
-  );
+  const data = $derived(sweptAlong(along, openLayout, tyre, unit));
+  const pose = $derived(openLayout.carPose.pose[along]);
+  /** Along one axis the curves hold with the others at nothing. */
+  const onCurve = $derived(ALONG.every((axis) => axis === along || openLayout.carPose.pose[axis] === 0));
   const car = $derived(openLayout.carPose.state.status === 'ok' ? openLayout.carPose.state : undefined);
   const note = $derived(hasGaps(data) ? reachNote(openLayout, along) : '');
   const wanted = $derived(atRide(data, data.meanSteer));
@@ -63,11 +74,7 @@ export function travelStrip(
     comparison.others.map((other) => ({
       other,
       whose: comparison.nameOf(other.id),
-      data: travelData(
-        along === 'heave' ? other.heaveSweep : other.rollSweep,
-        other.layout.car.tyreRadius,
-        unit,
-      ),
+      data: sweptAlong(along, other, other.layout.car.tyreRadius, unit),
       state: other.state.status === 'ok' ? other.state : undefined,
     })),
   );
@@ -121,12 +128,13 @@ export function travelStrip(
       options: [
         { id: 'heave', words: 'over heave' },
         { id: 'roll', words: 'over roll' },
+        { id: 'braking', words: 'over braking' },
       ],
       get chosen() {
         return along;
       },
       choose: (id) => {
-        along = id === 'heave' ? 'heave' : 'roll';
+        along = ALONG.find((axis) => axis === id) ?? 'heave';
       },
     },
     unitWords: 'degrees, + left',
@@ -208,13 +216,16 @@ export function travelStrip(
         return placeWords(along, pose, style);
       },
       get step() {
+        if (along === 'braking') return 0.01;
         return along === 'roll' ? 0.1 : unit === 'in' ? MM_PER_INCH / 16 : 1;
       },
-      move: (to) =>
-        openLayout.carPose.set(along === 'heave' ? { heave: to, roll: 0 } : { roll: to, heave: 0 }),
+      move: (to) => openLayout.carPose.set({ heave: 0, roll: 0, braking: 0, [along]: to }),
     },
     plots: [steer, toe, caster],
     first: 1.7,
+    get missing() {
+      return along === 'braking' && data.at.length === 0 ? brakingNote(openLayout.frontEnd) : undefined;
+    },
     beside: besideCurves('16.5rem', TravelFigures, {
       openLayout,
       comparison,

@@ -7,7 +7,7 @@ import {
   RATE,
   ROLL_STIFFNESS,
   SPEED,
-} from '../../../../src-renderer/places/road/ride-units.ts';
+} from '../../../../src-renderer/controls/quantities.ts';
 
 const read = (...of: Parameters<typeof parseQuantity>) => {
   const outcome = parseQuantity(...of);

@@ -1,5 +1,5 @@
-import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
-import { formatDecimal, type LengthUnit, MM_PER_INCH } from '../../../shared-math/units/index.ts';
+import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { formatDecimal, type LengthUnit, MM_PER_INCH } from '../../shared-math/units/index.ts';
 
 // Quantities of a car on its springs, as people write them; inside kg, N/mm, N·s/mm, N·m/°, mm/s and s.
 
@@ -51,8 +51,7 @@ export const DAMPING: Quantity = {
   example: '6 lb·s/in or 1.05 N·s/mm',
 };
 
-export const ROLL_STIFFNESS: Quantity = {
-  what: 'a roll stiffness',
+const STIFFNESS = {
   in: ['lb·ft/°', NEWTONS_PER_POUND * 0.3048],
   mm: ['N·m/°', 1],
   others: [
@@ -63,6 +62,24 @@ export const ROLL_STIFFNESS: Quantity = {
   ],
   decimals: { in: 0, mm: 0 },
   example: '40 lb·ft/° or 54 N·m/°',
+} as const;
+
+export const ROLL_STIFFNESS: Quantity = { what: 'a roll stiffness', ...STIFFNESS };
+
+/** N·m inside. */
+export const MOMENT: Quantity = {
+  what: 'a moment',
+  in: ['lb·ft', NEWTONS_PER_POUND * 0.3048],
+  mm: ['N·m', 1],
+  decimals: { in: 0, mm: 0 },
+  example: '1090 lb·ft or 1480 N·m',
+};
+
+/** Of an axle against its brakes' twist. */
+export const WIND_UP_STIFFNESS: Quantity = {
+  what: 'a stiffness',
+  ...STIFFNESS,
+  example: '270 lb·ft/° or 366 N·m/°',
 };
 
 export const SPEED: Quantity = {

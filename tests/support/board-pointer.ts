@@ -48,7 +48,7 @@ export async function barePaper(page: Page): Promise<Spot> {
 }
 
 /** The text of one of the figures beside the curves. */
-export async function figure(page: Page, name: 'worst' | 'slope'): Promise<string> {
+export async function figure(page: Page, name: string): Promise<string> {
   return ((await page.locator(`[data-figure="${name}"]`).textContent()) ?? '').replaceAll(/\s+/g, ' ').trim();
 }
 

@@ -74,12 +74,12 @@ const withSpring = (layout: Layout, spring: SpringDocument): Layout => ({
   ride: { ...layout.ride, spring },
 });
 
-type Leaves = Extract<Layout['location'], { kind: 'parallel-leaf' }>;
+type ParallelLeaf = Extract<Layout['location'], { kind: 'parallel-leaf' }>;
 
 /** The seats moved along their springs toward the nearer eye of the axle's front: springs and eyes go back by as much. */
-function seatAhead(layout: Layout, location: Leaves): Layout {
+function seatAhead(layout: Layout, location: ParallelLeaf): Layout {
   const back = <At extends Point>(point: At) => [point[0] - SEAT_STEP, point[1], point[2]] as unknown as At;
-  const side = (at: Leaves['left']) => ({
+  const side = (at: ParallelLeaf['left']) => ({
     ...at,
     fixedEye: back(at.fixedEye),
     shackleEye: back(at.shackleEye),
@@ -88,7 +88,7 @@ function seatAhead(layout: Layout, location: Leaves): Layout {
 }
 
 /** The drag link's ball on the steering arm at the height of the seat, about which the axle winds up. */
-function armBallAtSeat(layout: Layout, location: Leaves): Layout {
+function armBallAtSeat(layout: Layout, location: ParallelLeaf): Layout {
   const { steering } = layout;
   const [x, y] = steering.dragLinkBall;
   const z = location[steering.dragLinkTo].seat[2];
@@ -113,7 +113,7 @@ interface Candidate {
   readonly held?: boolean;
 }
 
-function candidates(layout: Layout, location: Leaves, car: BrakingCar): Candidate[] {
+function candidates(layout: Layout, location: ParallelLeaf, car: BrakingCar): Candidate[] {
   const spring = layout.ride?.spring;
   const list: Candidate[] = [
     {

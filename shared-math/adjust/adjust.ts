@@ -2,6 +2,8 @@ import type { Point } from '../geometry/points.ts';
 import type { LayoutDocument } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { type LeastSquaresFailure, leastSquares, type Observations } from '../solve/least-squares.ts';
+import { type Further, type FurtherOf, type FurtherRow, NOTHING_FURTHER } from './further.ts';
+import { type AdjustedFurther, ALIKE_ABOVE, FITS_WITHIN, judgeFurther } from './judge-further.ts';
 import { type GeometricRow, geometricRow } from './row-kinds.ts';
 import { differentiateSteers, type SteerAt, steersAt, worstBumpSteer } from './steer-rows.ts';
 import { doubtOf, type SurveyRow } from './survey.ts';
@@ -19,17 +21,11 @@ import {
 /** mm. The adjustment has settled when no coordinate moves further in a step. */
 const STEP_END = 1e-6;
 
-/** A residual this many of its own standard deviations large does not fit: one in a thousand does by chance (Baarda 1968). */
-export const FITS_WITHIN = 3.29;
-
 /** Below this share nothing checks a row: whatever it says, the points follow. */
 export const CHECKED_FROM = 0.01;
 
 /** mm. A coordinate in doubt by more is not measured. */
 export const FREE_FROM = 25;
-
-/** Residuals correlated above this cannot be distinguished. */
-export const ALIKE_ABOVE = 0.9;
 
 export interface AdjustedPoint {
   readonly at: Point;
@@ -56,6 +52,8 @@ export interface AdjustedRow {
   readonly alike: readonly string[];
 }
 
+export { type AdjustedFurther, FITS_WITHIN } from './judge-further.ts';
+
 export interface BumpSteerDoubt {
   /** Degrees: the worst |bump steer| over the travel, and its standard deviation from measuring. */
   readonly worst: number;
@@ -70,6 +68,9 @@ export interface Adjustment {
   readonly document: LayoutDocument;
   readonly points: ReadonlyMap<string, AdjustedPoint>;
   readonly rows: readonly AdjustedRow[];
+  readonly further: readonly AdjustedFurther[];
+  /** What `further` left unknown besides, in its order, and one standard deviation of each. */
+  readonly furtherUnknowns: readonly { readonly value: number; readonly doubt: number }[];
   /** Sum of the rows' redundancies. */
   readonly redundancy: number;
   /** Null if the worst is not asked for or cannot be known: a pose of the travel is out of reach. */
@@ -99,6 +100,8 @@ export interface AdjustOptions {
   readonly aside?: ReadonlySet<string>;
   /** True to leave the bump steer and its doubt out, where only points and rows are asked. */
   readonly pointsOnly?: boolean;
+  /** What was observed beside the rows. */
+  readonly further?: FurtherOf | undefined;
   /** Changes of steer since ride height whose doubt is asked for. */
   readonly changes?: readonly SteerChange[];
 }
@@ -166,22 +169,49 @@ function slopesOfRows(
   });
 }
 
-/** The adjustment's observations: the rows that are not left out, the drawing as weak knowledge. */
-function observationsOf(table: UnknownTable, rows: readonly PreparedRow[]): Observations {
+/** The adjustment's observations: the rows that are not left out, then what was observed further, the drawing as weak knowledge. */
+function observationsOf(
+  table: UnknownTable,
+  rows: readonly PreparedRow[],
+  further: Further,
+  furtherRows: readonly FurtherRow[],
+): Observations {
   const { unknowns } = table;
+  const own = further.unknowns;
+  const size = unknowns.length + own.length;
   return {
-    count: rows.length,
-    size: unknowns.length,
-    observed: Float64Array.from(rows, ({ row }) => row.value),
-    doubt: Float64Array.from(rows, ({ row }) => doubtOf(row)),
-    prior: Float64Array.from(unknowns, ({ drawn }) => drawn),
-    priorDoubt: new Float64Array(unknowns.length).fill(DRAWN_DOUBT),
+    count: furtherRows.reduce((sum, { observed }) => sum + observed.length, rows.length),
+    size,
+    observed: Float64Array.from([
+      ...rows.map(({ row }) => row.value),
+      ...furtherRows.flatMap(({ observed }) => observed),
+    ]),
+    doubt: Float64Array.from([
+      ...rows.map(({ row }) => doubtOf(row)),
+      ...furtherRows.flatMap(({ doubts }) => doubts),
+    ]),
+    prior: Float64Array.from([...unknowns.map(({ drawn }) => drawn), ...own.map(({ known }) => known)]),
+    priorDoubt: Float64Array.from([...unknowns.map(() => DRAWN_DOUBT), ...own.map(({ doubt }) => doubt)]),
     learnsCurvature: steerHeaves(rows).length > 0,
-    compute: (x, computed, jacobian) =>
-      computeRows(table, rows, x, computed) && (!jacobian || slopesOfRows(table, rows, x, jacobian)),
+    compute(x, computed, jacobian) {
+      if (!computeRows(table, rows, x, computed)) return false;
+      if (jacobian && !slopesOfRows(table, rows, x, jacobian)) return false;
+      if (furtherRows.length === 0) return true;
+      further.take(x);
+      let at = rows.length;
+      for (const row of furtherRows) {
+        if (!row.compute(computed, at)) return false;
+        if (jacobian)
+          row.addSlopes(at, (i, j, slope) => {
+            jacobian[i * size + j] = (jacobian[i * size + j] as number) + slope;
+          });
+        at += row.observed.length;
+      }
+      return true;
+    },
     subtractCurvature(x, pull, hessian) {
       for (const [i, { geometric }] of rows.entries())
-        geometric?.subtractCurvature?.(x, pull[i] as number, hessian, unknowns.length);
+        geometric?.subtractCurvature?.(x, pull[i] as number, hessian, size);
     },
   };
 }
@@ -219,21 +249,29 @@ function together(jacobian: Float64Array, carried: Float64Array, size: number, i
 export function adjust(
   document: LayoutDocument,
   survey: readonly SurveyRow[],
-  { aside, pointsOnly = false, changes = [] }: AdjustOptions = {},
+  { aside, pointsOnly = false, further: furtherOf, changes = [] }: AdjustOptions = {},
 ): Outcome<Adjustment, AdjustFailure> {
   const table = unknownsOf(document);
   const { unknowns } = table;
-  const size = unknowns.length;
   const prepared = prepareRows(table, survey, aside);
   const used = prepared.filter(({ out }) => !out);
-  const task = observationsOf(table, used);
-  const solved = leastSquares(task, Float64Array.from(task.prior), new Float64Array(size).fill(STEP_END));
+  const further = furtherOf?.(table) ?? NOTHING_FURTHER;
+  const usedFurther = further.rows.filter(({ id }) => !aside?.has(id));
+  const task = observationsOf(table, used, further, usedFurther);
+  const { size } = task;
+  const start = Float64Array.from(task.prior);
+  const ends = new Float64Array(size).fill(STEP_END);
+  for (const [j, own] of further.unknowns.entries()) {
+    start[unknowns.length + j] = own.start;
+    ends[unknowns.length + j] = own.end;
+  }
+  const solved = leastSquares(task, start, ends);
   if (!solved.ok) return failed({ kind: FAILURES[solved.failure] });
   const { x, computed, jacobian, covariance, sum } = solved.value;
 
   // C Jᵀ, by rows of J.
-  const carried = new Float64Array(used.length * size);
-  for (let i = 0; i < used.length; i += 1)
+  const carried = new Float64Array(task.count * size);
+  for (let i = 0; i < task.count; i += 1)
     for (let k = 0; k < size; k += 1) {
       const slope = jacobian[i * size + k] as number;
       if (slope === 0) continue;
@@ -241,20 +279,33 @@ export function adjust(
         carried[i * size + j] =
           (carried[i * size + j] as number) + slope * (covariance[k * size + j] as number);
     }
-  const redundancy = used.map((_, i) => {
+  const redundancy = Array.from({ length: task.count }, (_, i) => {
     const doubt = task.doubt[i] as number;
     return Math.min(1, Math.max(0, 1 - together(jacobian, carried, size, i, i) / doubt ** 2));
   });
   const checked = redundancy.map((share) => share >= CHECKED_FROM);
-  const alike = used.map((_, i) =>
-    used.flatMap(({ row }, k) => {
-      if (k === i || !checked[i] || !checked[k]) return [];
-      const [a, b] = [task.doubt[i] as number, task.doubt[k] as number];
-      const shared = -together(jacobian, carried, size, i, k);
-      const own = a * b * Math.sqrt((redundancy[i] as number) * (redundancy[k] as number));
-      return Math.abs(shared / own) > ALIKE_ABOVE ? [row.id] : [];
-    }),
-  );
+  /** How strongly the residuals of two numbers go together, without sign; 0 where nothing checks one of them. */
+  const correlated = (i: number, k: number): number => {
+    if (!checked[i] || !checked[k]) return 0;
+    const [a, b] = [task.doubt[i] as number, task.doubt[k] as number];
+    const own = a * b * Math.sqrt((redundancy[i] as number) * (redundancy[k] as number));
+    return Math.abs(together(jacobian, carried, size, i, k) / own);
+  };
+  further.take(x);
+  const names = used.map(({ row }) => row.id);
+  const judged = judgeFurther(further.rows, usedFurther, names, {
+    w: (i) =>
+      checked[i]
+        ? ((task.observed[i] as number) - (computed[i] as number)) /
+          ((task.doubt[i] as number) * Math.sqrt(redundancy[i] as number))
+        : null,
+    redundancy,
+    correlated,
+  });
+  const alike = used.map((_, i) => [
+    ...used.flatMap(({ row }, k) => (k !== i && correlated(i, k) > ALIKE_ABOVE ? [row.id] : [])),
+    ...judged.alikeTo(i),
+  ]);
 
   const rows = rowsOf(table, prepared, x, (row) => {
     const i = used.indexOf(row);
@@ -274,7 +325,12 @@ export function adjust(
     document: withTaped(documentAt(table, x), used, points),
     points,
     rows,
-    redundancy: redundancy.reduce((total, share) => total + share, 0),
+    further: judged.rows,
+    furtherUnknowns: further.unknowns.map((_, j) => {
+      const at = unknowns.length + j;
+      return { value: x[at] as number, doubt: Math.sqrt(covariance[at * size + at] as number) };
+    }),
+    redundancy: redundancy.slice(0, used.length).reduce((total, share) => total + share, 0),
     bumpSteer: pointsOnly ? null : bumpSteerOf(table, used, task.doubt, x, covariance, carried),
     changes: changesOf(table, x, covariance, changes),
     sum,

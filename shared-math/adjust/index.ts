@@ -1,5 +1,6 @@
 // The survey of a car and its adjustment: what was measured, the points that fit it best, and how well they are known.
 export {
+  type AdjustedFurther,
   type AdjustedPoint,
   type AdjustedRow,
   type AdjustFailure,
@@ -13,7 +14,8 @@ export {
   FREE_FROM,
   type SteerChange,
 } from './adjust.ts';
-export { findMisfits, type Misfit, type Snooping } from './misfits.ts';
+export type { Further, FurtherOf, FurtherRow, FurtherUnknown } from './further.ts';
+export { type FurtherMisfit, findMisfits, type Misfit, type Snooping } from './misfits.ts';
 export { likelySlips, possibleSlips, type Slip, type SlipKind } from './slips.ts';
 export {
   doubtOf,
@@ -26,4 +28,11 @@ export {
   surveySchema,
   USUAL_DOUBT,
 } from './survey.ts';
-export { type AxisName, layoutAt, type PointPlace, unknownsOf } from './unknowns.ts';
+export {
+  type AxisName,
+  DRAWN_DOUBT,
+  layoutAt,
+  type PointPlace,
+  type UnknownTable,
+  unknownsOf,
+} from './unknowns.ts';

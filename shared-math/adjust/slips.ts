@@ -1,6 +1,7 @@
 import type { LayoutDocument } from '../layout/index.ts';
 import { MM_PER_INCH } from '../units/index.ts';
 import { adjust, FITS_WITHIN } from './adjust.ts';
+import type { FurtherOf } from './further.ts';
 import { pointsNamed, type SurveyRow, surveyedPoints } from './survey.ts';
 
 /** What usually goes wrong when a tape is read and a figure written down. */
@@ -101,6 +102,7 @@ export function likelySlips(
   rows: readonly SurveyRow[],
   id: string,
   aside: ReadonlySet<string> = new Set(),
+  further?: FurtherOf,
 ): Slip[] {
   const suspect = rows.find((row) => row.id === id);
   if (!suspect) return [];
@@ -109,7 +111,7 @@ export function likelySlips(
     const outcome = adjust(
       document,
       rows.map((other) => (other.id === id ? row : other)),
-      { aside: others, pointsOnly: true },
+      { aside: others, pointsOnly: true, further },
     );
     const w = outcome.ok ? outcome.value.rows.find((entry) => entry.id === id)?.w : undefined;
     return typeof w === 'number' && Math.abs(w) <= FITS_WITHIN ? [{ kind, row, w: Math.abs(w) }] : [];

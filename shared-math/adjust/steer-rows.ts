@@ -52,7 +52,7 @@ export function differentiateSteers(
   write: (unknown: number, further: readonly SteerAt[], back: readonly SteerAt[], per: number) => void,
 ): boolean {
   const beside = Float64Array.from(x);
-  for (let j = 0; j < x.length; j += 1) {
+  for (let j = 0; j < table.unknowns.length; j += 1) {
     const changes = [1, -1].map((sign) => {
       beside[j] = (x[j] as number) + sign * STEP;
       const found = steersAt(table, beside, heaves);

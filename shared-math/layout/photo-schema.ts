@@ -105,10 +105,34 @@ export const photoSchema = z.strictObject({
     )
     .optional(),
   distance: length
-    .describe('mm of the camera from that plane. Absent, nothing is corrected for depth.')
+    .describe(
+      'mm of the camera from that plane. Absent, and with no focal length, nothing is corrected for depth.',
+    )
+    .optional(),
+  distanceDoubt: length
+    .describe('mm: one standard deviation of that distance. Absent, three thousandths of it.')
+    .optional(),
+  focal: z
+    .strictObject({
+      px: z
+        .number()
+        .positive()
+        .max(100 * PHOTO_SIDE_MAX)
+        .describe('px of the upright original.'),
+      share: z.number().min(0.001).max(1).describe('The share of it that is one standard deviation.'),
+    })
+    .describe("The camera's focal length by the photo's own file. Absent, the file does not say.")
     .optional(),
   marks: z
-    .array(z.strictObject({ point: pointId, at: spot }))
+    .array(
+      z.strictObject({
+        point: pointId,
+        at: spot,
+        depth: coordinate
+          .describe('mm: where the point stands along the view, typed. Absent, nobody typed it.')
+          .optional(),
+      }),
+    )
     .max(80)
     .default([])
     .describe('Which spot was said to show which hardpoint.'),

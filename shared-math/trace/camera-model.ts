@@ -40,6 +40,14 @@ function turnBy(wx: number, wy: number, wz: number): void {
     }
 }
 
+/**
+ * exp([w]×) and what it changes by at first order, both by rows (see `turnBy`); good until it is called again.
+ */
+export function turning(wx: number, wy: number, wz: number): { turned: Float64Array; left: Float64Array } {
+  turnBy(wx, wy, wz);
+  return { turned: TURNED, left: LEFT };
+}
+
 /** The rotation, by rows, from the world to the camera. */
 export function turnOf(unknowns: Float64Array, offset: number, { turn }: CameraFrame): Float64Array {
   turnBy(unknowns[offset + 1] as number, unknowns[offset + 2] as number, unknowns[offset + 3] as number);

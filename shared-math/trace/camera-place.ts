@@ -48,8 +48,9 @@ const unit = (a: HomographyColumn): HomographyColumn => {
   return [a[0] / size, a[1] / size, a[2] / size];
 };
 
-interface Stance {
+export interface Stance {
   readonly focal: number;
+  /** From the plane (right, down, into the picture) to the camera, by rows. */
   readonly turn: Float64Array;
   readonly at: HomographyColumn;
 }
@@ -59,7 +60,11 @@ interface Stance {
  * are K [r1 r2 t] up to a factor; at a wrong focal length the first two are not square to one another nor of one length,
  * and are made so.
  */
-function standing(toPhoto: Homography<FlatPlace, UnbentSpot>, [cx, cy]: UnbentSpot, focal: number): Stance {
+export function standing<Place extends Planar>(
+  toPhoto: Homography<Place, UnbentSpot>,
+  [cx, cy]: UnbentSpot,
+  focal: number,
+): Stance {
   const column = (j: number): HomographyColumn => {
     const w = toPhoto[6 + j] as number;
     return [((toPhoto[j] as number) - cx * w) / focal, ((toPhoto[3 + j] as number) - cy * w) / focal, w];
@@ -80,6 +85,15 @@ function standing(toPhoto: Homography<FlatPlace, UnbentSpot>, [cx, cy]: UnbentSp
     turn: Float64Array.of(r1[0], r2[0], r3[0], r1[1], r2[1], r3[1], r1[2], r2[2], r3[2]),
     at: [-inner(r1, t), -inner(r2, t), -inner(r3, t)],
   };
+}
+
+/** A homography with w above 0 at a place that the camera has before it. */
+export function facing<Place extends Planar>(
+  toPhoto: Homography<Place, UnbentSpot>,
+  [right, down]: NoInfer<Place>,
+): Homography<Place, UnbentSpot> {
+  const w = (toPhoto[6] as number) * right + (toPhoto[7] as number) * down + (toPhoto[8] as number);
+  return toPhoto.map((entry) => entry * Math.sign(w));
 }
 
 /**
@@ -110,9 +124,7 @@ export function fitCamera(
     pairs.reduce((sum, { to }) => sum + to[0], 0) / n,
     pairs.reduce((sum, { to }) => sum + to[1], 0) / n,
   ];
-  const front = (m: Homography<FlatPlace, UnbentSpot>) =>
-    Math.sign((m[6] as number) * mean[0] + (m[7] as number) * mean[1] + (m[8] as number));
-  const facing = toPhoto.map((entry) => entry * front(toPhoto));
+  const inFront = facing(toPhoto, mean);
   const places = Float64Array.from(pairs.flatMap(({ to }) => [to[0], to[1], 0]));
   const spread = Math.max(
     ...pairs.flatMap((a) => pairs.map((b) => Math.hypot(a.from[0] - b.from[0], a.from[1] - b.from[1]))),
@@ -135,7 +147,7 @@ export function fitCamera(
   };
 
   let shape = Number.POSITIVE_INFINITY;
-  const stanceAt = (logFocal: number) => standing(facing, middle, Math.exp(logFocal));
+  const stanceAt = (logFocal: number) => standing(inFront, middle, Math.exp(logFocal));
   const misfitAt = (logFocal: number): number => {
     const stance = stanceAt(logFocal);
     put(stance);

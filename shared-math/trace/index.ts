@@ -19,6 +19,18 @@ export {
 } from './left-out.ts';
 export { fitLens, type Lens } from './lens.ts';
 export { type CheckedBy, checkLevel, type LevelCheck } from './level-check.ts';
+export { movedByPhotos, photosFurther, withAdjusted } from './photo-adjustment.ts';
+export { type CameraStart, cameraStart } from './photo-camera.ts';
+export { clickDoubt } from './photo-doubts.ts';
+export {
+  adjustedPhotos,
+  isAnchor,
+  isNamed,
+  type Observed,
+  type PhotoObservations,
+  photoObservations,
+  shownPoint,
+} from './photo-observations.ts';
 export type { FlatPlace, PhotoSpot, Planar, ShownSpot, UnbentSpot } from './photo-places.ts';
 export {
   type LooseStart,
@@ -27,7 +39,7 @@ export {
   preparePhoto,
   type TraceFailure,
 } from './photo-plane.ts';
-export { beforeOf, depthOf, eyeOf, LOOSE, planeOf, spotOf } from './planes.ts';
+export { beforeOf, cameraSide, depthOf, eyeOf, LOOSE, planeOf, spotOf } from './planes.ts';
 export { meeting, type SightLine } from './sight-lines.ts';
 export { contradiction, explainedGap, type SightGap, sightGaps, sightOf } from './sights.ts';
 export { middleOfScale, type Stance, stanceOf } from './stance.ts';

@@ -2,9 +2,10 @@ import { project, type ViewPoint } from '../drawing/index.ts';
 import type { Photo } from '../layout/index.ts';
 import type { Radians } from '../units/index.ts';
 import type { Reached } from './left-out.ts';
+import { clickDoubt } from './photo-doubts.ts';
 import type { PhotoSpot } from './photo-places.ts';
 import type { PhotoPlane } from './photo-plane.ts';
-import { CHANCE, clickOf } from './sights.ts';
+import { CHANCE } from './sights.ts';
 
 /** By what a photo's level is checked: what was clicked for it, or the rectangle where a level line was given beside it. */
 export type CheckedBy = 'floor' | 'wheels' | 'rectangle';
@@ -58,7 +59,7 @@ export function checkLevel(
   points: readonly Reached[],
 ): LevelCheck | undefined {
   const { levelCheck, level, straighten, view, anchor } = photo;
-  const click = clickOf(photo);
+  const click = clickDoubt(photo);
   const [first, second] = straighten?.points ?? [];
   const by: CheckedBy | undefined = levelCheck?.by ?? (level && straighten ? 'rectangle' : undefined);
   const checked = levelCheck

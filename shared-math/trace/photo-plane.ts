@@ -1,6 +1,6 @@
 import type { ViewPoint } from '../drawing/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { type CameraPlace, fitCamera, planeSeenBy } from './camera-place.ts';
+import { type CameraPlace, facing, fitCamera, planeSeenBy, standing } from './camera-place.ts';
 import {
   applied,
   composed,
@@ -33,8 +33,10 @@ export interface PhotoCalibration {
   readonly anchor?:
     | { readonly at: PhotoSpot; readonly place: ViewPoint; readonly before: number }
     | undefined;
-  /** Of the camera from the plane, mm; absent, nothing is corrected for depth. */
+  /** Of the camera from the plane, mm. */
   readonly distance?: number | undefined;
+  /** The camera's focal length, px: where no distance is given, it gives one. With neither, nothing is corrected for depth. */
+  readonly focal?: number | undefined;
 }
 
 /** Where a photo lies that nobody has calibrated yet: its middle, and the mm that its width stands for. */
@@ -60,7 +62,7 @@ export interface PhotoPlane {
   toPhoto(place: ViewPoint): PhotoSpot | undefined;
   /** The same for what stands `before` mm nearer to the camera than the plane. */
   placeBefore(spot: PhotoSpot, before: number): ViewPoint | undefined;
-  readonly camera: CameraPlace<ViewPoint> | undefined;
+  readonly camera: (CameraPlace<ViewPoint> & { readonly focal: number }) | undefined;
   /** In the middle of what the scale was taken from. */
   readonly mmPerPixel: number;
   /** mm between the ends of what the scale rests on. */
@@ -160,7 +162,10 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
     ? [-1, 0, size[0], 0, 1, 0, 0, 0, 1]
     : [1, 0, 0, 0, 1, 0, 0, 0, 1];
   const pairs = straighten?.points.map(
-    ({ at, place }): Pair<UnbentSpot, FlatPlace> => ({ from: undistorted(lens, at), to: place }),
+    ({ at, place: [right, down] }): Pair<UnbentSpot, FlatPlace> => ({
+      from: undistorted(lens, at),
+      to: given.flipped ? [-right, down] : [right, down],
+    }),
   );
   let flat = mirror;
   if (pairs) {
@@ -171,8 +176,13 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
   const first = scaledAndLevel(given, lens, flat, start);
   if (!first.ok) return first;
   let { factor, turn } = first.value;
-  let found: CameraPlace<FlatPlace> | undefined;
-  if (distance !== undefined) {
+  let found: (CameraPlace<FlatPlace> & { readonly focal: number }) | undefined;
+  if (distance === undefined && given.focal !== undefined && (pairs || given.scale)) {
+    const toPhoto = inverted(flat) as Homography<FlatPlace, UnbentSpot>;
+    const middle: UnbentSpot = [size[0] / 2, size[1] / 2];
+    const { at, focal } = standing(facing(toPhoto, applied(flat, middle) ?? [0, 0]), middle, given.focal);
+    found = { foot: [at[0], at[1]], distance: Math.abs(at[2]), focal };
+  } else if (distance !== undefined) {
     // Without a rectangle the plane is taken to be seen square, and what the camera sees is the picture's own corners.
     const shown = pairs ?? picturesCorners(size, flat);
     const fit = fitCamera(
@@ -202,9 +212,10 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
   // Level and in the view's mm, before it is moved to its place in the view.
   const turned = ([x, y]: FlatPlace): ViewPoint => [c * x - s * y, s * x + c * y];
 
-  let camera: CameraPlace<ViewPoint> | undefined = found && {
+  let camera = found && {
     foot: turned(found.foot),
     distance: factor * found.distance,
+    focal: found.focal,
   };
   const lean = (place: ViewPoint, foot: ViewPoint, before: number): ViewPoint => {
     const share = camera ? before / camera.distance : 0;
@@ -214,7 +225,7 @@ export function preparePhoto(given: PhotoCalibration, start: LooseStart): Outcom
   const stands = lean(turned(seen), camera?.foot ?? [0, 0], anchor?.before ?? 0);
   const wanted = anchor?.place ?? start.middle;
   const [tx, ty] = [wanted[0] - stands[0], wanted[1] - stands[1]];
-  if (camera) camera = { foot: [camera.foot[0] + tx, camera.foot[1] + ty], distance: camera.distance };
+  if (camera) camera = { ...camera, foot: [camera.foot[0] + tx, camera.foot[1] + ty] };
 
   const placed: Homography<FlatPlace, ViewPoint> = [c, -s, tx, s, c, ty, 0, 0, 1];
   const whole = composed(placed, flat);

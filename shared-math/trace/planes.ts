@@ -17,10 +17,15 @@ export function depthOf(photo: Photo): number {
   return photo.depth ?? photo.anchor?.stands[VIEW_AXES[photo.view].toward.axis] ?? 0;
 }
 
+/** 1 where the camera stood on the side that the view looks from, -1 on the other. */
+export function cameraSide({ flipped }: Photo): 1 | -1 {
+  return flipped ? -1 : 1;
+}
+
 /** mm by which a coordinate along the photo's view stands nearer to its camera than its plane. */
 export function beforeOf(photo: Photo, coordinate: number): number {
   // Taken from the other side, what the view has nearer to its eye was farther from the camera.
-  return (photo.flipped ? -1 : 1) * (coordinate - depthOf(photo));
+  return cameraSide(photo) * (coordinate - depthOf(photo));
 }
 
 /** Photos of a document do not change, so what follows from one is worked out once. */
@@ -35,7 +40,7 @@ export function planeOf(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
 }
 
 function prepared(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
-  const { view, size, flipped, lens, straighten, scale, level, anchor, distance } = photo;
+  const { view, size, flipped, lens, straighten, scale, level, anchor, distance, focal } = photo;
   const before = anchor ? beforeOf(photo, anchor.stands[VIEW_AXES[view].toward.axis]) : 0;
   return preparePhoto(
     {
@@ -46,6 +51,7 @@ function prepared(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
       scale,
       level,
       distance,
+      focal: focal?.px,
       anchor: anchor && { at: anchor.at, place: project(view, anchor.stands), before },
     },
     LOOSE[view],
@@ -55,8 +61,7 @@ function prepared(photo: Photo): Outcome<PhotoPlane, TraceFailure> {
 /** Where the photo's camera stood, as an eye that looks at the photo's plane; undefined while that is not known. */
 export function eyeOf(photo: Photo, { camera }: PhotoPlane): Eye | undefined {
   if (!camera) return undefined;
-  const distance = photo.flipped ? -camera.distance : camera.distance;
-  return { foot: camera.foot, distance, depth: depthOf(photo) };
+  return { foot: camera.foot, distance: cameraSide(photo) * camera.distance, depth: depthOf(photo) };
 }
 
 /**

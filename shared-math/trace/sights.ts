@@ -2,12 +2,11 @@ import { unproject, VIEW_AXES, type ViewPoint } from '../drawing/index.ts';
 import type { Point } from '../geometry/points.ts';
 import { cross, dot, subtract, unit } from '../geometry/vectors.ts';
 import type { Photo } from '../layout/index.ts';
-import { DISTANCE_DOUBT } from './camera-place.ts';
+import { clickDoubt, distanceDoubt } from './photo-doubts.ts';
 import type { PhotoSpot } from './photo-places.ts';
 import type { PhotoPlane } from './photo-plane.ts';
 import { depthOf, eyeOf, planeOf } from './planes.ts';
 import type { SightLine } from './sight-lines.ts';
-import { WORKED_SIDE } from './tape-rows.ts';
 
 /** Two photos' lines of sight to one point that they both show. */
 export interface SightGap {
@@ -52,12 +51,9 @@ function passing(a: SightLine | undefined, b: SightLine | undefined): number | u
   return size > 1e-2 ? dot(subtract(b.through, a.through), n) / size : undefined;
 }
 
-/** px of the original that one click may be off. */
-export const clickOf = ({ size }: Photo): number => Math.max(1, Math.max(...size) / WORKED_SIDE);
-
 /** The photo once for each number that was clicked or taped for its calibration, with that one off by its doubt. */
 function slipped(photo: Photo): Photo[] {
-  const off = clickOf(photo);
+  const off = clickDoubt(photo);
   const { straighten, scale, level, anchor, lens, distance } = photo;
   const moves = ([x, y]: PhotoSpot): PhotoSpot[] => [
     [x + off, y],
@@ -75,7 +71,7 @@ function slipped(photo: Photo): Photo[] {
     if (level) for (const at of moves(level[end])) add({ level: { ...level, [end]: at } });
   }
   if (anchor) for (const at of moves(anchor.at)) add({ anchor: { ...anchor, at } });
-  if (distance !== undefined) add({ distance: distance * (1 + DISTANCE_DOUBT) });
+  if (distance !== undefined) add({ distance: distance + distanceDoubt(photo) });
   return list;
 }
 
@@ -93,14 +89,14 @@ function slippedPlanes(photo: Photo): readonly (PhotoPlane | undefined)[] {
 }
 
 /**
- * How far the sights of every point that two photos of different views show pass one another; mm. One for each point and
+ * How far the sights of every point that two photos show pass one another, unless they run alongside; mm. One for each point and
  * pair of photos, empty where no camera's place is known.
  */
 export function sightGaps(photos: readonly Photo[]): SightGap[] {
   const gaps: SightGap[] = [];
   for (const [i, a] of photos.entries())
     for (const [j, b] of photos.entries())
-      for (const { point, at } of j > i && a.view !== b.view ? a.marks : []) {
+      for (const { point, at } of j > i ? a.marks : []) {
         const other = b.marks.find((each) => each.point === point);
         const gap = other && passing(sightOf(a, at), sightOf(b, other.at));
         if (other && gap !== undefined)
@@ -125,7 +121,7 @@ function ownSquare(
 ): number | undefined {
   const [a, b] = [photos[i] as Photo, photos[j] as Photo];
   const [lineA, lineB] = [sightOf(a, onA), sightOf(b, onB)];
-  const [offA, offB] = [clickOf(a), clickOf(b)];
+  const [offA, offB] = [clickDoubt(a), clickDoubt(b)];
   return squareOf(passing(lineA, lineB) ?? 0, [
     passing(sightOf(a, [onA[0] + offA, onA[1]]), lineB),
     passing(sightOf(a, [onA[0], onA[1] + offA]), lineB),
@@ -138,7 +134,7 @@ function ownSquare(
  * How much of a gap clicking and the cameras' distances explain, so that chance goes beyond it once in a thousand times; mm.
  *
  * Each number that was clicked for either photo (corners, straight edge, scale, level, known point, the point's own two
- * marks: a pixel) and each camera's distance (DISTANCE_DOUBT) is put off by itself; the changes of the gap have
+ * marks: a pixel) and each camera's distance (as given, or 0.3 %) is put off by itself; the changes of the gap have
  * nothing to do with one another, so their squares add to one standard deviation's. What the car itself is off by at the
  * known points and planes is not in it.
  * Frame:    vehicle. Units: mm. Shapes: a gap of `photos`, as `sightGaps` gives it.

@@ -26,6 +26,7 @@ import {
 } from '../../shared-math/adjust/list/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import {
+  hardpoints,
   isOtherOfPair,
   type LayoutDocument,
   type OriginCounts,
@@ -34,9 +35,11 @@ import {
   withValue,
 } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { adjustedPhotos, photosFurther } from '../../shared-math/trace/index.ts';
 import type { CallFailure } from '../../src-main/api/contract.ts';
 import { PLAIN_LAYOUT } from './blank-layout.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
+import { adjustedByPhotos, type PhotosFound, photosFound, takenWithPhotos } from './photos-measured.ts';
 
 /** ms of quiet after a change of the drawing before it is adjusted anew: an adjustment has no place inside a drag. */
 const QUIET = 120;
@@ -56,6 +59,8 @@ export interface Measured {
   /** The rows that do not fit set aside. */
   readonly clean: Adjustment;
   readonly misfits: readonly Misfit[];
+  /** What the photos observe, and what of it does not fit; undefined where no photo's camera is known. */
+  readonly photos: PhotosFound | undefined;
   readonly questions: readonly SlipQuestion[];
   readonly free: readonly FreeCoordinate[];
   /** Where the rows of both sides say that a car whose sides are taken as alike is not. */
@@ -82,6 +87,8 @@ export class Measuring {
   /** Undefined until adjusted; why not, where it cannot be. */
   found: Measured | undefined = $state.raw();
   failure: 'out-of-reach' | 'no-minimum' | undefined = $state.raw();
+  /** Whether photos that are to scale cannot be adjusted together with what is measured; they are then left out. */
+  photosFail = $state(false);
 
   #carId: string | null = null;
   #revision = 0;
@@ -98,7 +105,9 @@ export class Measuring {
 
   /** The worst bump steer and its doubt from measuring; undefined where nothing is taped, or where it cannot be worked out. */
   bumpSteer: BumpSteerDoubt | undefined = $derived(
-    this.car.survey.rows.length > 0 ? (this.found?.clean.bumpSteer ?? undefined) : undefined,
+    this.car.survey.rows.length > 0 || (this.found?.photos?.moved.size ?? 0) > 0
+      ? (this.found?.clean.bumpSteer ?? undefined)
+      : undefined,
   );
 
   /** The rows that the drawing stands adjusted to; none where it waits for them, or where nothing is measured. */
@@ -181,10 +190,17 @@ export class Measuring {
 
   /** The open document with its taped points where they stood before this window took measurements. */
   #base(): LayoutDocument {
-    let base = this.#document;
-    for (const point of this.#openLayout.points) {
+    return this.#baseOf(this.#document);
+  }
+
+  #baseOf(document: LayoutDocument): LayoutDocument {
+    let base = document;
+    const marked = new Set(document.photos.flatMap(({ marks }) => marks.map(({ point }) => point)));
+    for (const point of hardpoints(document)) {
       const at = this.#before.get(point.id);
-      if (at && originOf(base, point) !== 'plan') base = withValue(base, point.id, at);
+      // What photos alone show stays as deep as it stands now.
+      const traced = marked.has(point.id) && originOf(base, point) === 'photo';
+      if (at && !traced && originOf(base, point) !== 'plan') base = withValue(base, point.id, at);
     }
     return base;
   }
@@ -195,25 +211,41 @@ export class Measuring {
     const { rows, elsewhere } = rowsFor(base, this.car);
     const questions = this.#questions(base, rows);
     const aside = new Set(questions.map(({ id }) => id));
-    const outcome = findMisfits(
-      base,
-      rows.filter(({ id }) => !aside.has(id)),
-    );
+    const used = rows.filter(({ id }) => !aside.has(id));
+    const hasPhotos = adjustedPhotos(base.photos).length > 0;
+    const together = hasPhotos ? findMisfits(base, used, { further: photosFurther(used) }) : undefined;
+    this.photosFail = together?.ok === false;
+    const outcome = together?.ok ? together : findMisfits(base, used);
     this.failure = outcome.ok ? undefined : outcome.failure.kind;
     if (!outcome.ok) {
       this.found = undefined;
       return;
     }
     const { clean, misfits } = outcome.value;
+    const photos = together?.ok ? photosFound(base, used, together.value) : undefined;
     this.found = {
       clean,
       misfits,
+      photos,
       questions,
       free: freeCoordinates(base, clean.points),
       differences: sideDifferences(base, rows),
       elsewhere,
-      waiting: this.#waitingIn(document, clean),
+      waiting: this.#waitingIn(document, clean, photos),
     };
+  }
+
+  /**
+   * A document that an edit of its photos would make, with its points where photos and survey together have them then; as it
+   * is where they cannot be adjusted. What does not fit is looked for anew, unless a drag leaves no time for it.
+   */
+  withPhotosAdjusted(next: LayoutDocument, { dragging = false } = {}): LayoutDocument {
+    if (adjustedPhotos(next.photos).length === 0) return next;
+    const base = this.#baseOf(next);
+    const questions = new Set(this.found?.questions.map(({ id }) => id));
+    const rows = rowsFor(base, this.car).rows.filter(({ id }) => !questions.has(id));
+    const known = dragging ? this.found?.photos?.aside : undefined;
+    return adjustedByPhotos(next, base, rows, new Set(this.found?.waiting), known);
   }
 
   /** Rows that nothing checks, lie far off, and were not yet said to be so: set aside until they are answered. */
@@ -226,12 +258,17 @@ export class Measuring {
     return slipQuestions(base, rows, new Set(asked));
   }
 
-  #waitingIn(document: LayoutDocument, { document: adjusted, points }: Adjustment): string[] {
+  #waitingIn(
+    document: LayoutDocument,
+    { document: adjusted, points }: Adjustment,
+    photos: PhotosFound | undefined,
+  ): string[] {
     return this.#openLayout.points.flatMap((point) => {
       const to = points.get(point.id);
-      if (!to || isOtherOfPair(point) || originOf(adjusted, point) !== 'tape') return [];
+      const traced = photos?.moved.has(point.id) === true;
+      if (!to || isOtherOfPair(point) || (originOf(adjusted, point) !== 'tape' && !traced)) return [];
       const away = Math.hypot(...to.at.map((value, axis) => value - (point.at[axis] as number)));
-      return away > WAITS_FROM || originOf(document, point) !== 'tape' ? [point.id] : [];
+      return away > WAITS_FROM || (!traced && originOf(document, point) !== 'tape') ? [point.id] : [];
     });
   }
 
@@ -252,17 +289,19 @@ export class Measuring {
       );
       return false;
     }
-    const next = {
+    const taken = {
       ...found.clean.document,
       name: document.name,
       origins: { ...found.clean.document.origins },
     };
-    const taken = this.#openLayout.edits.change(label, next);
-    if (taken && this.#openLayout.document) {
+    const { rows } = rowsFor(document, this.car);
+    const next = found.photos ? takenWithPhotos(document, taken, rows, found.photos.moved) : taken;
+    const changed = this.#openLayout.edits.change(label, next);
+    if (changed && this.#openLayout.document) {
       this.found = { ...found, waiting: [] };
       this.#adjusted = { document: this.#openLayout.document, car: this.car };
     }
-    return taken;
+    return changed;
   }
 
   /** What a builder calls the point that the measurements would bring across the centre line; undefined if none. */

@@ -1,4 +1,4 @@
-import type { AdjustedPoint } from '../../../shared-math/adjust/index.ts';
+import type { AdjustedPoint, AxisName } from '../../../shared-math/adjust/index.ts';
 import type { Origin } from '../../../shared-math/layout/index.ts';
 
 const WORDS: Readonly<Record<Origin, string>> = {
@@ -8,14 +8,24 @@ const WORDS: Readonly<Record<Origin, string>> = {
   photo: 'Traced from a photo.',
 };
 
-/** Where a point's place comes from, in words; of a taped one how far off it may be, back, out and up. */
+const WAYS = ['back', 'out', 'up'] as const;
+
+/** Where a point's place comes from, in words; of a measured one how far off it may be, back, out and up. */
 export function originWords(
   origin: Origin,
   known: AdjustedPoint | undefined,
   length: (mm: number) => string,
 ): string {
-  if (origin !== 'tape') return WORDS[origin];
-  if (!known || known.free.length > 0 || known.doubt.every((each) => each === 0)) return `${WORDS.tape}.`;
-  const [x, y, z] = known.doubt;
-  return `${WORDS.tape}: ± ${length(x)} back, ${length(y)} out, ${length(z)} up.`;
+  const measured = origin === 'tape' || origin === 'photo';
+  if (!measured || !known || known.doubt.every((each) => each === 0)) return ended(WORDS[origin]);
+  if (known.free.length === 3 || (origin === 'tape' && known.free.length > 0)) return ended(WORDS[origin]);
+  const doubts = known.doubt.map((doubt, axis) =>
+    known.free.includes(AXES[axis] as AxisName)
+      ? `${WAYS[axis]} not known`
+      : `${length(doubt)} ${WAYS[axis]}`,
+  );
+  return `${WORDS[origin].replace(/\.$/, '')}: ± ${doubts.join(', ')}.`;
 }
+
+const AXES: readonly AxisName[] = ['x', 'y', 'z'];
+const ended = (words: string): string => (words.endsWith('.') ? words : `${words}.`);

@@ -67,14 +67,16 @@ function doubtCrosses(
   { shown, onBoard, bounds, weight }: OverlaySource,
 ): OverlayPart {
   const { found } = measuring;
-  if (!found || measuring.car.survey.rows.length === 0) return {};
+  if (!found || (measuring.car.survey.rows.length === 0 && !found.photos?.moved.size)) return {};
   const lines: OverlayLine[] = [];
   for (const point of openLayout.points) {
     const known = found.clean.points.get(point.id);
-    if (!known || known.free.length > 0) continue;
+    if (!known) continue;
     for (const view of shown)
-      for (const axis of [0, 1, 2] as const) {
-        const reach = DOUBT_SCALE * known.doubt[axis];
+      for (const [axis, name] of (['x', 'y', 'z'] as const).entries()) {
+        // Traced on one photo alone, a point is known in two of its three ways.
+        if (known.free.includes(name)) continue;
+        const reach = DOUBT_SCALE * (known.doubt[axis] as number);
         const [from, to] = [-reach, reach].map((by) =>
           onBoard(view, project(view, point.at.map((v, i) => (i === axis ? v + by : v)) as unknown as Point)),
         ) as [ScreenPoint, ScreenPoint];

@@ -16,7 +16,7 @@ import { TapeList } from './tape-list.svelte.ts';
 export function measurePlace(): Place {
   const openLayout = getOpenLayout();
   const measuring = getMeasuring();
-  const trace = new Trace(openLayout, startPhotoWorker);
+  const trace = new Trace(openLayout, measuring, startPhotoWorker);
   const asSeen = new AsSeen(openLayout, trace);
   const finished = new FinishedCar(openLayout, measuring);
   $effect(() => finished.followLayout());

@@ -1,9 +1,17 @@
 import { unproject, VIEW_AXES, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../../shared-math/geometry/points.ts';
+import { mirrored, type Point } from '../../../../shared-math/geometry/points.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
-import { placeHardpoint, withOrigin, withValue } from '../../../../shared-math/layout/index.ts';
+import {
+  hardpoints,
+  originOf,
+  placeHardpoint,
+  withOrigin,
+  withValue,
+} from '../../../../shared-math/layout/index.ts';
 import {
   beforeOf,
+  cameraSide,
+  cameraStart,
   composed,
   type Homography,
   LOOSE,
@@ -74,8 +82,8 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
 }
 
 /**
- * Where a spot of a photo puts a hardpoint: where the sights of two photos meet if another view's photo shows it too
- * and both cameras' places are known; else at the depth at which it stands now.
+ * Where a spot of a photo puts a hardpoint: where its sight meets that of the other photo that shows the point most nearly
+ * from the side, where both cameras' places are known; else at the depth at which it stands now.
  */
 export function tracedPoint(
   photos: readonly Photo[],
@@ -85,17 +93,22 @@ export function tracedPoint(
 ): Point | undefined {
   const photo = photos[index] as Photo;
   const own = sightOf(photo, spot);
-  for (const other of own ? photos : []) {
-    const mark = other.view === photo.view ? undefined : other.marks.find((each) => each.point === point.id);
-    const sight = mark && sightOf(other, mark.at);
-    const met = sight && own && meeting(own, sight);
-    if (met) return met.at;
-  }
+  const others = photos.flatMap((other) => {
+    const mark = other === photo ? undefined : other.marks.find((each) => each.point === point.id);
+    return (mark && sightOf(other, mark.at)) ?? [];
+  });
+  const [met] = others
+    .flatMap((sight) => (own ? (meeting(own, sight) ?? []) : []))
+    .sort((a, b) => b.across - a.across);
+  if (met) return met.at;
   const plane = planeOf(photo);
   if (!plane.ok) return undefined;
-  const before = beforeOf(photo, point.at[VIEW_AXES[photo.view].toward.axis]);
-  const place = plane.value.placeBefore(spot, before);
-  return place && unproject(photo.view, place, point.at);
+  // Of a pair that has one mark for both, the photo shows the one on the camera's side.
+  const far = photo.view === 'side' && point.twin !== undefined && point.at[1] * cameraSide(photo) < 0;
+  const seen = far ? mirrored(point.at) : point.at;
+  const place = plane.value.placeBefore(spot, beforeOf(photo, seen[VIEW_AXES[photo.view].toward.axis]));
+  const at = place && unproject(photo.view, place, seen);
+  return at && far ? mirrored(at) : at;
 }
 
 /** The document with a photo changed. */
@@ -117,4 +130,24 @@ export function withTraced(document: LayoutDocument, point: Hardpoint, to: Point
       ? withValue(document, point.id, to)
       : placeHardpoint(document, point.id, to);
   return { ...placed, origins: withOrigin(document.origins ?? {}, point, 'photo') };
+}
+
+/**
+ * The document with the points that a photo alone shows where it shows them, at the depth at which they stand: of a photo whose
+ * camera is not known, and which no adjustment can take. Points that something else measured or planned stay.
+ */
+export function withLooseTraced(document: LayoutDocument, index: number): LayoutDocument {
+  const photo = document.photos[index];
+  if (!photo || cameraStart(photo)) return document;
+  let next = document;
+  for (const mark of photo.marks) {
+    const point = hardpoints(document).find(({ id }) => id === mark.point);
+    const elsewhere = document.photos.some(
+      (other) => other !== photo && other.marks.some((each) => each.point === mark.point),
+    );
+    if (!point || elsewhere || originOf(document, point) !== 'photo') continue;
+    const to = tracedPoint(document.photos, index, point, mark.at);
+    if (to) next = withTraced(next, point, to);
+  }
+  return next;
 }

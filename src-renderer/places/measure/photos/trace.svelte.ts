@@ -1,19 +1,27 @@
-import type { View } from '../../../../shared-math/drawing/index.ts';
-import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
+import { VIEW_AXES, type View } from '../../../../shared-math/drawing/index.ts';
+import {
+  type Hardpoint,
+  type LayoutDocument,
+  originOf,
+  type Photo,
+} from '../../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../../shared-math/outcome.ts';
 import { shownText } from '../../../../shared-math/outside/index.ts';
 import type {
   FlatPlace,
+  Observed,
   PhotoPlane,
   PhotoSpot,
   SightGap,
   TraceFailure,
 } from '../../../../shared-math/trace/index.ts';
-import { planeOf, sightGaps } from '../../../../shared-math/trace/index.ts';
+import { isAnchor, planeOf, sightGaps } from '../../../../shared-math/trace/index.ts';
+import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { sendPhoto } from '../../../host/photos.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';
-import { loosePlane, tracedPoint, withPhoto, withTraced } from './photo-planes.ts';
+import { loosePlane, tracedPoint, withLooseTraced, withPhoto, withTraced } from './photo-planes.ts';
+import { spotsOf, type Tool, toolOf, WANTED, withSpots } from './photo-tools.ts';
 import type { PhotoWorkerLine } from './start-photo-worker.ts';
 import {
   bodyDepth,
@@ -30,44 +38,16 @@ import { traceTrouble } from './trace-words.ts';
 /** Characters that a photo's name in the document may have. */
 const PHOTO_NAME_MOST = 200;
 
-/** What a click on the photo means. */
-export type Tool =
-  | 'straighten'
-  | 'lens'
-  | 'scale'
-  | 'level'
-  | 'floor'
-  | 'wheels'
-  | 'anchor'
-  | 'point'
-  | 'outline'
-  | 'note'
-  | 'crop';
-
 /** Corners of a rectangle that has not been given its sides yet, mm. */
 export interface RectangleSize {
   readonly width: number;
   readonly height: number;
 }
 
-/** Spots that a step asks for; a line has no end. */
-const WANTED: Record<Tool, number> = {
-  straighten: 4,
-  lens: 40,
-  scale: 2,
-  level: 2,
-  floor: 2,
-  wheels: 2,
-  anchor: 1,
-  point: 1,
-  outline: 40,
-  note: 2,
-  crop: 2,
-};
-
 /** Tracing over the open layout's photos: which one is worked at, what a click means, and what follows from it. */
 export class Trace {
   readonly #openLayout: OpenLayout;
+  readonly #measuring: Measuring;
   readonly pictures: PhotoPictures;
   /** Whether the place of tracing shows. */
   open = $state(false);
@@ -110,8 +90,9 @@ export class Trace {
     this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
   );
 
-  constructor(openLayout: OpenLayout, start: () => PhotoWorkerLine) {
+  constructor(openLayout: OpenLayout, measuring: Measuring, start: () => PhotoWorkerLine) {
     this.#openLayout = openLayout;
+    this.#measuring = measuring;
     this.pictures = new PhotoPictures(start);
   }
 
@@ -120,6 +101,13 @@ export class Trace {
     const asTaken = this.open && photo === this.photo && (this.tool === 'straighten' || this.tool === 'lens');
     const plane = asTaken ? undefined : planeOf(photo);
     return plane?.ok ? plane.value : loosePlane(photo);
+  }
+
+  /** Whether a point need not be clicked on this photo: it places the photo, or a tape has it. */
+  isGiven(point: Hardpoint): boolean {
+    const { document } = this.#openLayout;
+    if (!this.photo || !document) return false;
+    return isAnchor(this.photo, { point }) || originOf(document, point) === 'tape';
   }
 
   isMarked(point: Hardpoint): boolean {
@@ -133,7 +121,7 @@ export class Trace {
   }
 
   #firstOpen(): Hardpoint | undefined {
-    return this.points.find((point) => !this.isMarked(point));
+    return this.points.find((point) => !this.isMarked(point) && !this.isGiven(point));
   }
 
   // Bringing in ------------------------------------------------------------------------------------------------
@@ -226,15 +214,25 @@ export class Trace {
     return document !== null && this.#change(label, withPhoto(document, this.index, change), merge);
   }
 
-  /** Sets a step of the calibration if the photo can still be prepared with it; else tells why and keeps what stood. */
+  /**
+   * Sets a step of the calibration if the photo can still be prepared with it; else tells why and keeps what stood. What was
+   * traced by the photo goes along, in the same step of undo.
+   */
   calibrate(label: string, change: Partial<Photo>): boolean {
-    if (!this.photo) return false;
+    const { document } = this.#openLayout;
+    if (!this.photo || !document) return false;
     const plane = planeOf({ ...this.photo, ...change });
     if (!plane.ok) {
       this.#openLayout.tell(traceTrouble(plane.failure));
       return false;
     }
-    return this.set(label, change);
+    return this.#change(label, this.#traced(withPhoto(document, this.index, change)));
+  }
+
+  /** The document with what its photos show where they show it now. */
+  #traced(document: LayoutDocument, dragging = false): LayoutDocument {
+    const loose = withLooseTraced(document, this.index);
+    return this.#measuring.withPhotosAdjusted(loose, { dragging });
   }
 
   takeAway(): void {
@@ -289,13 +287,7 @@ export class Trace {
     const { photo, tool } = this;
     if (!photo || !tool) return [];
     if (this.picks.length > 0) return this.picks;
-    if (tool === 'straighten') return photo.straighten?.points.map(({ at }) => at) ?? [];
-    if (tool === 'lens') return photo.lens?.line ?? [];
-    if (tool === 'scale' && photo.scale) return [photo.scale.from, photo.scale.to];
-    if (tool === 'level' && photo.level) return [photo.level.from, photo.level.to];
-    if (photo.levelCheck?.by === tool) return [photo.levelCheck.from, photo.levelCheck.to];
-    if (tool === 'anchor' && photo.anchor) return [photo.anchor.at];
-    return [];
+    return spotsOf(photo, tool);
   });
 
   /** A spot that was clicked is moved while its step goes on. */
@@ -306,26 +298,11 @@ export class Trace {
       return;
     }
     const { photo, tool } = this;
-    const key = `move a spot ${tool} ${at}`;
-    const [a, b] = moved;
-    if (!photo || !a) return;
-    let change: Partial<Photo> | undefined;
-    if (tool === 'straighten' && photo.straighten)
-      change = {
-        straighten: {
-          points: photo.straighten.points.with(at, {
-            at: to,
-            place: photo.straighten.points[at]?.place ?? [0, 0],
-          }),
-        },
-      };
-    else if (tool === 'lens') change = { lens: { line: [...moved] } };
-    else if (tool === 'scale' && photo.scale && b) change = { scale: { ...photo.scale, from: a, to: b } };
-    else if (tool === 'level' && b) change = { level: { from: a, to: b } };
-    else if (b && photo.levelCheck && (tool === 'floor' || tool === 'wheels'))
-      change = { levelCheck: { by: tool, from: a, to: b } };
-    else if (tool === 'anchor' && photo.anchor) change = { anchor: { ...photo.anchor, at: a } };
-    if (change && planeOf({ ...photo, ...change }).ok) this.set('Move a spot of the photo', change, key);
+    const { document } = this.#openLayout;
+    const change = photo && tool && withSpots(photo, tool, moved, at);
+    if (!document || !change || !planeOf({ ...photo, ...change }).ok) return;
+    const next = this.#traced(withPhoto(document, this.index, change), true);
+    this.#change('Move a spot of the photo', next, `move a spot ${tool} ${at}`);
   }
 
   setRectangle(width: number, height: number): void {
@@ -387,19 +364,53 @@ export class Trace {
       this.#openLayout.tell('This spot lies beyond the horizon of the photo.');
       return;
     }
-    const marks = [...photo.marks.filter((mark) => mark.point !== point.id), { point: point.id, at }];
-    const next = withPhoto(withTraced(document, point, to), this.index, { marks });
+    const before = photo.marks.find((mark) => mark.point === point.id);
+    const depth = before?.depth ?? this.#typedDepth(photo, point);
+    const mark = { point: point.id, at, ...(depth === undefined ? {} : { depth }) };
+    const marks = [...photo.marks.filter((each) => each !== before), mark];
+    // Where the sights of two photos meet is where the adjustment begins.
+    const begun = withPhoto(withTraced(document, point, to), this.index, { marks });
+    const next = this.#measuring.withPhotosAdjusted(begun);
     if (!this.#change(`Trace the ${point.name.toLowerCase()}`, next)) return;
     this.#openLayout.selection = point.id;
     this.#openLayout.lastView = photo.view;
     this.pointId = this.#following(point)?.id ?? '';
   }
 
+  /** A depth along the photo's view that was typed before the point was clicked: it stands so. */
+  readonly #depths = new Map<string, number>();
+  #typedDepth({ hash, view }: Photo, { id }: Hardpoint): number | undefined {
+    return this.#depths.get(`${hash} ${view} ${id}`);
+  }
+
+  /** Takes how deep a point stands along the view, mm. Tells whether it was taken. */
+  setDepth(point: Hardpoint, depth: number): boolean {
+    const { document } = this.#openLayout;
+    const { photo } = this;
+    if (!document || !photo) return false;
+    const { axis } = VIEW_AXES[photo.view].toward;
+    const to: [number, number, number] = [...point.at];
+    to[axis] = depth;
+    this.#depths.set(`${photo.hash} ${photo.view} ${point.id}`, depth);
+    const marks = photo.marks.map((mark) => (mark.point === point.id ? { ...mark, depth } : mark));
+    const next = withPhoto(withTraced(document, point, to), this.index, { marks });
+    return this.#change(`Set the depth of the ${point.name.toLowerCase()}`, this.#traced(next));
+  }
+
+  /** Goes to what was observed on a photo: the photo, and the step in which it is clicked or typed. */
+  goTo(observed: Observed): void {
+    this.choose(observed.photo);
+    this.use(toolOf(observed, this.photo?.straighten !== undefined));
+    if (this.tool !== 'point' || !('point' in observed)) return;
+    this.pointId = observed.point;
+    this.#openLayout.selection = observed.point;
+  }
+
   /** The next point down the list that this photo does not show yet. */
   #following(point: Hardpoint): Hardpoint | undefined {
     const from = this.points.findIndex(({ id }) => id === point.id);
     const turned = [...this.points.slice(from + 1), ...this.points.slice(0, from)];
-    return turned.find((each) => !this.isMarked(each));
+    return turned.find((each) => !this.isMarked(each) && !this.isGiven(each));
   }
 
   /** What is outlined as it stands before it is traced, and how deep it lies in the photo. */
@@ -463,6 +474,8 @@ function movedBetween(a: PhotoPlane, b: PhotoPlane, [width, height]: PhotoSpot):
     return !p || !q || Math.hypot(p[0] - q[0], p[1] - q[1]) > 100;
   });
 }
+
+export type { Tool } from './photo-tools.ts';
 
 /** The sides of a photo's known rectangle, mm. */
 export function sizeOf(photo: Photo): RectangleSize | undefined {

@@ -2,31 +2,13 @@ import type { Point } from '../geometry/points.ts';
 import { CAMERA_UNKNOWNS, type CameraFrame, SEEN_SIZE, see, turnOf } from './camera-model.ts';
 import type { PhotoSpot } from './photo-places.ts';
 
-export interface BundleCamera {
-  readonly size: PhotoSpot;
-  /** About where it stood, and what by: focal length px, turn by rows (world to right, down, ahead), place mm. */
-  readonly start: { readonly focal: number; readonly turn: Float64Array; readonly at: Point };
-  /** Known beforehand, from the photo's file: px, and one standard deviation as a share of it. */
-  readonly focal?: { readonly px: number; readonly share: number } | undefined;
-  /** How many radial terms of its lens are unknown; the others are 0. */
-  readonly terms: 0 | 1 | 2;
-}
-
-export interface BundlePoint {
-  readonly id: string;
-  /** What is known of it, or where the search starts. */
-  readonly at: Point;
-  /** One standard deviation of each coordinate: 0 holds it fast, Infinity knows nothing. */
-  readonly doubt: Point;
-}
-
 interface RowOf {
   readonly id: string;
   /** One standard deviation: px of clicks and spots, mm of lengths and distances. */
   readonly doubt: number;
 }
 
-export type BundleRow =
+export type PhotoRow =
   | (RowOf & {
       readonly kind: 'click';
       readonly camera: number;
@@ -43,24 +25,25 @@ export type BundleRow =
     })
   | (RowOf & { readonly kind: 'length'; readonly from: string; readonly to: string; readonly length: number })
   | (RowOf & {
+      readonly kind: 'coordinate';
+      readonly of: string;
+      readonly axis: 0 | 1 | 2;
+      readonly value: number;
+    })
+  | (RowOf & {
       readonly kind: 'distance';
       readonly camera: number;
       /** Of the camera from a plane: a point of it, and the unit vector from it toward the camera. */
-      readonly plane: { readonly through: Point; readonly normal: Point };
+      readonly through: string;
+      readonly normal: Point;
       readonly distance: number;
     });
 
-export interface BundleTask {
-  readonly cameras: readonly BundleCamera[];
-  readonly points: readonly BundlePoint[];
-  readonly rows: readonly BundleRow[];
+/** What stands in the list of all values, in this order: cameras, points (three each), two ends of each line. */
+export interface PhotoValues {
+  readonly cameras: readonly CameraFrame[];
+  readonly points: readonly string[];
 }
-
-/**
- * One standard deviation of a radial term about 0 before anything is seen of it: a tenth of a corner's radius. Common
- * practice for lenses of phones and cameras, no published source.
- */
-export const LENS_WEAKLY = 0.1;
 
 /** What a row observes, computes and how that moves; `at` is the first of its numbers, `slope` is by one of all values. */
 export interface PreparedRow {
@@ -71,36 +54,35 @@ export interface PreparedRow {
   slopes(values: Float64Array, at: number, add: (row: number, value: number, slope: number) => void): void;
 }
 
-/** The rows of a task over one list of all values: cameras, points, two ends of each line; undefined if a row's ends are not there. */
-export function prepareRows(task: BundleTask, values: Float64Array): PreparedRow[] | undefined {
-  const frames = task.cameras.map(({ size, start }): CameraFrame => ({ size, turn: start.turn }));
-  const pointsAt = CAMERA_UNKNOWNS * task.cameras.length;
-  const place = new Map(task.points.map(({ id }, i) => [id, pointsAt + 3 * i]));
-  let lineAt = pointsAt + 3 * task.points.length;
-  const rows: PreparedRow[] = [];
-  for (const row of task.rows) {
-    const frame = 'camera' in row ? frames[row.camera] : undefined;
-    const camera = 'camera' in row ? CAMERA_UNKNOWNS * row.camera : 0;
-    if (row.kind === 'length') {
-      const [a, b] = [place.get(row.from), place.get(row.to)];
-      if (a === undefined || b === undefined) return undefined;
-      rows.push(lengthRow(row, a, b));
-    } else if (!frame) return undefined;
-    else if (row.kind === 'click') {
-      const point = place.get(row.point);
-      if (point === undefined) return undefined;
-      rows.push(clickRow(row, frame, camera, point));
-    } else if (row.kind === 'distance') rows.push(distanceRow(row, camera));
-    else {
-      if (row.spots.length < 2) return undefined;
-      rows.push(lineRow(row, frame, camera, lineAt, values));
-      lineAt += 2;
-    }
-  }
-  return rows;
+/** Where a point's three values stand in the list, and where the lines' begin. */
+export const pointAt = (cameras: number, point: number): number => CAMERA_UNKNOWNS * cameras + 3 * point;
+
+/**
+ * The rows over one list of all values, which has to hold where the search begins: lines start from there. Every point that a
+ * row names is among the points.
+ */
+export function prepareRows(
+  all: readonly PhotoRow[],
+  { cameras, points }: PhotoValues,
+  values: Float64Array,
+): PreparedRow[] {
+  const place = new Map(points.map((id, i) => [id, pointAt(cameras.length, i)]));
+  const of = (id: string) => place.get(id) as number;
+  let lineAt = pointAt(cameras.length, points.length);
+  return all.map((row) => {
+    if (row.kind === 'length') return lengthRow(row, of(row.from), of(row.to));
+    if (row.kind === 'coordinate') return coordinateRow(row, of(row.of) + row.axis);
+    const frame = cameras[row.camera] as CameraFrame;
+    const camera = CAMERA_UNKNOWNS * row.camera;
+    if (row.kind === 'click') return clickRow(row, frame, camera, of(row.point));
+    if (row.kind === 'distance') return distanceRow(row, camera, of(row.through));
+    const line = lineRow(row, frame, camera, lineAt, values);
+    lineAt += 2;
+    return line;
+  });
 }
 
-type Kind<K extends BundleRow['kind']> = Extract<BundleRow, { kind: K }>;
+type Kind<K extends PhotoRow['kind']> = Extract<PhotoRow, { kind: K }>;
 
 function clickRow(
   { id, at: spot, doubt }: Kind<'click'>,
@@ -156,7 +138,26 @@ function lengthRow({ id, length, doubt }: Kind<'length'>, a: number, b: number):
   };
 }
 
-function distanceRow({ id, plane, distance, doubt }: Kind<'distance'>, camera: number): PreparedRow {
+function coordinateRow({ id, value, doubt }: Kind<'coordinate'>, from: number): PreparedRow {
+  return {
+    id,
+    observed: [value],
+    doubts: [doubt],
+    compute(values, computed, at) {
+      computed[at] = values[from] as number;
+      return true;
+    },
+    slopes(_, at, add) {
+      add(at, from, 1);
+    },
+  };
+}
+
+function distanceRow(
+  { id, normal, distance, doubt }: Kind<'distance'>,
+  camera: number,
+  through: number,
+): PreparedRow {
   return {
     id,
     observed: [distance],
@@ -164,13 +165,15 @@ function distanceRow({ id, plane, distance, doubt }: Kind<'distance'>, camera: n
     compute(values, computed, at) {
       let sum = 0;
       for (let j = 0; j < 3; j += 1)
-        sum +=
-          (plane.normal[j] as number) * ((values[camera + 4 + j] as number) - (plane.through[j] as number));
+        sum += (normal[j] as number) * ((values[camera + 4 + j] as number) - (values[through + j] as number));
       computed[at] = sum;
       return true;
     },
     slopes(_, at, add) {
-      for (let j = 0; j < 3; j += 1) add(at, camera + 4 + j, plane.normal[j] as number);
+      for (let j = 0; j < 3; j += 1) {
+        add(at, camera + 4 + j, normal[j] as number);
+        add(at, through + j, -(normal[j] as number));
+      }
     },
   };
 }

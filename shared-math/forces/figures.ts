@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/points.ts';
 import { distance } from '../geometry/points.ts';
 import { dot, subtract, unit } from '../geometry/vectors.ts';
-import { hardpoints, type Layout, LOCATION_FACTS } from '../layout/index.ts';
+import { hardpoints, type Layout } from '../layout/index.ts';
 import type { FrontEnd } from '../linkage/index.ts';
 import type { LinkKey } from '../links/index.ts';
 import type { AxleRow } from '../pose/index.ts';
@@ -23,7 +23,10 @@ export interface ForceFigure {
   readonly part: string;
   /** What it is made of by the document, and how long from centre to centre (mm): of links alone. */
   readonly link?: { readonly key: LinkKey; readonly length: number };
-  /** N, or N·mm of a moment. */
+}
+
+/** A figure with how it is read off the forces of a pose: N, or N·mm of a moment. */
+export interface ReadFigure extends ForceFigure {
   readonly of: (statics: Statics) => number;
 }
 
@@ -46,7 +49,7 @@ function rodWay({ axleEnd }: RowForce, statics: Statics): Point {
   return unit(way[0] === 0 ? [1, 0, 0] : way);
 }
 
-function rowFigures(layout: Layout, row: AxleRow, index: number): ForceFigure[] {
+function rowFigures(layout: Layout, row: AxleRow, index: number): ReadFigure[] {
   const named = namedPoint(layout, row);
   if (!named) return [];
   const { id, name } = named;
@@ -88,7 +91,7 @@ function rowFigures(layout: Layout, row: AxleRow, index: number): ForceFigure[] 
     ];
   }
   const ball = { part };
-  const axes: ForceFigure[] = [];
+  const axes: ReadFigure[] = [];
   if (row.weights[0] === 1)
     axes.push({
       ...ball,
@@ -118,7 +121,7 @@ function rowFigures(layout: Layout, row: AxleRow, index: number): ForceFigure[] 
 }
 
 /** All figures of a front end, links that steer first, then what holds the axle, then moments; in the order shown. */
-export function forceFigures(frontEnd: FrontEnd): ForceFigure[] {
+export function forceFigures(frontEnd: FrontEnd): ReadFigure[] {
   const { layout, axle, dragLinkLength, tieRodLength } = frontEnd;
   const rows = axle.rows.flatMap((row, index) => rowFigures(layout, row, index));
   return [
@@ -147,7 +150,7 @@ export function forceFigures(frontEnd: FrontEnd): ForceFigure[] {
       of: ({ sector }) => sector,
     },
     ...(['left', 'right'] as const).map(
-      (side): ForceFigure => ({
+      (side): ReadFigure => ({
         id: `kingpin.${side}`,
         name: `${side === 'left' ? 'Left' : 'Right'} kingpin`,
         kind: 'moment',
@@ -157,11 +160,6 @@ export function forceFigures(frontEnd: FrontEnd): ForceFigure[] {
     ),
     ...rows.filter(({ kind }) => kind === 'moment'),
   ];
-}
-
-/** How what holds the axle is called, for a heading. */
-export function holdWords({ location }: Layout): string {
-  return LOCATION_FACTS[location.kind].words;
 }
 
 /** The way that a link's end is pulled by it, N along the car's axes. */

@@ -15,7 +15,7 @@ import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { GRAVITY, type RideParameters, rideParameters } from '../ride/index.ts';
 import { BOX_EFFICIENCY, groundEccentricity, parkingEffort, sweepTurn } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
-import { type ForceFigure, forceFigures, pullOn } from './figures.ts';
+import { type ForceFigure, forceFigures, pullOn, type ReadFigure } from './figures.ts';
 import {
   carriedTo,
   contactOf,
@@ -104,7 +104,7 @@ interface Car {
   readonly roll: Radians;
   readonly ride: RideParameters;
   readonly seats: SpringSeats;
-  readonly figures: readonly ForceFigure[];
+  readonly figures: readonly ReadFigure[];
 }
 
 interface Worst {
@@ -115,7 +115,7 @@ interface Worst {
 
 /** What is gathered of a case as its poses go by. Level 0 is its lighter load, 1 its heavier. */
 class Gathered {
-  readonly #figures: readonly ForceFigure[];
+  readonly #figures: readonly ReadFigure[];
   /** Least, where, most, where of each figure. */
   readonly #peaks: readonly (readonly [Float64Array, Float64Array])[];
   readonly #arms: readonly Worst[] = [
@@ -126,7 +126,7 @@ class Gathered {
   ];
   #failure: LoadCase['failure'];
 
-  constructor(figures: readonly ForceFigure[]) {
+  constructor(figures: readonly ReadFigure[]) {
     this.#figures = figures;
     this.#peaks = figures.map(() => [new Float64Array(4), new Float64Array(4)] as const);
   }
@@ -157,7 +157,7 @@ class Gathered {
       id,
       loads,
       assumed,
-      figures: this.#figures.map((figure, index) => {
+      figures: this.#figures.map(({ of: _, ...figure }, index) => {
         const [light, heavy] = this.#peaks[index] as readonly [Float64Array, Float64Array];
         return { figure, light: reach(light), heavy: reach(heavy) };
       }),
@@ -428,7 +428,7 @@ export function linkForces(
   return succeeded({
     heave,
     roll,
-    figures,
+    figures: figures.map(({ of: _, ...figure }) => figure),
     cases: [parking(car), boxAtItsMost(car), braking(car, brakes.value)],
   });
 }

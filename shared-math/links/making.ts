@@ -86,18 +86,21 @@ function threadedMaking(end: Partial<ThreadedEnd> | undefined, name: EndName): T
   const jamNut = givenOr(end?.jamNut, usual.jamNut);
   const least = reach.value - threadLength.value + jamNut.value;
   const most = reach.value - ENGAGEMENT_WANTED * thread.value;
+  const takeOff = givenOr(end?.takeOff, Math.max(least, (least + most) / 2));
+  // Nobody asked for a range to set it by: as much of the usual one as the end has.
+  const range = Math.max(0, Math.min(USUAL_ADJUSTER, takeOff.value - least, most - takeOff.value));
   return {
     kind: 'threaded',
     name,
     kindAssumed: end === undefined,
-    takeOff: givenOr(end?.takeOff, Math.max(least, (least + most) / 2)),
+    takeOff,
     thread,
     pitch: givenOr(given?.pitch, usual.pitch),
     hand: given?.hand,
     reach,
     threadLength,
     jamNut,
-    adjuster: givenOr(end?.adjuster, USUAL_ADJUSTER),
+    adjuster: givenOr(end?.adjuster, range),
   };
 }
 

@@ -3,7 +3,8 @@ import { MM_PER_INCH } from '../units/index.ts';
 // Usual figures of links, mm. All are common practice, no published source, and whoever shows one says that it is assumed;
 // what the shop's own parts measure rules.
 
-const inches = (value: number) => value * MM_PER_INCH;
+/** As documents keep them: 3/4 in is 19.05 mm, not 19.049999999999997. */
+const inches = (value: number) => Math.round(value * MM_PER_INCH * 1e9) / 1e9;
 
 /** Said beside every figure of this file wherever it is shown. */
 export const USUAL_SOURCE = 'common practice, no published source';

@@ -12,14 +12,14 @@ export interface DrawerForm {
   readonly id: string;
 }
 
-export type ColumnPage = 'verdict' | 'points' | 'around' | 'car' | 'compare' | 'tune';
+export type ColumnPage = 'verdict' | 'points' | 'around' | 'car' | 'links' | 'compare' | 'tune';
 
 const COLUMN_KEY = 'toeboard-column';
 
 /** The page of the right column that this window showed last; the verdict at first. */
 function columnBefore(): ColumnPage {
   const page = sessionStorage.getItem(COLUMN_KEY);
-  return page === 'points' || page === 'around' || page === 'car' ? page : 'verdict';
+  return page === 'points' || page === 'around' || page === 'car' || page === 'links' ? page : 'verdict';
 }
 
 /** The car that an arrangement is chosen for, and the layout that tells what it is. */

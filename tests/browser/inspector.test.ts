@@ -75,7 +75,7 @@ describe('typed figures', () => {
   test('a figure that the layout cannot have is told in plain words and not taken', async () => {
     const board = await openSample();
     const { page } = board;
-    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    await page.getByRole('tab', { name: 'Car', exact: true }).click();
     await type(page, 'Wheelbase', '0');
     await page.getByRole('alert').filter({ hasText: 'Wheelbase: must be more than 0' }).waitFor();
     await type(page, 'Tyre radius', '340 mm');
@@ -169,7 +169,7 @@ describe('kinds', () => {
     const board = await openSample();
     const { page } = board;
     const before = storedDocument(board, NAME);
-    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    await page.getByRole('tab', { name: 'Car', exact: true }).click();
     await page.getByRole('combobox', { name: 'Located by' }).selectOption('four-bar');
     await page.getByRole('combobox', { name: 'Centred by' }).selectOption('bar');
     await saved(page);
@@ -237,7 +237,7 @@ describe('the pose', () => {
     const { page } = board;
     // A long arm and a box that turns far swing the ball past the end of the link.
     await type(page, 'Pitman ball, above ground', '200 mm');
-    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    await page.getByRole('tab', { name: 'Car', exact: true }).click();
     await type(page, 'Sector travel each way', '120');
     const handwheel = page.getByRole('slider', { name: 'Handwheel', exact: true });
     await handwheel.focus();

@@ -131,7 +131,7 @@ describe('for those who cannot see it', () => {
     expect(await violations(page)).toEqual([]);
     await pointButton(page, 'Pitman ball').click();
     expect(await violations(page)).toEqual([]);
-    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    await page.getByRole('tab', { name: 'Car', exact: true }).click();
     expect(await violations(page)).toEqual([]);
     for (const [key, title] of [
       ['c', 'Cars and variants'],

@@ -23,11 +23,11 @@ async function openShelf(): Promise<OpenBoard> {
   return board;
 }
 
-/** The demonstration on the board with the right column at "Car and axle". */
+/** The demonstration on the board with the right column at "Car". */
 async function openDemonstrationCar(): Promise<OpenBoard> {
   const board = await openBoard();
   await openDemonstration(board.page, SIDE);
-  await board.page.getByRole('tab', { name: 'Car and axle' }).click();
+  await board.page.getByRole('tab', { name: 'Car', exact: true }).click();
   return board;
 }
 

@@ -283,7 +283,7 @@ describe('car facts and cautions', () => {
   test('stops and the nose are set and taken out again', async () => {
     const board = await openSample();
     const { page } = board;
-    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    await page.getByRole('tab', { name: 'Car', exact: true }).click();
     await page.getByRole('combobox', { name: 'Stops at the axle' }).selectOption('set');
     await type(page, 'Stops, of either wheel', '30');
     await type(page, 'Nose ahead of axle', '24');
@@ -313,7 +313,7 @@ describe('car facts and cautions', () => {
     expect(await detail.isVisible()).toBe(true);
     await page.keyboard.press('Enter');
     await expect.poll(() => detail.isVisible()).toBe(false);
-    await page.getByRole('tab', { name: 'Car and axle' }).click();
+    await page.getByRole('tab', { name: 'Car', exact: true }).click();
     await page.getByRole('combobox', { name: 'Assistance' }).selectOption('power');
     await page.getByText('If the pump stops, the effort is back.').waitFor();
   });

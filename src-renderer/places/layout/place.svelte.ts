@@ -29,6 +29,7 @@ export function layoutPlace(): Place {
   studies.tuning.follow();
   $effect(() => studies.effects.follow());
   $effect(() => studies.tolerance.follow());
+  $effect(() => studies.forces.follow());
   return {
     id: 'layout',
     name: 'Layout',

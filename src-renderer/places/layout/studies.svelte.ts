@@ -2,12 +2,13 @@ import { createContext } from 'svelte';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { JobClient, type WorkerLine } from '../../jobs/job-client.ts';
 import { PointEffects } from '../../panels/points/point-effects.svelte.ts';
+import { ForcesView } from './links/forces-view.svelte.ts';
 import { BoxMap } from './map/box-map.svelte.ts';
 import { ToleranceView } from './tolerance/tolerance-view.svelte.ts';
 import { Tuning } from './tune/tuning.svelte.ts';
 
 /**
- * What is worked out beside the page: the map, the tuning, the effects of small steps, the tolerance band. The map has a
+ * What is worked out beside the page: the map, the tuning, the effects of small steps, the tolerance band, link forces. The map has a
  * worker of its own, since it follows a drag; a search may take seconds and has another.
  */
 export class Studies {
@@ -15,6 +16,7 @@ export class Studies {
   readonly tuning: Tuning;
   readonly effects: PointEffects;
   readonly tolerance: ToleranceView;
+  readonly forces: ForcesView;
 
   constructor(openLayout: OpenLayout, startWorker: () => WorkerLine) {
     const quick = new JobClient(startWorker);
@@ -22,6 +24,7 @@ export class Studies {
     this.tuning = new Tuning(openLayout, new JobClient(startWorker));
     this.effects = new PointEffects(openLayout, quick);
     this.tolerance = new ToleranceView(openLayout, quick);
+    this.forces = new ForcesView(openLayout, quick);
   }
 }
 

@@ -73,7 +73,7 @@ export async function showMap({ page }: World, lots: readonly number[]): Promise
 }
 
 export async function column({ page }: World, lots: readonly number[]): Promise<string> {
-  const name = drawn(['Verdict', 'Points', 'In the way', 'Car and axle', 'Compare'], lots[0] ?? 0);
+  const name = drawn(['Verdict', 'Points', 'In the way', 'Car', 'Links', 'Compare'], lots[0] ?? 0);
   await page.getByRole('tab', { name, exact: true }).click();
   await pause(300);
   return name;

@@ -1,0 +1,138 @@
+import {
+  type ForceFigure,
+  type LinkMargins,
+  leastMargin,
+  type Margin,
+  type Reach,
+  WAY_WORDS,
+} from '../../../../shared-math/forces/index.ts';
+import type { LinkMaterial } from '../../../../shared-math/layout/index.ts';
+import type { ArmKey, CutLength, EndName, EndRoom } from '../../../../shared-math/links/index.ts';
+import {
+  formatDecimal,
+  formatForce,
+  formatMoment,
+  type LengthStyle,
+  type LengthUnit,
+  lengthBeside,
+} from '../../../../shared-math/units/index.ts';
+import type { Words } from '../../../../shared-math/words/index.ts';
+
+export const SECTION_CHOICES: Words<'unknown' | 'tube' | 'rod'> = [
+  ['unknown', 'not known'],
+  ['tube', 'tube'],
+  ['rod', 'solid rod'],
+];
+
+export const MATERIAL_CHOICES: Words<'unknown' | LinkMaterial> = [
+  ['unknown', 'not known'],
+  ['mild-steel', 'mild steel'],
+  ['drawn-steel', 'drawn steel (1020)'],
+  ['chromoly', 'chromoly (4130)'],
+  ['stainless', 'stainless (304)'],
+];
+
+export const END_CHOICES: Words<'unknown' | 'threaded' | 'welded'> = [
+  ['unknown', 'not known'],
+  ['threaded', 'threaded'],
+  ['welded', 'welded eye'],
+];
+
+export const HAND_CHOICES: Words<'unknown' | 'right' | 'left'> = [
+  ['unknown', 'not known'],
+  ['right', 'right-hand'],
+  ['left', 'left-hand'],
+];
+
+export const END_NAMES: Readonly<Record<EndName, string>> = {
+  pitman: 'Pitman arm end',
+  steeringArm: 'Steering arm end',
+  left: 'Left end',
+  right: 'Right end',
+  axle: 'Axle end',
+  frame: 'Frame end',
+};
+
+export const ARM_NAMES: Readonly<Record<ArmKey, string>> = {
+  pitmanArm: 'Pitman arm',
+  steeringArm: 'Steering arm',
+  tieRodArms: 'Tie rod arms',
+};
+
+/** A force or moment without its sign, in the reader's unit. */
+const size = (kind: ForceFigure['kind'], value: number, unit: LengthUnit) =>
+  kind === 'moment' ? formatMoment(Math.abs(value) / 1000, unit) : formatForce(Math.abs(value), unit);
+
+/** A range: "120 to 420 lb", its unit once; one figure where both read alike. */
+export function span(light: string, heavy: string): string {
+  if (light === heavy) return heavy;
+  const unit = heavy.replace(/^[\d.,]+/, '');
+  return light.endsWith(unit) ? `${light.slice(0, -unit.length)} to ${heavy}` : `${light} to ${heavy}`;
+}
+
+/** A figure each way from a case's lighter load to its heavier: "push 120 to 420 lb"; a way that it does not go is left out. */
+export function reachWords(figure: ForceFigure, light: Reach, heavy: Reach, unit: LengthUnit): string {
+  const [below, above] = WAY_WORDS[figure.kind];
+  const ways = [
+    [below, light.least.value, heavy.least.value],
+    [above, light.most.value, heavy.most.value],
+  ] as const;
+  const words = ways.flatMap(([way, from, to]) => {
+    const [least, most] = [size(figure.kind, from, unit), size(figure.kind, to, unit)];
+    return Number.parseFloat(most) === 0 && Number.parseFloat(least) === 0
+      ? []
+      : [`${way} ${Math.abs(from) <= Math.abs(to) ? span(least, most) : span(most, least)}`];
+  });
+  return words.length === 0 ? 'next to nothing' : words.join(', ');
+}
+
+/** "5.2 times", to two figures and never rounded up to what it does not reach. */
+export function timesWords(times: number): string {
+  if (times >= 100) return 'over 100 times';
+  const digits = times >= 10 ? 0 : 1;
+  const floored = Math.floor(times * 10 ** digits + 1e-9) / 10 ** digits;
+  return `${formatDecimal(floored, digits)} times`;
+}
+
+/** How often a link bears what a case asks: "3.1 to 7.4 times". */
+export function marginWords(light: Margin, heavy: Margin): string {
+  if (heavy.times === undefined) return '';
+  if (light.times === undefined) return timesWords(heavy.times);
+  const [least, most] = [timesWords(heavy.times), timesWords(light.times)];
+  return least === most ? least : `${least.replace(' times', '')} to ${most}`;
+}
+
+/** The least margin of a link over all cases, in a word for its heading: "bears 1.8 times what is asked". */
+export function leastWords(margins: LinkMargins): string {
+  const least = leastMargin(margins);
+  return least?.margin.times === undefined ? '' : `bears ${timesWords(least.margin.times)} what is asked`;
+}
+
+export const BEARS_BY: Readonly<Record<'euler' | 'johnson' | 'bend' | 'yield', string>> = {
+  euler: 'bows out (Euler)',
+  johnson: 'yields as it bows (J. B. Johnson)',
+  bend: 'yields at its bend',
+  yield: 'yields along its length',
+};
+
+/** What is short at an end, as a sentence without its full stop; empty where nothing is. */
+export function shortWords(room: EndRoom, style: LengthStyle): string {
+  const stays = lengthBeside(Math.max(0, room.engagedLeast), [room.wanted], style);
+  const thread = `${stays} of thread stays in the tube, wanted ${lengthBeside(room.wanted, [room.engagedLeast], style)}`;
+  const nut = `the jam nut lacks ${lengthBeside(Math.max(0, -room.jamRoomLeast), [0], style)} of thread`;
+  if (room.short === 'thread') return thread;
+  if (room.short === 'jam-nut') return nut;
+  return room.short === 'both' ? `${thread}; ${nut}` : '';
+}
+
+/** Why a tube is cut as long as it is: "42 in centre to centre, less 1 1/2 in and 1 1/2 in at its ends". */
+export function cutReasons({ steps }: CutLength, length: (mm: number) => string): string {
+  const centres = steps.find(({ of }) => of === 'centre-to-centre');
+  const bend = steps.find(({ of }) => of === 'bend');
+  const offs = steps.filter(({ of }) => of === 'take-off');
+  return [
+    `${length(centres?.adds ?? 0)} centre to centre`,
+    ...(bend ? [`${length(bend.adds)} more for one bend in the middle`] : []),
+    `less ${offs.map(({ adds, assumed }) => `${length(-adds)}${assumed ? ' (assumed)' : ''}`).join(' and ')} at its ends`,
+  ].join(', ');
+}

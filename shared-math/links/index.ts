@@ -19,6 +19,7 @@ export {
   LINK_KEYS,
   type LinkKey,
 } from './link-keys.ts';
+export { type CarLink, carLinks, LINK_END_WORDS } from './links-of-car.ts';
 export {
   type ArmMaking,
   armMaking,

@@ -30,6 +30,7 @@ export {
   valueAt,
 } from './columns.ts';
 export { fitsNeed } from './fits.ts';
+export { assumedWords, sectionWords, threadWords } from './link-needs.ts';
 export { needsOf, type PartNeed, shaftNeeds, type Tilts, type Wanted } from './needs.ts';
 export {
   type PartKind,

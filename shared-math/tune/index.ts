@@ -3,6 +3,17 @@ export { type ClearanceNeeds, type Figures, figuresOf } from './figures.ts';
 export { FREEDOMS, type Freedom, type FreedomName, freedomNamed, USUAL_WITHIN } from './freedoms.ts';
 export { holdsOf, usualHolds } from './hold-context.ts';
 export type { HoldName, HoldState, Holds, Range } from './holds.ts';
+export {
+  armEffect,
+  dragLinkEffect,
+  fourBarEffect,
+  type LengthEffect,
+  lateralBarEffect,
+  oneSideEffect,
+  tieRodArmEffect,
+  tieRodEffect,
+} from './length-effects.ts';
+export { type PlaceEffect, placeEffects } from './place-effects.ts';
 export type { SearchProgress } from './search.ts';
 export {
   type Sensitivity,

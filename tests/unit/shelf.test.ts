@@ -57,9 +57,9 @@ describe('what a car needs', () => {
         ...['box', 'arm', 'tube', 'rod-end', 'joint', 'stock', 'support'].map((kind) => count(file, kind)),
       ]);
     // Counted by hand on the drawings: drag link, tie rod and lateral bar have two ends each; hairpins two balls, a
-    // wishbone one, four bars eight, leaves none.
+    // wishbone one, four bars eight, leaves none. Tubes are those that run between two points: four bars are four of them.
     expect(table).toEqual([
-      ['four-bar-cross-steer.json', 1, 4, 3, 14, 3, 3, 1],
+      ['four-bar-cross-steer.json', 1, 4, 7, 14, 3, 3, 1],
       ['hairpins-side-steer.json', 1, 4, 2, 6, 2, 1, 0],
       ['parallel-leaf-cross-steer.json', 1, 4, 3, 6, 2, 1, 1],
       ['wishbone-side-steer.json', 1, 4, 3, 7, 2, 1, 0],
@@ -72,10 +72,10 @@ describe('what a car needs', () => {
     const { pitmanBall, sectorCentre } = layout.steering.box;
     // The sector axis of this car lies across it, so the arm is seen whole from the side.
     const arm = Math.hypot(pitmanBall[0] - sectorCentre[0], pitmanBall[2] - sectorCentre[2]);
-    expect(lines).toContain(`Pitman arm, ${Number(arm.toFixed(2))} mm to the ball`);
+    expect(lines).toContain(`Pitman arm, ${arm.toFixed(1)} mm to the ball`);
     const [left, right] = [layout.axle.left.tieRodBall, layout.axle.right.tieRodBall];
     expect(lines.join('\n')).toContain(
-      `Tie rod, ${Number(Math.hypot(left[0] - right[0], left[1] - right[1], left[2] - right[2]).toFixed(2))} mm between`,
+      `Tie rod, ${Math.hypot(left[0] - right[0], left[1] - right[1], left[2] - right[2]).toFixed(1)} mm between`,
     );
   });
 

@@ -35,7 +35,8 @@ export function outputHandlers({
         wentOut: () => store.variants.sheetWentOut(input.id, mark),
       };
       const whose = typeof drawnBy === 'string' ? { drawnBy } : {};
-      const source = { unit, fraction, preview, limits, counted, ...whose, ...named };
+      const shelf = store.shelf.list();
+      const source = { unit, fraction, preview, limits, shelf, counted, ...whose, ...named };
       return { job: outputs.start(wishOf(input), { ...source, date: new Date() }) };
     },
     'output.progress': ({ job }) => outputs.status(job),

@@ -24,7 +24,7 @@ export interface SheetCount {
 }
 
 /** Of which layout, for whom, in which unit. */
-export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'date'> {
+export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'shelf' | 'date'> {
   readonly document: LayoutDocument;
   readonly customer: string;
   readonly car: string;

@@ -1,6 +1,7 @@
 import type { CarSurvey } from '../../../shared-math/adjust/list/index.ts';
 import type { ShopLimits } from '../../../shared-math/findings/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import type { Shelved } from '../../../shared-math/shelf/index.ts';
 import type { LengthStyle, LengthUnit } from '../../../shared-math/units/index.ts';
 import type { Paper } from '../pens/papers.ts';
 
@@ -24,6 +25,8 @@ export interface PrintJob {
   readonly drawnBy?: string;
   /** Which sheet of this layout's it is, as the store counts them; absent where nothing counts them. */
   readonly revision?: number;
+  /** What lies on the shop's shelf; absent where nobody holds one against the parts. */
+  readonly shelf?: readonly Shelved[];
   /** The shop's own limits, where it has some. */
   readonly limits?: ShopLimits;
   /** Stands on every page; the same date gives the same bytes. */

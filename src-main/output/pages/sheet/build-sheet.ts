@@ -5,7 +5,7 @@ import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
 import { arrangementPage } from './arrangement-page.ts';
 import { cautionsPages, checksPages } from './checks-pages.ts';
 import { curvesPage } from './curves-page.ts';
-import { figuresPage } from './figures-page.ts';
+import { figuresPage, linksPage, partsPage } from './figures-page.ts';
 import { findingsPages } from './findings-pages.ts';
 import { gaugePage } from './gauge-page.ts';
 import { frontPage, sidePage, topPage } from './measured-pages.ts';
@@ -23,7 +23,9 @@ export const SHEET_PAGES: readonly SheetPage[] = [
   { what: 'side view', draw: sidePage },
   { what: 'top view', draw: topPage },
   { what: 'front view', draw: frontPage },
-  { what: 'links, box and alignment', draw: figuresPage },
+  { what: 'links and arms', draw: linksPage },
+  { what: 'box, tolerances and alignment', draw: figuresPage },
+  { what: 'parts', draw: partsPage },
   { what: 'steer and toe', draw: curvesPage },
   { what: 'steering shaft', draw: shaftPages },
   { what: 'findings', draw: findingsPages },

@@ -1,48 +1,50 @@
-import { formatDegrees } from '../../../../shared-math/units/index.ts';
-import { ASSIST_WORDS, wordsOf } from '../../../../shared-math/words/index.ts';
-import { type Block, heading, item, paragraph } from '../../flow/block.ts';
+import { needsOf, partsAgainstShelf } from '../../../../shared-math/shelf/index.ts';
+import { type Degrees, toDegrees } from '../../../../shared-math/units/index.ts';
+import { type Block, item, paragraph } from '../../flow/block.ts';
 import { tickBox } from '../../pens/signs.ts';
-import { BODY, SMALL } from '../../pens/styles.ts';
-import { armList, type Length, linkList } from '../links.ts';
+import { BODY, BODY_BOLD, SMALL, SMALL_INK } from '../../pens/styles.ts';
 import type { SheetModel } from '../sheet-model.ts';
-import { springLines } from './spring-parts.ts';
 
-/** What each link wants at its two ends, or where its length is taken. */
-function endsOf({ name, between }: Length): string {
-  if (/^(Drag link|Tie rod)$/.test(name)) return ', two ball ends';
-  if (/^(Upper|Lower) bar/.test(name)) return ', two ends each';
-  if (/^Lateral bar/.test(name)) return ', two bushed ends';
-  if (/^(Hairpin|Radius rod|Wishbone)/.test(name)) return `, ${between}`;
-  return '';
+/** The most that each ball tilts over travel and turn, rounded up to whole degrees: what an end has to allow. */
+function tiltsOf({ analysis }: SheetModel): (id: string) => Degrees | undefined {
+  const worst = new Map(
+    (analysis.extremes?.tilts ?? []).map(({ joint, tilt }) => [joint.id, Math.ceil(toDegrees(tilt) - 1e-9)]),
+  );
+  return (id) => worst.get(id);
 }
 
-/** How many of it a line of a list stands for, and its name without that. */
-function counted(name: string): readonly [count: number, name: string] {
-  return name.endsWith(', each side') ? [2, name.slice(0, -', each side'.length)] : [1, name];
-}
-
-/** What has to be on the bench for axle and steering; the shaft's own parts stand with the shaft. */
+/** What has to be on the bench for axle and steering, the shaft's parts with it: the shelf's own list, and what of it lies there. */
 export function partsBlocks(model: SheetModel): Block[] {
-  const { layout, both } = model;
-  const { box } = layout.steering;
-  const lines = [
-    `1 × Steering box, ${wordsOf(ASSIST_WORDS, box.assist)}, ${box.ratio} to 1, ${formatDegrees(box.sectorTravel, 0)} of sector each way`,
-    ...[...armList(layout), ...linkList(layout)]
-      .filter(({ name }) => !/^(Leaf|Transverse) spring/.test(name))
-      .map((part) => {
-        const [count, plain] = counted(part.name);
-        return `${count} × ${plain}, ${both(part.length)}${endsOf(part)}`;
-      }),
-    ...springLines(model),
-  ];
+  const { layout, style, job } = model;
+  const against = partsAgainstShelf(needsOf(layout, style, tiltsOf(model)), job.shelf ?? []);
   return [
-    heading('Parts'),
-    ...lines.map((line) => item(tickBox, [[line, BODY]], 5, 0.9)),
+    ...against.map(({ need, drawn, toOrder }) => {
+      const taken = drawn.map(({ name, count }) => (count === 1 ? name : `${count} × ${name}`)).join(', ');
+      const verb = need.wanted.kind === 'tube' ? 'cut' : 'order';
+      return item(
+        tickBox,
+        [
+          [`${need.count} × ${need.words}`, BODY],
+          [taken ? `on the shelf: ${taken}` : '', BODY_BOLD],
+          [taken && toOrder > 0 ? `${verb} ${toOrder}` : '', SMALL_INK],
+        ],
+        5,
+        1.1,
+      );
+    }),
     paragraph(
-      layout.shaft
-        ? 'The steering shaft’s parts stand with it.'
-        : 'No steering shaft is drawn in this layout: its route, cuts and parts are not on this sheet.',
-      layout.shaft ? SMALL : BODY,
+      job.shelf
+        ? 'What is on the shelf was found by dimension alone; the rest is ordered or cut by the dimensions above. Whether a part may be used is for its maker and your code to say.'
+        : 'To be ordered or cut by these dimensions; no shelf was held against them.',
+      SMALL,
     ),
+    ...(layout.shaft
+      ? []
+      : [
+          paragraph(
+            'No steering shaft is drawn in this layout: its route, cuts and parts are not on this sheet.',
+            BODY,
+          ),
+        ]),
   ];
 }

@@ -1,17 +1,16 @@
 import { type Box, project } from '../../../../shared-math/drawing/index.ts';
 import { limitInForce } from '../../../../shared-math/findings/index.ts';
 import type { ShaftDocument } from '../../../../shared-math/layout/index.ts';
-import { partsList, type Route, routeOf } from '../../../../shared-math/shaft/index.ts';
+import { type Route, routeOf } from '../../../../shared-math/shaft/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
-import { heading, item } from '../../flow/block.ts';
+import { heading } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
 import { WHITE } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor, scaleWords } from '../../pens/scales.ts';
-import { tickBox } from '../../pens/signs.ts';
-import { BODY, DIMENSION, HAIR } from '../../pens/styles.ts';
+import { DIMENSION, HAIR } from '../../pens/styles.ts';
 import { viewSigns } from '../../pens/view-signs.ts';
 import { angle } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';
@@ -105,10 +104,6 @@ export function shaftPages(pageFrame: PageFrame, model: SheetModel): void {
     [
       ...cutBlocks(model, shaft, route),
       ...fitBlocks(model, shaft, route),
-      heading('Parts'),
-      ...partsList(shaft, route, model.style).map(({ count, words }) =>
-        item(tickBox, [[`${count} × ${words}`, BODY]], 5),
-      ),
       heading('Steps'),
       ...stepBlocks(model, shaft, route),
     ],

@@ -5,29 +5,11 @@ import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { facts, table } from '../../flow/table.ts';
 import { BODY, BODY_BOLD, SMALL } from '../../pens/styles.ts';
 import { angle, turnsWords } from '../figures.ts';
-import { armList, axisWords, type Length, linkList, pitmanFromPlumb } from '../links.ts';
+import { axisWords, pitmanFromPlumb } from '../links.ts';
 import { axleLine, sided, usually } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 
 const PRACTICE = 'common practice, no published source';
-
-function lengthTable({ length, other }: SheetModel, head: string, list: readonly Length[]): Block {
-  return table(
-    [
-      { head, width: 2.3 },
-      { head: 'Centre to centre', width: 1.1, align: 'right' },
-      { head: '', width: 1, align: 'right' },
-    ],
-    list.map(({ name, between, length: mm }) => [
-      [
-        [name, BODY_BOLD],
-        [between, SMALL],
-      ],
-      [[length(mm), BODY_BOLD]],
-      other(mm),
-    ]),
-  );
-}
 
 /** Threads that link ends come with, mm across; the least engagement is worked out from them. */
 const THREADS: Record<'in' | 'mm', readonly (readonly [name: string, diameter: number])[]> = {
@@ -63,19 +45,9 @@ export function threadBlocks({ style, both }: SheetModel): Block[] {
       ]),
     ),
     paragraph(
-      `One and a half diameters on steering links: ${PRACTICE}. One diameter in steel: a workmanship standard and FED-STD-H28. Never bottomed; drill or mark each tube so that the thread can be seen. Cut a tube so that both ends stand half-way in their adjustment at the length above.`,
+      `One and a half diameters on steering links: ${PRACTICE}. One diameter in steel: a workmanship standard and FED-STD-H28. Never bottomed; drill or mark each tube so that the thread can be seen.`,
       SMALL,
     ),
-  ];
-}
-
-/** Every link and arm. */
-export function linkBlocks(model: SheetModel): Block[] {
-  return [
-    heading('Links, at ride height'),
-    lengthTable(model, 'Link', linkList(model.layout)),
-    heading('Arms'),
-    lengthTable(model, 'Arm', armList(model.layout)),
   ];
 }
 
@@ -96,6 +68,8 @@ export function boxBlocks(model: SheetModel): Block[] {
       ? []
       : [['Outside the rail’s outer face, there', usually(both, Math.abs(y) - face, 'inside')] as const]),
     ['Above ground', both(z)],
+    // No layout holds a box's casting: it is measured on the part.
+    ['Mounting face to sector centre', 'measure on the box: __________'],
     ...(railTop === undefined
       ? []
       : [['Below the rail’s top, there', usually(both, railTop - z, 'above')] as const]),

@@ -1,6 +1,6 @@
 import type { LengthStyle } from '../units/index.ts';
 import { fitsNeed } from './fits.ts';
-import type { PartNeed, Wanted } from './needs.ts';
+import type { PartNeed, Wanted } from './part-need.ts';
 import type { Shelved } from './part-schema.ts';
 import { partWords } from './part-words.ts';
 

@@ -1,6 +1,6 @@
 import type { JointSide } from '../layout/index.ts';
 import { MM_PER_INCH } from '../units/index.ts';
-import type { Wanted } from './needs.ts';
+import type { Wanted } from './part-need.ts';
 import type { PartKind, PartOf, ShelfPart } from './part-schema.ts';
 
 // Whether an entry of the shelf is what is wanted, by its dimensions. The allowances are this program's own choice: wide

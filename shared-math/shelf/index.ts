@@ -31,7 +31,8 @@ export {
 } from './columns.ts';
 export { fitsNeed } from './fits.ts';
 export { assumedWords, sectionWords, threadWords } from './link-needs.ts';
-export { needsOf, type PartNeed, shaftNeeds, type Tilts, type Wanted } from './needs.ts';
+export { needsOf, shaftNeeds } from './needs.ts';
+export type { PartNeed, Tilts, Wanted } from './part-need.ts';
 export {
   type PartKind,
   type PartOf,

@@ -11,7 +11,7 @@ import {
 } from '../links/index.ts';
 import { sizeWords } from '../shaft/index.ts';
 import { type Degrees, formatDegrees, formatLength, type LengthStyle, MM_PER_INCH } from '../units/index.ts';
-import type { PartNeed, Tilts } from './needs.ts';
+import type { PartNeed, Tilts } from './part-need.ts';
 
 // The car's links as what is cut and bought for them: tubes, ends, jam nuts. A size that nobody gave is called assumed.
 

@@ -17,6 +17,7 @@ import {
   formatToeLength,
   MM_PER_INCH,
   type Radians,
+  toRadians,
 } from '../../../../shared-math/units/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { table } from '../../flow/table.ts';
@@ -54,9 +55,9 @@ export function effectWords(model: SheetModel, effect: LengthEffect | undefined)
 }
 
 /** rad: below this nothing shows in the figures' two decimals of a degree. */
-const SHOWN = (0.005 * Math.PI) / 180;
+const SHOWN = toRadians(0.005);
 
-/** What a length of this name that is off by a sixteenth does; undefined where that cannot be told. */
+/** What a length of this name that is off by a sixteenth does; undefined where that is not known. */
 export function lengthEffectOf(model: SheetModel, key: string, length = 0): LengthEffect | undefined {
   const { frontEnd, layout } = model;
   switch (key) {

@@ -1,3 +1,4 @@
+import type { Point } from '../geometry/points.ts';
 import { type Layout, type Refusal, SIDES, type Side } from '../layout/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { leafHalves, leafRate, type RideOrigin, rideParameters } from '../ride/index.ts';
@@ -35,6 +36,15 @@ function leverOf(layout: Layout, side: Side): number {
   const { car, location, axle } = layout;
   if (location.kind !== 'parallel-leaf') return car.tyreRadius;
   return car.tyreRadius - (axle[side].wheelCentre[2] - location[side].seat[2]);
+}
+
+/**
+ * The point about which one side of the axle winds up while its height is held: the seat of a leaf, which holds the axle
+ * fore and aft there; else the axle's own line. A drag link whose line passes it is not moved along by the wind-up. mm, as drawn.
+ */
+export function windUpCentre(layout: Layout, side: Side): Point {
+  const { location, axle } = layout;
+  return location.kind === 'parallel-leaf' ? location[side].seat : axle[side].wheelCentre;
 }
 
 /** Stiffness of one side's leaf, N·mm/rad, by what `ride` gives of it. */

@@ -7,8 +7,8 @@ import {
 } from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
-import { type BrakedAxle, brakedAxle, GRIP_RANGE } from './braked.ts';
-import type { BrakingCar } from './braking-car.ts';
+import { type BrakedAxle, brakedAxle, GRIP_RANGE, JUDGED_GRIP } from './braked.ts';
+import { type BrakingCar, brakingCar } from './braking-car.ts';
 
 /** The pose at which braking is looked at: mm, rad. */
 export interface BrakingAt {
@@ -72,3 +72,18 @@ export function sweepBraking(
 
 /** The lesser caster of the two wheels, rad. */
 export const leastCaster = (row: BrakingRow): number => Math.min(row.leftCaster, row.rightCaster);
+
+/** A hard stop held against the brakes off, at ride height and straight ahead. */
+export interface JudgedBraking {
+  readonly car: BrakingCar;
+  readonly off: BrakingRow;
+  readonly hard: BrakingRow;
+}
+
+/** Braking at the grip that it is judged at; undefined where the layout's masses cannot be, or it does not reach. */
+export function judgeBraking(frontEnd: FrontEnd): JudgedBraking | undefined {
+  const car = brakingCar(frontEnd.layout);
+  if (!car.ok) return undefined;
+  const [off, hard] = sweepBraking(frontEnd, car.value, [0, JUDGED_GRIP]) as [BrakingRow, BrakingRow];
+  return off.status === 'ok' && hard.status === 'ok' ? { car: car.value, off, hard } : undefined;
+}

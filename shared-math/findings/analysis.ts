@@ -1,4 +1,5 @@
 import { type AimOutcome, findAim, type HeldTravel, holdTravel } from '../aim/index.ts';
+import { type JudgedBraking, judgeBraking } from '../brake/index.ts';
 import { type Clearances, leastClearances } from '../clearance/index.ts';
 import { type GridExtremes, gridExtremes } from '../joints/index.ts';
 import type { Layout } from '../layout/index.ts';
@@ -36,6 +37,8 @@ export interface Analysis {
   readonly extremes: GridExtremes | undefined;
   /** Undefined if there is no turn. */
   readonly effort: TurnEffort | undefined;
+  /** A hard stop at ride height; undefined where masses cannot be, or it does not reach. */
+  readonly braking: JudgedBraking | undefined;
   /** Undefined if they were not looked for: they take ten times as long as the rest. */
   readonly clearances: Clearances | undefined;
 }
@@ -65,6 +68,7 @@ export function analyse(layout: Layout, frontEnd: FrontEnd = prepareFrontEnd(lay
       ? gridExtremes(frontEnd, { right: turn.right.handwheel, left: turn.left.handwheel })
       : undefined,
     effort: effortOfTurn(layout, turn),
+    braking: judgeBraking(frontEnd),
     clearances: undefined,
   };
 }

@@ -1,3 +1,4 @@
+import { brakingCar, prepareBraked } from '../../shared-math/brake/index.ts';
 import {
   analyse,
   findings,
@@ -60,6 +61,21 @@ export const casterChange = (document: LayoutDocument) => {
   const drawn = solved(document, 0, 0).left.caster;
   return largest(sweep(document, 'heave').leftCaster.map((caster) => caster - drawn));
 };
+/** What a hard stop leaves too little of: rad below 1° of caster; and how far it steers by itself, rad. */
+const hardStop = (document: LayoutDocument) => {
+  const frontEnd = frontEndOf(document);
+  const car = brakingCar(frontEnd.layout);
+  if (!car.ok) throw new Error(car.failure.reason);
+  const state = createState();
+  const at = (grip: number) => {
+    solveFrontEnd(prepareBraked(frontEnd, car.value, grip), 0, 0, 0, state);
+    return { caster: Math.min(state.left.caster, state.right.caster), steer: state.meanSteer };
+  };
+  const [off, hard] = [at(0), at(0.7)];
+  return { caster: hard.caster, steer: hard.steer - off.steer };
+};
+export const casterGone = (document: LayoutDocument) => DEGREE - hardStop(document).caster;
+export const brakeSteer = (document: LayoutDocument) => Math.abs(hardStop(document).steer);
 export const twist = (document: LayoutDocument) =>
   Math.abs(solved(document, 0, document.travel.roll * DEGREE).axle.twist);
 export const turnOf = (document: LayoutDocument) => sweepTurn(frontEndOf(document), 0, 0);

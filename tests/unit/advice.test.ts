@@ -21,9 +21,11 @@ import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER }
 import {
   BALL,
   bind,
+  brakeSteer,
   bumpSteer,
   bumpSteerAtBestHeight,
   casterChange,
+  casterGone,
   casterOut,
   countOf,
   frontEndOf,
@@ -157,6 +159,8 @@ const HEAVY = {
   handwheelRadius: 170,
 };
 
+const SOFT_LEAVES = { location: LOCATIONS['parallel-leaf'] };
+
 const ADVICE: readonly Advised[] = [
   {
     rule: 'toe-static',
@@ -195,6 +199,77 @@ const ADVICE: readonly Advised[] = [
       'equal parallel bars': set('location', LEVEL_BARS),
     },
     bad: casterChange,
+  },
+  {
+    rule: 'caster-braked',
+    words:
+      /^What helps, most first: a radius rod each side, .* \(5\.2° left\); wedges of 2° .*; leaves a tenth thicker .*; one more leaf of full length \(/,
+    on: demonstration('parallel-leaf-cross-steer'),
+    ways: {
+      // A rod as good as rigid.
+      'a radius rod each side': set('braking', { windUpStiffness: 1e6 }),
+      'wedges of 2°': tipBack(2),
+      'a tenth thicker': set('ride.spring.thickness', 7.04),
+      'one more of full length': all(set('ride.spring.leaves', 6), set('ride.spring.fullLeaves', 2)),
+    },
+    bad: casterGone,
+  },
+  {
+    rule: 'caster-braked',
+    words: /springs a quarter stiffer/,
+    on: raw({ ...SOFT_LEAVES, ride: { spring: { kind: 'rate', rate: 20 } } }),
+    ways: {
+      'a quarter stiffer': set('ride.spring.rate', 25),
+      'wedges of 2°': tipBack(2),
+    },
+    bad: casterGone,
+  },
+  {
+    rule: 'caster-braked',
+    words: /^A radius rod each side holds the axle; stiffer springs, or more caster with the brakes off/,
+    on: raw({ ...SOFT_LEAVES, braking: { windUpStiffness: 150 } }),
+    ways: {
+      'a radius rod': set('braking.windUpStiffness', 1e6),
+      stiffer: set('braking.windUpStiffness', 180),
+      'more caster': tipBack(2),
+    },
+    bad: casterGone,
+  },
+  {
+    rule: 'brake-steer',
+    words: /^Lower the steering arm ball .*, near the height of the spring seat: \d/,
+    on: raw(SOFT_LEAVES),
+    ways: {
+      remedy: remedyOf('brake-steer'),
+      'half of it': shift('steering.dragLinkBall', [0, 0, -35]),
+    },
+    bad: brakeSteer,
+  },
+  {
+    rule: 'brake-steer',
+    words: /^Raise the steering arm ball .*, near the height of the axle: \d/,
+    on: raw({
+      steering: { ...SIDE_STEER, dragLinkBall: [0, 484, 265] },
+      braking: { windUpStiffness: 300 },
+    }),
+    ways: { remedy: remedyOf('brake-steer') },
+    bad: brakeSteer,
+  },
+  {
+    rule: 'brake-steer',
+    words: /^A radius rod each side takes the wind-up and the steer with it; stiffer springs lessen both/,
+    on: raw({
+      ...SOFT_LEAVES,
+      steering: {
+        ...CROSS_STEER,
+        box: { ...CROSS_STEER.box, sectorCentre: [-150, 262, 610], pitmanBall: [-150, 258, 500] },
+      },
+    }),
+    ways: {
+      'a radius rod': set('braking', { windUpStiffness: 1e6 }),
+      stiffer: set('braking', { windUpStiffness: 400 }),
+    },
+    bad: brakeSteer,
   },
   {
     rule: 'beam-twist',

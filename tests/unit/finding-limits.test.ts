@@ -14,8 +14,10 @@ import { DEGREE } from '../support/close.ts';
 import { CROSS_STEER, documentOf, LOCATIONS, PLAIN_HALF, rawLayout, SIDE_STEER } from '../support/layouts.ts';
 import {
   bind,
+  brakeSteer,
   bumpSteer,
   casterChange,
+  casterGone,
   frontEndOf,
   locks,
   locksApart,
@@ -124,6 +126,17 @@ const HELD: Partial<Record<LimitName, Held>> = {
   },
   toeLeast: { rule: 'toe-static', on: raw(half({ toeIn: 0.1 })), measured: toe },
   toeMost: { rule: 'toe-static', on: raw(half({ toeIn: 0.1 })), measured: toe },
+  casterBrakedLeast: {
+    rule: 'caster-braked',
+    on: raw({ location: LOCATIONS['parallel-leaf'], braking: { windUpStiffness: 400 } }),
+    // `casterGone` counts from 1°.
+    measured: (document) => 1 - casterGone(document) / DEGREE,
+  },
+  brakeSteer: {
+    rule: 'brake-steer',
+    on: raw({ location: LOCATIONS['parallel-leaf'] }),
+    measured: (document) => brakeSteer(document) / DEGREE,
+  },
   casterLeast: {
     rule: 'caster-static',
     on: raw(),

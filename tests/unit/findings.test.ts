@@ -240,6 +240,16 @@ const CASES: Record<
     passes: raw(GOOD),
     severity: 'attention',
   },
+  'caster-braked': {
+    trips: demonstration('parallel-leaf-cross-steer'),
+    passes: { ...demonstration('parallel-leaf-cross-steer'), braking: { windUpStiffness: 900 } },
+    severity: 'attention',
+  },
+  'brake-steer': {
+    trips: raw({ location: LOCATIONS['parallel-leaf'] }),
+    passes: demonstration('parallel-leaf-cross-steer'),
+    severity: 'attention',
+  },
   'toe-static': {
     trips: raw(half({ toeIn: -0.1 })),
     passes: raw(half({ toeIn: 0.1 })),

@@ -6,8 +6,10 @@ import { barAndLink } from './bar-and-link.ts';
 import { beamTwist } from './beam-twist.ts';
 import { bindInRoll } from './bind-in-roll.ts';
 import { boxDirection } from './box-direction.ts';
+import { brakeSteer } from './brake-steer.ts';
 import { bumpSteerSlope } from './bump-steer-slope.ts';
 import { bumpSteerWorst } from './bump-steer-worst.ts';
+import { casterBraked } from './caster-braked.ts';
 import { casterChange } from './caster-change.ts';
 import { casterStatic } from './caster-static.ts';
 import { clearance } from './clearance.ts';
@@ -63,6 +65,8 @@ export const RULES: readonly Rule[] = [
   effort,
   casterStatic,
   casterChange,
+  casterBraked,
+  brakeSteer,
   toeStatic,
   boxInput,
   shaftJointAngle,

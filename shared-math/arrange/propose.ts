@@ -36,6 +36,8 @@ export interface ArrangementFigures {
   readonly oneWheel: number | undefined;
   /** Degrees of steer for each degree of roll; above 0 is understeer. */
   readonly rollSteer: number;
+  /** Degrees by which a hard stop steers the wheels by itself, a positive size; undefined if that is not reached. */
+  readonly brakeSteer: number | undefined;
   readonly overallRatio: number;
   readonly turnsLockToLock: number;
   readonly innerLock: number;
@@ -203,7 +205,7 @@ function crossSteer(
 
 function measure(document: LayoutDocument): ArrangementFigures | undefined {
   const analysis = analyse(resolveLayout(document));
-  const { turn, effort, layout, heaveSummary, rollSummary, oneWheel } = analysis;
+  const { turn, effort, layout, heaveSummary, rollSummary, oneWheel, braking } = analysis;
   if (turn.status !== 'ok' || !effort) return undefined;
   const locks = [turn.left, turn.right];
   const circles = locks.map((lock) => turningCircle(layout, lock)?.betweenKerbs ?? 0);
@@ -211,6 +213,7 @@ function measure(document: LayoutDocument): ArrangementFigures | undefined {
     worstBumpSteer: toDegrees(heaveSummary.worstBumpSteer),
     oneWheel: oneWheel.status === 'ok' ? toDegrees(oneWheel.worst) : undefined,
     rollSteer: rollSummary.slopeAtRide,
+    brakeSteer: braking && toDegrees(Math.abs(braking.hard.brakeSteer)),
     overallRatio: Math.abs(turn.straightRatio),
     turnsLockToLock: turnsLockToLock(turn),
     innerLock: toDegrees(Math.min(...locks.map((lock) => lockAngles(layout, lock).inner))),
@@ -230,6 +233,10 @@ function reasonsFor(name: ArrangementName, document: LayoutDocument, facts: CarF
       reasons.push(
         'The leaves are fixed in front and the box stands behind the axle: they swing against each other, and no height of the box evens that out.',
       );
+    if (document.location.kind === 'parallel-leaf')
+      reasons.push(
+        'Under braking the leaves let the axle wind up, and a drag link along the rail steers the wheels with it, unless its ball stands at the height of the spring seats.',
+      );
     if (document.car.frontAxleLoad > 6500)
       reasons.push('Heavy on the front axle for a side box and its rail.');
     if (facts.engineFillsFrame) reasons.push('Keeps clear of an engine that fills the frame.');
@@ -237,6 +244,10 @@ function reasonsFor(name: ArrangementName, document: LayoutDocument, facts: CarF
     reasons.push(
       'A lateral bar as long as the drag link, laid beside it, moves the axle across as the link does: little is left to steer the wheels over bumps.',
     );
+    if (document.location.kind === 'parallel-leaf')
+      reasons.push(
+        'A link across the car hardly feels the axle wind up under braking. The caster that goes with it is lost all the same.',
+      );
     if (facts.engineFillsFrame)
       reasons.push(
         'The engine stands behind the axle: box and drag link are laid ahead of it; check the fan and the crank.',

@@ -43,6 +43,10 @@ describe('the arrangement helper', () => {
     expect(side?.figures?.worstBumpSteer).toBeGreaterThan(2);
     expect(cross?.figures?.worstBumpSteer).toBeLessThan(0.3);
     expect(side?.reasons.join(' ')).toMatch(/fixed in front/);
+    // Under braking the axle winds up about its seats: a link along the rail goes with it, one across hardly (from memory).
+    expect(side?.figures?.brakeSteer).toBeGreaterThan(1);
+    expect(cross?.figures?.brakeSteer).toBeLessThan(0.3);
+    expect(side?.reasons.join(' ')).toMatch(/wind up, and a drag link along the rail steers/);
   });
 
   test('an engine in the way moves the cross box ahead of the axle and the side box further back', () => {

@@ -1,3 +1,4 @@
+import { JUDGED_GRIP, leastCaster } from '../../../shared-math/brake/index.ts';
 import { toeLength, turnsLockToLock } from '../../../shared-math/sweep/index.ts';
 import {
   decimalBeside,
@@ -78,6 +79,19 @@ const FIGURES = {
     aside: () => 'per degree of roll',
     of: ({ roll }) => (roll.okCount > 1 ? roll.slopeAtRide : undefined),
     words: (slope) => degreesBeside(slope, [0], 3),
+  },
+  casterBraked: {
+    what: 'Caster left under braking',
+    aside: () => `at ${JUDGED_GRIP} g`,
+    of: ({ braking }) => braking && leastCaster(braking.hard),
+    words: degrees(1),
+  },
+  /** rad, signed as the wheels are. */
+  brakeSteer: {
+    what: 'Steer by braking',
+    aside: () => `at ${JUDGED_GRIP} g, handwheel held`,
+    of: ({ braking }) => braking?.hard.brakeSteer,
+    words: degrees(2),
   },
   ratio: {
     what: 'Overall ratio',

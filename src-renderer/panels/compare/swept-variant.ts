@@ -1,3 +1,4 @@
+import { type JudgedBraking, judgeBraking } from '../../../shared-math/brake/index.ts';
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type LinkLengths, linkLengths } from '../../../shared-math/linkage/index.ts';
 import {
@@ -26,6 +27,8 @@ export interface SweptVariant {
   readonly turn: TurnSweep | undefined;
   /** At either lock, left and right; none where the linkage does not turn. */
   readonly locks: readonly LockFigures[];
+  /** A hard stop at ride height; undefined where masses cannot be, or it does not reach. */
+  readonly braking: JudgedBraking | undefined;
   /** Without assistance. */
   readonly effort: TurnEffort | undefined;
   readonly links: LinkLengths;
@@ -54,6 +57,7 @@ export function sweptVariant(layout: Layout, frontEnd: FrontEnd, swept: SweptAlr
     oneWheel: swept.oneWheel ?? worstOneWheel(frontEnd),
     turn: turns ? turn : undefined,
     locks: turns ? [turn.left, turn.right].map((lock) => lockFigures(layout, lock)) : [],
+    braking: judgeBraking(frontEnd),
     effort: effortOfTurn(layout, turn),
     links: linkLengths(frontEnd),
   };

@@ -1,4 +1,5 @@
 import type { ArrangementFigures, CarFacts } from '../../../shared-math/arrange/index.ts';
+import { JUDGED_GRIP } from '../../../shared-math/brake/index.ts';
 import {
   type ClearanceLimit,
   type Clearances,
@@ -64,6 +65,10 @@ export function arrangementRows(style: LengthStyle): ArrangementRow[] {
       words: ({ oneWheel }) => (oneWheel === undefined ? 'not known' : formatDegrees(oneWheel, 2)),
     },
     { what: 'Roll steer, per degree of roll', words: ({ rollSteer }) => rollSteerWords(rollSteer) },
+    {
+      what: `Steers by itself, braking at ${JUDGED_GRIP} g`,
+      words: ({ brakeSteer }) => (brakeSteer === undefined ? 'not known' : formatDegrees(brakeSteer, 2)),
+    },
     {
       what: 'Overall ratio',
       words: ({ overallRatio }) => `${formatDecimal(overallRatio, 1)} to 1`,

@@ -10,7 +10,7 @@ import {
 } from '../../../src-renderer/panels/compare/compared-figures.ts';
 import { differenceWords, figureWords } from '../../../src-renderer/panels/compare/comparison-words.ts';
 import { variantFigures } from '../../../src-renderer/panels/compare/variant-figures.ts';
-import { documentOf, rawLayout } from '../../support/layouts.ts';
+import { documentOf, LOCATIONS, rawLayout } from '../../support/layouts.ts';
 
 const INCHES = { unit: 'in', fraction: 16 } as const;
 const MM = { unit: 'mm', fraction: 16 } as const;
@@ -39,6 +39,12 @@ describe('the figures variants are compared by', () => {
       (lock) => turningCircle(analysis.layout, lock)?.betweenKerbs ?? 0,
     );
     expect(figures.circle).toBe(Math.max(...circles));
+    expect(figures.casterBraked).toBe(analysis.braking?.hard.leftCaster);
+    expect(figures.brakeSteer).toBe(analysis.braking?.hard.brakeSteer);
+    expect(figures.brakeSteer).toBe(0);
+    const leaves = figuresOf(documentOf(rawLayout({ location: LOCATIONS['parallel-leaf'] })));
+    expect(leaves.casterBraked).toBeLessThan(figures.casterBraked as number);
+    expect(Math.abs(leaves.brakeSteer as number)).toBeGreaterThan(0.01);
   });
 
   test('are told in the reader’s unit, a missing one as none', () => {

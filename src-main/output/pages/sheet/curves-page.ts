@@ -31,6 +31,7 @@ import {
   turnsWords,
 } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';
+import { brakingBlocks } from './braking-blocks.ts';
 
 // Steer and toe over the travel, and the whole turn of the handwheel, as curves and as figures.
 
@@ -266,7 +267,12 @@ export function curvesPage(pageFrame: PageFrame, model: SheetModel): void {
   const wide = (area.width - 2 * gap) / 3;
   const left = (area.width - 10) * 0.52;
   const right = area.width - left - 10;
-  const travel = [heading('Over the travel'), travelTable(model), paragraph(travelWords(model))];
+  const travel = [
+    heading('Over the travel'),
+    travelTable(model),
+    paragraph(travelWords(model)),
+    ...brakingBlocks(model),
+  ];
   const turn = [heading('Over the turn'), ...turnBlocks(model)];
   const tables = Math.max(heightOf(pen, left, travel), heightOf(pen, right, turn)) + 4;
   const high = Math.max(LEAST_CURVE, area.height - tables);

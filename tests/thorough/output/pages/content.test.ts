@@ -55,6 +55,41 @@ describe.each(DEMONSTRATIONS)('%s', (name) => {
     });
   });
 
+  test('the sheet holds the figures of the command line’s braking, or says that links hold the axle', async () => {
+    const { out } = await toeboard('brake', `projects/${name}`, '--grip', '0.3:0.9:0.2');
+    const { rows, windUp } = JSON.parse(out);
+    await readPdf(await sheetOf(name), (pages) => {
+      const text = plain(pages.find((page) => page.text.includes('Under braking'))?.text ?? '');
+      if (windUp.by === 'links') {
+        expect(text).toContain('Links hold the axle: it does not wind up');
+        return;
+      }
+      const shown = [
+        ...text.matchAll(/0\.(\d) g \d+ lb (\d+) lb·ft (\d+\.\d°) (-?\d+\.\d°) -?\d+\.\d° (-?\d+\.\d\d°)/g),
+      ];
+      expect(shown.map(([, ...cells]) => cells)).toEqual(
+        (
+          rows as {
+            moment: number;
+            windUp: { left: number };
+            left: { caster: number };
+            brakeSteer: number;
+            grip: number;
+          }[]
+        ).map(({ grip, moment, windUp: { left }, left: { caster }, brakeSteer }) => [
+          String(Math.round(10 * grip)),
+          // N·m in a pound-foot: 4.4482216152605 N by 0.3048 m.
+          (moment / 4.4482216152605 / 0.3048).toFixed(0),
+          degrees(left, 1),
+          degrees(caster, 1),
+          degrees(brakeSteer, 2),
+        ]),
+      );
+      expect(text).toContain('Assumed, as nobody gave it: 50 per cent of the weight in front');
+      expect(text).toMatch(/A radius rod each side, .* 5\.2° of caster, steers 0\.00°/);
+    });
+  });
+
   test('every finding stands on the sheet with its limit and its source', async () => {
     const document = demonstration(name);
     const job = jobOf({ document });

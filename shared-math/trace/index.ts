@@ -46,4 +46,4 @@ export { middleOfScale, type Stance, stanceOf } from './stance.ts';
 export { type ClickedOn, checkTape, type TapeCheck } from './tape.ts';
 export { type TapeRow, tapeRows, WORKED_SIDE } from './tape-rows.ts';
 export { standsAsTraced } from './traced.ts';
-export { type Picture, type WarpOrder, warpPicture } from './warp.ts';
+export { type PhotoPart, type Picture, partShown, type WarpOrder, warpPicture } from './warp.ts';

@@ -6,7 +6,8 @@ export const FAILED = 'the work beside the page failed twice';
 
 /** The page's end of the line to a worker; a plain object in tests. */
 export interface Line<To, From> {
-  send(message: To): void;
+  /** `transfer` is given away with the message, not copied. */
+  send(message: To, transfer?: Transferable[]): void;
   /** Given once: what to do with everything that comes. */
   listen(hear: (message: From) => void): void;
   /** Given once: what to do when the worker has failed: what it has not answered by then it never will. */
@@ -18,7 +19,7 @@ export interface Line<To, From> {
 /** The page's line to a worker. It fails by an error that nothing in it caught, or by a message that cannot be read. */
 export function lineTo<To, From>(worker: Worker): Line<To, From> {
   return {
-    send: (message) => worker.postMessage(message),
+    send: (message, transfer = []) => worker.postMessage(message, transfer),
     listen: (hear) => {
       worker.onmessage = ({ data }: MessageEvent<From>) => hear(data);
     },
@@ -46,9 +47,9 @@ export class LastingLine<To, From> {
     this.#again = again;
   }
 
-  send(message: To): void {
+  send(message: To, transfer?: Transferable[]): void {
     this.#line ??= this.#open();
-    this.#line.send(message);
+    this.#line.send(message, transfer);
   }
 
   end(): void {

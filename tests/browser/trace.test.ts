@@ -239,7 +239,9 @@ describe('a photo', () => {
     await page.getByRole('checkbox', { name: 'Shown' }).check();
     await shows(page, SIDE);
     await page.getByRole('slider', { name: 'Strength' }).fill('40');
-    await expect.poll(() => page.locator('canvas[data-photo]').evaluate((c) => c.style.opacity)).toBe('0.4');
+    await expect
+      .poll(() => page.locator('canvas[data-photo]').evaluate((c) => c.parentElement?.style.opacity))
+      .toBe('0.4');
     await page.keyboard.press('Control+d');
     await page.getByText('This is the copy').waitFor();
     await shows(page, SIDE);

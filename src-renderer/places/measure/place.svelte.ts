@@ -1,6 +1,6 @@
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
-import { isPictureFile } from '../../pictures/index.ts';
+import { isPictureFile, startOriginals } from '../../pictures/index.ts';
 import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { FinishedCar } from './gauge/finished-car.svelte.ts';
@@ -16,7 +16,7 @@ import { TapeList } from './tape-list.svelte.ts';
 export function measurePlace(): Place {
   const openLayout = getOpenLayout();
   const measuring = getMeasuring();
-  const trace = new Trace(openLayout, measuring, startPhotoWorker);
+  const trace = new Trace(openLayout, measuring, startPhotoWorker, startOriginals);
   const asSeen = new AsSeen(openLayout, trace);
   const finished = new FinishedCar(openLayout, measuring);
   $effect(() => finished.followLayout());

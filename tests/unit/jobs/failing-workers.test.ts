@@ -1,9 +1,11 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import type { ClearanceAnswer, ClearanceQuestion } from '../../../src-renderer/document/clearance-worker.ts';
 import { pageMeasurer } from '../../../src-renderer/document/measurer.ts';
 import { JobClient } from '../../../src-renderer/jobs/job-client.ts';
 import type { FromWorker, ToWorker } from '../../../src-renderer/jobs/messages.ts';
 import { FAILED, FAILURES_MOST, type Line, lineTo } from '../../../src-renderer/jobs/worker-line.ts';
+import type { FromOriginals, ToOriginals } from '../../../src-renderer/pictures/original-messages.ts';
+import { Originals } from '../../../src-renderer/pictures/originals.ts';
 import type {
   FromPhotoWorker,
   ToPhotoWorker,
@@ -181,6 +183,41 @@ test('photos are laid straight anew by another worker, which is given them first
   worker(2).fail();
   worker(3).fail();
   expect(await second).toBeUndefined();
+});
+
+test('an original that was let go is opened again; one at which its worker fails is done without', async () => {
+  const { start, worker } = workers<ToOriginals, FromOriginals>();
+  const originals = new Originals(start);
+  const part = { left: 0, top: 0, width: 1, height: 1 };
+  const file = new Blob(['x']);
+  const opened: string[] = [];
+  const ask = (name: string) =>
+    originals.part(
+      'h',
+      async () => {
+        opened.push(name);
+        return file;
+      },
+      part,
+    );
+  const first = ask('first');
+  const second = ask('second');
+  worker(1).answer({ id: 1, kind: 'missing' });
+  worker(1).answer({ id: 2, kind: 'missing' });
+  await vi.waitFor(() => expect(worker(1).sent.at(-1)).toEqual({ kind: 'open', id: 3, key: 'h', file }));
+  expect(opened).toEqual(['first']);
+  worker(1).answer({ id: 3, kind: 'opened', ok: true });
+  await vi.waitFor(() => expect(worker(1).sent).toHaveLength(5));
+  const bitmap = {} as ImageBitmap;
+  worker(1).answer({ id: 4, kind: 'part', bitmap });
+  expect(await first).toBe(bitmap);
+  worker(1).fail();
+  expect(await second).toBeUndefined();
+  const third = ask('third');
+  worker(2).answer({ id: 6, kind: 'missing' });
+  await vi.waitFor(() => expect(worker(2).sent.at(-1)).toMatchObject({ kind: 'open', id: 7 }));
+  worker(2).answer({ id: 7, kind: 'opened', ok: false });
+  expect(await third).toBeUndefined();
 });
 
 test('clearances are measured anew by another worker; after two failures it is said', () => {

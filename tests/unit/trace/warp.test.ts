@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checkTape, type Picture, warpPicture } from '../../../shared-math/trace/index.ts';
+import { checkTape, type Picture, partShown, warpPicture } from '../../../shared-math/trace/index.ts';
 
 /** A picture whose red grows to the right and green downward. */
 function ramp(width: number, height: number): Picture {
@@ -62,4 +62,35 @@ test('the tape and the tracing agree within what clicking at the ends and for th
   // Three times as long, the scale's own error is most of it; a photo worked with at half its size doubles all.
   expect(checkTape(3000, 3000, clicked).explained).toBeCloseTo(Math.SQRT2 * Math.sqrt(10), 9);
   expect(checkTape(1000, 1000, { ...clicked, click: 2 }).explained).toBeCloseTo(4, 9);
+});
+
+test('a stretch of the original gives what all of it would give', () => {
+  const size = [60, 50] as const;
+  const whole = ramp(60, 50);
+  // Askew and bent by a lens, so that every edge of what is seen bows.
+  const order = {
+    matrix: [0.5, 0.05, 20, 0.02, 0.55, 12, 0.002, 0.001, 1],
+    lens: { k: 0.12, size },
+    width: 24,
+    height: 20,
+  };
+  const part = partShown(order);
+  if (!part) throw new Error('something of it is seen');
+  expect(part.width * part.height).toBeLessThan(0.6 * 60 * 50);
+  const data = new Uint8ClampedArray(4 * part.width * part.height);
+  for (let y = 0; y < part.height; y += 1) {
+    const from = 4 * ((part.top + y) * 60 + part.left);
+    data.set(whole.data.slice(from, from + 4 * part.width), 4 * y * part.width);
+  }
+  const cut = warpPicture({ data, width: part.width, height: part.height }, order, part);
+  expect([...cut.data]).toEqual([...warpPicture(whole, order).data]);
+});
+
+test('of what lies beside the photo no stretch is wanted, of what reaches the horizon all of it', () => {
+  const lens = { k: 0, size: [60, 50] as const };
+  const at = (x: number) => ({ matrix: [1, 0, x, 0, 1, 0, 0, 0, 1], lens, width: 10, height: 10 });
+  expect(partShown(at(-100))).toBeUndefined();
+  expect(partShown(at(10))).toEqual({ left: 6, top: 0, width: 18, height: 14 });
+  const horizon = { ...at(0), matrix: [1, 0, 0, 0, 1, 0, 0, -0.15, 1] };
+  expect(partShown(horizon)).toEqual({ left: 0, top: 0, width: 60, height: 50 });
 });

@@ -1,10 +1,10 @@
 import type { Photo } from '../../../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../../../shared-math/outcome.ts';
-import type { Picture, WarpOrder } from '../../../../shared-math/trace/index.ts';
+import type { PhotoPart, Picture, WarpOrder } from '../../../../shared-math/trace/index.ts';
 import { WORKED_SIDE } from '../../../../shared-math/trace/index.ts';
 import { fetchPhoto } from '../../../host/photos.ts';
 import { FAILED } from '../../../jobs/worker-line.ts';
-import { decodePicture, decodesItself } from '../../../pictures/index.ts';
+import { decodePicture, decodesItself, Originals, type OriginalsLine } from '../../../pictures/index.ts';
 import type { PhotoWorkerLine } from './start-photo-worker.ts';
 import { Straightening } from './straightening.ts';
 
@@ -19,6 +19,8 @@ export interface WorkingPicture {
 
 /** Which picture of which file a photo shows. */
 export type PhotoSource = Pick<Photo, 'hash' | 'page'>;
+/** The same with px of the upright original, which a page of a PDF is drawn at. */
+export type SizedSource = PhotoSource & Pick<Photo, 'size'>;
 
 /** What a photo's picture goes by: its file, and the page of it. */
 export function pictureKey({ hash, page = 1 }: PhotoSource): string {
@@ -50,6 +52,7 @@ async function reduced(
 /** The pixels of the open layout's photos: fetched once, kept reduced, straightened in a worker. */
 export class PhotoPictures {
   readonly #straightening: Straightening;
+  readonly #originals: Originals;
   readonly #asked = new Map<string, Promise<Outcome<PictureSize, string>>>();
   /** By key, once they have come. */
   #working: Readonly<Record<string, WorkingPicture>> = $state.raw({});
@@ -58,8 +61,9 @@ export class PhotoPictures {
   /** By hash of a PDF, how many pages it has. */
   #pages: Readonly<Record<string, number>> = $state.raw({});
 
-  constructor(start: () => PhotoWorkerLine) {
+  constructor(start: () => PhotoWorkerLine, startOriginals: () => OriginalsLine) {
     this.#straightening = new Straightening(start);
+    this.#originals = new Originals(startOriginals);
   }
 
   workingOf(photo: PhotoSource): WorkingPicture | undefined {
@@ -109,7 +113,8 @@ export class PhotoPictures {
       const own: PictureSize = [bitmap.width, bitmap.height];
       if (pages !== undefined) this.#pages = { ...this.#pages, [photo.hash]: pages };
       const working = await reduced(bitmap, own);
-      bitmap.close();
+      // What took long to decode is at hand for the first close look.
+      this.#originals.take(key, bitmap);
       if (size && (size[0] !== own[0] || size[1] !== own[1]))
         return this.#refused(
           key,
@@ -135,5 +140,23 @@ export class PhotoPictures {
     if (!picture) this.#troubles = { ...others, [key]: FAILED };
     else if (trouble === FAILED) this.#troubles = others;
     return picture;
+  }
+
+  /** A stretch of a photo as it is in the original; undefined if that cannot be had. Whoever is given it closes it. */
+  part(photo: SizedSource, part: PhotoPart): Promise<ImageBitmap | undefined> {
+    return this.#originals.part(pictureKey(photo), () => this.#original(photo), part);
+  }
+
+  /** The picture as an order wants it seen, from the original's own pixels; undefined if that cannot be had. */
+  sharp(photo: SizedSource, order: WarpOrder): Promise<ImageBitmap | undefined> {
+    return this.#originals.straight(pictureKey(photo), () => this.#original(photo), order);
+  }
+
+  async #original({ hash, page, size }: SizedSource): Promise<Blob | ImageBitmap | undefined> {
+    const file = await fetchPhoto(hash);
+    if (!file.ok) return undefined;
+    if (!decodesItself(file.value)) return file.value;
+    const decoded = await decodePicture(file.value, { page, size });
+    return decoded.ok ? decoded.value.bitmap : undefined;
   }
 }

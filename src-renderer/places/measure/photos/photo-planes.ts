@@ -1,4 +1,4 @@
-import { unproject, VIEW_AXES, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
+import { type Box, unproject, VIEW_AXES, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import { mirrored, type Point } from '../../../../shared-math/geometry/points.ts';
 import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
 import {
@@ -38,7 +38,7 @@ export function loosePlane({ view, size }: Photo): PhotoPlane {
 const REACH = 5000;
 
 /** The box of the view's plane that a photo covers, and the order for its picture there. */
-export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
+export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number): Laid {
   const [width, height] = photo.size;
   const [left, top, right, bottom] = photo.crop ?? [0, 0, width, height];
   const { middle } = LOOSE[photo.view];
@@ -70,6 +70,18 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
   };
   const span = Math.max(box.right - box.left, box.bottom - box.top, 1);
   const step = Math.max(span / most, plane.mmPerPixel / 2, 0.05);
+  return orderIn(photo, plane, box, step);
+}
+
+/** Where a picture of a photo lies: the view's mm of its upper left corner, and of one of its px. */
+export interface Laid {
+  readonly at: ViewPoint;
+  readonly step: number;
+  readonly order: WarpOrder;
+}
+
+/** The order for a photo's picture in a box of the view's plane, mm, at so many mm to the px. */
+export function orderIn(photo: Photo, plane: PhotoPlane, box: Box, step: number): Laid {
   const inView: Homography<ShownSpot, ViewPoint> = [step, 0, box.left, 0, step, box.top, 0, 0, 1];
   const order: WarpOrder = {
     matrix: composed(plane.matrix, inView),
@@ -78,7 +90,64 @@ export function pictureOrder(photo: Photo, plane: PhotoPlane, most: number) {
     height: Math.max(1, Math.ceil((box.bottom - box.top) / step)),
     crop: photo.crop,
   };
-  return { at: [box.left, box.top] as ViewPoint, step, order };
+  return { at: [box.left, box.top], step, order };
+}
+
+/** What of a view's plane is seen on the board: mm, and px of the screen for a mm. */
+export interface Sight {
+  readonly box: Box;
+  readonly pxPerMm: number;
+}
+
+/** Beyond what is seen, so that a small move shows nothing coarse: shares of its width and height. */
+const SEEN_AROUND = 0.25;
+/** px of a picture from close by, whatever the screen. */
+const CLOSE_MOST = 6e6;
+/** px of the screen that one px of a picture may cover before it is looked at more closely. */
+const COARSE_FROM = 1.1;
+
+function common(a: Box, b: Box): Box | undefined {
+  const box = {
+    left: Math.max(a.left, b.left),
+    top: Math.max(a.top, b.top),
+    right: Math.min(a.right, b.right),
+    bottom: Math.min(a.bottom, b.bottom),
+  };
+  return box.right > box.left && box.bottom > box.top ? box : undefined;
+}
+
+/** The box of the view's plane that a picture lies in, mm. */
+export function boxOf({ at: [left, top], step, order: { width, height } }: Laid): Box {
+  return { left, top, right: left + width * step, bottom: top + height * step };
+}
+
+/**
+ * The order for what is seen of a photo from close by, no finer than screen or original; undefined where the whole picture
+ * that lies there is as fine, or `close`, the one that was made last, still does.
+ */
+export function closeOrder(
+  photo: Photo,
+  plane: PhotoPlane,
+  whole: Laid,
+  { box, pxPerMm }: Sight,
+  close: Laid | null,
+): Laid | undefined {
+  const finest = plane.mmPerPixel / 2;
+  if (whole.step * pxPerMm <= COARSE_FROM) return undefined;
+  const seen = common(box, boxOf(whole));
+  if (!seen) return undefined;
+  const fits = close && common(seen, boxOf(close));
+  const fine = close && (close.step * pxPerMm <= COARSE_FROM || close.step <= finest * COARSE_FROM);
+  if (fits && fine && Object.entries(seen).every(([side, mm]) => fits[side as keyof Box] === mm))
+    return undefined;
+  const [right, down] = [(box.right - box.left) * SEEN_AROUND, (box.bottom - box.top) * SEEN_AROUND];
+  const around = common(
+    { left: box.left - right, top: box.top - down, right: box.right + right, bottom: box.bottom + down },
+    boxOf(whole),
+  );
+  if (!around) return undefined;
+  const area = (around.right - around.left) * (around.bottom - around.top);
+  return orderIn(photo, plane, around, Math.max(1 / pxPerMm, finest, Math.sqrt(area / CLOSE_MOST)));
 }
 
 /**

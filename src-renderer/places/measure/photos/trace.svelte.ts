@@ -19,6 +19,7 @@ import { isAnchor, planeOf, sightGaps } from '../../../../shared-math/trace/inde
 import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import { sendPhoto } from '../../../host/photos.ts';
+import type { OriginalsLine } from '../../../pictures/index.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';
 import { loosePlane, tracedPoint, withLooseTraced, withPhoto, withTraced } from './photo-planes.ts';
 import { spotsOf, type Tool, toolOf, WANTED, withSpots } from './photo-tools.ts';
@@ -90,10 +91,15 @@ export class Trace {
     this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
   );
 
-  constructor(openLayout: OpenLayout, measuring: Measuring, start: () => PhotoWorkerLine) {
+  constructor(
+    openLayout: OpenLayout,
+    measuring: Measuring,
+    start: () => PhotoWorkerLine,
+    startOriginals: () => OriginalsLine,
+  ) {
     this.#openLayout = openLayout;
     this.#measuring = measuring;
-    this.pictures = new PhotoPictures(start);
+    this.pictures = new PhotoPictures(start, startOriginals);
   }
 
   /** The plane in which a photo is shown. */

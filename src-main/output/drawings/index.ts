@@ -13,7 +13,7 @@ import {
 } from './job.ts';
 import { pngOf } from './png.ts';
 import { curvesPlate } from './svg/curves-plate.ts';
-import { viewPlate } from './svg/view-plate.ts';
+import { viewPlate, viewsPlate } from './svg/view-plate.ts';
 
 export { SvgPen } from '../pens/svg-pen.ts';
 export {
@@ -35,10 +35,17 @@ const isView = (view: DrawnView): view is View => (VIEWS as readonly string[]).i
 export function drawSvg(job: DrawingJob, lettering: Lettering): { svg: string; width: number } {
   const pen = new SvgPen(lettering);
   const { view } = job;
-  if (isView(view)) viewPlate(pen, job, view);
+  if (view === 'views') viewsPlate(pen, job);
+  else if (isView(view)) viewPlate(pen, job, view);
   else curvesPlate(pen, job);
   const about = [job.customer, job.car, job.document.name].filter(Boolean).join(', ');
   return { svg: pen.document(0, DRAWN_WORDS[view], about), width: pen.sizeOf(0).width };
+}
+
+function dxfOf(job: DrawingJob): string {
+  const { view } = job;
+  if (view === 'views') return viewDxf(job, VIEWS);
+  return isView(view) ? viewDxf(job, [view]) : spaceDxf(job);
 }
 
 /**
@@ -50,8 +57,7 @@ export async function drawFile(job: DrawingJob): Promise<Uint8Array> {
   const trouble = formatTrouble(job.view, job.format) ?? poseTrouble(job.view, job.pose);
   if (trouble) throw new DrawingRefused(trouble);
   job.signal?.throwIfAborted();
-  if (job.format === 'dxf')
-    return Buffer.from(isView(job.view) ? viewDxf(job, job.view) : spaceDxf(job), 'utf8');
+  if (job.format === 'dxf') return Buffer.from(dxfOf(job), 'utf8');
   const { svg, width } = drawSvg(job, job.format === 'svg' ? 'text' : 'outlines');
   if (job.format === 'svg') return Buffer.from(svg, 'utf8');
   return pngOf(svg, width, job.signal);

@@ -2,8 +2,8 @@ import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { Radians } from '../../../shared-math/units/index.ts';
 import type { PrintJob } from '../pages/job.ts';
 
-/** What can be drawn: a view to scale, the points and links in space, or curves. */
-export const DRAWN_VIEWS = ['side', 'top', 'front', '3d', 'curves', 'steer', 'toe', 'turn'] as const;
+/** What can be drawn: a view to scale, all three as on a sheet, the points and links in space, or curves. */
+export const DRAWN_VIEWS = ['side', 'top', 'front', 'views', '3d', 'curves', 'steer', 'toe', 'turn'] as const;
 export type DrawnView = (typeof DRAWN_VIEWS)[number];
 
 export const DRAWING_FORMATS = ['dxf', 'svg', 'png'] as const;
@@ -14,6 +14,7 @@ export const DRAWN_WORDS: Record<DrawnView, string> = {
   side: 'Side view',
   top: 'Top view',
   front: 'Front view',
+  views: 'Side, top and front view',
   '3d': 'Points and links in space',
   curves: 'Steer, toe and turn',
   steer: 'Bump steer',
@@ -42,6 +43,9 @@ export interface DrawingJob extends Pick<PrintJob, 'unit' | 'fraction' | 'custom
 
 /** Why a drawing was not made, as one plain sentence without its full stop. Nothing was written. */
 export class DrawingRefused extends Error {}
+
+export const isAtRide = ({ pose: { heave, roll, handwheel } }: Pick<DrawingJob, 'pose'>) =>
+  heave === 0 && roll === 0 && handwheel === 0;
 
 export const isCurves = (view: DrawnView) =>
   view === 'curves' || view === 'steer' || view === 'toe' || view === 'turn';

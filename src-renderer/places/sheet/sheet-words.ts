@@ -9,7 +9,7 @@ type PrintRequest = Extract<OutputRequest, { kind: 'print' }>;
 /** Each print for itself, views and curves, and files of data. */
 export type GoingOut = PrintRequest['print'] | 'drawing' | 'curves' | 'data';
 export type Paper = PrintRequest['paper'];
-export type ViewDrawn = Extract<DrawingRequest['view'], 'side' | 'top' | 'front' | '3d'>;
+export type ViewDrawn = Extract<DrawingRequest['view'], 'side' | 'top' | 'front' | 'views' | '3d'>;
 export type CurveDrawn = Exclude<DrawingRequest['view'], ViewDrawn>;
 export type DrawnFormat = DrawingRequest['format'];
 export type DataKind = Extract<OutputRequest, { kind: 'table' }>['table'] | 'layout' | 'car';
@@ -80,6 +80,7 @@ export const VIEW_CHOICES: readonly (readonly [ViewDrawn, string])[] = [
   ['side', 'Side view'],
   ['top', 'Top view'],
   ['front', 'Front view'],
+  ['views', 'All three views'],
   ['3d', 'Points and links in space'],
 ];
 

@@ -1,24 +1,60 @@
-import { DxfWriter, LayerFlags, Units } from '@tarikjabiri/dxf';
 import type { Part, Role } from '../../../../shared-math/drawing/index.ts';
-import { type LengthUnit, MM_PER_INCH } from '../../../../shared-math/units/index.ts';
+import type { StrokeKind } from '../strokes/view-strokes.ts';
 
-/** The layers of every drawing, named after what is on them, with their colour numbers (group code 62 of the DXF reference): legible on black and white. */
-export const DXF_LAYERS = {
-  axle: 7,
-  wheels: 8,
-  steering: 5,
-  location: 34,
-  rails: 7,
-  obstacles: 8,
-  shaft: 94,
-  ground: 8,
-  hardpoints: 1,
-  dimensions: 6,
+// Layers, line types and weights by ISO 128-2 (the numbers of its line types and its dash lengths are from memory).
+
+/** mm of the narrow and of the wide lines on paper: a line group of ISO 128-2, one to two. */
+export const NARROW = 0.25;
+export const WIDE = 0.5;
+
+/** Line types by what they draw, with their pattern in widths of the narrow line: dash, gap, dash …; a dot is a dash of 0. */
+export const LINE_TYPES = {
+  /** Type 02, dashed. */
+  'hidden-edges': { words: '_ _ _ _', pattern: [12, -3] },
+  /** Type 04, long-dashed dotted. */
+  'middle-lines': { words: '___ . ___ .', pattern: [24, -3, 0, -3] },
+  /** Type 05, long-dashed double-dotted: what stands beside the part that is drawn. */
+  neighbours: { words: '___ . . ___', pattern: [24, -3, 0, -3, 0, -3] },
 } as const;
 
-export type DxfLayer = keyof typeof DXF_LAYERS;
+export type DxfLineType = keyof typeof LINE_TYPES | 'Continuous';
 
-const LAYERS_OF: Record<Role, DxfLayer> = {
+export interface LayerLook {
+  /** Colour number (group code 62 of the DXF reference): legible on black and on white. */
+  readonly colour: number;
+  readonly line: DxfLineType;
+  /** mm on paper. */
+  readonly width: number;
+}
+
+const wide = (colour: number): LayerLook => ({ colour, line: 'Continuous', width: WIDE });
+const narrow = (colour: number, line: DxfLineType = 'Continuous'): LayerLook => ({
+  colour,
+  line,
+  width: NARROW,
+});
+
+/** The layers of a view, named after what is on them. */
+export const VIEW_LAYERS = {
+  axle: wide(7),
+  wheels: wide(7),
+  steering: wide(5),
+  location: wide(34),
+  rails: wide(7),
+  obstacles: narrow(8, 'neighbours'),
+  shaft: wide(94),
+  ground: narrow(8),
+  'fine-lines': narrow(8),
+  'middle-lines': narrow(8, 'middle-lines'),
+  'hidden-edges': narrow(8, 'hidden-edges'),
+  hardpoints: narrow(1),
+  dimensions: narrow(6),
+  words: narrow(7),
+} as const satisfies Record<string, LayerLook>;
+
+export type ViewLayer = keyof typeof VIEW_LAYERS;
+
+const LAYERS_OF: Record<Role, ViewLayer> = {
   ground: 'ground',
   tyre: 'wheels',
   frame: 'rails',
@@ -30,39 +66,10 @@ const LAYERS_OF: Record<Role, DxfLayer> = {
   obstacle: 'obstacles',
 };
 
-/** The layer that a part is on. */
-export function layerOf({ id, role }: Part): DxfLayer {
+/** The layer that a stroke of a part is on: its part's, or that of all fine, middle or hidden lines. */
+export function layerOf({ id, role }: Part, kind: StrokeKind): ViewLayer {
+  if (kind === 'middle') return 'middle-lines';
+  if (kind === 'hidden') return 'hidden-edges';
+  if (kind === 'fine' && role !== 'ground' && role !== 'obstacle') return 'fine-lines';
   return id.startsWith('shaft-') ? 'shaft' : LAYERS_OF[role];
-}
-
-export const BROKEN = 'BROKEN';
-
-/** How a drawing's mm become its own unit. */
-export const inUnit = (unit: LengthUnit) => (mm: number) => (unit === 'in' ? mm / MM_PER_INCH : mm) + 0;
-
-/** An empty drawing: layers, a line type for what is no part, and the unit in its header. */
-export function newDrawing(unit: LengthUnit): DxfWriter {
-  const dxf = new DxfWriter();
-  dxf.setUnits(unit === 'in' ? Units.Inches : Units.Millimeters);
-  dxf.setVariable('$MEASUREMENT', { 70: unit === 'in' ? 0 : 1 });
-  const size = inUnit(unit);
-  dxf.addLType(BROKEN, 'Broken __ _ __ _', [size(30), -size(8), size(6), -size(8)]);
-  for (const [name, colour] of Object.entries(DXF_LAYERS))
-    dxf.addLayer(name, colour, 'Continuous', LayerFlags.None);
-  return dxf;
-}
-
-/** Text as the format takes it: one line, signs beyond ASCII as \U+XXXX, which every reader knows. */
-export function dxfText(text: string): string {
-  return [...text.replace(/[\p{Cc}\s]+/gu, ' ').trim()]
-    .map((letter) => {
-      if (letter === '°') return '%%d';
-      if (letter === '%') return '%%%';
-      if (letter === '^') return '^ ';
-      if (letter === '\\') return '/';
-      const code = letter.codePointAt(0) as number;
-      if (code < 0x7f) return letter;
-      return code > 0xffff ? '?' : `\\U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
-    })
-    .join('');
 }

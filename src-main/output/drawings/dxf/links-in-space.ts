@@ -17,11 +17,11 @@ import {
 } from '../../../../shared-math/layout/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { Scene } from '../scene.ts';
-import type { DxfLayer } from './layers.ts';
+import type { ViewLayer } from './layers.ts';
 
 /** A line in space between places of the car, mm. */
 export interface SpaceLine {
-  readonly layer: DxfLayer;
+  readonly layer: ViewLayer;
   readonly name: string;
   readonly points: readonly Point[];
 }
@@ -37,7 +37,7 @@ export function centreLines({ layout, place }: Scene): SpaceLine[] {
   const { axle, steering, location, lateral, shaft } = layout;
   const { box, dragLinkBall, dragLinkTo } = steering;
   const lines: SpaceLine[] = [];
-  const line = (layer: DxfLayer, name: string, ...ends: (readonly [Carrier, Point])[]) =>
+  const line = (layer: ViewLayer, name: string, ...ends: (readonly [Carrier, Point])[]) =>
     lines.push({ layer, name, points: ends.map(([carrier, at]) => place(carrier, at)) });
 
   line('axle', 'axle', ['axle-left', axle.left.wheelCentre], ['axle-right', axle.right.wheelCentre]);

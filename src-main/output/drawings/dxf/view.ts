@@ -1,188 +1,351 @@
-import { type DxfWriter, LWPolylineFlags, point3d } from '@tarikjabiri/dxf';
 import {
+  arrangeSheet,
   type Box,
-  isClosed,
-  isShown,
-  type Outline,
-  outline,
   project,
+  VIEWS,
   type View,
-  type ViewPoint,
   viewBoxes,
 } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { norm, subtract } from '../../../../shared-math/geometry/vectors.ts';
-import { formatLength, toDegrees } from '../../../../shared-math/units/index.ts';
+import { pointNumbers } from '../../../../shared-math/layout/index.ts';
+import { formatLength } from '../../../../shared-math/units/index.ts';
 import { CAUTION } from '../../../../shared-math/words/index.ts';
-import { DRAWN_WORDS, type DrawingJob } from '../job.ts';
+import { scaleFor, scaleWords } from '../../pens/scales.ts';
+import { DRAWN_WORDS, type DrawingJob, isAtRide } from '../job.ts';
 import { poseWords } from '../pose-words.ts';
 import { type Scene, sceneOf } from '../scene.ts';
-import { BROKEN, type DxfLayer, dxfText, inUnit, layerOf, newDrawing } from './layers.ts';
+import type { Spot } from '../strokes/stroke.ts';
+import { type ViewStroke, viewStrokes } from '../strokes/view-strokes.ts';
+import { DrawingFile, inUnit, ON_PAPER } from './drawing-file.ts';
+import { layerOf, VIEW_LAYERS, type ViewLayer } from './layers.ts';
 import { centreLines } from './links-in-space.ts';
 
-/** mm of the car: the height of texts, and of the ticks at a dimension's ends. */
-const TEXT = 11;
-const TICK = 6;
+/** mm of paper that the views may take where they are printed: what a sheet of A3 or of 11 by 17 in leaves. */
+const ROOM = { width: 330, height: 220 };
+/** mm on paper: from a view to its first dimension, from one to the next, and to the lines beside links. */
+const FIRST = 8;
+const NEXT = 7;
+const BESIDE = 6;
+/** mm on paper between views, with their dimensions. */
+const BETWEEN = 16;
 
-/** One view being written: places are the view's own, right and up, in the drawing's unit. */
+/** A view in its place on the drawing. */
+interface PlacedView {
+  readonly view: View;
+  /** Where the car's origin shows. */
+  readonly origin: Spot;
+  /** What it covers in its own plane, right and down. */
+  readonly box: Box;
+}
+
+const same = (a: Spot, b: Spot) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-6;
+
+/** One view being written into the file. */
 class ViewWriter {
-  readonly dxf: DxfWriter;
-  readonly #size: (mm: number) => number;
-  readonly #view: View;
+  readonly file: DrawingFile<ViewLayer>;
+  readonly placed: PlacedView;
 
-  constructor(job: DrawingJob, view: View) {
-    this.dxf = newDrawing(job.unit);
-    this.#size = inUnit(job.unit);
-    this.#view = view;
+  constructor(file: DrawingFile<ViewLayer>, placed: PlacedView) {
+    this.file = file;
+    this.placed = placed;
   }
 
-  /** Where a point of the car is drawn: right and up, mm. */
-  at(point: Point): ViewPoint {
-    const [right, down] = project(this.#view, point);
-    return [right, -down + 0];
+  /** Where a point of the car is drawn. */
+  at(point: Point): Spot {
+    const [right, down] = project(this.placed.view, point);
+    return this.on([right, -down + 0]);
   }
 
-  line(layer: DxfLayer, places: readonly ViewPoint[], closed = false, broken = false): void {
-    if (places.length < 2) return;
-    this.dxf.addLWPolyline(
-      places.map(([x, y]) => ({ point: { x: this.#size(x), y: this.#size(y) } })),
-      {
-        layerName: layer,
-        flags: closed ? LWPolylineFlags.Closed : LWPolylineFlags.None,
-        ...(broken ? { lineType: BROKEN } : {}),
-      },
-    );
+  /** A place of the view's own plane, right and up, on the drawing. */
+  on([x, y]: Spot): Spot {
+    return [this.placed.origin[0] + x, this.placed.origin[1] + y];
   }
 
-  text(layer: DxfLayer, words: string, [x, y]: ViewPoint, height = TEXT, degrees = 0): void {
-    this.dxf.addText(point3d(this.#size(x), this.#size(y), 0), this.#size(height), dxfText(words), {
-      layerName: layer,
-      rotation: degrees,
-    });
-  }
-
-  point([x, y]: ViewPoint): void {
-    this.dxf.addPoint(this.#size(x), this.#size(y), 0, { layerName: 'hardpoints' });
-  }
-}
-
-function drawStrokes(writer: ViewWriter, { drawing, placed }: Scene, view: View): void {
-  for (const part of drawing.parts)
-    for (const shape of part.shapes) {
-      if (!isShown(shape, view)) continue;
-      const line: Outline = [];
-      outline(shape, placed, view, line);
-      const places: ViewPoint[] = [];
-      for (let i = 0; i < line.length; i += 2) places.push([line[i] as number, -(line[i + 1] as number) + 0]);
-      writer.line(layerOf(part), places, isClosed(shape), shape.ink === 'broken');
+  /** Strokes; straight ones that go on from one another are one line. */
+  strokes(all: readonly ViewStroke[]): void {
+    let line: Spot[] = [];
+    let layer: ViewLayer | undefined;
+    const end = () => {
+      if (layer && line.length > 2) {
+        const closed = line.length > 3 && same(line[0] as Spot, line.at(-1) as Spot);
+        this.file.polyline(layer, closed ? line.slice(0, -1) : line, closed);
+      } else if (layer && line.length === 2)
+        this.file.stroke(layer, { kind: 'line', a: line[0] as Spot, b: line[1] as Spot });
+      line = [];
+    };
+    for (const { part, kind, stroke } of all) {
+      const own = layerOf(part, kind);
+      if (stroke.kind === 'curve') {
+        end();
+        this.file.stroke(own, { ...stroke, centre: this.on(stroke.centre) });
+        continue;
+      }
+      const [a, b] = [this.on(stroke.a), this.on(stroke.b)];
+      if (own !== layer || line.length === 0 || !same(line.at(-1) as Spot, a)) {
+        end();
+        line = [a];
+      }
+      layer = own;
+      line.push(b);
     }
+    end();
+  }
 }
 
-/** A distance between two places, drawn beside them by `off` mm, with its ticks and its words above the line. */
-function dimension(writer: ViewWriter, a: ViewPoint, b: ViewPoint, off: number, words: string): void {
-  const [from, to] = a[0] < b[0] || (a[0] === b[0] && a[1] <= b[1]) ? [a, b] : [b, a];
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  if (length < 4 * TICK) return;
-  const along: ViewPoint = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const square: ViewPoint = [-along[1], along[0]];
-  const moved = ([x, y]: ViewPoint, by: number): ViewPoint => [x + square[0] * by, y + square[1] * by];
-  const [p, q] = [moved(from, off), moved(to, off)];
-  const past = off + Math.sign(off) * TICK;
-  writer.line('dimensions', [p, q]);
-  writer.line('dimensions', [moved(from, Math.sign(off) * TICK), moved(from, past)]);
-  writer.line('dimensions', [moved(to, Math.sign(off) * TICK), moved(to, past)]);
-  for (const [x, y] of [p, q])
-    writer.line('dimensions', [
-      [x - (TICK / 2) * (along[0] + square[0]), y - (TICK / 2) * (along[1] + square[1])],
-      [x + (TICK / 2) * (along[0] + square[0]), y + (TICK / 2) * (along[1] + square[1])],
-    ]);
-  // Seen from the middle, the words stand about as wide as they are long.
-  const half = (words.length * TEXT * 0.6) / 2;
-  const middle: ViewPoint = [(p[0] + q[0]) / 2 - along[0] * half, (p[1] + q[1]) / 2 - along[1] * half];
-  const degrees = toDegrees(Math.atan2(along[1], along[0]));
-  writer.text('dimensions', words, [middle[0] + square[0] * 4, middle[1] + square[1] * 4], TEXT, degrees);
-}
+/** An upright rectangle that a label takes. */
+type LabelRoom = readonly [left: number, bottom: number, right: number, top: number];
+
+const clear = (room: LabelRoom, taken: readonly LabelRoom[]) =>
+  taken.every(
+    (other) => room[2] < other[0] || other[2] < room[0] || room[3] < other[1] || other[3] < room[1],
+  );
 
 /** Which links are dimensioned: those that a builder makes. Their true length, whatever the view foreshortens. */
 const DIMENSIONED = ['drag link', 'tie rod', 'pitman arm', 'lateral bar', 'upper bar', 'lower bar'];
+/** Points whose distances are written beside the views; those of all of them stand in the table. */
+const ORDINATES = ['steering.dragLinkBall', 'steering.box.pitmanBall', 'steering.box.sectorCentre'];
+/** mm by which a length must be foreshortened before a view no longer shows it. */
+const FORESHORTENED = 0.05;
 
-function drawDimensions(writer: ViewWriter, scene: Scene, view: View, box: Box, job: DrawingJob): void {
-  const words = (mm: number) => formatLength(mm, job);
+function drawLinkLengths(writer: ViewWriter, scene: Scene, job: DrawingJob): void {
+  const { file } = writer;
   const written = new Set<string>();
+  const taken: LabelRoom[] = [];
   for (const { name, points } of centreLines(scene)) {
     const [from, to] = points;
     if (!from || !to || !DIMENSIONED.includes(name)) continue;
-    const length = words(norm(subtract(to, from)));
+    const length = norm(subtract(to, from));
+    const figure = formatLength(length, job);
     // The bars of both sides are alike and lie behind one another.
-    if (written.has(name + length)) continue;
-    written.add(name + length);
-    dimension(writer, writer.at(from), writer.at(to), 34, `${name} ${length} true`);
+    if (written.has(name + figure)) continue;
+    const ends = [writer.at(from), writer.at(to)].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+    const [a, b] = ends as [Spot, Spot];
+    const seen = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    // Seen end on there is nothing to measure.
+    if (seen < file.onPaper(2 * ON_PAPER.stroke)) continue;
+    written.add(name + figure);
+    const aside: Spot = [-(b[1] - a[1]) / seen, (b[0] - a[0]) / seen];
+    const words = length - seen < FORESHORTENED ? `${name} <>` : `${name} ${figure} true`;
+    const long = (words.length + figure.length) * 0.75 * file.onPaper(ON_PAPER.letters);
+    // Beside the link where no other figure stands already.
+    const lines = [1, -1, 2, -2, 3, -3].map((by): [Spot, LabelRoom] => {
+      const off = by * file.onPaper(BESIDE);
+      const [x, y] = [(a[0] + b[0]) / 2 + off * aside[0], (a[1] + b[1]) / 2 + off * aside[1]];
+      const [wide, high] = [Math.abs(aside[1]) * long, Math.abs(aside[0]) * long + file.onPaper(4)];
+      return [
+        [x, y],
+        [x - wide / 2, y - high / 2, x + wide / 2, y + high / 2],
+      ];
+    });
+    const [through, room] = lines.find((line) => clear(line[1], taken)) ?? (lines[0] as [Spot, LabelRoom]);
+    taken.push(room);
+    file.dimension('dimensions', a, b, through, words, figure);
   }
-  const { box: steering, dragLinkBall } = scene.layout.steering;
-  const { wheelCentre } = scene.layout.axle.left;
-  const datum: Point = view === 'front' ? [0, 0, 0] : [wheelCentre[0], 0, 0];
-  const foot = -box.bottom;
-  const spots: (readonly [string, Point])[] = [
-    ['steering arm ball', scene.place(`spindle-${scene.layout.steering.dragLinkTo}`, dragLinkBall)],
-    ['pitman ball', scene.place('pitman', steering.pitmanBall)],
-    ['steering box', steering.sectorCentre],
-  ];
-  spots.forEach(([name, point], i) => {
-    const [x] = writer.at(point);
-    const [zero] = writer.at(datum);
-    const from = view === 'front' ? 'centre line' : 'axle line';
-    const y = foot - 45 - i * 34;
-    dimension(writer, [zero, y + 26], [x, y + 26], -26, `${name} from ${from} ${words(Math.abs(x - zero))}`);
-  });
-  const [zero] = writer.at(datum);
-  writer.line(
-    'dimensions',
-    [
-      [zero, foot - 45 - 3 * 34],
-      [zero, -box.top + 30],
-    ],
-    false,
-    true,
-  );
 }
 
-/** The hardpoints with their numbers, and a table of them in the car's own frame beside the view. */
-function drawHardpoints(writer: ViewWriter, scene: Scene, box: Box, job: DrawingJob): void {
+interface Ordinate {
+  /** The point's number. */
+  readonly number: number;
+  readonly at: Spot;
+}
+
+/** Distances from one line, the nearest first, each on a line of its own with its point's number. */
+function drawOrdinates(
+  writer: ViewWriter,
+  spots: readonly Ordinate[],
+  along: 'x' | 'y',
+  zero: Spot,
+  edge: number,
+  job: DrawingJob,
+): void {
+  const { file } = writer;
+  const axis = along === 'x' ? 0 : 1;
+  const size = ({ at }: Ordinate) => Math.abs(at[axis] - zero[axis]);
+  const rows = spots.filter((spot) => size(spot) >= FORESHORTENED).sort((a, b) => size(a) - size(b));
+  rows.forEach((spot, i) => {
+    const line = edge - file.onPaper(FIRST + i * NEXT);
+    // From the view's edge on, so that no line runs through the car.
+    const foot = ([x, y]: Spot): Spot => (along === 'x' ? [x, edge] : [edge, y]);
+    const through: Spot = along === 'x' ? [0, line] : [line, 0];
+    const figure = formatLength(size(spot), job);
+    file.dimension('dimensions', foot(zero), foot(spot.at), through, `${spot.number}: <>`, figure, along);
+  });
+}
+
+/** Box, pitman ball and steering-arm ball from axle line, centre line and ground, and those lines with their names. */
+function drawOrdinatesOf(
+  writer: ViewWriter,
+  scene: Scene,
+  numbers: ReadonlyMap<string, number>,
+  job: DrawingJob,
+): void {
+  const { view, box } = writer.placed;
+  const { file } = writer;
+  const spots: Ordinate[] = scene.points
+    .filter(({ id }) => ORDINATES.includes(id))
+    .map(({ id, at }) => ({ number: numbers.get(id) as number, at: writer.at(at) }));
+  const zero = writer.at(view === 'front' ? [0, 0, 0] : [scene.layout.axle.left.wheelCentre[0], 0, 0]);
+  const [left, bottom] = writer.on([box.left, -box.bottom]);
+  drawOrdinates(writer, spots, 'x', zero, bottom, job);
+  drawOrdinates(writer, spots, 'y', zero, left, job);
+  const past = file.onPaper(3);
+  const top = writer.on([0, -box.top])[1] + past;
+  const right = writer.on([box.right, 0])[0] + past;
+  const name = (words: string, spot: Spot, align: 'left' | 'centre') =>
+    file.text('dimensions', words, spot, { height: file.onPaper(ON_PAPER.letters), align });
+  file.stroke('middle-lines', { kind: 'line', a: [zero[0], bottom - past], b: [zero[0], top] });
+  name(view === 'front' ? 'centre line' : 'axle line', [zero[0], top + file.onPaper(1)], 'centre');
+  if (view === 'top' || !isAtRide(job))
+    file.stroke('middle-lines', { kind: 'line', a: [left - past, zero[1]], b: [right, zero[1]] });
+  const middle = zero[1] - file.onPaper(ON_PAPER.letters / 2);
+  // In a pose the tyres stand elsewhere in the frame's axes than where the distances are counted from.
+  const ground = isAtRide(job) ? 'ground' : 'ground at ride height';
+  name(view === 'top' ? 'centre line' : ground, [right + file.onPaper(1), middle], 'left');
+}
+
+/** Where a number stands beside its point: above right, or the first place around it that no other number takes. */
+function labelRoom([x, y]: Spot, wide: number, high: number, off: number, taken: LabelRoom[]): LabelRoom {
+  const rooms = [1, 2, 3].flatMap((ring) =>
+    (
+      [
+        [1, 1],
+        [-1, 1],
+        [1, -1],
+        [-1, -1],
+      ] as const
+    ).map(([across, up]): LabelRoom => {
+      const left = across > 0 ? x + off * ring : x - off * ring - wide;
+      const bottom = up > 0 ? y + off * ring : y - off * ring - high;
+      return [left, bottom, left + wide, bottom + high];
+    }),
+  );
+  const room = rooms.find((each) => clear(each, taken)) ?? (rooms[0] as LabelRoom);
+  taken.push(room);
+  return room;
+}
+
+/** The hardpoints with their numbers, each place and each number once. */
+function drawHardpoints(writer: ViewWriter, scene: Scene, numbers: ReadonlyMap<string, number>): void {
+  const { file } = writer;
+  const marks: { spot: Spot; numbers: number[] }[] = [];
+  for (const { id, at } of scene.points) {
+    const spot = writer.at(at);
+    const number = numbers.get(id) as number;
+    const mark = marks.find((other) => same(other.spot, spot));
+    if (!mark) marks.push({ spot, numbers: [number] });
+    else if (!mark.numbers.includes(number)) mark.numbers.push(number);
+  }
+  const height = file.onPaper(0.8 * ON_PAPER.letters);
+  // No number stands on another point.
+  const dot = file.onPaper(1);
+  const taken = marks.map(({ spot: [x, y] }): LabelRoom => [x - dot, y - dot, x + dot, y + dot]);
+  for (const { spot, numbers: list } of marks) {
+    file.point('hardpoints', spot);
+    const words = list.join(', ');
+    const room = labelRoom(spot, 0.7 * height * words.length, height, file.onPaper(1.3), taken);
+    file.text('hardpoints', words, [room[0], room[1]], { height });
+  }
+}
+
+/** A table of the points in the car's own frame, its upper left corner at a place. */
+function drawTable(
+  file: DrawingFile<ViewLayer>,
+  scene: Scene,
+  numbers: ReadonlyMap<string, number>,
+  [left, top]: Spot,
+  job: DrawingJob,
+): void {
   const size = inUnit(job.unit);
   const decimals = job.unit === 'in' ? 4 : 3;
   const figure = (mm: number) =>
     size(mm)
       .toFixed(decimals)
       .replace(/^-(0\.0+)$/, '$1');
-  const left = Math.max(box.right, ...scene.points.map(({ at }) => writer.at(at)[0])) + 140;
-  const row = (i: number): number => -box.top - i * 1.9 * TEXT;
-  writer.text('hardpoints', `x forward, y left, z up from the ground below the axle, ${job.unit}`, [
-    left,
-    row(0),
-  ]);
-  scene.points.forEach(({ at, name }, i) => {
-    const spot = writer.at(at);
-    writer.point(spot);
-    writer.text('hardpoints', String(i + 1), [spot[0] + 5, spot[1] + 5], 0.8 * TEXT);
-    const y = row(i + 2);
-    writer.text('hardpoints', String(i + 1), [left, y]);
-    writer.text('hardpoints', name, [left + 30, y]);
+  const height = file.onPaper(ON_PAPER.letters);
+  const write = (words: string, mm: number, row: number, align: 'left' | 'right' = 'left') =>
+    file.text('words', words, [left + file.onPaper(mm), top - row * 1.8 * height], { height, align });
+  write(`x forward, y left, z up from the ground below the axle, ${job.unit}`, 0, 0);
+  scene.points.forEach(({ id, at, name }, i) => {
+    write(String(numbers.get(id)), 5, i + 2, 'right');
+    write(name, 9, i + 2);
     at.forEach((value, axis) => {
-      writer.text('hardpoints', `${'xyz'[axis]} ${figure(value)}`, [left + 330 + axis * 130, y]);
+      write(`${'xyz'[axis]} ${figure(value)}`, 82 + (axis + 1) * 26, i + 2, 'right');
     });
   });
 }
 
-/** A view of the car as a DXF in model space, full size: right and up from where the view shows the car's origin. */
-export function viewDxf(job: DrawingJob, view: View): string {
+/** Room around a view for its dimensions, right and down, mm of the car. */
+function withDimensions({ left, top, right, bottom }: Box, scale: number): Box {
+  const rows = FIRST + 3 * NEXT;
+  return {
+    left: left - rows * scale,
+    top: top - 9 * scale,
+    right: right + 22 * scale,
+    bottom: bottom + (rows + 8) * scale,
+  };
+}
+
+function placedViews(views: readonly View[], boxes: Record<View, Box>, scale: number): PlacedView[] {
+  if (views.length === 1) return views.map((view) => ({ view, origin: [0, 0], box: boxes[view] }));
+  const wide = Object.fromEntries(VIEWS.map((view) => [view, withDimensions(boxes[view], scale)])) as Record<
+    View,
+    Box
+  >;
+  const { origin } = arrangeSheet(wide, BETWEEN * scale);
+  return views.map((view) => ({
+    view,
+    origin: [origin[view][0], -origin[view][1] + 0],
+    box: boxes[view],
+  }));
+}
+
+/** The scale at which letters and dashes are made to be read: that at which the views fit the paper. */
+function printedScale(views: readonly View[], boxes: Record<View, Box>, job: DrawingJob): number {
+  const width = (view: View) => boxes[view].right - boxes[view].left;
+  const height = (view: View) => boxes[view].bottom - boxes[view].top;
+  const [first] = views;
+  if (views.length === 1 && first) return scaleFor(job.unit, width(first), height(first), ROOM);
+  return scaleFor(job.unit, width('side') + width('front'), height('side') + height('top'), ROOM);
+}
+
+/**
+ * Views of the car as a DXF in model space at full size. One view: right and up from where it shows the car's origin.
+ * Three: as they stand on a sheet in third-angle projection, the side view's origin that of the drawing.
+ */
+export function viewDxf(job: DrawingJob, views: readonly View[]): string {
   const scene = sceneOf(job);
-  const writer = new ViewWriter(job, view);
-  const box = viewBoxes(scene.drawing, scene.placed)[view];
-  drawStrokes(writer, scene, view);
-  drawDimensions(writer, scene, view, box, job);
-  drawHardpoints(writer, scene, box, job);
-  const title = `${job.document.name}: ${DRAWN_WORDS[view]}, ${poseWords(job)}, full size in ${job.unit === 'in' ? 'inches' : 'millimetres'}`;
-  writer.text('dimensions', title, [box.left, -box.top + 90], 1.5 * TEXT);
-  writer.text('dimensions', CAUTION, [box.left, -box.top + 62], TEXT);
-  return writer.dxf.stringify();
+  const numbers = pointNumbers(job.document);
+  const boxes = viewBoxes(scene.drawing, scene.placed);
+  const scale = printedScale(views, boxes, job);
+  const { unit, fraction } = job;
+  const file = new DrawingFile({ unit, fraction, scale, layers: VIEW_LAYERS });
+  const placed = placedViews(views, boxes, scale);
+  const height = file.onPaper(ON_PAPER.letters);
+  let [left, top, right] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const each of placed) {
+    const writer = new ViewWriter(file, each);
+    writer.strokes(viewStrokes(scene, each.view));
+    drawHardpoints(writer, scene, numbers);
+    drawLinkLengths(writer, scene, job);
+    drawOrdinatesOf(writer, scene, numbers, job);
+    const wide = withDimensions(each.box, scale);
+    const corner = writer.on([wide.left, -wide.top]);
+    const foot = writer.on([(each.box.left + each.box.right) / 2, -wide.bottom]);
+    file.text('words', DRAWN_WORDS[each.view], [foot[0], foot[1] + file.onPaper(1)], {
+      height: file.onPaper(1.4 * ON_PAPER.letters),
+      align: 'centre',
+    });
+    left = Math.min(left, corner[0]);
+    top = Math.max(top, corner[1]);
+    right = Math.max(right, writer.on([wide.right, 0])[0]);
+  }
+  drawTable(file, scene, numbers, [right + file.onPaper(10), top], job);
+  const what = views.map((view) => DRAWN_WORDS[view]).join(', ');
+  const title = `${job.document.name}: ${what}, ${poseWords(job)}, full size in ${unit === 'in' ? 'inches' : 'millimetres'}`;
+  file.text('words', title, [left, top + file.onPaper(16)], { height: file.onPaper(ON_PAPER.title) });
+  file.text('words', CAUTION, [left, top + file.onPaper(10)], { height });
+  const read = `Letters are ${ON_PAPER.letters} mm high where it is printed at ${scaleWords(scale)}.${views.length > 1 ? ' Third-angle projection.' : ''}`;
+  file.text('words', read, [left, top + file.onPaper(5)], { height });
+  return file.toString();
 }

@@ -1,4 +1,4 @@
-import type { View } from '../../../../shared-math/drawing/index.ts';
+import { arrangeSheet, joined, moved, VIEWS, type View } from '../../../../shared-math/drawing/index.ts';
 import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import { onePerNumber, pointName } from '../../pages/points.ts';
 import { paintView } from '../../pages/sheet/arrangement-page.ts';
@@ -10,10 +10,13 @@ import { lineHeight } from '../../pens/print-pen.ts';
 import { scaleFor } from '../../pens/scales.ts';
 import { BODY, BODY_BOLD, COLUMN } from '../../pens/styles.ts';
 import type { SvgPen } from '../../pens/svg-pen.ts';
-import type { DrawingJob } from '../job.ts';
+import { type DrawingJob, isAtRide } from '../job.ts';
 import { sceneOf } from '../scene.ts';
 import { openPlate, scaleRule } from './plate.ts';
 
+/** mm of paper that three views may take, and what stands between them. */
+const ROOM_OF_THREE = { width: 400, height: 260 };
+const BETWEEN = 12;
 /** mm of paper that a view's car may take, and what its figures take beside it. */
 const ROOM = { width: 320, height: 190 };
 const FIGURES = 80;
@@ -34,10 +37,6 @@ function matterInPose(job: DrawingJob): SheetModel {
       at: points.find(({ id }) => id === point.id)?.at ?? point.at,
     })),
   };
-}
-
-function isAtRide({ pose }: DrawingJob): boolean {
-  return pose.heave === 0 && pose.roll === 0 && pose.handwheel === 0;
 }
 
 /** The points in the car's own frame, in two columns: mirrored ones once at ride height, where they mirror. */
@@ -83,6 +82,35 @@ export function viewPlate(pen: SvgPen, job: DrawingJob, view: View): void {
     measure(pen, model, measuredView(model, view, scale, area, true));
   } else {
     const drawn = centredView(view, shown, scale, { ...area, height: high });
+    paintView(pen, model, drawn);
+    balloons(pen, drawn, model.points);
+  }
+  scaleRule(pen, area.x, area.y + high + 4, job, scale);
+  table(pen, model, job, area.x, area.y + high + RULE + 2, width);
+}
+
+/** The three views as they stand on a sheet in third-angle projection, with the points numbered and their table below. */
+export function viewsPlate(pen: SvgPen, job: DrawingJob): void {
+  const model = matterInPose(job);
+  const { whole } = model;
+  const wide = whole.front.right - whole.front.left + whole.side.right - whole.side.left;
+  const tall = whole.top.bottom - whole.top.top + whole.side.bottom - whole.side.top;
+  const scale = scaleFor(job.unit, wide, tall, ROOM_OF_THREE);
+  const { origin } = arrangeSheet(whole, BETWEEN * scale);
+  const all = VIEWS.map((view) => moved(whole[view], origin[view])).reduce(joined);
+  const width = Math.max((all.right - all.left) / scale, 2 * COLUMNS.z + 12);
+  const high = (all.bottom - all.top) / scale;
+  const rows = Math.ceil(tableRows(model, job).length / 2);
+  const area = openPlate(pen, { width, height: high + RULE + 4 + (rows + 1.5) * STEP }, job, scale);
+  for (const view of VIEWS) {
+    const [right, down] = origin[view];
+    const drawn = {
+      view,
+      shown: whole[view],
+      scale,
+      x: area.x + (right - all.left) / scale,
+      y: area.y + (down - all.top) / scale,
+    };
     paintView(pen, model, drawn);
     balloons(pen, drawn, model.points);
   }

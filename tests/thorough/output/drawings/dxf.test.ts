@@ -1,0 +1,304 @@
+import { Helper } from 'dxf';
+import DxfParser, { type IDxf, type IEntity } from 'dxf-parser';
+import { describe, expect, test } from 'vitest';
+import { project, VIEWS } from '../../../../shared-math/drawing/index.ts';
+import { distance, type Point } from '../../../../shared-math/geometry/points.ts';
+import { hardpoints, resolveLayout } from '../../../../shared-math/layout/index.ts';
+import { createState, prepareFrontEnd, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
+import { parseLength, toRadians } from '../../../../shared-math/units/index.ts';
+import {
+  AT_RIDE,
+  type DrawingJob,
+  DrawingRefused,
+  drawFile,
+} from '../../../../src-main/output/drawings/index.ts';
+import { DEMONSTRATIONS } from '../../../support/demonstration-files.ts';
+import { dxfRecords, dxfTags } from '../../../support/dxf-tags.ts';
+import { sampleLayout } from '../../../support/host-sample.ts';
+
+// Read back by dxf-parser and by dxf, two readers that share nothing with the writer or with one another.
+
+const LAYERS = [
+  'axle',
+  'dimensions',
+  'fine-lines',
+  'ground',
+  'hardpoints',
+  'hidden-edges',
+  'location',
+  'middle-lines',
+  'obstacles',
+  'rails',
+  'shaft',
+  'steering',
+  'wheels',
+  'words',
+];
+
+interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+type Asked = Partial<DrawingJob> & Pick<DrawingJob, 'view' | 'document'>;
+
+async function textOf(job: Asked): Promise<string> {
+  const bytes = await drawFile({ format: 'dxf', unit: 'mm', fraction: 16, pose: AT_RIDE, ...job });
+  return Buffer.from(bytes).toString('utf8');
+}
+
+async function read(job: Asked): Promise<IDxf> {
+  const dxf = new DxfParser().parseSync(await textOf(job));
+  if (!dxf) throw new Error('the reader takes the file for none');
+  return dxf;
+}
+
+const of = (dxf: IDxf, type: string, layer: string) =>
+  dxf.entities.filter((entity) => entity.type === type && entity.layer === layer);
+const spots = (dxf: IDxf) =>
+  of(dxf, 'POINT', 'hardpoints').map((entity) => (entity as IEntity & { position: Spot }).position);
+const texts = (dxf: IDxf) =>
+  dxf.entities
+    .filter(({ type }) => type === 'TEXT')
+    .map((entity) => (entity as IEntity & { text: string }).text);
+
+describe.each(DEMONSTRATIONS)('DXF of %s', (_, document) => {
+  test.each(VIEWS)('the %s view: every hardpoint within 1e-6, in mm and in inches', async (view) => {
+    const points = hardpoints(document);
+    for (const [unit, per, code] of [
+      ['mm', 1, 4],
+      ['in', 25.4, 1],
+    ] as const) {
+      const dxf = await read({ view, document, unit });
+      // DXF reference, header variable $INSUNITS (group code 70): 1 is inches, 4 millimetres.
+      expect(dxf.header['$INSUNITS']).toBe(code);
+      const found = spots(dxf);
+      // Points that lie behind one another in the view are one.
+      for (const { at } of points) {
+        const [right, down] = project(view, at);
+        const there = found.filter(
+          ({ x, y }) => Math.abs(x * per - right) < 1e-6 && Math.abs(y * per + down) < 1e-6,
+        );
+        expect(there).toHaveLength(1);
+      }
+      const words = texts(dxf);
+      for (const { name } of points) expect(words).toContain(name);
+    }
+  });
+
+  test('has its layers by plain names, and something on each that the car has', async () => {
+    const dxf = await read({ view: 'side', document });
+    expect(
+      Object.keys(dxf.tables.layer.layers)
+        .filter((name) => name !== '0' && name !== 'Defpoints')
+        .sort(),
+    ).toEqual(LAYERS);
+    const used = new Set(dxf.entities.map(({ layer }) => layer));
+    for (const layer of ['axle', 'wheels', 'steering', 'location', 'ground', 'hardpoints', 'dimensions'])
+      expect(used).toContain(layer);
+    expect(used.has('rails')).toBe(document.rails.length > 0);
+    expect(used.has('obstacles')).toBe(document.obstacles.length > 0);
+    expect(used.has('shaft')).toBe(document.shaft !== null);
+    expect([...used].sort()).toEqual([...used].filter((layer) => LAYERS.includes(layer)).sort());
+  });
+
+  test('in space: every hardpoint within 1e-6, and the drag link and tie rod as long as they are', async () => {
+    const dxf = await read({ view: '3d', document });
+    const found = spots(dxf);
+    hardpoints(document).forEach(({ at }, i) => {
+      const spot = found[i] as Spot;
+      at.forEach((value, axis) => {
+        expect(Math.abs(([spot.x, spot.y, spot.z][axis] as number) - value)).toBeLessThan(1e-6);
+      });
+    });
+    const { steering, axle } = resolveLayout(document);
+    const lengths = of(dxf, 'LINE', 'steering').map((entity) => {
+      const [a, b] = (entity as IEntity & { vertices: Spot[] }).vertices as [Spot, Spot];
+      return Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
+    });
+    for (const length of [
+      distance(steering.dragLinkBall, steering.box.pitmanBall),
+      distance(axle.left.tieRodBall, axle.right.tieRodBall),
+    ])
+      expect(lengths.some((found) => Math.abs(found - length) < 1e-6)).toBe(true);
+  });
+});
+
+describe.each(DEMONSTRATIONS)('DXF of %s as a shop needs it', (_, document) => {
+  test('three views stand in third-angle projection: above the side view from above, left of it from ahead', async () => {
+    const found = spots(await read({ view: 'views', document }));
+    const near = (a: number, b: number) => Math.abs(a - b) < 1e-6;
+    const offsets = { up: Number.NaN, left: Number.NaN };
+    for (const { at } of hardpoints(document)) {
+      const [x, y, z] = at;
+      // ASME Y14.3: the top view keeps the side view's right, the front view its height.
+      expect(found.some((spot) => near(spot.x, -x) && near(spot.y, z))).toBe(true);
+      const above = found.filter((spot) => near(spot.x, -x) && spot.y > 1000);
+      const ahead = found.filter((spot) => near(spot.y, z) && spot.x < -1000);
+      const up = above.map((spot) => spot.y + y);
+      const left = ahead.map((spot) => spot.x - y);
+      // One and the same shift for all points.
+      if (Number.isNaN(offsets.up) && above.length === 1) offsets.up = up[0] as number;
+      if (Number.isNaN(offsets.left) && ahead.length === 1) offsets.left = left[0] as number;
+    }
+    for (const { at } of hardpoints(document)) {
+      const [x, y, z] = at;
+      expect(found.some((spot) => near(spot.x, -x) && near(spot.y, offsets.up - y))).toBe(true);
+      expect(found.some((spot) => near(spot.y, z) && near(spot.x, offsets.left + y))).toBe(true);
+    }
+    expect(offsets.up).toBeGreaterThan(1000);
+    expect(offsets.left).toBeLessThan(-1000);
+  });
+
+  test.each(['side', 'top', 'front', 'views'] as const)(
+    '%s: both readers find the same in it',
+    async (view) => {
+      const text = await textOf({ view, document });
+      const one = new DxfParser().parseSync(text);
+      const other = new Helper(text).parsed;
+      const count = (kinds: readonly string[]) => {
+        const tally: Record<string, number> = {};
+        for (const kind of kinds) tally[kind] = (tally[kind] ?? 0) + 1;
+        return tally;
+      };
+      const first = count((one?.entities ?? []).map(({ type }) => type));
+      expect(count(other.entities.map(({ type }) => type))).toEqual(first);
+      for (const kind of ['LINE', 'ARC', 'CIRCLE', 'ELLIPSE', 'LWPOLYLINE', 'DIMENSION', 'TEXT', 'POINT'])
+        expect(first[kind], kind).toBeGreaterThan(0);
+      const arcs = (list: readonly unknown[]) =>
+        (list as { type: string; radius?: number; r?: number }[])
+          .filter(({ type }) => type === 'CIRCLE' || type === 'ARC')
+          .map(({ radius, r }) => radius ?? r);
+      expect(arcs(other.entities)).toEqual(arcs(one?.entities ?? []));
+    },
+  );
+
+  test.each(['mm', 'in'] as const)(
+    '%s: dimensions measure what they say, and show it without a reader that draws them',
+    async (unit) => {
+      const tags = dxfTags(await textOf({ view: 'views', document, unit }));
+      const dxf = await read({ view: 'views', document, unit });
+      const dimensions = dxfRecords(tags, 'DIMENSION');
+      expect(dimensions.length).toBeGreaterThan(8);
+      for (const dimension of dimensions) {
+        const number = (code: number) => Number(dimension.get(code));
+        const [x1, y1, x2, y2] = [number(13), number(23), number(14), number(24)];
+        // DXF reference, DIMENSION: 70 is the kind (0 along a direction, 1 between two places) plus 32 for a block of its own.
+        const between =
+          number(70) === 33 ? Math.hypot(x2 - x1, y2 - y1) : Math.abs(number(50) === 0 ? x2 - x1 : y2 - y1);
+        expect([32, 33]).toContain(number(70));
+        expect(number(42)).toBeCloseTo(between, 6);
+        expect(dimension.get(3)).toBe('shop-lengths');
+        const block = dxf.blocks[dimension.get(2) as string];
+        const words = block?.entities.filter(({ type }) => type === 'TEXT') as (IEntity & { text: string })[];
+        expect(words).toHaveLength(1);
+        expect(block?.entities.filter(({ type }) => type === 'LINE').length).toBeGreaterThanOrEqual(5);
+        const figure = (dimension.get(1) as string).replace('<>', '');
+        expect(words[0]?.text.startsWith(figure.trim())).toBe(true);
+        // A figure that the reader works out itself is the one that is drawn: to the sixteenth, or to the tenth.
+        if ((dimension.get(1) as string).includes('<>')) {
+          const shown = parseLength(String(words[0]?.text).slice(figure.length), unit);
+          if (!shown.ok) throw new Error(shown.failure);
+          const exact = between * (unit === 'in' ? 25.4 : 1);
+          expect(Math.abs(shown.value - exact)).toBeLessThan(unit === 'in' ? 25.4 / 32 + 1e-6 : 0.05 + 1e-6);
+        } else expect(dimension.get(1)).toMatch(/ true$/);
+      }
+    },
+  );
+
+  test('says in its header how far it reaches, and is no larger', async () => {
+    for (const view of ['side', 'views'] as const) {
+      const text = await textOf({ view, document });
+      const { header } = new DxfParser().parseSync(text) as IDxf;
+      const [low, high] = [header['$EXTMIN'], header['$EXTMAX']] as unknown as [Spot, Spot];
+      const lines = new Helper(text).toPolylines();
+      const points = lines.polylines.flatMap(({ vertices }) => vertices);
+      const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+      const within = (least: number, most: number, from: number, to: number) => {
+        expect(least).toBeGreaterThan(from - 1e-6);
+        expect(most).toBeLessThan(to + 1e-6);
+      };
+      within(Math.min(...xs), Math.max(...xs), low.x, high.x);
+      within(Math.min(...ys), Math.max(...ys), low.y, high.y);
+    }
+  });
+});
+
+test('line types and weights go by layer, as ISO 128-2 has them, and no name is another program’s', async () => {
+  const tags = dxfTags(await textOf({ view: 'side', document: sampleLayout() }));
+  const layers = new Map(dxfRecords(tags, 'LAYER').map((layer) => [layer.get(2) as string, layer]));
+  // From memory, ISO 128-2: edges are wide (0.5 mm of the group 0.25/0.5), all else is narrow; hidden ones are dashed, axes
+  // long-dashed dotted, neighbours long-dashed double-dotted. Group code 370 counts hundredths of a millimetre.
+  const look = (name: string) => [layers.get(name)?.get(6), Number(layers.get(name)?.get(370))];
+  for (const name of ['axle', 'wheels', 'steering', 'location', 'rails', 'shaft'])
+    expect(look(name)).toEqual(['Continuous', 50]);
+  for (const name of ['fine-lines', 'ground', 'hardpoints', 'dimensions', 'words'])
+    expect(look(name)).toEqual(['Continuous', 25]);
+  expect(look('hidden-edges')).toEqual(['hidden-edges', 25]);
+  expect(look('middle-lines')).toEqual(['middle-lines', 25]);
+  expect(look('obstacles')).toEqual(['neighbours', 25]);
+  const dots = (name: string) => {
+    const at = tags.findIndex(
+      ([code, value], i) => code === 2 && value === name && tags[i - 1]?.[1] === 'AcDbLinetypeTableRecord',
+    );
+    const end = tags.findIndex(([code], i) => i > at && code === 0);
+    return tags.slice(at, end).flatMap(([code, value]) => (code === 49 ? [Math.sign(Number(value))] : []));
+  };
+  expect(dots('hidden-edges')).toEqual([1, -1]);
+  expect(dots('middle-lines')).toEqual([1, -1, 0, -1]);
+  expect(dots('neighbours')).toEqual([1, -1, 0, -1, 0, -1]);
+  // What the format itself asks for keeps its name; all others are ours, in lower case.
+  const named = ['LAYER', 'LTYPE', 'STYLE', 'DIMSTYLE'].flatMap((kind) =>
+    dxfRecords(tags, kind).map((record) => record.get(2) as string),
+  );
+  const asked = ['0', 'ByBlock', 'ByLayer', 'Continuous', 'Standard'];
+  for (const name of named) if (!asked.includes(name)) expect(name).toMatch(/^[a-z]+(-[a-z]+)*$/);
+  expect(named).toContain('shop-lengths');
+  expect(named).toContain('lettering');
+});
+
+describe('DXF of a pose', () => {
+  const pose = { heave: 40, roll: toRadians(1.5), handwheel: toRadians(120) };
+
+  test('links keep their lengths, and wheels rise as the solver says', async () => {
+    const document = sampleLayout();
+    const dxf = await read({ view: '3d', document, pose });
+    const points = hardpoints(document);
+    const found = spots(dxf);
+    const at = (id: string): Point => {
+      const { x, y, z } = found[points.findIndex((point) => point.id === id)] as Spot;
+      return [x, y, z];
+    };
+    const { steering, axle } = resolveLayout(document);
+    expect(distance(at('steering.dragLinkBall'), at('steering.box.pitmanBall'))).toBeCloseTo(
+      distance(steering.dragLinkBall, steering.box.pitmanBall),
+      6,
+    );
+    expect(distance(at('axle.left.tieRodBall'), at('axle.right.tieRodBall'))).toBeCloseTo(
+      distance(axle.left.tieRodBall, axle.right.tieRodBall),
+      6,
+    );
+    const state = createState();
+    const frontEnd = prepareFrontEnd(resolveLayout(document));
+    solveFrontEnd(frontEnd, pose.heave, pose.roll, pose.handwheel, state);
+    expect(at('axle.left.wheelCentre')[2] - axle.left.wheelCentre[2]).toBeCloseTo(state.left.wheelRise, 6);
+    expect(state.left.wheelRise).toBeGreaterThan(40);
+  });
+
+  test('one that cannot be is refused in one sentence', async () => {
+    const far = { ...pose, heave: 1500 };
+    const refused = read({ view: 'side', document: sampleLayout(), pose: far });
+    await expect(refused).rejects.toThrow(/^the links leave the axle free to move, so no pose is drawn$/);
+    await expect(refused).rejects.toBeInstanceOf(DrawingRefused);
+  });
+
+  test('names with signs that mean something in the format come back as they are read', async () => {
+    const name = 'Löwe & "Söhne"\n<1932> 100%';
+    const dxf = await read({ view: 'side', document: { ...sampleLayout(), name } });
+    const title = texts(dxf).find((words) => words.includes('full size'));
+    expect(title).toContain('& "S');
+    expect(title).toContain('<1932>');
+    expect(title).not.toMatch(/[\r\n]/);
+  });
+});

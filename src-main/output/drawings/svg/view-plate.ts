@@ -1,4 +1,11 @@
-import { arrangeSheet, joined, moved, VIEWS, type View } from '../../../../shared-math/drawing/index.ts';
+import {
+  arrangeSheet,
+  joined,
+  moved,
+  VIEWS,
+  type View,
+  viewBoxes,
+} from '../../../../shared-math/drawing/index.ts';
 import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import { onePerNumber, pointName } from '../../pages/points.ts';
 import { paintView } from '../../pages/sheet/arrangement-page.ts';
@@ -92,7 +99,7 @@ export function viewPlate(pen: SvgPen, job: DrawingJob, view: View): void {
 /** The three views as they stand on a sheet in third-angle projection, with the points numbered and their table below. */
 export function viewsPlate(pen: SvgPen, job: DrawingJob): void {
   const model = matterInPose(job);
-  const { whole } = model;
+  const whole = viewBoxes(model.drawing, model.placed);
   const wide = whole.front.right - whole.front.left + whole.side.right - whole.side.left;
   const tall = whole.top.bottom - whole.top.top + whole.side.bottom - whole.side.top;
   const scale = scaleFor(job.unit, wide, tall, ROOM_OF_THREE);

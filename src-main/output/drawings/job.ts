@@ -44,8 +44,8 @@ export interface DrawingJob extends Pick<PrintJob, 'unit' | 'fraction' | 'custom
 /** Why a drawing was not made, as one plain sentence without its full stop. Nothing was written. */
 export class DrawingRefused extends Error {}
 
-export const isAtRide = ({ pose: { heave, roll, handwheel } }: Pick<DrawingJob, 'pose'>) =>
-  heave === 0 && roll === 0 && handwheel === 0;
+export const isAtRide = ({ pose: { heave, roll, handwheel, braking = 0 } }: Pick<DrawingJob, 'pose'>) =>
+  heave === 0 && roll === 0 && handwheel === 0 && braking === 0;
 
 export const isCurves = (view: DrawnView) =>
   view === 'curves' || view === 'steer' || view === 'toe' || view === 'turn';

@@ -16,6 +16,7 @@ import {
   type LengthUnit,
   MM_PER_INCH,
   toDegrees,
+  toRadians,
 } from '../../../../shared-math/units/index.ts';
 import { isCircular, isWhole, radiusOf, type Spot, type Stroke, strokeRoom } from '../strokes/stroke.ts';
 import { type LayerLook, LINE_TYPES, NARROW } from './layers.ts';
@@ -239,7 +240,7 @@ export class DrawingFile<Layer extends string> {
     const text = dxfText(words);
     const long = LETTER_WIDTH * height * text.length;
     const lead = align === 'left' ? 0 : align === 'centre' ? -long / 2 : -long;
-    const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+    const [c, s] = [Math.cos(toRadians(degrees)), Math.sin(toRadians(degrees))];
     const corner = (along: number, up: number): Spot => [
       spot[0] + along * c - up * s,
       spot[1] + along * s + up * c,

@@ -161,7 +161,25 @@ function lateralBodies(layout: Layout): Body[] {
       parts: [capsule(from, to, tubeRadius(diameters?.lateralBar, SIZES.rod))],
     }),
   );
+  if (lateral.kind === 'watt') return [...bars, rocker(layout, lateral)];
   return lateral.kind === 'fixed-spring' ? [...bars, springAcross(layout, lateral)] : bars;
+}
+
+/** The rocker of a Watt's linkage: an arm each way from its bolt. */
+function rocker(layout: Layout, watt: Extract<Layout['lateral'], { kind: 'watt' }>): Body {
+  const arm = (to: Point) => capsule(on('rocker', watt.pivot), on('rocker', to), SIZES.armEnd);
+  return {
+    id: 'watt-rocker',
+    name: 'rocker',
+    role: 'lateral',
+    hardpoint: 'lateral.pivot',
+    joins: [
+      'watt-upper',
+      'watt-lower',
+      ...(watt.rockerOn === 'axle' ? ['beam'] : nearestRail(layout, watt.pivot)),
+    ],
+    parts: [arm(watt.upper.rocker), arm(watt.lower.rocker)],
+  };
 }
 
 /** A spring across with one eye fixed: both halves as straight leaves from the clamp to their eyes. */

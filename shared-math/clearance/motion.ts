@@ -295,6 +295,7 @@ const STEERED: readonly Carrier[] = [
   'axle-left',
   'axle-right',
   'frame',
+  'rocker',
 ];
 const motions = new Float64Array(MOTION_SIZE * STEERED.length);
 

@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/points.ts';
 import { distance } from '../geometry/points.ts';
 import { dot, subtract, unit } from '../geometry/vectors.ts';
-import { hardpoints, type Layout } from '../layout/index.ts';
+import { hardpoints, type Layout, lateralBars } from '../layout/index.ts';
 import type { FrontEnd } from '../linkage/index.ts';
 import type { LinkKey } from '../links/index.ts';
 import type { AxleRow } from '../pose/index.ts';
@@ -38,6 +38,7 @@ function namedPoint(layout: Layout, row: AxleRow): { id: string; name: string } 
   const at = (point: Point) =>
     points.find((each) => /^(location|lateral)\./.test(each.id) && each.at === point);
   if (row.form === 'centred') return { id: 'lateral', name: 'Spring across the car' };
+  if (row.form === 'rocker') return undefined;
   const found = row.form === 'leaf-pitch' ? at(row.seat) : (at(row.frame) ?? at(row.axle));
   return found && { id: found.id, name: found.name.replace(BARE, '') };
 }
@@ -49,13 +50,26 @@ function rodWay({ axleEnd }: RowForce, statics: Statics): Point {
   return unit(way[0] === 0 ? [1, 0, 0] : way);
 }
 
+/** Both bars of a Watt's linkage. */
+function rockerFigures(layout: Layout, index: number): ReadFigure[] {
+  return lateralBars(layout.lateral).map(({ name, from, to }, bar) => ({
+    id: to.id,
+    name,
+    kind: 'link',
+    part: to.id,
+    link: { key: 'lateralBar', length: distance(from.at, to.at) },
+    of: (statics) => statics.rows[index]?.bars?.[bar] ?? 0,
+  }));
+}
+
 function rowFigures(layout: Layout, row: AxleRow, index: number): ReadFigure[] {
+  if (row.form === 'rocker') return rockerFigures(layout, index);
   const named = namedPoint(layout, row);
   if (!named) return [];
   const { id, name } = named;
   const force = (statics: Statics) => statics.rows[index] as RowForce;
   const locating = id.startsWith('location.');
-  const part = locating ? id : 'lateral.frame';
+  const part = row.form === 'centred' ? 'axle.left.wheelCentre' : id;
   if (row.form === 'centred')
     return [
       { id, name, kind: 'across', part: 'axle.left.wheelCentre', of: (statics) => force(statics).force[1] },
@@ -71,11 +85,12 @@ function rowFigures(layout: Layout, row: AxleRow, index: number): ReadFigure[] {
       },
     ];
   if (row.form === 'distance') {
-    const leaf = layout.location.kind === 'parallel-leaf' && locating;
+    // A link ends in points of the document; a leaf runs an arc about a point that is none.
+    const leaf = !hardpoints(layout).some(({ at }) => at === row.frame);
     return [
       {
         id,
-        name: leaf ? `${name}, along the leaf` : name,
+        name: leaf ? `${name.replace(/, fixed eye$/, '')}, along the leaf` : name,
         kind: 'link',
         part,
         ...(leaf

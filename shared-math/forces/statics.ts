@@ -41,6 +41,8 @@ export interface RowForce {
   readonly along: number;
   /** N·mm about the axle's line, of a leaf that is clamped to it. */
   readonly couple: number;
+  /** N, pull positive, of both bars of a Watt's linkage; the ends above are then those of the rocker's bolt and the upper bar. */
+  readonly bars?: readonly [upper: number, lower: number];
 }
 
 /** All forces of one pose under one load; pull positive. N, N·mm, car's axes. */
@@ -126,13 +128,68 @@ const AXES: readonly Point[] = [
   [0, 0, 1],
 ];
 
-/** What one unit of a row's force does, for each force that it can have. */
-function rowForces(
+/** What one unit of a force that a row can have does: on a half of the axle, and on another half beside that. */
+interface UnitForce {
+  readonly weight: number;
+  readonly wrench: Wrench;
+  readonly frameEnd: Point;
+  readonly half?: Side;
+  readonly also?: { readonly half: Side; readonly wrench: Wrench };
+  /** Of a rocker: what each of its bars then pulls with. */
+  readonly bars?: readonly [upper: number, lower: number];
+}
+
+/**
+ * What a rocker passes on: its bars pull so that they balance about its bolt, hence as the levers of one another. On the axle
+ * the bolt takes both pulls; on the frame each bar pulls at its own end.
+ */
+function rockerForce(
   frontEnd: FrontEnd,
   state: FrontEndState,
-  frame: Frame,
-  row: AxleRow,
-): { readonly weight: number; readonly wrench: Wrench; readonly frameEnd: Point; readonly half?: Side }[] {
+  row: Extract<AxleRow, { form: 'rocker' }>,
+): UnitForce[] {
+  const onAxle = row.on === 'axle';
+  const bearer = onAxle ? (`axle-${row.half}` as const) : 'frame';
+  const bolt = carriedTo(frontEnd, state, bearer, row.pivot);
+  const along = unit(subtract(carriedTo(frontEnd, state, bearer, add(row.pivot, [ANGLE_ARM, 0, 0])), bolt));
+  const bars = [row.upper, row.lower].map(({ rocker, end, half }) => {
+    const near = carriedTo(frontEnd, state, 'rocker', rocker);
+    const far = carriedTo(frontEnd, state, onAxle ? 'frame' : `axle-${half}`, end);
+    const [axleEnd, frameEnd] = onAxle ? [near, far] : [far, near];
+    const lever = dot(along, cross(subtract(near, bolt), unit(subtract(far, near))));
+    return { half, axleEnd, way: unit(subtract(frameEnd, axleEnd)), lever };
+  });
+  const [upper, lower] = bars as [(typeof bars)[number], (typeof bars)[number]];
+  const size = Math.hypot(upper.lever, lower.lever);
+  // Both bars in line with the rocker hold nothing.
+  if (size < 1e-9) return [];
+  const pulls = [-lower.lever / size, upper.lever / size] as const;
+  const forces = [scaled(upper.way, pulls[0]), scaled(lower.way, pulls[1])] as const;
+  if (!onAxle) {
+    const on = (bar: typeof upper, force: Point) => ({
+      half: bar.half,
+      wrench: { at: bar.axleEnd, force, couple: NONE },
+    });
+    return [{ weight: 1, frameEnd: bolt, bars: pulls, ...on(upper, forces[0]), also: on(lower, forces[1]) }];
+  }
+  const couple = add(
+    cross(subtract(upper.axleEnd, bolt), forces[0]),
+    cross(subtract(lower.axleEnd, bolt), forces[1]),
+  );
+  return [
+    {
+      weight: 1,
+      wrench: { at: bolt, force: add(...forces), couple },
+      frameEnd: bolt,
+      half: row.half,
+      bars: pulls,
+    },
+  ];
+}
+
+/** What one unit of a row's force does, for each force that it can have. */
+function rowForces(frontEnd: FrontEnd, state: FrontEndState, frame: Frame, row: AxleRow): UnitForce[] {
+  if (row.form === 'rocker') return rockerForce(frontEnd, state, row);
   if (row.form === 'centred') {
     // The row, y - rise · sin roll, passes on a push across at the spring's height: at the axle's line with a couple.
     const { centre } = frontEnd.axle;
@@ -274,7 +331,11 @@ export function solveStatics(
 
   const { rows } = frontEnd.axle;
   const pulls = rows.map((row) => rowForces(frontEnd, state, frame, row));
-  for (const { weight, half, wrench } of pulls.flat()) pressing(frame, unknown(weight), half, wrench);
+  for (const { weight, half, wrench, also } of pulls.flat()) {
+    const column = unknown(weight);
+    pressing(frame, column, half, wrench);
+    if (also) pressing(frame, column, also.half, also.wrench);
+  }
   for (const side of ['left', 'right'] as const)
     pressing(frame, unknown(SPRING_WEIGHT), side, {
       at: carried(`axle-${side}`, seats[side]),
@@ -300,17 +361,19 @@ export function solveStatics(
     const each = pulls[index] as ReturnType<typeof rowForces>;
     let force: Point = NONE;
     let couple = 0;
-    for (const { wrench } of each) {
+    let bars: RowForce['bars'];
+    for (const { wrench, also, bars: pulls } of each) {
       const size = found[next] as number;
       next += 1;
-      force = add(force, scaled(wrench.force, size));
+      force = add(force, scaled(also ? add(wrench.force, also.wrench.force) : wrench.force, size));
+      if (pulls) bars = [size * pulls[0], size * pulls[1]];
       couple += size * dot(wrench.couple, frame.line);
     }
     const first = each[0];
     const axleEnd = first?.wrench.at ?? NONE;
     const frameEnd = first?.frameEnd ?? NONE;
     const along = row.form === 'distance' ? dot(force, unit(subtract(frameEnd, axleEnd))) : 0;
-    return { row, force, axleEnd, frameEnd, along, couple };
+    return { row, force, axleEnd, frameEnd, along, couple, ...(bars ? { bars } : {}) };
   });
   return succeeded({
     dragLink: found[0] as number,

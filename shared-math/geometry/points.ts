@@ -12,6 +12,8 @@ export type AxlePoint = Point & { readonly carriedBy?: 'axle' };
 export type SpindlePoint = Point & { readonly carriedBy?: 'spindle' };
 /** Drawn at ride height, carried by the pitman arm. */
 export type PitmanPoint = Point & { readonly carriedBy?: 'pitman' };
+/** Drawn at ride height, carried by the rocker of a Watt's linkage. */
+export type RockerPoint = Point & { readonly carriedBy?: 'rocker' };
 /** Not from the ground but from the axle's centre, in the axes of a half of the axle, which turn with it; mm. */
 export type HalfPoint = Point & { readonly carriedBy?: 'half, from the axle’s centre' };
 

@@ -70,6 +70,20 @@ function* lateralProblems(layout: Layout): Generator<Refusal> {
   const { lateral } = layout;
   if (lateral.kind === 'bar' && distance(lateral.axle, lateral.frame) < SAME_SPOT)
     yield { path: 'lateral.frame', reason: 'on the same spot as its axle end: the bar has no length' };
+  if (lateral.kind === 'watt')
+    for (const bar of ['upper', 'lower'] as const) {
+      const { rocker, end } = lateral[bar];
+      if (distance(rocker, end) < SAME_SPOT)
+        yield {
+          path: `lateral.${bar}.end`,
+          reason: 'on the same spot as its rocker end: the bar has no length',
+        };
+      if (Math.hypot(rocker[1] - lateral.pivot[1], rocker[2] - lateral.pivot[2]) < SAME_SPOT)
+        yield {
+          path: `lateral.${bar}.rocker`,
+          reason: "on the line of the rocker's bolt, which runs fore and aft: the rocker has no arm there",
+        };
+    }
   if (lateral.kind === 'fixed-spring') {
     const { clamp, eye } = lateral;
     const across = Math.hypot(eye[0] - clamp[0], eye[1] - clamp[1]);

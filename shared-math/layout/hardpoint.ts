@@ -1,7 +1,23 @@
-import type { AxlePoint, FramePoint, PitmanPoint, Point, SpindlePoint } from '../geometry/points.ts';
+import type {
+  AxlePoint,
+  FramePoint,
+  PitmanPoint,
+  Point,
+  RockerPoint,
+  SpindlePoint,
+} from '../geometry/points.ts';
 
-/** What carries a point: the frame, a half of the axle beam, the spindle turned on its kingpin, the pitman arm. */
-export type Carrier = 'frame' | 'axle-left' | 'axle-right' | 'spindle-left' | 'spindle-right' | 'pitman';
+/**
+ * What carries a point: the frame, a half of the axle beam, the spindle turned on its kingpin, the pitman arm,
+ * the rocker of a Watt's linkage. */
+export type Carrier =
+  | 'frame'
+  | 'axle-left'
+  | 'axle-right'
+  | 'spindle-left'
+  | 'spindle-right'
+  | 'pitman'
+  | 'rocker';
 
 /** The type of a point as it is drawn, by its carrier. */
 export interface CarriedPoints {
@@ -11,6 +27,7 @@ export interface CarriedPoints {
   readonly 'spindle-left': SpindlePoint;
   readonly 'spindle-right': SpindlePoint;
   readonly pitman: PitmanPoint;
+  readonly rocker: RockerPoint;
 }
 
 /** A named point of the layout, at ride height. */

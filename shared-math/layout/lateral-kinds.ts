@@ -10,7 +10,8 @@ type LateralOf<Kind extends LateralKind> = Extract<Lateral, { kind: Kind }>;
 interface LateralPoint {
   readonly path: string;
   readonly name: string;
-  readonly carrier: 'frame' | 'axle';
+  /** `bearer` is what holds the rocker's bolt, `other` what the bars' far ends are on. */
+  readonly carrier: 'frame' | 'axle' | 'rocker' | 'bearer' | 'other';
 }
 
 /** What is known of a kind without solving anything. */
@@ -50,13 +51,34 @@ export const LATERAL_FACTS: Readonly<Record<LateralKind, LateralFacts>> = {
     ],
     bars: [],
   },
+  watt: {
+    words: 'a Watt’s linkage',
+    title: 'Watt’s linkage',
+    points: [
+      { path: 'pivot', name: 'Rocker bolt', carrier: 'bearer' },
+      { path: 'upper.rocker', name: 'Upper Watt bar, rocker end', carrier: 'rocker' },
+      { path: 'upper.end', name: 'Upper Watt bar, far end', carrier: 'other' },
+      { path: 'lower.rocker', name: 'Lower Watt bar, rocker end', carrier: 'rocker' },
+      { path: 'lower.end', name: 'Lower Watt bar, far end', carrier: 'other' },
+    ],
+    bars: [
+      { id: 'watt-upper', name: 'Upper Watt bar', from: 'upper.rocker', to: 'upper.end' },
+      { id: 'watt-lower', name: 'Lower Watt bar', from: 'lower.rocker', to: 'lower.end' },
+    ],
+  },
 };
+
+function carrierOf(lateral: Lateral, { carrier }: LateralPoint, at: Point): Carrier {
+  if (carrier === 'frame' || carrier === 'rocker') return carrier;
+  const onFrame = lateral.kind === 'watt' && (carrier === 'bearer') === (lateral.rockerOn === 'frame');
+  return onFrame ? 'frame' : `axle-${halfOf(at)}`;
+}
 
 /** The points of what holds the axle sideways, as hardpoints: on the axle each with the half on whose side it stands. */
 export function lateralPoints(lateral: Lateral): Hardpoint[] {
-  return LATERAL_FACTS[lateral.kind].points.map(({ path, name, carrier }) => {
-    const at = valueAt(lateral, path) as Point;
-    return { id: `lateral.${path}`, name, at, carrier: carrier === 'frame' ? carrier : `axle-${halfOf(at)}` };
+  return LATERAL_FACTS[lateral.kind].points.map((point) => {
+    const at = valueAt(lateral, point.path) as Point;
+    return { id: `lateral.${point.path}`, name: point.name, at, carrier: carrierOf(lateral, point, at) };
   });
 }
 
@@ -80,10 +102,11 @@ export function lateralBars(lateral: Lateral): LateralBar[] {
   }));
 }
 
-/** Ids of those of its points that a half of the axle carries. */
+/** Ids of those of its points that go with a half of the axle: a rocker on the axle goes with the half of its bolt. */
 export function lateralPointsOn(lateral: Lateral, half: Side): string[] {
+  const rocks = lateral.kind === 'watt' && lateral.rockerOn === 'axle' && halfOf(lateral.pivot) === half;
   return lateralPoints(lateral)
-    .filter(({ carrier }) => carrier === (`axle-${half}` satisfies Carrier))
+    .filter(({ carrier }) => carrier === `axle-${half}` || (carrier === 'rocker' && rocks))
     .map(({ id }) => id);
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { AxlePoint, FramePoint, PitmanPoint, SpindlePoint } from '../geometry/points.ts';
+import type { AxlePoint, FramePoint, PitmanPoint, RockerPoint, SpindlePoint } from '../geometry/points.ts';
 import { brakingSchema } from './braking-schema.ts';
 import { linksSchema } from './links-schema.ts';
 import { coordinate, direction, length, notBlank, point, pointOf } from './measures.ts';
@@ -115,6 +115,13 @@ const location = z.discriminatedUnion('kind', [
     .describe('A leaf each side along the rail.'),
 ]);
 
+const wattBar = z.strictObject({
+  rocker: pointOf<RockerPoint>().describe("The bar's end on the rocker, as drawn: [x, y, z], mm."),
+  end: point.describe(
+    'Its other end, carried by the frame if the rocker is on the axle, else by the axle: [x, y, z], mm.',
+  ),
+});
+
 const lateral = z.discriminatedUnion('kind', [
   z
     .strictObject({
@@ -146,6 +153,21 @@ const lateral = z.discriminatedUnion('kind', [
     .describe(
       'A spring across the car, clamped to the frame in its middle: one eye bolted to the axle, the other on a shackle.',
     ),
+  z
+    .strictObject({
+      kind: z.literal('watt'),
+      rockerOn: z
+        .enum(['axle', 'frame'])
+        .describe(
+          'What the bolt of the rocker is held by; the other ends of both bars are held by the other of the two.',
+        ),
+      pivot: point.describe(
+        "The middle of the rocker's bolt, which runs fore and aft; carried by what rockerOn says: [x, y, z], mm.",
+      ),
+      upper: wattBar.describe("The bar from the rocker's upper end, to one side of the car."),
+      lower: wattBar.describe("The bar from the rocker's lower end, to the other side."),
+    })
+    .describe('Two bars across the car from the ends of a rocker: Watt’s linkage.'),
 ]);
 
 const box = z.strictObject({

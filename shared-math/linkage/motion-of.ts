@@ -1,6 +1,8 @@
 import type { Point } from '../geometry/points.ts';
 import type { Carrier } from '../layout/index.ts';
+import { POSE_ROCKER } from '../pose/index.ts';
 import type { FrontEnd } from './front-end.ts';
+import { rockerBolt } from './rocker-bolt.ts';
 import { type FrontEndState, LEFT_AXES, RIGHT_AXES } from './solve-front-end.ts';
 
 /** Numbers of a motion: a matrix by rows (9), then what is added (3), mm. */
@@ -60,6 +62,10 @@ export function writeMotion(
     writeOffset(out, at, sectorCentre, sectorCentre[0], sectorCentre[1], sectorCentre[2]);
     return;
   }
+  if (carrier === 'rocker') {
+    writeRocker(frontEnd, state, out, at);
+    return;
+  }
   const isLeft = carrier === 'axle-left' || carrier === 'spindle-left';
   const r = isLeft ? LEFT_AXES : RIGHT_AXES;
   const { centre } = frontEnd.axle;
@@ -90,3 +96,22 @@ export function writeMotion(
 }
 
 const FOOT = new Float64Array(3);
+
+/** A rocker turned about x on its bolt, which goes with what it is on. */
+function writeRocker(frontEnd: FrontEnd, state: FrontEndState, out: Float64Array, at: number): void {
+  const { bearer, pivot } = rockerBolt(frontEnd.layout);
+  writeMotion(frontEnd, state, bearer, out, at);
+  const [, y, z] = pivot;
+  const angle = state.work.pose[POSE_ROCKER] as number;
+  const c = Math.cos(angle);
+  const s = Math.sin(angle);
+  // M Rx and M (pivot - Rx pivot) + t.
+  for (let row = 0; row < 3; row += 1) {
+    const m = at + 3 * row;
+    const b = out[m + 1] as number;
+    const d = out[m + 2] as number;
+    out[m + 1] = b * c + d * s;
+    out[m + 2] = d * c - b * s;
+    out[at + 9 + row] = (out[at + 9 + row] as number) + b * (y - c * y + s * z) + d * (z - s * y - c * z);
+  }
+}

@@ -6,6 +6,7 @@ import {
   POSE_OK,
   POSE_PITCH_LEFT,
   POSE_PITCH_RIGHT,
+  POSE_ROCKER,
   POSE_ROLL,
   POSE_SIZE,
   POSE_WRAP,
@@ -18,6 +19,7 @@ import {
 import type { Radians } from '../units/index.ts';
 import { closeLink } from './ball-circle.ts';
 import type { FrontEnd, Spindle } from './front-end.ts';
+import { rockerBolt, turnedOnBolt } from './rocker-bolt.ts';
 
 export type PoseStatus = 'ok' | 'out-of-reach' | 'no-pose';
 
@@ -435,6 +437,12 @@ export function carryPoint<By extends Carrier>(
     out[offset] = sectorCentre[0] + (onSpindle[0] as number);
     out[offset + 1] = sectorCentre[1] + (onSpindle[1] as number);
     out[offset + 2] = sectorCentre[2] + (onSpindle[2] as number);
+    return;
+  }
+  if (carrier === 'rocker') {
+    const { bearer, pivot } = rockerBolt(frontEnd.layout);
+    const turn = state.work.pose[POSE_ROCKER] as number;
+    carryPoint(frontEnd, state, bearer, turnedOnBolt(pivot, at, turn), out, offset);
     return;
   }
   const isLeft = carrier === 'axle-left' || carrier === 'spindle-left';

@@ -1,9 +1,15 @@
-import { type AxlePoint, distance, type FramePoint, type Point } from '../geometry/points.ts';
+import {
+  type AxlePoint,
+  distance,
+  type FramePoint,
+  type Point,
+  type RockerPoint,
+} from '../geometry/points.ts';
 import { subtract } from '../geometry/vectors.ts';
 import type { Side } from '../layout/index.ts';
 
 /**
- * What holds an axle, as residuals in mm of the four forms below. Location kinds and lateral kinds are given in
+ * What holds an axle, as residuals in mm of the five forms below. Location kinds and lateral kinds are given in
  * these forms only, so the solver knows no kind by name.
  */
 export type AxleRow =
@@ -35,7 +41,30 @@ export type AxleRow =
       readonly wound?: number;
     }
   /** The axle stays centred below the frame at a height above the ground. `height` absent: that of the wheel centres. */
-  | { readonly form: 'centred'; readonly height: number | undefined };
+  | { readonly form: 'centred'; readonly height: number | undefined }
+  /**
+   * A rocker turns freely on a fore-and-aft bolt of the axle's half or of the frame; two bars keep their drawn lengths from its
+   * ends to points of the other of the two, on the axle each with its own half.
+   */
+  | {
+      readonly form: 'rocker';
+      readonly on: 'axle' | 'frame';
+      /** Of the bolt, if it is on the axle. */
+      readonly half: Side;
+      readonly pivot: Point;
+      readonly upper: RockerRowBar;
+      readonly lower: RockerRowBar;
+    };
+
+interface RockerRowBar {
+  readonly rocker: RockerPoint;
+  readonly end: Point;
+  /** Of the far end, if that is on the axle. */
+  readonly half: Side;
+}
+
+/** A row that stands in the flat table; a rocker has a place of its own (`rocker.ts`). */
+export type FlatRow = Exclude<AxleRow, { form: 'rocker' }>;
 
 /** A location or lateral kind: the residuals it puts on the axle. */
 export interface AxleKind<Description> {
@@ -65,7 +94,7 @@ export const FORM_CENTRED = 3;
  */
 export const STRIDE = 11;
 
-export function flattenRows(rows: readonly AxleRow[], axleCentre: Point): Float64Array {
+export function flattenRows(rows: readonly FlatRow[], axleCentre: Point): Float64Array {
   const table = new Float64Array(rows.length * STRIDE);
   rows.forEach((row, index) => {
     const at = index * STRIDE;

@@ -12,10 +12,20 @@ import {
 import { toRadians } from '../units/index.ts';
 import { LATERAL_KINDS } from './lateral-kinds/index.ts';
 import { LOCATION_KINDS } from './location-kinds/index.ts';
+import { addToGradient, addToMatrix } from './normal-equations.ts';
+import {
+  addRocker,
+  type PosedHalves,
+  prepareRocker,
+  ROCKER_STRIDE,
+  type Rocker,
+  turnRocker,
+} from './rocker.ts';
 import {
   ANGLE_ARM,
   type AxleKind,
   type AxleRow,
+  type FlatRow,
   FORM_CENTRED,
   FORM_COINCIDE,
   FORM_DISTANCE,
@@ -35,6 +45,8 @@ export interface AxleModel {
   /** What holds it, those of its location first. */
   readonly rows: readonly AxleRow[];
   readonly table: Float64Array;
+  /** Of a Watt's linkage; undefined if the axle has none. */
+  readonly rocker: Rocker | undefined;
   readonly scratch: AxleScratch;
 }
 
@@ -47,6 +59,7 @@ interface AxleScratch {
   readonly factors: Float64Array;
   readonly step: Float64Array;
   readonly best: Float64Array;
+  readonly halves: PosedHalves;
 }
 
 /** Where an axle stands: x, y in mm from ride height; yaw, left pitch, right pitch in radians. */
@@ -61,7 +74,9 @@ export const POSE_WRAP = 6;
 /** The heave (mm) and roll (rad) that the numbers belong to. */
 export const POSE_HEAVE = 7;
 export const POSE_ROLL = 8;
-export const POSE_SIZE = 9;
+/** How far the rocker of a Watt's linkage has turned on its bolt, rad, right-hand about +x; 0 if there is none. */
+export const POSE_ROCKER = 9;
+export const POSE_SIZE = 10;
 
 /** How a pose came out. `axle-free`: the links leave it free; `no-convergence`: no pose in the steps allowed. */
 export const POSE_OK = 0;
@@ -88,59 +103,38 @@ export function prepareAxle(layout: Layout, windUp = NO_WIND_UP): AxleModel {
     centre,
     unknowns: joined ? 4 : 5,
     rows,
-    table: flattenRows(rows, centre),
+    table: flattenRows(
+      rows.filter((row): row is FlatRow => row.form !== 'rocker'),
+      centre,
+    ),
+    rocker: rockerOf(rows, centre),
     scratch: {
       firm: new Float64Array(15),
       all: new Float64Array(15),
       gradient: new Float64Array(5),
       factors: new Float64Array(15),
       step: new Float64Array(5),
-      best: new Float64Array(5),
+      best: new Float64Array(6),
+      halves: {
+        x: 0.5,
+        y: 0.5,
+        heave: 0.5,
+        cosRoll: 0.5,
+        sinRoll: 0.5,
+        cosYaw: 0.5,
+        sinYaw: 0.5,
+        cosLeft: 0.5,
+        sinLeft: 0.5,
+        cosRight: 0.5,
+        sinRight: 0.5,
+      },
     },
   };
 }
 
-/** Adds one weighted row with slopes in x, y, yaw and one pitch to a normal matrix. */
-function addToMatrix(
-  m: Float64Array,
-  weight: number,
-  jx: number,
-  jy: number,
-  jw: number,
-  jp: number,
-  column: number,
-): void {
-  const wx = weight * jx;
-  const wy = weight * jy;
-  const ww = weight * jw;
-  const wp = weight * jp;
-  m[0] = (m[0] as number) + wx * jx;
-  m[1] = (m[1] as number) + wy * jx;
-  m[2] = (m[2] as number) + wy * jy;
-  m[3] = (m[3] as number) + ww * jx;
-  m[4] = (m[4] as number) + ww * jy;
-  m[5] = (m[5] as number) + ww * jw;
-  const row = column === 3 ? 6 : 10;
-  m[row] = (m[row] as number) + wp * jx;
-  m[row + 1] = (m[row + 1] as number) + wp * jy;
-  m[row + 2] = (m[row + 2] as number) + wp * jw;
-  const diagonal = column === 3 ? 9 : 14;
-  m[diagonal] = (m[diagonal] as number) + wp * jp;
-}
-
-function addToGradient(
-  g: Float64Array,
-  weighted: number,
-  jx: number,
-  jy: number,
-  jw: number,
-  jp: number,
-  column: number,
-): void {
-  g[0] = (g[0] as number) + weighted * jx;
-  g[1] = (g[1] as number) + weighted * jy;
-  g[2] = (g[2] as number) + weighted * jw;
-  g[column] = (g[column] as number) + weighted * jp;
+function rockerOf(rows: readonly AxleRow[], centre: Point): Rocker | undefined {
+  const row = rows.find((each) => each.form === 'rocker');
+  return row && prepareRocker(row, centre);
 }
 
 /**
@@ -258,6 +252,25 @@ function evaluate(
       if (weightZ === 1) bind = Math.max(bind, Math.abs(dz));
     }
   }
+  const { rocker } = model;
+  if (rocker) {
+    const { halves } = model.scratch;
+    halves.x = x;
+    halves.y = y;
+    halves.heave = heave;
+    halves.cosRoll = cosRoll;
+    halves.sinRoll = sinRoll;
+    halves.cosYaw = cosYaw;
+    halves.sinYaw = sinYaw;
+    halves.cosLeft = cosLeft;
+    halves.sinLeft = sinLeft;
+    halves.cosRight = cosRight;
+    halves.sinRight = sinRight;
+    pose[POSE_ROCKER] = turnRocker(rocker, halves, pose[POSE_ROCKER] as number);
+    bind = Math.max(bind, addRocker(rocker, unknowns, firm, gradient));
+    const { work } = rocker;
+    cost += (work[0] as number) ** 2 + (work[ROCKER_STRIDE] as number) ** 2;
+  }
   for (let i = 0; i < 15; i += 1) all[i] = (all[i] as number) + (firm[i] as number);
   pose[POSE_BIND] = bind;
   pose[POSE_WRAP] = wrap;
@@ -308,6 +321,7 @@ function descend(model: AxleModel, heave: number, roll: number, pose: Float64Arr
     for (let i = 0; i < n; i += 1) size = Math.max(size, Math.abs(step[i] as number));
     if (!(size < 1e7)) return isHeld(model) ? POSE_NO_CONVERGENCE : POSE_AXLE_FREE;
     for (let i = 0; i < 5; i += 1) best[i] = pose[i] as number;
+    best[5] = pose[POSE_ROCKER] as number;
     pose[POSE_X] = (pose[POSE_X] as number) + (step[0] as number);
     pose[POSE_Y] = (pose[POSE_Y] as number) + (step[1] as number);
     pose[POSE_YAW] = (pose[POSE_YAW] as number) + (step[2] as number) / ANGLE_ARM;
@@ -320,6 +334,7 @@ function descend(model: AxleModel, heave: number, roll: number, pose: Float64Arr
     // Near the end rounding alone can raise the sum; a step that small is taken as it is.
     if (next > cost && size > 1e-5) {
       for (let i = 0; i < 5; i += 1) pose[i] = best[i] as number;
+      pose[POSE_ROCKER] = best[5] as number;
       damping = Math.max(damping * 10, 1e-3);
       cost = evaluate(model, heave, cosRoll, sinRoll, pose);
       before = Number.POSITIVE_INFINITY;

@@ -27,7 +27,7 @@ export function woundRows(rows: readonly AxleRow[], windUp: WindUp, centre: Poin
   if (windUp.left === 0 && windUp.right === 0) return rows;
   const byLeaf = rows.some(({ form }) => form === 'leaf-pitch');
   return rows.map((row): AxleRow => {
-    if (row.form === 'centred') return row;
+    if (row.form === 'centred' || row.form === 'rocker') return row;
     const angle = windUp[row.half];
     if (row.form === 'leaf-pitch') return { ...row, wound: angle };
     if (byLeaf) return row;

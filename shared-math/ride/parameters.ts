@@ -85,11 +85,12 @@ function whereCrossed(a: Point, b: Point): number {
 
 /**
  * Height where the frame and the axle are held to one another sideways: where the bar's line crosses the centre plane,
- * as the bar pulls along its line, and a half spring with a fixed eye along that from the eye to its arc's centre; or the
- * spring's height.
+ * as the bar pulls along its line, and a half spring with a fixed eye along that from the eye to its arc's centre;
+ * the bolt of a rocker, through which all pulls of its bars go; or the spring's height.
  */
 function rollCentreOf({ lateral, axle }: Layout): number {
   if (lateral.kind === 'bar') return whereCrossed(lateral.axle, lateral.frame);
+  if (lateral.kind === 'watt') return lateral.pivot[2];
   if (lateral.kind === 'fixed-spring')
     return whereCrossed(lateral.eye, cantileverCentre(lateral.clamp, clampLine(lateral), lateral.eye));
   return lateral.height ?? (axle.left.wheelCentre[2] + axle.right.wheelCentre[2]) / 2;

@@ -68,6 +68,7 @@ function lengthened(document: LayoutDocument, by: number): LayoutDocument {
 
 const NO_BAR: Readonly<Record<Exclude<LateralKind, 'bar'>, string>> = {
   spring: 'the spring keeps the axle centred: there is no lateral bar to move',
+  watt: 'a Watt’s linkage holds the axle sideways: there is no lateral bar to move',
   'fixed-spring': 'the fixed eye of the spring holds the axle sideways: there is no lateral bar to move',
 };
 const noBar = ({ lateral }: LayoutDocument) => (lateral.kind === 'bar' ? '' : NO_BAR[lateral.kind]);

@@ -21,6 +21,12 @@ export const LATERAL_WORDS: Words<LateralKind> = (Object.keys(LATERAL_FACTS) as 
   LATERAL_FACTS[kind].words,
 ]);
 
+/** What the bolt of a Watt's rocker is held by. */
+export const ROCKER_WORDS: Words<'axle' | 'frame'> = [
+  ['axle', 'the axle'],
+  ['frame', 'the frame'],
+];
+
 export const BEAM_WORDS: Words<LayoutDocument['axle']['beam']> = [
   ['i-beam', 'I-beam, twists'],
   ['tube', 'tube, stiff'],

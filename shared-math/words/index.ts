@@ -6,6 +6,7 @@ export {
   DRIVER_WORDS,
   LATERAL_WORDS,
   LOCATION_WORDS,
+  ROCKER_WORDS,
   SIDE_WORDS,
   type Words,
   wordsOf,

@@ -24,6 +24,9 @@ const LEAF_ARCH = 35;
 /** mm. A proposed spring across: its eyes above the axle's centre line, its clamp above those, half of the clamp's width. */
 const SPRING = { overAxle: 60, arch: 90, clampHalf: 50 };
 
+/** mm. A proposed Watt's linkage: its rocker behind the axle's line, half of its length, and its bars' ends inside the rods. */
+const WATT = { behind: 60, arm: 60, short: 40 };
+
 /** Where the rods of a side leave the axle: inboard of the kingpin, at the wheel centre's height. */
 function axleEnd(layout: Layout): Point {
   const { wheelCentre, kingpinBottom } = layout.axle.left;
@@ -95,6 +98,21 @@ export function withLateralKind(document: LayoutDocument, kind: LateralKind): La
   if (kind === 'spring') return { ...document, lateral: { kind } };
   const layout = resolveLayout(document);
   const [x, y, z] = axleEnd(layout);
+  if (kind === 'watt') {
+    // Behind the beam on the axle's middle: bars alike and level, the rocker upright between them.
+    const [at, up] = [x - WATT.behind, z - 20];
+    const reach = y - WATT.short;
+    return {
+      ...document,
+      lateral: {
+        kind,
+        rockerOn: 'axle',
+        pivot: [at, 0, up],
+        upper: { rocker: [at, 0, up + WATT.arm], end: [at, reach, up + WATT.arm] },
+        lower: { rocker: [at, 0, up - WATT.arm], end: [at, -reach, up - WATT.arm] },
+      },
+    };
+  }
   if (kind === 'fixed-spring') {
     // Above the beam, arched as such springs are: its fixed eye away from the driver until somebody says otherwise.
     const way = driverSideOf(document) === 'left' ? -1 : 1;

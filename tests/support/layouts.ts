@@ -43,6 +43,14 @@ export const LATERALS: Record<LayoutDocument['lateral']['kind'], Json> = {
   bar: { kind: 'bar', axle: [-72, -520, 352], frame: [-72, 316, 370] },
   spring: { kind: 'spring', height: 480 },
   'fixed-spring': { kind: 'fixed-spring', clamp: [0, -55, 470], eye: [0, -470, 380] },
+  // Neither alike nor level: no symmetry helps.
+  watt: {
+    kind: 'watt',
+    rockerOn: 'axle',
+    pivot: [-70, 12, 345],
+    upper: { rocker: [-74, 18, 412], end: [-66, 395, 420] },
+    lower: { rocker: [-70, 5, 285], end: [-72, -365, 278] },
+  },
 };
 
 export const SIDE_STEER = {

@@ -28,6 +28,8 @@ export interface RawPose {
   readonly yaw: number;
   readonly left: number;
   readonly right: number;
+  /** Of a Watt's linkage: how far its rocker has turned. */
+  readonly rocker?: number;
 }
 
 /** Where a point of a half goes: A + Rz(yaw) Rx(roll) Ry(pitch) (P - A0). */
@@ -101,6 +103,18 @@ export function rawResiduals(layout: Layout, heave: number, roll: number, pose: 
     ];
     const half = eye[1] < 0 ? 'right' : 'left';
     residuals.push(gap(place(half, eye), centre) - gap(eye, centre));
+  } else if (lateral.kind === 'watt') {
+    // The rocker's turn about its fore-and-aft bolt is an unknown of its own; both bars are of their drawn lengths.
+    const { pivot, rockerOn } = lateral;
+    const sideOf = (p: Point) => (p[1] < 0 ? 'right' : 'left');
+    for (const bar of [lateral.upper, lateral.lower]) {
+      const from: Point = [bar.rocker[0] - pivot[0], bar.rocker[1] - pivot[1], bar.rocker[2] - pivot[2]];
+      const arm = times(rotation('x', pose.rocker ?? 0), from);
+      const tip: Point = [pivot[0] + arm[0], pivot[1] + arm[1], pivot[2] + arm[2]];
+      const ends: [Point, Point] =
+        rockerOn === 'axle' ? [place(sideOf(pivot), tip), bar.end] : [place(sideOf(bar.end), bar.end), tip];
+      residuals.push(gap(...ends) - gap(bar.rocker, bar.end));
+    }
   } else {
     const middle = (layout.axle.left.wheelCentre[2] + layout.axle.right.wheelCentre[2]) / 2;
     residuals.push(pose.y - ((lateral.height ?? middle) - middle) * Math.sin(roll));
@@ -120,15 +134,24 @@ export function isJoined(layout: Layout): boolean {
   return layout.axle.beam === 'tube' || layout.location.kind === 'wishbone';
 }
 
+/** A pose of as many numbers as there are unknowns, angles as mm at a metre; the rocker's turn last where there is one. */
 export function toRawPose(joined: boolean, p: readonly number[]): RawPose {
   const left = p[3]! / 1000;
-  return { x: p[0]!, y: p[1]!, yaw: p[2]! / 1000, left, right: joined ? left : p[4]! / 1000 };
+  const turn = p[joined ? 4 : 5];
+  return {
+    x: p[0]!,
+    y: p[1]!,
+    yaw: p[2]! / 1000,
+    left,
+    right: joined ? left : p[4]! / 1000,
+    ...(turn === undefined ? {} : { rocker: turn / 1000 }),
+  };
 }
 
 /** The least squares solved by ml-levenberg-marquardt, which fits y(x): x counts the residuals, y is nothing. */
 export function solveByRegistry(layout: Layout, heave: number, roll: number, iterations = 60): RawPose {
   const joined = isJoined(layout);
-  const start = joined ? [0, 0, 0, 0] : [0, 0, 0, 0, 0];
+  const start = new Array<number>((joined ? 4 : 5) + (layout.lateral.kind === 'watt' ? 1 : 0)).fill(0);
   const count = rawResiduals(layout, heave, roll, toRawPose(joined, start)).length;
   // The library's own restarts would not matter here: one minimum, a good start.
   const result = levenbergMarquardt(

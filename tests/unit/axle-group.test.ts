@@ -35,10 +35,14 @@ function moved(before: LayoutDocument, after: LayoutDocument): Map<string, Point
   return changes;
 }
 
-/** Every point that the axle beam, the spindles or what is fixed to them carry. */
+/** Every point that the axle beam, the spindles or what is fixed to them carry, and a rocker bolted to it. */
 const onAxle = (document: LayoutDocument) =>
   hardpoints(document)
-    .filter(({ carrier }) => /^(axle|spindle)-/.test(carrier))
+    .filter(
+      ({ carrier }) =>
+        /^(axle|spindle)-/.test(carrier) ||
+        (carrier === 'rocker' && document.lateral.kind === 'watt' && document.lateral.rockerOn === 'axle'),
+    )
     .map(({ id }) => id)
     .sort();
 

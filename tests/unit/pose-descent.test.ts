@@ -8,6 +8,7 @@ import {
   POSE_OK,
   POSE_PITCH_LEFT,
   POSE_PITCH_RIGHT,
+  POSE_ROCKER,
   POSE_ROLL,
   POSE_SIZE,
   POSE_X,
@@ -231,6 +232,7 @@ describe('what links and springs would have to give', () => {
         yaw: state.axle.yaw,
         left: state.axle.pitch + half,
         right: state.axle.pitch - half,
+        rocker: state.work.pose[POSE_ROCKER]!,
       };
       const rows = rawResiduals(layout, heave, roll, pose);
       const { guiding, wrapping } = softRows(layout);

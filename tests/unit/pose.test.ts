@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { createState, poseAxle, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import { POSE_ROCKER } from '../../shared-math/pose/index.ts';
 import { visitGrid } from '../../shared-math/sweep/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import {
@@ -38,6 +39,7 @@ describe('the pose is the least-squares pose of the raw equations', () => {
       expectClose(state.axle.yaw, other.yaw, 2e-6, `${at}: yaw`);
       expectClose(state.axle.pitch, (other.left + other.right) / 2, 2e-6, `${at}: pitch`);
       expectClose(state.axle.twist, other.left - other.right, 2e-6, `${at}: twist`);
+      expectClose(state.work.pose[POSE_ROCKER]!, other.rocker ?? 0, 2e-6, `${at}: rocker`);
       // And no lower sum of squares is to be had nearby: the slope of it vanishes in every direction.
       const half = state.axle.twist / 2;
       const mine = {
@@ -46,6 +48,7 @@ describe('the pose is the least-squares pose of the raw equations', () => {
         yaw: state.axle.yaw,
         left: state.axle.pitch + half,
         right: state.axle.pitch - half,
+        rocker: state.work.pose[POSE_ROCKER]!,
       };
       const sum = (pose: typeof mine) =>
         rawResiduals(layout, heave, roll, pose).reduce((total, r) => total + r * r, 0);
@@ -57,6 +60,7 @@ describe('the pose is the least-squares pose of the raw equations', () => {
         (d) => ({ ...mine, left: mine.left + d / 1000, right: mine.right + (joined ? d / 1000 : 0) }),
         (d) => ({ ...mine, right: mine.right + d / 1000, left: mine.left + (joined ? d / 1000 : 0) }),
       ];
+      directions.push((d) => ({ ...mine, rocker: mine.rocker + d / 1000 }));
       const step = 1e-3;
       for (const moved of directions) {
         const slope = (sum(moved(step)) - sum(moved(-step))) / (2 * step);

@@ -12,12 +12,20 @@ import {
   prepareFrontEnd,
   solveFrontEnd,
 } from '../../shared-math/linkage/index.ts';
+import { POSE_ROCKER } from '../../shared-math/pose/index.ts';
 import { seededRandom } from '../../shared-math/solve/random.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
 import { sweepRow } from '../../src-main/output/tables/travel.ts';
 import { DEGREE } from '../support/close.ts';
 import { randomLayout } from '../support/random-layouts.ts';
-import { isJoined, type RawPose, rawPlace, rawResiduals, toRawPose } from '../support/raw-equations.ts';
+import {
+  isJoined,
+  type RawPose,
+  rawPlace,
+  rawResiduals,
+  softRows,
+  toRawPose,
+} from '../support/raw-equations.ts';
 
 /** How many random layouts of each sort; `TOEBOARD_FUZZ` asks for more. */
 const COUNT = Number(process.env['TOEBOARD_FUZZ'] ?? 60);
@@ -40,7 +48,14 @@ function carried(frontEnd: FrontEnd, state: FrontEndState, carrier: Carrier, at:
 
 function rawPoseOf(state: FrontEndState): RawPose {
   const { x, y, yaw, pitch, twist } = state.axle;
-  return { x, y, yaw, left: pitch + twist / 2, right: pitch - twist / 2 };
+  return {
+    x,
+    y,
+    yaw,
+    left: pitch + twist / 2,
+    right: pitch - twist / 2,
+    rocker: state.work.pose[POSE_ROCKER]!,
+  };
 }
 
 function sumOf(layout: Layout, heave: number, roll: number, pose: RawPose): number {
@@ -53,6 +68,7 @@ function expectLeast(layout: Layout, heave: number, roll: number, pose: RawPose,
   const at = joined
     ? [pose.x, pose.y, pose.yaw * 1000, pose.left * 1000]
     : [pose.x, pose.y, pose.yaw * 1000, pose.left * 1000, pose.right * 1000];
+  if (layout.lateral.kind === 'watt') at.push((pose.rocker ?? 0) * 1000);
   const here = sumOf(layout, heave, roll, pose);
   for (let i = 0; i < at.length; i += 1)
     for (const step of [1e-3, -1e-3]) {
@@ -129,13 +145,16 @@ function reachOf(
   return { least, most };
 }
 
-/** Singular values of the plain residuals' Jacobian at a pose (angles at one metre), least over largest. */
+/** Singular values of the plain residuals' Jacobian at a pose, what only guides left out (angles at one metre), least over largest. */
 function rankOf(layout: Layout, heave: number, roll: number, pose: RawPose): number {
   const joined = isJoined(layout);
   const at = [pose.x, pose.y, pose.yaw * 1000, pose.left * 1000, pose.right * 1000].slice(0, joined ? 4 : 5);
+  if (layout.lateral.kind === 'watt') at.push((pose.rocker ?? 0) * 1000);
   const columns = at.map((value, i) => {
     const [further, back] = [1e-3, -1e-3].map((step) =>
-      rawResiduals(layout, heave, roll, toRawPose(joined, at.with(i, value + step))),
+      rawResiduals(layout, heave, roll, toRawPose(joined, at.with(i, value + step))).filter(
+        (_, k) => !softRows(layout).guiding.includes(k),
+      ),
     );
     return further!.map((entry, k) => (entry - back![k]!) / 2e-3);
   });

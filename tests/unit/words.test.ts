@@ -15,6 +15,7 @@ import {
   pairWords,
   placeInTurn,
   poseWords,
+  ROCKER_WORDS,
   ratioWords,
   SEVERITY_WORDS,
   SIDE_WORDS,
@@ -31,6 +32,7 @@ describe('the kinds of a car, in a builder’s words', () => {
   const lists = {
     LOCATION_WORDS,
     LATERAL_WORDS,
+    ROCKER_WORDS,
     BEAM_WORDS,
     SIDE_WORDS,
     DRIVER_WORDS,
@@ -50,6 +52,7 @@ describe('the kinds of a car, in a builder’s words', () => {
     expect(values).toEqual([
       Object.keys(LOCATIONS).sort(),
       Object.keys(LATERALS).sort(),
+      ['axle', 'frame'],
       ['i-beam', 'tube'],
       ['left', 'right'],
       ['left', 'right'],
@@ -68,6 +71,8 @@ describe('the kinds of a car, in a builder’s words', () => {
       [LATERAL_WORDS, 'bar', 'bar'],
       [LATERAL_WORDS, 'spring', 'spring'],
       [LATERAL_WORDS, 'fixed-spring', 'one eye fixed'],
+      [LATERAL_WORDS, 'watt', 'Watt'],
+      [ROCKER_WORDS, 'frame', 'frame'],
       [BEAM_WORDS, 'i-beam', 'I-beam'],
       [BEAM_WORDS, 'tube', 'tube'],
       [SIDE_WORDS, 'left', 'left'],

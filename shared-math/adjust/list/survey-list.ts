@@ -1,7 +1,8 @@
 import type { Point } from '../../geometry/points.ts';
-import type { LayoutDocument, Side } from '../../layout/index.ts';
+import { LATERAL_FACTS, type LayoutDocument, type Side } from '../../layout/index.ts';
 import { surveyedPoints } from '../survey.ts';
 import { footOn, length, longestView, onFloor } from './dimensions.ts';
+import { addLateral } from './lateral-rows.ts';
 import type { EntryWay, Instrument, ListRow, ListView } from './list-row.ts';
 import { type Add, addLean, addRails } from './rail-and-arm.ts';
 import { BY_TYRE_HEIGHT, DOWN_FROM_RAIL, FROM_RAIL, PITMAN_ARM, plainWay } from './ways.ts';
@@ -252,37 +253,8 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
 
   addLocation();
 
-  if (document.lateral.kind === 'bar') {
-    group = 'Lateral bar';
-    place('bar-axle', 'Bar, axle end', "the bar's bolt on the axle", 'lateral.axle');
-    place('bar-frame', 'Bar, frame end', "the bar's bolt on the frame", 'lateral.frame', { onFrame: true });
-    straight(
-      'bar-length',
-      'Lateral bar, length',
-      'From bolt centre to bolt centre along the bar.',
-      'lateral.axle',
-      'lateral.frame',
-    );
-  }
-
-  if (document.lateral.kind === 'fixed-spring') {
-    group = 'Transverse spring';
-    place('spring-eye', 'Spring, fixed eye', "the bolt of the spring's fixed eye", 'lateral.eye');
-    place(
-      'spring-clamp',
-      "Spring clamp, fixed eye's side",
-      "the main leaf's edge at the clamp's end, on the fixed eye's side",
-      'lateral.clamp',
-      { onFrame: true },
-    );
-    straight(
-      'spring-half',
-      'Fixed eye to clamp, straight',
-      "Straight from the fixed eye's centre to where the main leaf leaves the clamp.",
-      'lateral.eye',
-      'lateral.clamp',
-    );
-  }
+  group = LATERAL_FACTS[document.lateral.kind].title;
+  addLateral(document.lateral, place, straight);
 
   const sector = 'steering.box.sectorCentre';
   const pitman = 'steering.box.pitmanBall';

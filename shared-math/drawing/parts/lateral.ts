@@ -1,6 +1,6 @@
 import { distance, mirrored, type Point } from '../../geometry/points.ts';
 import { add, scaled } from '../../geometry/vectors.ts';
-import { halvesOfSpring, type Layout, lateralBars, SIDES, type Side } from '../../layout/index.ts';
+import { halfOf, halvesOfSpring, type Layout, lateralBars, SIDES, type Side } from '../../layout/index.ts';
 import { clampLine } from '../../pose/index.ts';
 import type { Pen } from '../pen.ts';
 import { halfPack } from './cantilever.ts';
@@ -175,8 +175,48 @@ function shareOfBeam(layout: Layout, side: Side, at: Point): number {
   return Math.min(0.95, Math.abs(at[1]) / Math.max(1, Math.abs(kingpin(layout, side).middle[1])));
 }
 
+/** The rocker of a Watt's linkage: a plate from bar to bar on its bolt, and on the axle the bracket that holds the bolt. */
+function drawRocker(pen: Pen, layout: Layout): void {
+  const { lateral } = layout;
+  if (lateral.kind !== 'watt') return;
+  const { pivot, upper, lower, rockerOn } = lateral;
+  const plate = (at: Point, radius: number) => [
+    pen.disc('rocker', add(at, [-5, 0, 0]), [1, 0, 0], radius),
+    pen.disc('rocker', add(at, [5, 0, 0]), [1, 0, 0], radius),
+  ];
+  const arm = (end: Point) => pen.hull(...plate(pivot, SIZES.armRoot), ...plate(end, SIZES.eye - 2));
+  const bearer = rockerOn === 'axle' ? (`axle-${halfOf(pivot)}` as const) : 'frame';
+  if (rockerOn === 'axle')
+    pen.add({
+      id: 'rocker-bracket',
+      name: 'Rocker bracket',
+      role: 'axle',
+      hardpoints: ['lateral.pivot'],
+      shapes: [
+        rod(
+          pen,
+          [bearer, onBeam(layout, halfOf(pivot), shareOfBeam(layout, halfOf(pivot), pivot))],
+          [bearer, pivot],
+          SIZES.hairpin + 4,
+        ),
+      ],
+    });
+  pen.add({
+    id: 'watt-rocker',
+    name: 'Rocker',
+    role: 'link',
+    hardpoints: ['lateral.pivot', 'lateral.upper.rocker', 'lateral.lower.rocker'],
+    shapes: [
+      arm(upper.rocker),
+      arm(lower.rocker),
+      pen.cylinder(bearer, pivot, [1, 0, 0], -16, 16, SIZES.kingpin),
+    ],
+  });
+}
+
 /** What holds the axle sideways. Springs along the rails do it themselves and are drawn already. */
 export function drawLateral(pen: Pen, layout: Layout): void {
+  drawRocker(pen, layout);
   drawBars(pen, layout);
   if (layout.lateral.kind === 'fixed-spring') drawFixedSpring(pen, layout);
   else if (layout.lateral.kind === 'spring' && layout.location.kind !== 'parallel-leaf')

@@ -1,5 +1,5 @@
 import { gridExtremes } from '../../joints/index.ts';
-import type { Layout } from '../../layout/index.ts';
+import { type Layout, lateralPoints } from '../../layout/index.ts';
 import { prepareFrontEnd } from '../../linkage/index.ts';
 import { sweepTurn } from '../../sweep/index.ts';
 import type { Analysis } from '../analysis.ts';
@@ -15,10 +15,26 @@ function missedBy(layout: Layout): number {
   return gridExtremes(frontEnd, { right: turn.right.handwheel, left: turn.left.handwheel }).outOfReach;
 }
 
-/** The lateral bar, if with the axle held in the middle without it nothing is missed: then it is what cannot follow. */
+/** The lateral bar or what is in its place, if with the axle held in the middle without it nothing is missed: then it is what cannot follow. */
 function barAtFault({ layout, heave }: Analysis, poses: string): Finding | undefined {
   const { lateral } = layout;
-  if (lateral.kind !== 'bar' || missedBy({ ...layout, lateral: { kind: 'spring' } }) > 0) return undefined;
+  if (lateral.kind === 'spring' || missedBy({ ...layout, lateral: { kind: 'spring' } }) > 0) return undefined;
+  if (lateral.kind === 'watt')
+    return {
+      ...BASE,
+      part: 'lateral.pivot',
+      sentence: `The Watt’s linkage does not let the axle through its travel: ${poses}`,
+      advice:
+        'Make its bars longer, or its rocker: at the end of their reach bar and rocker stand in one line.',
+    };
+  if (lateral.kind === 'fixed-spring')
+    return {
+      ...BASE,
+      part: 'lateral.eye',
+      sentence: `The fixed eye of the spring does not let the axle through its travel: ${poses}`,
+      advice:
+        'Make the half between clamp and fixed eye longer, or put that eye on a shackle with a lateral bar.',
+    };
   const oneSide = lateral.axle[1] * lateral.frame[1] > 0;
   const straight = heave.status.some((status) => status !== 0);
   return {
@@ -43,7 +59,7 @@ export const outOfReach: Rule = {
       return [
         {
           ...BASE,
-          part: layout.lateral.kind === 'bar' ? 'lateral.axle' : 'axle.left.wheelCentre',
+          part: lateralPoints(layout.lateral)[0]?.id ?? 'axle.left.wheelCentre',
           sentence: 'The links leave the axle free to move',
           advice:
             'Spread the links: no two on one line, no ball on the axle’s own line, the bar away from the wishbone’s ball.',

@@ -88,6 +88,13 @@ export function linkList(layout: Layout): Length[] {
       between: `${endName(from)} to ${endName(to)}`,
       length: distance(from.at, to.at),
     })),
+    ...(lateral.kind === 'watt'
+      ? (['upper', 'lower'] as const).map((bar) => ({
+          name: 'Rocker',
+          between: `bolt to ${bar} bar`,
+          length: distance(lateral.pivot, lateral[bar].rocker),
+        }))
+      : []),
     ...(lateral.kind === 'fixed-spring'
       ? [
           {

@@ -118,6 +118,14 @@ export function centreLines({ layout, place }: Scene): SpaceLine[] {
       [from.carrier, from.at],
       [to.carrier, to.at],
     );
+  if (lateral.kind === 'watt')
+    line(
+      'location',
+      'rocker',
+      ['rocker', lateral.upper.rocker],
+      ['rocker', lateral.pivot],
+      ['rocker', lateral.lower.rocker],
+    );
   if (lateral.kind === 'fixed-spring') {
     const { fixed, shackled } = halvesOfSpring(lateral);
     const { clamp, eye } = lateral;

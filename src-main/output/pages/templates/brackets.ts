@@ -193,6 +193,31 @@ export function bracketTemplates(model: SheetModel): Template[] {
         [bolt],
       ),
     );
+  if (lateral.kind === 'watt') {
+    templates.push(
+      bracket(
+        model,
+        'Watt’s linkage, rocker',
+        'front',
+        [
+          { at: lateral.pivot, words: 'Rocker bolt' },
+          { at: lateral.upper.rocker, words: 'Upper bar' },
+          { at: lateral.lower.rocker, words: 'Lower bar' },
+        ],
+        [bolt],
+      ),
+    );
+    for (const bar of ['upper', 'lower'] as const)
+      templates.push(
+        bracket(
+          model,
+          `Watt’s linkage, ${bar} bar, ${lateral.rockerOn === 'axle' ? 'frame' : 'axle'} bracket`,
+          'front',
+          [{ at: lateral[bar].end, words: `${bar === 'upper' ? 'Upper' : 'Lower'} bar, far end` }],
+          [bolt],
+        ),
+      );
+  }
   if (lateral.kind === 'fixed-spring')
     templates.push(
       bracket(

@@ -171,6 +171,15 @@ const USUAL_LIMITS = {
     unit: 'degrees',
     source: 'common practice, no published source; the maker’s figure rules',
   },
+  linkMarginLeast: {
+    hint: 'A rough bound: blows from the road, fatigue, threads and welds are not in it.',
+    words: 'What a link bears over what it takes, at least',
+    group: 'Links and balls',
+    usual: 3,
+    range: [1, 20],
+    unit: 'ratio',
+    source: PRACTICE,
+  },
   ratioLeast: {
     words: 'Overall ratio, at least',
     group: 'Turn',

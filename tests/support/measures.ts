@@ -6,8 +6,10 @@ import {
   type ShopLimits,
   withClearances,
 } from '../../shared-math/findings/index.ts';
+import { linkForces } from '../../shared-math/forces/index.ts';
+import { distance } from '../../shared-math/geometry/points.ts';
 import { gridExtremes } from '../../shared-math/joints/index.ts';
-import { type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
+import { type Layout, type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { lockAngles, sweepTravel, sweepTurn } from '../../shared-math/sweep/index.ts';
 import { DEGREE } from './close.ts';
@@ -136,3 +138,30 @@ export const judged = (document: LayoutDocument, shop: ShopLimits = {}) =>
   findings(analyse(resolveLayout(document)), { unit: 'in', fraction: 16 }, shop);
 export const countOf = (rule: string) => (document: LayoutDocument) =>
   judged(document).filter((finding) => finding.rule === rule && finding.severity !== 'info').length;
+
+/** How often a tie rod of its own section and steel stands the most that any case asks of it, by Euler's and Johnson's formulas. */
+export function tieRodMargin(layout: Layout): number {
+  const forces = linkForces(prepareFrontEnd(layout));
+  if (!forces.ok) throw new Error(forces.failure.reason);
+  const { wall = Number.NaN, material, offset = 0 } = layout.links?.tieRod ?? {};
+  const outside = layout.diameters?.tieRod ?? Number.NaN;
+  const inside = outside - 2 * wall;
+  const area = (Math.PI / 4) * (outside ** 2 - inside ** 2);
+  const inertia = (Math.PI / 64) * (outside ** 4 - inside ** 4);
+  const strength = material === 'drawn-steel' ? 414 : 250;
+  const length = distance(layout.axle.left.tieRodBall, layout.axle.right.tieRodBall);
+  const euler = (Math.PI ** 2 * 200_000 * inertia) / length ** 2;
+  const squash = area * strength;
+  const straight = euler <= squash / 2 ? euler : squash * (1 - squash / (4 * euler));
+  const eta = (offset * outside * area) / (2 * inertia);
+  const b = squash + (1 + eta) * euler;
+  const bent = (b - Math.sqrt(b * b - 4 * squash * euler)) / 2;
+  const push = offset > 0 ? Math.min(straight, bent) : straight;
+  const pull = strength / (1 / area + (offset * outside) / 2 / inertia);
+  const reaches = forces.value.cases.map(
+    ({ figures }) => figures.find(({ figure }) => figure.id === 'tieRod')?.heavy,
+  );
+  return Math.min(
+    ...reaches.map((reach) => Math.min(push / -(reach?.least.value ?? 0), pull / (reach?.most.value ?? 0))),
+  );
+}

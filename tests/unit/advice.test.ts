@@ -40,6 +40,7 @@ import {
   rollOversteer,
   slope,
   steersWrong,
+  tieRodMargin,
   tilt,
   toeOut,
   transmission,
@@ -641,6 +642,44 @@ const ADVICE: readonly Advised[] = [
     },
     bad: nearest,
   },
+  {
+    rule: 'link-strength',
+    words: /^A larger or thicker tube bears more/,
+    on: raw({
+      diameters: { tieRod: 16 },
+      links: { tieRod: { section: 'tube', wall: 2, material: 'mild-steel', offset: 0 } },
+    }),
+    ways: { larger: set('diameters.tieRod', 25), thicker: set('links.tieRod.wall', 4) },
+    bad: (document) => -tieRodMargin(resolveLayout(document)),
+  },
+  {
+    rule: 'link-strength',
+    words: /a straighter one/,
+    on: raw({
+      diameters: { tieRod: 25 },
+      links: { tieRod: { section: 'tube', wall: 3, material: 'mild-steel', offset: 60 } },
+    }),
+    ways: { straighter: set('links.tieRod.offset', 20) },
+    bad: (document) => -tieRodMargin(resolveLayout(document)),
+  },
+  ...[55, 30].map((takeOff) => ({
+    rule: 'link-thread',
+    words: takeOff === 55 ? /^Cut the tube .* longer there/ : /^Cut the tube .* shorter there/,
+    on: raw({
+      links: {
+        tieRod: {
+          ends: { left: { kind: 'threaded', takeOff, thread: { diameter: 15.875, pitch: 25.4 / 18 } } },
+        },
+      },
+    }),
+    ways: { remedy: remedyOf('link-thread') },
+    // By hand, of an end 66.675 mm to its tip, 41.275 of it threaded, with a nut of 9.525: what thread or nut lacks.
+    bad: (document: LayoutDocument) => {
+      const end = document.links?.tieRod?.ends?.left;
+      const takes = end?.takeOff ?? Number.NaN;
+      return Math.max(0, 1.5 * 15.875 - (66.675 - takes), 66.675 - 41.275 + 9.525 - takes);
+    },
+  })),
 ];
 
 /** Rules whose advice names no way to go: it asks for a look, or is done by its remedy, which `findings.test.ts` takes. */

@@ -25,6 +25,7 @@ import {
   rimForce,
   rollOversteer,
   solved,
+  tieRodMargin,
   tilt,
   transmission,
   turnOf,
@@ -213,6 +214,14 @@ const HELD: Partial<Record<LimitName, Held>> = {
     measured: (document) => Math.max(...locks(document).map(({ inner }) => inner)) / DEGREE,
   },
   lockApart: { rule: 'turns-unequal', on: LOW, measured: (document) => locksApart(document) / DEGREE },
+  linkMarginLeast: {
+    rule: 'link-strength',
+    on: raw({
+      diameters: { tieRod: 25 },
+      links: { tieRod: { section: 'tube', wall: 3, material: 'drawn-steel', offset: 0 } },
+    }),
+    measured: (document) => tieRodMargin(resolveLayout(document)),
+  },
   rimForce: { rule: 'effort', on: raw(), measured: rimForce },
   jointSingle: {
     rule: 'shaft-joint-angle',

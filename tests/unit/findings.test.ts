@@ -230,6 +230,34 @@ const CASES: Record<
     passes: raw(GOOD),
     severity: 'attention',
   },
+  'link-strength': {
+    trips: raw({
+      diameters: { tieRod: 16 },
+      links: { tieRod: { section: 'tube', wall: 2, material: 'mild-steel', offset: 0 } },
+    }),
+    passes: raw({
+      diameters: { tieRod: 32 },
+      links: { tieRod: { section: 'tube', wall: 5, material: 'drawn-steel', offset: 0 } },
+    }),
+    severity: 'attention',
+  },
+  'link-thread': {
+    trips: raw({
+      links: {
+        tieRod: {
+          ends: { left: { kind: 'threaded', takeOff: 55, thread: { diameter: 15.875, pitch: 25.4 / 18 } } },
+        },
+      },
+    }),
+    passes: raw({
+      links: {
+        tieRod: {
+          ends: { left: { kind: 'threaded', takeOff: 38, thread: { diameter: 15.875, pitch: 25.4 / 18 } } },
+        },
+      },
+    }),
+    severity: 'attention',
+  },
   'caster-static': {
     trips: raw(half({ kingpinTop: [4, 631, 395] })),
     passes: raw(GOOD),

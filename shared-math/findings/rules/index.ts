@@ -18,6 +18,8 @@ import { deadCentre } from './dead-centre.ts';
 import { driverSide } from './driver-side.ts';
 import { effort } from './effort.ts';
 import { leafFixedInFront } from './leaf-fixed-in-front.ts';
+import { linkStrength } from './link-strength.ts';
+import { linkThread } from './link-thread.ts';
 import { lock } from './lock.ts';
 import { oneWheelWorst } from './one-wheel.ts';
 import { outOfReach } from './out-of-reach.ts';
@@ -63,6 +65,8 @@ export const RULES: readonly Rule[] = [
   tieRodAhead,
   ratio,
   effort,
+  linkStrength,
+  linkThread,
   casterStatic,
   casterChange,
   casterBraked,

@@ -18,6 +18,7 @@ import {
   withTurn,
 } from '../../support/judged-car.ts';
 import { CROSS_STEER, LOCATIONS } from '../../support/layouts.ts';
+import { tieRodMargin } from '../../support/measures.ts';
 import { rawShaft } from '../../support/shafts.ts';
 
 // What stands at its limit to the last bit is within it; a hair further, and it is not.
@@ -86,6 +87,12 @@ const GAP = (limit: 'moving' | 'tyre') =>
     },
   });
 
+const THIN_ROD = car({
+  diameters: { tieRod: 25 },
+  links: { tieRod: { section: 'tube', wall: 3, material: 'drawn-steel', offset: 0 } },
+});
+const marginOfTieRod = tieRodMargin(THIN_ROD.layout);
+
 const EDGES: readonly Edge[] = [
   { limit: 'clearanceMoving', rule: 'clearance', on: GAP('moving'), figure: 15 },
   { limit: 'clearanceTyre', rule: 'clearance', on: GAP('tyre'), figure: 15 },
@@ -139,6 +146,7 @@ const EDGES: readonly Edge[] = [
   { limit: 'toeMost', rule: 'toe-static', on: car(), figure: 2 * toeLength((0.1 * Math.PI) / 180, 330) },
   { limit: 'barLinkLength', rule: 'bar-and-link', on: BAR, figure: (900 - Math.hypot(800, 60)) / 900 },
   { limit: 'barLinkAngle', rule: 'bar-and-link', on: BAR, figure: degreesOf(Math.atan(60 / 800)) },
+  { limit: 'linkMarginLeast', rule: 'link-strength', on: THIN_ROD, figure: marginOfTieRod },
   {
     limit: 'rimForce',
     rule: 'effort',

@@ -48,6 +48,12 @@ export const photoSchema = z.strictObject({
   size: z.tuple([side, side]).readonly().describe('Width and height of the upright original, px.'),
   opacity: z.number().min(0.05).max(1).describe('1 is not seen through.'),
   shown: z.boolean().describe('Whether it is drawn.'),
+  front: z
+    .literal(true)
+    .describe(
+      'Of several in one view, the one that lies over the others. Absent, later ones lie over earlier.',
+    )
+    .optional(),
   flipped: z
     .boolean()
     .describe('Left and right exchanged: taken from the other side than the view looks. Absent, it is not.')

@@ -1,4 +1,5 @@
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
+import { fileKind, LOOKED_AT } from '../../shared-math/outside/index.ts';
 import type { FromDecoder, ToDecoder } from './decoder-messages.ts';
 import { startHeicDecoder, startPdfDecoder } from './start-decoders.ts';
 
@@ -24,7 +25,7 @@ const OWN: Readonly<Record<string, () => Worker>> = {
   'application/pdf': startPdfDecoder,
 };
 
-/** Whether this program decodes a file, and not the browser. */
+/** Whether this program decodes a file, and not the browser; of one that is typed by what it is, as the store does. */
 export function decodesItself({ type }: Blob): boolean {
   return type in OWN;
 }
@@ -44,14 +45,24 @@ function asked(worker: Worker, question: ToDecoder): Promise<Outcome<DecodedPict
   });
 }
 
+/** By what the bytes say that a file is, not by its name or type: not every system knows the types of phones' pictures. */
+const TYPES: Readonly<Record<string, string>> = {
+  'a HEIC picture': 'image/heic',
+  'a PDF': 'application/pdf',
+};
+
+async function typeOf(file: Blob): Promise<string> {
+  const head = new Uint8Array(await file.slice(0, LOOKED_AT).arrayBuffer());
+  return TYPES[fileKind(head) ?? ''] ?? file.type;
+}
+
 /**
  * The whole picture of a file, beside the page.
  *
- * @param file Typed by what it is, as the store does.
  * @returns Its picture at full size; the failure ends a sentence that begins with the file's name.
  */
 export async function decodePicture(file: Blob, which: Which = {}): Promise<Outcome<DecodedPicture, string>> {
-  const start = OWN[file.type];
+  const start = OWN[await typeOf(file)];
   if (start) {
     const content = await file.arrayBuffer();
     return asked(start(), { content, page: which.page ?? 1, size: which.size });

@@ -239,7 +239,7 @@ describe('a spline', () => {
       mimeType: 'image/png',
       buffer: Buffer.from('Dear customer'),
     });
-    await page.getByText('letter.png is not taken: it cannot be decoded.').waitFor();
+    await page.getByText('letter.png is not taken: its picture cannot be decoded.').waitFor();
   });
 });
 

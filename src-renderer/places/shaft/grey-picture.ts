@@ -1,5 +1,6 @@
 import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
 import type { GreyImage } from '../../../shared-math/splines/index.ts';
+import { decodePicture } from '../../pictures/index.ts';
 
 /** Bytes. A photo is a few million; what is larger is none. */
 const BYTES_MAX = 60_000_000;
@@ -7,12 +8,9 @@ const BYTES_MAX = 60_000_000;
 /** A picture's file as grey levels, upright, at most so many px wide and high. It stays in the page: nothing is kept. */
 export async function greyPicture(file: Blob, most: number): Promise<Outcome<GreyImage, string>> {
   if (file.size > BYTES_MAX) return failed('it is larger than a photo may be');
-  let whole: ImageBitmap;
-  try {
-    whole = await createImageBitmap(file);
-  } catch {
-    return failed('it cannot be decoded');
-  }
+  const decoded = await decodePicture(file);
+  if (!decoded.ok) return decoded;
+  const whole = decoded.value.bitmap;
   const share = Math.min(1, most / Math.max(whole.width, whole.height));
   const width = Math.max(1, Math.round(whole.width * share));
   const height = Math.max(1, Math.round(whole.height * share));

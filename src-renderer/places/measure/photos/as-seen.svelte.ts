@@ -61,7 +61,7 @@ export class AsSeen {
   #photoIn(view: View): Photo | undefined {
     const { photo, photos } = this.#trace;
     const shown = photos.filter((each) => each.view === view && each.shown);
-    return shown.find((each) => each === photo) ?? shown.at(-1);
+    return shown.find((each) => each === photo) ?? shown.find(({ front }) => front) ?? shown.at(-1);
   }
 
   #eyeOf(photo: Photo): Eye | undefined {

@@ -18,8 +18,8 @@ import type {
 import { isAnchor, planeOf, sightGaps } from '../../../../shared-math/trace/index.ts';
 import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
-import { sendPhoto } from '../../../host/photos.ts';
 import type { OriginalsLine } from '../../../pictures/index.ts';
+import { pictureName, takeIn } from './incoming-picture.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';
 import { loosePlane, tracedPoint, withLooseTraced, withPhoto, withTraced } from './photo-planes.ts';
 import { spotsOf, type Tool, toolOf, WANTED, withSpots } from './photo-tools.ts';
@@ -35,9 +35,6 @@ import {
   withOutlined,
 } from './trace-bodies.ts';
 import { traceTrouble } from './trace-words.ts';
-
-/** Characters that a photo's name in the document may have. */
-const PHOTO_NAME_MOST = 200;
 
 /** Corners of a rectangle that has not been given its sides yet, mm. */
 export interface RectangleSize {
@@ -65,6 +62,8 @@ export class Trace {
   existing: Existing = $state();
   /** Where it lies along the view, mm; undefined if it is as deep as the thing itself or a usual one. */
   outlineDepth: number | null = $state(null);
+  /** The file that is being read, for as long as it takes. */
+  reading = $state('');
   #looks: (() => void) | undefined;
   /** Lets the person choose photos. The page puts it here, as only it can ask for files. */
   choosePhotos: () => void = () => {};
@@ -135,27 +134,20 @@ export class Trace {
   /** Brings photos in one after another; each that is refused is reported by its name and the others still come. */
   async bring(files: Iterable<File>): Promise<void> {
     for (const file of files) {
-      const name = shownText(file.name, PHOTO_NAME_MOST) || 'Pasted photo';
-      const sent = await sendPhoto(file);
-      if (!sent.ok) {
-        this.#openLayout.tell(`${shownText(name)} is not brought in: ${sent.failure}.`);
-        continue;
-      }
-      const { hash, width, height } = sent.value;
-      const view = this.#likelyView(name);
-      // Decoded before it is kept, so that a file that only looks like a photo leaves the layout as it was.
-      const brought = await this.pictures.want({ hash }, width && height ? [width, height] : undefined);
-      if (!brought.ok) {
-        this.#openLayout.tell(`${shownText(name)} is not brought in: ${brought.failure}.`);
+      this.reading = pictureName(file);
+      const incoming = await takeIn(file, this.pictures);
+      this.reading = '';
+      if (!incoming.ok) {
+        this.#openLayout.tell(incoming.failure);
         continue;
       }
       const document = this.#openLayout.document;
       if (!document) return;
+      const { name } = incoming.value;
+      const view = this.#likelyView(name);
       const photo: Photo = {
+        ...incoming.value,
         view,
-        hash,
-        name,
-        size: brought.value,
         opacity: 0.8,
         shown: true,
         marks: [],
@@ -239,6 +231,22 @@ export class Trace {
   #traced(document: LayoutDocument, dragging = false): LayoutDocument {
     const loose = withLooseTraced(document, this.index);
     return this.#measuring.withPhotosAdjusted(loose, { dragging });
+  }
+
+  /** Lays the photo over the others of its view, or no longer. */
+  putInFront(front: boolean): void {
+    const { document } = this.#openLayout;
+    const photo = this.photo;
+    if (!document || !photo) return;
+    const photos = document.photos.map((each) => {
+      if (each.view !== photo.view) return each;
+      const { front: _, ...behind } = each;
+      return each === photo && front ? { ...behind, front: true as const } : behind;
+    });
+    this.#change(front ? `Put ${shownText(photo.name)} in front` : 'Lay the photos as they came', {
+      ...document,
+      photos,
+    });
   }
 
   takeAway(): void {

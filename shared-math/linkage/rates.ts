@@ -113,6 +113,8 @@ function steerPerTurn(steer: number, camberTilt: number, u: Float64Array, at: nu
 const sector = new Float64Array(3);
 /** Left and right of the last pose asked for. */
 const rates = new Float64Array(2);
+/** Of the same pose: rad about each kingpin for each rad of handwheel. */
+const turnsPerHandwheel = new Float64Array(2);
 
 /** Writes the rates of both wheels to `rates`, as `steerRates` derives them; allocates nothing. */
 function writeRates(frontEnd: FrontEnd, state: FrontEndState): void {
@@ -172,6 +174,8 @@ function writeRates(frontEnd: FrontEnd, state: FrontEndState): void {
   const leftTurn = drivesLeft ? drivenTurn : followerTurn;
   const rightTurn = drivesLeft ? followerTurn : drivenTurn;
   const { ratio } = frontEnd;
+  turnsPerHandwheel[0] = leftTurn / ratio;
+  turnsPerHandwheel[1] = rightTurn / ratio;
   rates[0] = (leftTurn * steerPerTurn(left.steer, -left.camber, upward, drivesLeft ? 0 : 3)) / ratio;
   rates[1] = (rightTurn * steerPerTurn(right.steer, right.camber, upward, drivesLeft ? 3 : 0)) / ratio;
 }
@@ -197,4 +201,10 @@ export function steerRates(frontEnd: FrontEnd, state: FrontEndState): SteerRates
 export function meanSteerRate(frontEnd: FrontEnd, state: FrontEndState): number {
   writeRates(frontEnd, state);
   return ((rates[0] as number) + (rates[1] as number)) / 2;
+}
+
+/** How fast both spindles turn about their kingpins with the handwheel, rad per rad, as `steerRates` derives it. */
+export function spindleRates(frontEnd: FrontEnd, state: FrontEndState): { left: number; right: number } {
+  writeRates(frontEnd, state);
+  return { left: turnsPerHandwheel[0] as number, right: turnsPerHandwheel[1] as number };
 }

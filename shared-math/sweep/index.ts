@@ -30,6 +30,16 @@ export {
   wheelTravel,
   worstOneWheel,
 } from './one-wheel.ts';
+export {
+  contactOf,
+  type KingpinLevers,
+  kingpinLevers,
+  type ReturnEnds,
+  type ReturnToStraight,
+  returnEnds,
+  returnToStraight,
+  SIDE_FORCE_SHARE,
+} from './return-to-straight.ts';
 export { type ShaftTurn, turnThroughShaft, worstOffEven } from './shaft-turn.ts';
 export {
   ROW_NO_POSE,

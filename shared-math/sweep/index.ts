@@ -35,8 +35,10 @@ export {
   type KingpinLevers,
   kingpinLevers,
   type ReturnEnds,
+  type ReturnInPose,
   type ReturnToStraight,
   returnEnds,
+  returnInPose,
   returnToStraight,
   SIDE_FORCE_SHARE,
 } from './return-to-straight.ts';

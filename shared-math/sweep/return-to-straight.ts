@@ -115,7 +115,8 @@ export interface ReturnEnds {
   readonly both: number | null;
 }
 
-interface Row {
+/** The same in one pose: levers in mm, moments at the handwheel in N·mm. */
+export interface ReturnInPose {
   readonly left: KingpinLevers;
   readonly right: KingpinLevers;
   readonly bySideForce: number;
@@ -123,12 +124,14 @@ interface Row {
 }
 
 /**
- * Moments at the handwheel in a steered pose. By virtual work a moment M about a kingpin that turns by dθ for dh of the
+ * Moments at the handwheel in a solved pose; `straightRatio` as the turn has it, for its sign alone. By virtual work a moment M about a kingpin that turns by dθ for dh of the
  * handwheel asks for M dθ/dh at it; both sides add up. The side force's is as large straight ahead as just beside it, as it
  * stands for a turn to either side; the weight's is nothing straight ahead where both sides are alike.
  */
-function rowAt(frontEnd: FrontEnd, handwheel: Radians, sense: 1 | -1, state: FrontEndState): Row | undefined {
-  if (steerAxle(frontEnd, handwheel, state) !== 'ok') return undefined;
+export function returnInPose(frontEnd: FrontEnd, state: FrontEndState, straightRatio: number): ReturnInPose {
+  // A box mounted the wrong way round steers right where its handwheel is turned left.
+  const sense = straightRatio < 0 ? -1 : 1;
+  const { handwheel } = state;
   const toLeft = handwheel * sense >= 0;
   const rates = spindleRates(frontEnd, state);
   const load = frontEnd.layout.car.frontAxleLoad / 2;
@@ -145,9 +148,6 @@ function rowAt(frontEnd: FrontEnd, handwheel: Radians, sense: 1 | -1, state: Fro
     byWeight: handwheel === 0 ? 0 : load * (left.load * leftRate + right.load * rightRate),
   };
 }
-
-/** The sense of the steering: -1 where a handwheel turned left steers right. */
-const senseOf = (turn: TurnSweep): 1 | -1 => (turn.straightRatio < 0 ? -1 : 1);
 
 /**
  * The moment that brings the wheels back to straight, over a turn at its heave (mm) and roll (rad).
@@ -179,8 +179,8 @@ export function returnToStraight(
     both: column(),
   };
   for (let i = 0; i < turn.count; i += 1) {
-    const row = rowAt(frontEnd, turn.handwheel[i] as number, senseOf(turn), state);
-    if (!row) return undefined;
+    if (steerAxle(frontEnd, turn.handwheel[i] as number, state) !== 'ok') return undefined;
+    const row = returnInPose(frontEnd, state, turn.straightRatio);
     found.leftTrail[i] = row.left.trail;
     found.rightTrail[i] = row.right.trail;
     found.leftScrub[i] = row.left.scrub;
@@ -225,10 +225,10 @@ export function returnEnds(
   if (turn.status !== 'ok' || turn.count < 2 || !Number.isFinite(turn.straightRatio)) return undefined;
   const state = createState();
   if (!poseAxle(frontEnd, heave, roll, state)) return undefined;
-  const at = (of: (row: Row) => number) => (handwheel: number) => {
-    const row = rowAt(frontEnd, handwheel, senseOf(turn), state);
-    return row ? of(row) : Number.NEGATIVE_INFINITY;
-  };
+  const at = (of: (row: ReturnInPose) => number) => (handwheel: number) =>
+    steerAxle(frontEnd, handwheel, state) === 'ok'
+      ? of(returnInPose(frontEnd, state, turn.straightRatio))
+      : Number.NEGATIVE_INFINITY;
   const to = (lock: number): ReturnEnds => ({
     bySideForce: endOf(
       lock,

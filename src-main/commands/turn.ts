@@ -6,6 +6,10 @@ import {
   kingpinTrack,
   type Lock,
   lockAngles,
+  type ReturnEnds,
+  returnEnds,
+  returnToStraight,
+  SIDE_FORCE_SHARE,
   sweepTurn,
   type TurnSweep,
   turningCircle,
@@ -65,6 +69,22 @@ function throughShaft(file: string, frontEnd: FrontEnd, sweep: TurnSweep, heave:
   return { motion, turn, row, worstOff: worstOffEven(frontEnd, sweep, heave, roll, motion) };
 }
 
+/** Where the wheels no longer come back by themselves, degrees of handwheel; null where they do all the way to the lock. */
+function stopsReturning(frontEnd: FrontEnd, sweep: TurnSweep, heave: number, roll: Radians) {
+  const ends = returnEnds(frontEnd, sweep, heave, roll);
+  if (!ends) return null;
+  const degrees = (end: number | null) => (end === null ? null : toDegrees(end));
+  const side = ({ bySideForce, byWeight, both }: ReturnEnds) => ({
+    bySideForce: degrees(bySideForce),
+    byWeight: degrees(byWeight),
+    both: degrees(both),
+  });
+  return {
+    sideForce: SIDE_FORCE_SHARE * frontEnd.layout.car.frontAxleLoad,
+    stopsAt: { left: side(ends.left), right: side(ends.right) },
+  };
+}
+
 function* answer(
   file: string,
   options: ReadonlyMap<string, string>,
@@ -75,12 +95,13 @@ function* answer(
   const layout = resolveLayout(readLayoutFile(file));
   const frontEnd = prepareFrontEnd(layout);
   const sweep = sweepTurn(frontEnd, heave, toRadians(roll), TURN_POSES);
-  const rows = Array.from({ length: sweep.count }, (_, index) => turnRow(sweep, index));
+  const back = returnToStraight(frontEnd, sweep, heave, toRadians(roll));
+  const rows = Array.from({ length: sweep.count }, (_, index) => turnRow(sweep, index, back));
   const through = withShaft ? throughShaft(file, frontEnd, sweep, heave, toRadians(roll)) : undefined;
   if (csv) {
     yield `${[headOf(TURN_COLUMNS), ...(through ? SHAFT_COLUMNS : [])].join(',')}\n`;
     for (const index of rows.keys())
-      yield `${[lineOf(TURN_COLUMNS, { sweep, index }), ...(through?.row(index) ?? [])].join(',')}\n`;
+      yield `${[lineOf(TURN_COLUMNS, { sweep, index, back }), ...(through?.row(index) ?? [])].join(',')}\n`;
     return;
   }
   const head = {
@@ -116,6 +137,7 @@ function* answer(
             },
           }
         : null,
+      returnToStraight: stopsReturning(frontEnd, sweep, heave, toRadians(roll)),
       ...(through
         ? {
             shaft: {
@@ -139,8 +161,12 @@ function* answer(
 export const turn: Command = {
   name: 'turn',
   usage: 'turn LAYOUT.json [--heave MM] [--roll DEGREES] [--shaft] [--csv]',
-  about:
-    'The whole turn of the handwheel: wheel angles, overall ratio, Ackermann, locks, turning circle, effort.',
+  about: [
+    'The whole turn of the handwheel: wheel angles, overall ratio, Ackermann, locks, turning circle, effort, and what brings',
+    'the wheels back: trail and scrub (mm) square to each kingpin; returnBySideForce, returnByWeight and both in returnMoment,',
+    'N·m at the handwheel, above 0 back to straight, without friction. returnToStraight: the side force of both tyres (N), and',
+    'at how much handwheel they stop coming back; null, not before the lock.',
+  ].join('\n      '),
   run(args) {
     const taken = takeArguments(args, { values: ['heave', 'roll'], flags: ['csv', 'shaft'] });
     const { flags } = taken;

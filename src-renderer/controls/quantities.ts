@@ -75,6 +75,9 @@ export const MOMENT: Quantity = {
   example: '1090 lb·ft or 1480 N·m',
 };
 
+/** N·m at the handwheel, which takes little. */
+export const RIM_MOMENT: Quantity = { ...MOMENT, decimals: { in: 1, mm: 2 } };
+
 /** Of an axle against its brakes' twist. */
 export const WIND_UP_STIFFNESS: Quantity = {
   what: 'a stiffness',

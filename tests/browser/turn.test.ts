@@ -2,7 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { type LayoutDocument, resolveLayout, withValue } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
-import { sweepTurn, turnsLockToLock } from '../../shared-math/sweep/index.ts';
+import { returnToStraight, sweepTurn, turnsLockToLock } from '../../shared-math/sweep/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { handleOf, takeAlong, written } from '../support/board-pointer.ts';
 import { pointButton, tabTo, useBrowser, withSample } from '../support/browser-page.ts';
@@ -173,6 +173,21 @@ describe('a curve of the turn', () => {
     await expect
       .poll(() => panel('Ackermann').textContent())
       .toMatch(new RegExp(`at equal inner angle\\s+${Math.round(turn.ackermannPercent[last] as number)} %`));
+  });
+
+  test('shows what brings the wheels back to straight, and where it stops', async () => {
+    const page = await openTurn();
+    await page.getByRole('button', { name: 'Return to straight', exact: true }).click();
+    const back = returnToStraight(prepareFrontEnd(resolveLayout(STOPPED)), turnOf(STOPPED), 0, 0);
+    await wheels(page).focus();
+    await page.keyboard.press('End');
+    await expect
+      .poll(() => page.getByRole('region', { name: 'Return to straight', exact: true }).textContent())
+      .toContain(`${((back?.both.at(-1) as number) / 1000).toFixed(2)} N·m`);
+    expect(await page.locator('[data-figure="return"]').textContent()).toMatch(
+      /Comes back by itself\s*all the way\s*all the way/,
+    );
+    if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/return.png` });
   });
 
   test('says in words what it shows', async () => {

@@ -167,7 +167,7 @@ describe('turn through the steering shaft', () => {
       string,
       string,
     ];
-    expect(head).toMatch(/,ackermannPercent,boxHandwheel,.*,shaftOff$/);
+    expect(head).toMatch(/,returnMoment,boxHandwheel,.*,shaftOff$/);
     expect(first.split(',').length).toBe(head.split(',').length);
     expect((await toeboard('turn', good, '--shaft')).code).toBe(1);
     expect((await toeboard('turn', good, '--shaft')).err).toMatch(/shaft: there is no steering shaft/);

@@ -3,6 +3,9 @@ import type { Layout } from '../../../shared-math/layout/index.ts';
 import {
   type Lock,
   lockAngles,
+  type ReturnEnds,
+  returnEnds,
+  SIDE_FORCE_SHARE,
   type TurnSweep,
   toeLength,
   turningCircle,
@@ -88,4 +91,17 @@ export function parkingWords({ analysis: { effort }, style }: SheetModel): strin
       ? ''
       : `, at the most ${formatForce(worst.rimForce, style.unit)} at ${formatDecimal(Math.abs(toDegrees(worst.handwheel)), 0)}° of handwheel ${worst.handwheel > 0 ? 'left' : 'right'}`;
   return `${formatForce(centre.rimForce, style.unit)} at the rim straight ahead${most}`;
+}
+
+/** How far from straight the wheels come back by themselves, to either side, and what of it is left out. */
+export function returnWords({ frontEnd, analysis: { turn } }: SheetModel): string {
+  const ends = returnEnds(frontEnd, turn, 0, 0);
+  if (!ends) return NOT_KNOWN;
+  const words = ({ both }: ReturnEnds) => {
+    if (both === null) return 'all the way';
+    return both === 0 ? 'not at all' : `up to ${formatDecimal(Math.abs(both) / (2 * Math.PI), 2)} turns`;
+  };
+  const [left, right] = [words(ends.left), words(ends.right)];
+  const sides = left === right ? `${left}, to either side` : `${left} to the left, ${right} to the right`;
+  return `${sides}: by a side force of ${formatDecimal(100 * SIDE_FORCE_SHARE, 0)} per cent of the front load and the weight on inclined kingpins; without the tyres’ own trail, friction and assistance`;
 }

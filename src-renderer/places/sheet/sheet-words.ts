@@ -117,7 +117,7 @@ export const DATA: Readonly<Record<DataKind, { readonly name: string; readonly a
   },
   turn: {
     name: 'Steering sweep (CSV)',
-    about: 'Wheel angles, ratio and Ackermann through the whole turn: degrees.',
+    about: 'Wheel angles, ratio, Ackermann and what brings the wheels back through the whole turn: degrees.',
   },
   braking: {
     name: 'Braking (CSV)',

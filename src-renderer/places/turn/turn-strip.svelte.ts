@@ -1,16 +1,21 @@
+import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
+import { returnToStraight, type TurnSweep } from '../../../shared-math/sweep/index.ts';
 import { formatDegrees, toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import { handwheelWords, ratioWords, turnsWords } from '../../../shared-math/words/index.ts';
+import { formatQuantity, RIM_MOMENT } from '../../controls/quantities.ts';
 import { type CurveColumn, endsOf } from '../../curves/curve-column.ts';
 import { DASHED, DOTTED } from '../../curves/curve-ink.ts';
 import { joined, otherCurve } from '../../curves/others.ts';
 import { STEER_LADDER } from '../../curves/ranges.ts';
 import { besideCurves, type Curve, type CurvePlot, type PlotChoice, type Strip } from '../../curves/strip.ts';
+import { brakedOf } from '../../document/braked-car.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Comparison } from '../../panels/compare/comparison.svelte.ts';
 import TurnFigures from './TurnFigures.svelte';
 import {
   PERCENT_LADDER,
   RATIO_LADDER,
+  RETURN_LADDER,
   type TurnColumns,
   turnData,
   turnNow,
@@ -39,20 +44,28 @@ function nearestToStraight(at: readonly number[], column: CurveColumn): number |
 /** Wheels, ratio and Ackermann over the turn of the handwheel, from lock to lock. */
 export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip {
   let measure: 'degrees' | 'per cent' = $state('degrees');
+  let beside: 'ratio' | 'return' = $state('ratio');
   const turn = $derived(openLayout.turn);
-  const own = $derived(turnData(openLayout.layout, turn));
+  const stand = $derived({
+    heave: openLayout.carPose.pose.heave,
+    roll: toRadians(openLayout.carPose.pose.roll),
+    braking: openLayout.carPose.pose.braking,
+  });
+  const backOf = (frontEnd: FrontEnd, of: TurnSweep) =>
+    returnToStraight(brakedOf(frontEnd, stand.braking), of, stand.heave, stand.roll);
+  const own = $derived(turnData(openLayout.layout, turn, backOf(openLayout.frontEnd, turn)));
   const others = $derived(
     comparison.others.map((other) => ({
       other,
       whose: comparison.nameOf(other.id),
-      data: turnData(other.layout, other.turn),
-      now: turnNow(other.frontEnd, other.state),
+      data: turnData(other.layout, other.turn, backOf(other.frontEnd, other.turn)),
+      now: turnNow(other.frontEnd, other.state, other.turn.straightRatio),
     })),
   );
   /** Each variant has its own locks, and with them its own places on the axis: they are brought onto one. */
   const table = $derived(joined([own, ...others.map(({ data: of }) => of)]));
   const data = $derived({ ...(table.columns[0] as TurnColumns), at: table.at });
-  const now = $derived(turnNow(openLayout.frontEnd, openLayout.carPose.state));
+  const now = $derived(turnNow(openLayout.frontEnd, openLayout.carPose.state, turn.straightRatio));
   const span = $derived(openLayout.carPose.limits.handwheel);
   const pose = $derived(openLayout.carPose.pose.handwheel);
   /** Looked at about what it is straight ahead, to the whole number. */
@@ -87,6 +100,12 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
   ]);
   const alone = { token: 'steel', width: 2.2 } as const;
   const ratioCurves = $derived([curve('ratio', alone, 'ratio'), ...otherCurves('ratio')]);
+  const returnCurves = $derived([
+    curve('both', alone, 'both'),
+    curve('side force', { token: 'ink', width: 1.6, dash: DASHED }, 'bySideForce'),
+    curve('weight', { token: 'good', width: 1.6, dash: DOTTED }, 'byWeight'),
+    ...otherCurves('both'),
+  ]);
   const errorCurves = $derived([curve('outer wheel beyond ideal', alone, 'error'), ...otherCurves('error')]);
   const percentCurves = $derived([
     curve('at equal inner angle', alone, 'percent'),
@@ -106,8 +125,38 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
     },
     words: (value) => formatDegrees(value, 1),
   };
+  const besideChoice: PlotChoice = {
+    legend: 'Shown beside the wheels',
+    options: [
+      { id: 'ratio', words: 'ratio', name: 'Overall ratio' },
+      { id: 'return', words: 'return', name: 'Return to straight' },
+    ],
+    get chosen() {
+      return beside;
+    },
+    choose: (id) => {
+      beside = id === 'return' ? 'return' : 'ratio';
+    },
+  };
+  const moment = (value: number) => formatQuantity(RIM_MOMENT, value, 'mm');
+  const returns: CurvePlot = {
+    title: 'Return to straight',
+    choice: besideChoice,
+    unitWords: 'N·m, + back to straight',
+    get curves() {
+      return returnCurves;
+    },
+    middle: 0,
+    ladder: RETURN_LADDER,
+    wanted: 0,
+    get summary() {
+      return `${sentence('Moment at the handwheel back to straight, of side force and weight together', data.both, moment)} ${sentence('Of the side force', data.bySideForce, moment)} ${sentence('Of the weight', data.byWeight, moment)}`;
+    },
+    words: moment,
+  };
   const ratio: CurvePlot = {
     title: 'Overall ratio',
+    choice: besideChoice,
     unitWords: 'handwheel to wheels',
     get curves() {
       return ratioCurves;
@@ -203,7 +252,7 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
       },
     },
     get plots() {
-      return [wheels, ratio, measure === 'degrees' ? inDegrees : inPerCent];
+      return [wheels, beside === 'ratio' ? ratio : returns, measure === 'degrees' ? inDegrees : inPerCent];
     },
     first: 1.5,
     beside: besideCurves('25rem', TurnFigures, {

@@ -48,11 +48,11 @@ describe('a column added in one place', () => {
     };
     (TURN_COLUMNS as (typeof dummy)[]).push(dummy);
     const [head, ...lines] = linesOf('turn');
-    expect(head?.endsWith(',ackermannPercent,dummy')).toBe(true);
+    expect(head?.endsWith(',returnMoment,dummy')).toBe(true);
     expect(lines.length).toBeGreaterThan(10);
     for (const line of lines) expect(line.endsWith(',180')).toBe(true);
     const sweep = sweepTurn(prepareFrontEnd(resolveLayout(document)), 0, toRadians(0), 3);
-    expect(turnRow(sweep, 1)['dummy']).toBe(180);
+    expect(turnRow(sweep, 1, undefined)['dummy']).toBe(180);
   });
 
   test('a failed pose keeps its place in every column', () => {

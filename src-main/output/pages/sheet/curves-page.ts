@@ -26,6 +26,7 @@ import {
   NOT_KNOWN,
   overallRatio,
   parkingWords,
+  returnWords,
   spanBoth,
   steers,
   turnsWords,
@@ -253,6 +254,7 @@ function turnBlocks(model: SheetModel): Block[] {
       ['Overall ratio, straight ahead', overallRatio(turn)],
       ['Circles', CIRCLE_WORDS],
       ['Parking by hand, rough to a third', parkingWords(model)],
+      ['Comes back to straight by itself', returnWords(model)],
     ]),
   ];
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
-import { lockAngles, sweepTurn } from '../../../../shared-math/sweep/index.ts';
+import { lockAngles, returnToStraight, sweepTurn } from '../../../../shared-math/sweep/index.ts';
 import {
   handwheelWords,
   lockWords,
@@ -16,7 +16,8 @@ import { frontEndOf, SIDE_STEER } from '../../../support/layouts.ts';
 describe('the turn as curves', () => {
   const frontEnd = frontEndOf();
   const sweep = sweepTurn(frontEnd, 0, 0);
-  const { at, columns: data } = turnData(frontEnd.layout, sweep);
+  const back = returnToStraight(frontEnd, sweep, 0, 0);
+  const { at, columns: data } = turnData(frontEnd.layout, sweep, back);
 
   test('runs in degrees of handwheel from the right lock to the left', () => {
     expect(at).toHaveLength(41);
@@ -44,19 +45,39 @@ describe('the turn as curves', () => {
     ratio[3] = Number.POSITIVE_INFINITY;
     ratio[4] = 1e6;
     ratio[5] = -18;
-    const { ratio: shown } = turnData(frontEnd.layout, { ...sweep, ratio }).columns;
+    const { ratio: shown } = turnData(frontEnd.layout, { ...sweep, ratio }, back).columns;
     expect(shown.slice(3, 6)).toEqual([null, null, 18]);
+  });
+
+  test('has what brings the wheels back in N·m, both parts together, and gaps where nothing is known of it', () => {
+    expectClose(data.bySideForce[40] as number, (back?.bySideForce[40] as number) / 1000, 1e-12);
+    expectClose(
+      data.both[40] as number,
+      (data.bySideForce[40] as number) + (data.byWeight[40] as number),
+      1e-12,
+    );
+    expect(turnData(frontEnd.layout, sweep, undefined).columns.both[40]).toBeNull();
   });
 
   test('agrees with the pose that the car is put into', () => {
     const state = createState();
     for (const row of [0, 11, 27, 40]) {
       expect(solveFrontEnd(frontEnd, 0, 0, sweep.handwheel[row]!, state)).toBe('ok');
-      const now = turnNow(frontEnd, state)!;
-      for (const name of ['leftSteer', 'rightSteer', 'meanSteer', 'idealOuter', 'ratio', 'error'] as const)
+      const now = turnNow(frontEnd, state, sweep.straightRatio)!;
+      for (const name of [
+        'leftSteer',
+        'rightSteer',
+        'meanSteer',
+        'idealOuter',
+        'ratio',
+        'error',
+        'bySideForce',
+        'byWeight',
+        'both',
+      ] as const)
         expectClose(now[name]!, data[name][row] as number, 1e-6, name);
     }
-    expect(turnNow(frontEnd, { ...state, status: 'out-of-reach' })).toBeUndefined();
+    expect(turnNow(frontEnd, { ...state, status: 'out-of-reach' }, sweep.straightRatio)).toBeUndefined();
   });
 });
 

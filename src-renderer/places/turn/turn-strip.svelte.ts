@@ -102,7 +102,7 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
   const ratioCurves = $derived([curve('ratio', alone, 'ratio'), ...otherCurves('ratio')]);
   const returnCurves = $derived([
     curve('both', alone, 'both'),
-    curve('side force', { token: 'ink', width: 1.6, dash: DASHED }, 'bySideForce'),
+    curve('side', { token: 'ink', width: 1.6, dash: DASHED }, 'bySideForce'),
     curve('weight', { token: 'good', width: 1.6, dash: DOTTED }, 'byWeight'),
     ...otherCurves('both'),
   ]);

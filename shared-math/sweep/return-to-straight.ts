@@ -11,7 +11,7 @@ import {
   spindleRates,
   steerAxle,
 } from '../linkage/index.ts';
-import type { Radians } from '../units/index.ts';
+import { type Radians, toRadians } from '../units/index.ts';
 import type { TurnSweep } from './turn.ts';
 
 /**
@@ -57,7 +57,7 @@ export function contactOf(frontEnd: FrontEnd, state: FrontEndState, side: Side):
   const axis = spinAxis(wheel.steer, side === 'left' ? -wheel.camber : wheel.camber);
   const down = cross(axis, unit(cross(axis, [0, 0, 1])));
   const drawn = frontEnd.layout.axle[side];
-  const radius = drawn.wheelCentre[2] / Math.cos((drawn.camber * Math.PI) / 180);
+  const radius = drawn.wheelCentre[2] / Math.cos(toRadians(drawn.camber));
   const centre = carried(frontEnd, state, `spindle-${side}`, drawn.wheelCentre);
   return [centre[0] + radius * down[0], centre[1] + radius * down[1], centre[2] + radius * down[2]];
 }

@@ -1,6 +1,8 @@
 // Tracing: the numbers behind a photo. Lens, straightening, scale, level and place as one way from px to mm and back,
 // where the camera stood, lines of sight that meet, and the picture seen straight on; the photos of a layout as planes of
 // its views, and what the tape says of what was traced on them.
+export { type Advice, type AdviceTask, type Advised, adviceOn, typicalDoubt } from './advice.ts';
+export type { Help } from './advice-helps.ts';
 export {
   applied,
   composed,
@@ -14,6 +16,7 @@ export {
   type Reached,
   USUAL_FOCAL,
   usualDistance,
+  withLevelOff,
   withoutDistance,
   withPlaneOff,
 } from './left-out.ts';

@@ -1,6 +1,7 @@
 import { project, seenFrom, VIEW_AXES, type ViewPoint } from '../drawing/index.ts';
 import type { Point } from '../geometry/points.ts';
 import type { Photo } from '../layout/index.ts';
+import type { Radians } from '../units/index.ts';
 import type { PhotoPlane } from './photo-plane.ts';
 import { beforeOf, eyeOf } from './planes.ts';
 
@@ -29,6 +30,9 @@ export interface LeftOut {
   readonly off: number;
   /** mm from the plane at which the camera is taken to have stood. */
   readonly distance: number;
+  /** By what: a phone's usual lens, the photo's own file with a share of it as one standard deviation, or as given. */
+  readonly by: 'usual' | 'file' | 'given';
+  readonly doubt: number;
 }
 
 /** mm from its plane at which a photo was taken if that was done with a phone's usual lens, as a first guess. */
@@ -46,7 +50,8 @@ const worstOf = (all: readonly LeftOut[]): LeftOut | undefined =>
  * What tracing without the camera's distance makes of the points, of these the worst. A point b behind the plane of a camera
  * D before it shows at D / (D + b) of its distance from the camera's foot; so does the point by which the photo is placed,
  * and what is traced is off by the difference of both. Without the distance neither D nor the foot is known: a usual lens
- * that looked straight at the picture's middle is assumed.
+ * that looked straight at the picture's middle is assumed. Where the photo's own file has the focal length, all of that is
+ * put right but for the share by which the file may be out.
  * Frame: vehicle. Units: mm. Outcomes: undefined if the distance is given, or the middle lies beyond the horizon.
  * Checked: tests/unit/trace/left-out.test.ts (an independent camera, traced without its distance).
  */
@@ -55,9 +60,11 @@ export function withoutDistance(
   plane: PhotoPlane,
   points: readonly Reached[],
 ): LeftOut | undefined {
-  const foot = plane.toPlace([photo.size[0] / 2, photo.size[1] / 2]);
+  const eye = eyeOf(photo, plane);
+  const foot = eye?.foot ?? plane.toPlace([photo.size[0] / 2, photo.size[1] / 2]);
   if (photo.distance !== undefined || !foot) return undefined;
-  const distance = usualDistance(photo, plane);
+  const distance = eye ? Math.abs(eye.distance) : usualDistance(photo, plane);
+  const doubt = eye ? (photo.focal?.share ?? 1) : 1;
   const { axis } = VIEW_AXES[photo.view].toward;
   const shift = (at: Point): ViewPoint => {
     const behind = -beforeOf(photo, at[axis]);
@@ -73,9 +80,11 @@ export function withoutDistance(
       return {
         point: id,
         behind,
-        share: behind / (distance + behind),
-        off: Math.hypot(x - (own[0] as number), y - (own[1] as number)),
+        share: (doubt * behind) / (distance + behind),
+        off: doubt * Math.hypot(x - (own[0] as number), y - (own[1] as number)),
         distance,
+        by: eye ? 'file' : 'usual',
+        doubt,
       };
     }),
   );
@@ -109,7 +118,27 @@ export function withPlaneOff(
       const moved = shift(at);
       if (!moved) return [];
       const off = Math.hypot(moved[0] - own[0], moved[1] - own[1]);
-      return [{ point: id, behind: -beforeOf(photo, at[axis]), share: wrong / distance, off, distance }];
+      const behind = -beforeOf(photo, at[axis]);
+      return [{ point: id, behind, share: wrong / distance, off, distance, by: 'given' as const, doubt: 0 }];
     }),
   );
+}
+
+/**
+ * The point that a level puts off most which is out by an angle, and by how much: everything is turned about the point that
+ * places the photo. Frame: vehicle. Units: mm. Outcomes: undefined if there is no point.
+ */
+export function withLevelOff(
+  { view, anchor }: Photo,
+  points: readonly Reached[],
+  angle: Radians,
+): Pick<LeftOut, 'point' | 'off'> | undefined {
+  const fixed: ViewPoint = anchor ? project(view, anchor.stands) : [0, 0];
+  let worst: Pick<LeftOut, 'point' | 'off'> | undefined;
+  for (const { id, at } of points) {
+    const [x, y] = project(view, at);
+    const off = 2 * Math.abs(Math.sin(angle / 2)) * Math.hypot(x - fixed[0], y - fixed[1]);
+    if (off > (worst?.off ?? 0)) worst = { point: id, off };
+  }
+  return worst;
 }

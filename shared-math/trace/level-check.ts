@@ -1,7 +1,6 @@
-import { project, type ViewPoint } from '../drawing/index.ts';
 import type { Photo } from '../layout/index.ts';
 import type { Radians } from '../units/index.ts';
-import type { Reached } from './left-out.ts';
+import { type Reached, withLevelOff } from './left-out.ts';
 import { clickDoubt } from './photo-doubts.ts';
 import type { PhotoSpot } from './photo-places.ts';
 import type { PhotoPlane } from './photo-plane.ts';
@@ -58,7 +57,7 @@ export function checkLevel(
   plane: PhotoPlane,
   points: readonly Reached[],
 ): LevelCheck | undefined {
-  const { levelCheck, level, straighten, view, anchor } = photo;
+  const { levelCheck, level, straighten, view } = photo;
   const click = clickDoubt(photo);
   const [first, second] = straighten?.points ?? [];
   const by: CheckedBy | undefined = levelCheck?.by ?? (level && straighten ? 'rectangle' : undefined);
@@ -71,18 +70,11 @@ export function checkLevel(
   const across = levelCheck?.by === 'wheels' && view === 'top' ? Math.PI / 2 : 0;
   const angle = turned(checked.angle - across);
   const doubt = Math.hypot(checked.doubt, own.doubt);
-  const fixed: ViewPoint = anchor ? project(view, anchor.stands) : [0, 0];
-  let worst: LevelCheck['worst'];
-  for (const { id, at } of points) {
-    const [x, y] = project(view, at);
-    const off = Math.abs(angle) * Math.hypot(x - fixed[0], y - fixed[1]);
-    if (off > (worst?.off ?? 0)) worst = { point: id, off };
-  }
   return {
     by,
     angle: angle as Radians,
     doubt: doubt as Radians,
     agrees: Math.abs(angle) <= CHANCE * doubt,
-    worst,
+    worst: withLevelOff(photo, points, angle as Radians),
   };
 }

@@ -37,8 +37,8 @@ const click = (page: Page, point: Point) => clickPhoto(page, photographed(SIDE.c
 const given = (page: Page) =>
   page.locator('[data-given]').evaluateAll((all) => all.map((each) => each.getAttribute('data-given')));
 
-/** The photographed car without its photos, so that the first one is still to be taken. */
-const bare = () => ({ ...photographedCar(), name: 'To be photographed', photos: [] });
+/** The photographed car without photos and with nothing measured: the first photo is still to be taken. */
+const bare = () => ({ ...photographedCar(), name: 'To be photographed', photos: [], origins: {} });
 
 describe.each([
   { width: 1440, height: 900 },
@@ -84,7 +84,8 @@ describe.each([
     await left.getByText(/Each inch that it stands elsewhere/).waitFor();
     await page.locator('[data-seen="on"]').waitFor();
     await type(page, 'The plane that is to scale', `${SIDE.depth} mm`);
-    await left.waitFor({ state: 'detached' });
+    await left.getByText(/Where the plane stands/).waitFor({ state: 'detached' });
+    await left.getByText(/taken for granted/).waitFor();
     expect(await given(page)).toEqual(['true', 'true']);
 
     // The lens still bends, so the level is checked near the middle: the two tyres' heights as they stand on the floor.
@@ -93,6 +94,15 @@ describe.each([
     await click(page, [100, SIDE.depth, 120]);
     await click(page, [-900, SIDE.depth, 120]);
     await page.locator('[data-level="agrees"]').waitFor();
+    await left.waitFor({ state: 'detached' });
+    // What is foretold comes from beside the page: one photo says nothing of depth, another from elsewhere does.
+    const advice = page.locator('[data-trace="advice"] li');
+    await advice
+      .first()
+      .getByText(/so far nothing says how deep they stand/)
+      .waitFor();
+    await advice.first().scrollIntoViewIfNeeded();
+    await picture(page, `advice-${size.width}`);
     await page.getByRole('button', { name: 'Click the floor twice' }).click();
     await click(page, [150, SIDE.depth, 220]);
     await click(page, [-850, SIDE.depth, 180]);

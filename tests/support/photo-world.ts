@@ -64,10 +64,10 @@ export function lots(seed: number): (doubt: number) => number {
 }
 
 export interface Shooting {
-  readonly view: 'side' | 'top';
+  readonly view: 'side' | 'top' | 'front';
   /** mm from the middle of the rectangle. */
   readonly away: number;
-  /** rad off square, around the car or, from above, toward the back. */
+  /** rad off square, around the car (toward the back, or from ahead the right) or, from above, toward the back. */
   readonly askew: number;
   /** mm, 35 mm equivalent by the picture's diagonal. */
   readonly focal: number;
@@ -80,19 +80,24 @@ const add = (a: Point, b: Point, by = 1): Point => [a[0] + by * b[0], a[1] + by 
 const RECTANGLES = {
   side: { middle: [-400, 860, 450], right: [-1, 0, 0], down: [0, 0, -1], half: [700, 350] },
   top: { middle: [-450, 0, 0], right: [-1, 0, 0], down: [0, 1, 0], half: [900, 900] },
+  front: { middle: [420, 0, 480], right: [0, 1, 0], down: [0, 0, -1], half: [700, 350] },
 } as const satisfies Record<
   string,
   { middle: Point; right: Point; down: Point; half: readonly [number, number] }
 >;
 
 export function cameraOf({ view, away, askew, focal, size = [2400, 1600] }: Shooting): Pinhole {
-  const lookAt: Point = view === 'side' ? [-420, 800, 450] : [-430, 0, 150];
   const [s, c] = [away * Math.sin(askew), away * Math.cos(askew)];
-  const at: Point = view === 'side' ? [lookAt[0] - s, 860 + c, 640] : [lookAt[0] - s, 60, c];
+  const stands: Record<Shooting['view'], { readonly lookAt: Point; readonly at: Point }> = {
+    side: { lookAt: [-420, 800, 450], at: [-420 - s, 860 + c, 640] },
+    top: { lookAt: [-430, 0, 150], at: [-430 - s, 60, c] },
+    front: { lookAt: [0, 0, 450], at: [420 + c, s, 560] },
+  };
+  const { lookAt, at } = stands[view];
   return {
     at,
     lookAt,
-    up: view === 'side' ? [0, 0, 1] : [0, -1, 0],
+    up: view === 'top' ? [0, -1, 0] : [0, 0, 1],
     roll: 0.015,
     focal: (focal / 43.2666) * Math.hypot(...size),
     size,
@@ -140,7 +145,7 @@ export function photoOf(
   const { view } = shooting;
   const camera = cameraOf(shooting);
   const { middle, right, down, half } = RECTANGLES[view];
-  const out = view === 'side' ? 1 : 2;
+  const out = { side: 1, top: 2, front: 0 }[view] as 0 | 1 | 2;
   // The rectangle as it stands: moved out of its plane, leaning, and its sides not as long as the tape says.
   const stood: [number, number, number] = [...middle];
   stood[out] += off(slips.plane);

@@ -1,5 +1,6 @@
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
+import { JobClient } from '../../jobs/job-client.ts';
 import { isPictureFile, startOriginals } from '../../pictures/index.ts';
 import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
@@ -7,6 +8,8 @@ import { FinishedCar } from './gauge/finished-car.svelte.ts';
 import { measureOnBoard } from './measure-on-board.ts';
 import type { MeasurePage } from './measure-words.ts';
 import { AsSeen } from './photos/as-seen.svelte.ts';
+import { PhotoAdvice } from './photos/photo-advice.svelte.ts';
+import { startAdviceWorker } from './photos/start-advice-worker.ts';
 import { startPhotoWorker } from './photos/start-photo-worker.ts';
 import { Trace } from './photos/trace.svelte.ts';
 import { traceOnBoard } from './photos/trace-on-board.ts';
@@ -18,6 +21,8 @@ export function measurePlace(): Place {
   const measuring = getMeasuring();
   const trace = new Trace(openLayout, measuring, startPhotoWorker, startOriginals);
   const asSeen = new AsSeen(openLayout, trace);
+  const advice = new PhotoAdvice(openLayout, measuring, trace, new JobClient(startAdviceWorker));
+  $effect(() => advice.follow());
   const finished = new FinishedCar(openLayout, measuring);
   $effect(() => finished.followLayout());
   const tape = new TapeList(openLayout, measuring);
@@ -36,6 +41,7 @@ export function measurePlace(): Place {
     begins: true,
     column: latePiece(() => import('./MeasureColumn.svelte'), {
       trace,
+      advice,
       tape,
       finished,
       get page() {

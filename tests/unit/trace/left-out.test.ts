@@ -68,6 +68,22 @@ test.each([3000, 4500, 7000])('what leaving the distance out costs, from %d mm',
   expect(1 - shown).toBeCloseTo(cost.share, 2);
 });
 
+test('where the photo’s own file has the focal length, what that may be out by is what it costs', () => {
+  const shot = camera(4200, 3000);
+  const { distance: _, ...photo } = boardPhoto(shot, PLANE);
+  const by = (px: number): Photo => ({ ...photo, focal: { px, share: 0.05 } });
+  const right = by(3000);
+  const cost = withoutDistance(right, planeFor(right), points);
+  const point = points.find(({ id }) => id === cost?.point);
+  if (!cost || !point) throw new Error('no point suffers');
+  expect(cost.by).toBe('file');
+  expect(cost.distance).toBeGreaterThan(4150);
+  expect(cost.distance).toBeLessThan(4250);
+  const really = missed(by(3000 * 1.05), shot, point.at);
+  expect(really).toBeGreaterThan(1);
+  expect(Math.abs(cost.off - really)).toBeLessThan(0.15 * really);
+});
+
 test('what a plane costs that stands elsewhere than it is taken to', () => {
   const shot = camera(4200, 3300);
   const right = boardPhoto(shot, PLANE);

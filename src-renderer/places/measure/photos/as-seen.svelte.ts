@@ -49,7 +49,8 @@ export class AsSeen {
     const stance = stanceOf(photo, plane.value);
     const off = stance ? `, ${formatDegrees(toDegrees(stance.offSquare), 0)} off square` : '';
     const far = formatSpan(Math.abs(eye.distance), this.#openLayout.settings.unit);
-    return { words: `As the camera saw it from ${far}${off}.`, lacking: false };
+    const by = photo.distance === undefined ? ' by its own file' : '';
+    return { words: `As the camera saw it from ${far}${by}${off}.`, lacking: false };
   });
 
   constructor(openLayout: OpenLayout, trace: Trace) {

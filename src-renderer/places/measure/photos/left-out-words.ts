@@ -3,10 +3,11 @@ import {
   type LeftOut,
   type PhotoPlane,
   type Reached,
+  withLevelOff,
   withoutDistance,
   withPlaneOff,
 } from '../../../../shared-math/trace/index.ts';
-import { formatSpan, MM_PER_INCH } from '../../../../shared-math/units/index.ts';
+import { type Degrees, formatSpan, MM_PER_INCH, toRadians } from '../../../../shared-math/units/index.ts';
 
 /** What the sentences need of the reader. */
 export interface Reader {
@@ -28,14 +29,20 @@ const SMALL_STEP = { in: { mm: MM_PER_INCH, words: 'inch' }, mm: { mm: 10, words
 const lower = (name: string) => name.charAt(0).toLowerCase() + name.slice(1);
 
 function withoutDistanceWords(
-  { behind, share, off, distance }: LeftOut,
+  { behind, share, off, distance, by, doubt }: LeftOut,
   name: string,
   reader: Reader,
 ): string {
   const stands = `${reader.length(Math.abs(behind))} ${behind < 0 ? 'before' : 'behind'} the plane`;
+  const far = formatSpan(distance, reader.unit);
+  if (by === 'file')
+    return (
+      `How far the camera stood is not given: about ${far} by the photo’s own file. ` +
+      `If that is ${percent(doubt)} out, the ${lower(name)}, ${stands}, is ${reader.length(off)} off.`
+    );
   return (
     'How far the camera stood is not given. ' +
-    `With a phone’s usual lens it was about ${formatSpan(distance, reader.unit)}, and then the ${lower(name)}, ` +
+    `With a phone’s usual lens it was about ${far}, and then the ${lower(name)}, ` +
     `${stands}, comes out ${percent(share)} too ${share < 0 ? 'large' : 'small'}: ${reader.length(off)} off.`
   );
 }
@@ -64,6 +71,16 @@ export function leftOutWords(
           : 'What stands behind it, and by how much, is a guess until then.'
       }`,
     );
+  }
+  if (photo.straighten && !photo.level && !photo.levelCheck) {
+    const off = withLevelOff(photo, points, toRadians(1 as Degrees));
+    const stands = photo.view === 'top' ? 'lies square to the car' : 'stands level';
+    if (off) {
+      const named = points.find(({ id }) => id === off.point)?.name ?? off.point;
+      words.push(
+        `That the rectangle ${stands} is taken for granted. Each degree that it does not puts the ${lower(named)} off by ${reader.length(off.off)}: check the level.`,
+      );
+    }
   }
   return words;
 }

@@ -34,11 +34,11 @@ export function traceTrouble({ step, why }: TraceFailure): string {
 }
 
 /** What has to be given before a photo's camera can be found, as the end of a sentence; empty if nothing has. */
-export function stillWanted({ straighten, scale, anchor, distance }: Photo): string {
+export function stillWanted({ straighten, scale, anchor, distance, focal }: Photo): string {
   const wanted = [
     ...(straighten || scale ? [] : ['a rectangle or two points to scale it by']),
     ...(anchor ? [] : ['a known point to place it by']),
-    ...(distance === undefined ? ['how far the camera stood'] : []),
+    ...(distance === undefined && !focal ? ['how far the camera stood'] : []),
   ];
   return [wanted.slice(0, -1).join(', '), wanted.at(-1) ?? ''].filter(Boolean).join(' and ');
 }

@@ -4,7 +4,7 @@ import { planeOf } from '../../../../shared-math/trace/index.ts';
 import { leftOutWords } from '../../../../src-renderer/places/measure/photos/left-out-words.ts';
 import { boardPhoto } from '../../../support/photo-of-board.ts';
 import { photographedCar } from '../../../support/photo-scene.ts';
-import type { Pinhole } from '../../../support/pinhole.ts';
+import { type Pinhole, photographed } from '../../../support/pinhole.ts';
 
 // The figures themselves are held by tests/unit/trace/left-out.test.ts; here is that the sentences carry them.
 
@@ -20,7 +20,11 @@ const camera: Pinhole = {
 const points = hardpoints(photographedCar()).filter(
   ({ id }) => !id.includes('.right.') && !id.startsWith('shaft.'),
 );
-const whole = boardPhoto(camera, 860);
+const level = {
+  from: photographed(camera, [400, 700, 30]),
+  to: photographed(camera, [-1200, 700, 30]),
+};
+const whole = boardPhoto(camera, 860, { change: { level } });
 
 function words(photo: Photo, unit: 'in' | 'mm'): string[] {
   const plane = planeOf(photo);
@@ -41,6 +45,17 @@ test('a plane that nobody placed costs so much for each inch or centimetre that 
   expect(inch).toContain('Each inch');
   expect(centimetre).toContain('Each centimetre');
   expect(figure(inch) / figure(centimetre)).toBeCloseTo(2.54, 0);
+});
+
+test('a rectangle that nobody checked is taken to stand level, and each degree costs so much', () => {
+  const { level: _, ...photo } = whole;
+  const [sentence, ...others] = words(photo, 'in');
+  expect(others).toEqual([]);
+  const farthest = Math.max(...points.map(({ at }) => Math.hypot(at[0], at[2] - 330)));
+  const figure = Number(/off by ([\d.]+) mm/.exec(sentence ?? '')?.[1]);
+  expect(Math.abs(figure - (farthest * Math.PI) / 180)).toBeLessThan(0.1);
+  const levelCheck = { by: 'floor', ...level } as const;
+  expect(words({ ...photo, levelCheck }, 'in')).toEqual([]);
 });
 
 test('a camera whose distance nobody took is said to cost so much at the point that suffers most', () => {

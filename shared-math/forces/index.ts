@@ -17,6 +17,7 @@ export {
   USUAL_BOX_OUTPUT,
 } from './load-cases.ts';
 export { type LinkMargins, leastMargin, linkMargins, type Margin } from './margins.ts';
+export { parkedDragLink } from './parked-drag-link.ts';
 export {
   carriedTo,
   contactOf,
@@ -29,4 +30,13 @@ export {
   springSeats,
   type Wrench,
 } from './statics.ts';
-export { CASE_WORDS, FORCES_CAUTION, NO_FORCES, WAY_WORDS } from './words.ts';
+export {
+  CASE_WORDS,
+  FORCES_CAUTION,
+  loadWords,
+  marginWords,
+  NO_FORCES,
+  reachWords,
+  timesWords,
+  WAY_WORDS,
+} from './words.ts';

@@ -264,7 +264,7 @@ function* positions(car: Car): Generator<{ readonly handwheel: number; readonly 
 /**
  * N·mm that scrubbing takes about a side's kingpin, at a grip of the floor, by the formula of `parkingEffort`.
  */
-function scrub({ layout }: FrontEnd, side: Side, friction: number): number {
+export function scrubAbout({ layout }: FrontEnd, side: Side, friction: number): number {
   const { frontAxleLoad, tyreWidth, handwheelRadius } = layout.car;
   const eccentricity = groundEccentricity(layout, side);
   const effort = parkingEffort({
@@ -289,7 +289,7 @@ function parking(car: Car): LoadCase {
         const grip = PARKING_GRIPS[level];
         // The couple whose part about the kingpin is what the formula gives.
         const twist = (side: Side) =>
-          (-way * scrub(frontEnd, side, grip)) / dot(kingpinDirection(frontEnd, state, side), UP);
+          (-way * scrubAbout(frontEnd, side, grip)) / dot(kingpinDirection(frontEnd, state, side), UP);
         const statics = solveStatics(frontEnd, state, car.seats, {
           wheels: {
             left: onWheel(frontEnd, state, 'left', { up, twist: twist('left') }),

@@ -8,6 +8,7 @@ import {
   type LoadCaseId,
   linkForces,
   PARKING_GRIPS,
+  parkedDragLink,
   USUAL_BOX_OUTPUT,
 } from '../../shared-math/forces/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
@@ -93,6 +94,19 @@ describe('parked', () => {
       expect(Math.abs(most / effort.handwheelTorque - 1)).toBeLessThan(0.04);
     }
   });
+});
+
+test('the drag link’s figure beside others is the whole statics’ without the axle’s weight', () => {
+  for (const steering of [SIDE_STEER, CROSS_STEER])
+    for (const frontAxleLoad of [4900, 9000]) {
+      const car = { wheelbase: 2640, frontAxleLoad, tyreRadius: 330, tyreWidth: 150, handwheelRadius: 190 };
+      // A scrub that dwarfs what the weight does: a tyre as wide as a cart's is long.
+      const frontEnd = frontEndOf({ steering, car: { ...car, tyreWidth: 900 } });
+      const { heavy } = figure(forcesOf(frontEnd), 'parking', 'dragLink');
+      const whole = Math.max(heavy.most.value, -heavy.least.value);
+      const found = parkedDragLink(frontEnd, sweepTurn(frontEnd, 0, 0 as never));
+      expect(Math.abs((found as number) / whole - 1)).toBeLessThan(0.015);
+    }
 });
 
 describe('the box at its most', () => {

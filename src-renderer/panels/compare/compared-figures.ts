@@ -122,6 +122,12 @@ const FIGURES = {
     of: ({ effort }) => effort?.worst.rimForce,
     words: (newtons, { unit }) => formatForce(newtons, unit),
   },
+  parkedDragLink: {
+    what: 'Drag link, parked',
+    aside: () => 'most on the way to lock, dry floor',
+    of: ({ parkedDragLink }) => parkedDragLink,
+    words: (newtons, { unit }) => formatForce(newtons, unit),
+  },
   toe: {
     what: 'Total toe-in',
     aside: () => 'front to rear of the tyres',

@@ -1,4 +1,5 @@
 import { type JudgedBraking, judgeBraking } from '../../../shared-math/brake/index.ts';
+import { parkedDragLink } from '../../../shared-math/forces/index.ts';
 import type { Layout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, type LinkLengths, linkLengths } from '../../../shared-math/linkage/index.ts';
 import {
@@ -32,6 +33,8 @@ export interface SweptVariant {
   /** Without assistance. */
   readonly effort: TurnEffort | undefined;
   readonly links: LinkLengths;
+  /** N: the most that parking on a dry floor asks of the drag link; undefined if the linkage does not turn. */
+  readonly parkedDragLink: number | undefined;
 }
 
 const ROWS = 31;
@@ -60,5 +63,6 @@ export function sweptVariant(layout: Layout, frontEnd: FrontEnd, swept: SweptAlr
     braking: judgeBraking(frontEnd),
     effort: effortOfTurn(layout, turn),
     links: linkLengths(frontEnd),
+    parkedDragLink: parkedDragLink(frontEnd, turn),
   };
 }

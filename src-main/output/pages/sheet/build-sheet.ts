@@ -7,6 +7,7 @@ import { cautionsPages, checksPages } from './checks-pages.ts';
 import { curvesPage } from './curves-page.ts';
 import { figuresPage, linksPage, partsPage } from './figures-page.ts';
 import { findingsPages } from './findings-pages.ts';
+import { forcesPage } from './forces-page.ts';
 import { gaugePage } from './gauge-page.ts';
 import { frontPage, sidePage, topPage } from './measured-pages.ts';
 import { shaftPages } from './shaft-pages.ts';
@@ -24,6 +25,7 @@ export const SHEET_PAGES: readonly SheetPage[] = [
   { what: 'top view', draw: topPage },
   { what: 'front view', draw: frontPage },
   { what: 'links and arms', draw: linksPage },
+  { what: 'link forces', draw: forcesPage },
   { what: 'box, tolerances and alignment', draw: figuresPage },
   { what: 'parts', draw: partsPage },
   { what: 'steer and toe', draw: curvesPage },

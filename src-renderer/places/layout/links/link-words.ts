@@ -1,21 +1,7 @@
-import {
-  type ForceFigure,
-  type LinkMargins,
-  leastMargin,
-  type Margin,
-  type Reach,
-  WAY_WORDS,
-} from '../../../../shared-math/forces/index.ts';
+import { type LinkMargins, leastMargin, timesWords } from '../../../../shared-math/forces/index.ts';
 import type { LinkMaterial } from '../../../../shared-math/layout/index.ts';
 import type { ArmKey, CutLength, EndName, EndRoom } from '../../../../shared-math/links/index.ts';
-import {
-  formatDecimal,
-  formatForce,
-  formatMoment,
-  type LengthStyle,
-  type LengthUnit,
-  lengthBeside,
-} from '../../../../shared-math/units/index.ts';
+import { type LengthStyle, lengthBeside } from '../../../../shared-math/units/index.ts';
 import type { Words } from '../../../../shared-math/words/index.ts';
 
 export const SECTION_CHOICES: Words<'unknown' | 'tube' | 'rod'> = [
@@ -58,49 +44,6 @@ export const ARM_NAMES: Readonly<Record<ArmKey, string>> = {
   steeringArm: 'Steering arm',
   tieRodArms: 'Tie rod arms',
 };
-
-/** A force or moment without its sign, in the reader's unit. */
-const size = (kind: ForceFigure['kind'], value: number, unit: LengthUnit) =>
-  kind === 'moment' ? formatMoment(Math.abs(value) / 1000, unit) : formatForce(Math.abs(value), unit);
-
-/** A range: "120 to 420 lb", its unit once; one figure where both read alike. */
-export function span(light: string, heavy: string): string {
-  if (light === heavy) return heavy;
-  const unit = heavy.replace(/^[\d.,]+/, '');
-  return light.endsWith(unit) ? `${light.slice(0, -unit.length)} to ${heavy}` : `${light} to ${heavy}`;
-}
-
-/** A figure each way from a case's lighter load to its heavier: "push 120 to 420 lb"; a way that it does not go is left out. */
-export function reachWords(figure: ForceFigure, light: Reach, heavy: Reach, unit: LengthUnit): string {
-  const [below, above] = WAY_WORDS[figure.kind];
-  const ways = [
-    [below, light.least.value, heavy.least.value],
-    [above, light.most.value, heavy.most.value],
-  ] as const;
-  const words = ways.flatMap(([way, from, to]) => {
-    const [least, most] = [size(figure.kind, from, unit), size(figure.kind, to, unit)];
-    return Number.parseFloat(most) === 0 && Number.parseFloat(least) === 0
-      ? []
-      : [`${way} ${Math.abs(from) <= Math.abs(to) ? span(least, most) : span(most, least)}`];
-  });
-  return words.length === 0 ? 'next to nothing' : words.join(', ');
-}
-
-/** "5.2 times", to two figures and never rounded up to what it does not reach. */
-export function timesWords(times: number): string {
-  if (times >= 100) return 'over 100 times';
-  const digits = times >= 10 ? 0 : 1;
-  const floored = Math.floor(times * 10 ** digits + 1e-9) / 10 ** digits;
-  return `${formatDecimal(floored, digits)} times`;
-}
-
-/** How often a link bears what a case asks: "3.1 to 7.4 times". */
-export function marginWords(light: Margin, heavy: Margin): string {
-  if (heavy.times === undefined) return '';
-  if (light.times === undefined) return timesWords(heavy.times);
-  const [least, most] = [timesWords(heavy.times), timesWords(light.times)];
-  return least === most ? least : `${least.replace(' times', '')} to ${most}`;
-}
 
 /** The least margin of a link over all cases, in a word for its heading: "bears 1.8 times what is asked". */
 export function leastWords(margins: LinkMargins): string {

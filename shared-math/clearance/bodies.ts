@@ -283,6 +283,35 @@ function locationBodies(layout: Layout): Body[] {
           }),
         ),
       );
+    case 'quarter-elliptic':
+      return SIDES.flatMap((side): Body[] => {
+        const { butt, clamp, eye, rod } = location[side];
+        const rodEnd = on(location.eyes === 'sliding' ? `axle-${side}` : 'frame', rod.frame);
+        return [
+          {
+            id: `quarter-${side}`,
+            name: `${side} spring`,
+            role: 'location',
+            side,
+            hardpoint: `location.${side}.eye`,
+            assumed: true,
+            joins: ['beam', ...nearestRail(layout, clamp)],
+            parts: [
+              capsule(on('frame', clamp), on(`axle-${side}`, eye), SIZES.leafHalfWidth),
+              capsule(on('frame', butt), on('frame', clamp), SIZES.leafHalfWidth),
+            ],
+          },
+          {
+            id: `radius-rod-${side}`,
+            name: `${side} radius rod`,
+            role: 'location',
+            side,
+            hardpoint: `location.${side}.rod.axle`,
+            joins: ['beam', ...nearestRail(layout, rod.frame)],
+            parts: [capsule(on(`axle-${side}`, rod.axle), rodEnd, tubeRadius(diameters?.rods, SIZES.rod))],
+          },
+        ];
+      });
     case 'parallel-leaf':
       return SIDES.map((side) => ({
         id: `leaf-${side}`,

@@ -90,7 +90,7 @@ function rowFigures(layout: Layout, row: AxleRow, index: number): ReadFigure[] {
     return [
       {
         id,
-        name: leaf ? `${name.replace(/, fixed eye$/, '')}, along the leaf` : name,
+        name: leaf ? `${name.replace(/, (fixed )?eye$/, '')}, along the leaf` : name,
         kind: 'link',
         part,
         ...(leaf

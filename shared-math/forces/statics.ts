@@ -422,6 +422,8 @@ export function contactOf(frontEnd: FrontEnd, state: FrontEndState, side: Side):
 export function springSeats(layout: Layout, springBase: number): SpringSeats {
   if (layout.location.kind === 'parallel-leaf')
     return { left: layout.location.left.seat, right: layout.location.right.seat };
+  if (layout.location.kind === 'quarter-elliptic')
+    return { left: layout.location.left.eye, right: layout.location.right.eye };
   const { left, right } = layout.axle;
   const middle = scaled(add(left.wheelCentre, right.wheelCentre), 0.5);
   return {

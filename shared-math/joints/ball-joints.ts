@@ -116,6 +116,18 @@ export function ballJoints(layout: Layout): BallJoint[] {
       break;
     case 'parallel-leaf':
       break;
+    case 'quarter-elliptic':
+      for (const side of SIDES) {
+        const { axle: front, frame } = location[side].rod;
+        const onAxle: CarriedPoint = { carrier: `axle-${side}`, at: front };
+        const onFrame: CarriedPoint = { carrier: 'frame', at: frame };
+        const label = `${side === 'left' ? 'Left' : 'Right'} radius rod`;
+        // A rod that is rigid with the axle has no ball there.
+        if (location.eyes === 'pinned')
+          join(`location.${side}.rod.axle`, `${label}, axle end`, onAxle, onFrame, ACROSS, false);
+        join(`location.${side}.rod.frame`, `${label}, frame end`, onFrame, onAxle, ACROSS, false);
+      }
+      break;
     default:
       location satisfies never;
   }

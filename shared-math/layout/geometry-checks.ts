@@ -1,4 +1,5 @@
 import { distance, type Point } from '../geometry/points.ts';
+import { dot, norm, subtract, unit } from '../geometry/vectors.ts';
 import { COORDINATE_MAX, SAME_SPOT } from '../tolerances.ts';
 import { lateralPoints } from './lateral-kinds.ts';
 import { originProblems } from './origins.ts';
@@ -54,6 +55,28 @@ function* locationProblems(layout: Layout): Generator<Refusal> {
             reason: 'on the same spot as its axle end: the bar has no length',
           };
   }
+  if (location.kind === 'quarter-elliptic')
+    for (const side of SIDES) {
+      const { butt, clamp, eye, rod } = location[side];
+      const at = `location.${side}`;
+      if (distance(butt, clamp) < SAME_SPOT)
+        yield {
+          path: `${at}.butt`,
+          reason: 'on the same spot as clamp: the spring leaves its clamp in no direction',
+        };
+      else {
+        const line = unit(subtract(clamp, butt));
+        const chord = subtract(eye, clamp);
+        // Beyond 45° no leaf bends, and its arc no longer follows from the clamp's line.
+        if (dot(chord, line) < Math.SQRT1_2 * norm(chord) || norm(chord) < SAME_SPOT)
+          yield {
+            path: `${at}.eye`,
+            reason: 'must stand ahead of clamp on the line from butt through it, within 45° of that line',
+          };
+      }
+      if (distance(rod.axle, rod.frame) < SAME_SPOT)
+        yield { path: `${at}.rod.frame`, reason: 'on the same spot as its axle end: the rod has no length' };
+    }
   if (location.kind === 'parallel-leaf') {
     for (const side of SIDES) {
       const { fixedEye, seat, shackleEye } = location[side];

@@ -39,7 +39,7 @@ export {
   lateralPoints,
 } from './lateral-kinds.ts';
 export type { LinkEndDocument, LinkMaterial, LinksDocument, ThreadedEnd } from './links-schema.ts';
-export { LOCATION_FACTS, type LocationFacts, locationPointsOn } from './location-kinds.ts';
+export { hasRigidRods, LOCATION_FACTS, type LocationFacts, locationPointsOn } from './location-kinds.ts';
 export { moveHardpoint } from './move-hardpoint.ts';
 export { type NumberedPoint, numberedPoints, pointNumbers } from './numbered-points.ts';
 export {

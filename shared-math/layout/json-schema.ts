@@ -9,6 +9,7 @@ const BEYOND = [
   'The tie rod ball and the drag link ball do not lie on the line of their kingpin, nor the pitman ball on that of the sector shaft.',
   'No link, bar, rail section, tube or shaft between two joints has both ends on one spot, and no direction is [0, 0, 0].',
   'The seat of a leaf lies between its two eyes along the car.',
+  'The eye of a quarter-elliptic spring stands ahead of its clamp on the line from butt, within 45° of it.',
   'The fixed eye of a spring across stands further out from its clamp than above or below it.',
   'The keys of origins are hardpoints of this layout, and of a mirrored pair only one is named.',
   'There is one intermediate shaft fewer than joints, supports name one of those shafts, and joints stand apart.',

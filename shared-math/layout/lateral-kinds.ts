@@ -82,7 +82,7 @@ export function lateralPoints(lateral: Lateral): Hardpoint[] {
   });
 }
 
-/** A bar of what holds the axle sideways, its ends as hardpoints. */
+/** A bar of what holds the axle sideways, its ends as hardpoints: that on the axle first. */
 export interface LateralBar {
   readonly id: string;
   readonly name: string;
@@ -94,12 +94,11 @@ export interface LateralBar {
 export function lateralBars(lateral: Lateral): LateralBar[] {
   const points = new Map(lateralPoints(lateral).map((point) => [point.id, point]));
   const end = (path: string) => points.get(`lateral.${path}`) as Hardpoint;
-  return LATERAL_FACTS[lateral.kind].bars.map(({ id, name, from, to }) => ({
-    id,
-    name,
-    from: end(from),
-    to: end(to),
-  }));
+  return LATERAL_FACTS[lateral.kind].bars.map(({ id, name, from, to }) => {
+    const ends = [end(from), end(to)] as const;
+    const [first, second] = ends[1].carrier.startsWith('axle') ? [ends[1], ends[0]] : ends;
+    return { id, name, from: first, to: second };
+  });
 }
 
 /** Ids of those of its points that go with a half of the axle: a rocker on the axle goes with the half of its bolt. */

@@ -76,7 +76,25 @@ export const LOCATION_FACTS: Readonly<Record<LocationKind, LocationFacts>> = {
     part: 'location.left.seat',
     rodEnd: '',
   },
+  'quarter-elliptic': {
+    words: 'quarter-elliptic springs and radius rods',
+    points: [
+      sided('butt', 'spring, thick end', 'frame'),
+      sided('clamp', 'spring, end of its clamp', 'frame'),
+      sided('eye', 'spring, eye', 'axle'),
+      sided('rod.axle', 'radius rod, axle end', 'axle'),
+      sided('rod.frame', 'radius rod, frame end', 'frame'),
+    ],
+    part: 'location.left.rod.frame',
+    rodEnd: 'Radius rod end',
+  },
 };
+
+/** Whether a rod of each side is rigid with its half of the axle. */
+export function hasRigidRods({ location }: Pick<Layout, 'location'>): boolean {
+  if (location.kind === 'quarter-elliptic') return location.eyes === 'sliding';
+  return LOCATION_FACTS[location.kind].rigidRods === true;
+}
 
 /** Where the points of a layout's location stand that a carrier carries, on both sides. mm, as drawn. */
 export function locationPointsOn({ location }: Layout, on: LocationPoint['carrier']): Point[] {

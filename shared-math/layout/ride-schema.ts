@@ -18,7 +18,9 @@ const spring = z.discriminatedUnion('kind', [
   z.strictObject({
     kind: z.literal('leaf'),
     lie: z.enum(['along', 'across']).describe('One spring along each rail, or one across the car.'),
-    length: length.describe('mm between the eyes along the main leaf.'),
+    length: length.describe(
+      'mm between the eyes along the main leaf; of a quarter-elliptic spring from its clamp to its eye.',
+    ),
     width: z.number().positive().max(500).describe('mm of a leaf.'),
     thickness: z.number().positive().max(100).describe('mm of a leaf.'),
     leaves: z.number().int().min(1).max(30).describe('How many there are.'),

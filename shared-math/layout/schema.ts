@@ -84,6 +84,17 @@ const leaf = z.strictObject({
   shackleEye: onFrame.describe(`The middle of the eye that hangs in the shackle, as drawn: [x, y, z], mm.`),
 });
 
+const quarter = z.strictObject({
+  butt: onFrame.describe(`The thick end of the spring, ${onFrameSide}`),
+  clamp: onFrame.describe(
+    `Where the leaves leave their clamp, on the main leaf's middle line, which runs straight from butt to here, ${onFrameSide}`,
+  ),
+  eye: onAxle.describe(
+    `The middle of the eye on the axle, or where the spring's end slides on it, ${onAxleSide}`,
+  ),
+  rod: bar.describe('The radius rod above or below the spring.'),
+});
+
 const location = z.discriminatedUnion('kind', [
   z
     .strictObject({ kind: z.literal('hairpins'), left: rod.describe('The left rod.'), right: right(rod) })
@@ -113,6 +124,18 @@ const location = z.discriminatedUnion('kind', [
       right: right(leaf),
     })
     .describe('A leaf each side along the rail.'),
+  z
+    .strictObject({
+      kind: z.literal('quarter-elliptic'),
+      eyes: z
+        .enum(['pinned', 'sliding'])
+        .describe(
+          'Pinned, the eye is bolted to the axle and holds it fore and aft, and the rod has a ball at either end. Sliding, the spring carries load alone, and the rod is rigid with the axle.',
+        ),
+      left: quarter.describe('The left spring and its rod.'),
+      right: right(quarter),
+    })
+    .describe('Half a leaf spring each side, its thick end clamped to the frame, with a radius rod.'),
 ]);
 
 const wattBar = z.strictObject({

@@ -45,7 +45,7 @@ function bothSides(
 
 /**
  * The links of a car that run from one hardpoint to another, so that their lengths are known: drag link, tie rod, lateral
- * bars, four bars. Hairpins, wishbones and radius rods end at the axle wherever their brackets are, which no layout holds.
+ * bars, four bars, radius rods with a ball at either end. Hairpins, wishbones and rods that are rigid with the axle end at the axle wherever their brackets are, which no layout holds.
  * Units: mm.
  */
 export function carLinks({ steering, axle, lateral, location }: Layout): CarLink[] {
@@ -80,6 +80,13 @@ export function carLinks({ steering, axle, lateral, location }: Layout): CarLink
             (side) => [`location.${side}.${which}.axle`, `location.${side}.${which}.frame`],
             (side) => [location[side][which].axle, location[side][which].frame],
           ),
+        )
+      : []),
+    ...(location.kind === 'quarter-elliptic' && location.eyes === 'pinned'
+      ? bothSides(
+          'Radius rod',
+          (side) => [`location.${side}.rod.axle`, `location.${side}.rod.frame`],
+          (side) => [location[side].rod.axle, location[side].rod.frame],
         )
       : []),
   ];

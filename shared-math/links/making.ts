@@ -1,8 +1,8 @@
 import {
+  hasRigidRods,
   type Layout,
   type LinkEndDocument,
   type LinkMaterial,
-  LOCATION_FACTS,
   type ThreadedEnd,
 } from '../layout/index.ts';
 import { type ArmKey, type EndName, LINK_ENDS, type LinkKey } from './link-keys.ts';
@@ -110,8 +110,8 @@ function endMaking(end: LinkEndDocument | undefined, name: EndName): EndMaking {
 }
 
 /** What the rods' ends at the axle are where nobody said: rods that are rigid with it are welded or bolted to it there. */
-function weldedAtAxle({ location }: Layout, key: LinkKey): boolean {
-  return key === 'rods' && (location.kind === 'wishbone' || LOCATION_FACTS[location.kind].rigidRods === true);
+function weldedAtAxle(layout: Layout, key: LinkKey): boolean {
+  return key === 'rods' && (layout.location.kind === 'wishbone' || hasRigidRods(layout));
 }
 
 function usualStock({ location }: Layout, key: LinkKey): { outside: number; wall: number } {

@@ -142,13 +142,16 @@ export function rideParameters(layout: Layout): Outcome<RideSetUp, Refusal> {
   // N·s/mm of one side: ζ · 2 √(k m) over two sides, with k in N/m, back to mm.
   const critical = Math.sqrt(2 * springRate * 1000 * sprungMass) / 1000;
   const usualDamping = USUAL_RIDE.dampingRatio * critical;
-  const leaf = layout.location.kind === 'parallel-leaf' ? layout.location : undefined;
+  const { location } = layout;
+  const along =
+    location.kind === 'parallel-leaf'
+      ? location.left.seat[1] - location.right.seat[1]
+      : location.kind === 'quarter-elliptic'
+        ? location.left.eye[1] - location.right.eye[1]
+        : undefined;
   const { spring } = ride;
-  // Parallel leaves carry at their seats, a leaf across the car at its eyes.
-  const base =
-    spring?.kind === 'leaf' && spring.lie === 'across'
-      ? spring.length
-      : leaf && leaf.left.seat[1] - leaf.right.seat[1];
+  // Parallel leaves carry at their seats, quarter-elliptic springs at their eyes, a leaf across the car at its eyes.
+  const base = spring?.kind === 'leaf' && spring.lie === 'across' ? spring.length : along;
   const gyration = (given: number | undefined) => given ?? USUAL_RIDE.gyration * track;
   const { bump, rebound } = layout.travel;
   const noTravel = bump + rebound === 0;

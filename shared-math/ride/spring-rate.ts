@@ -46,8 +46,10 @@ export function springRateOf(spring: SpringDocument, layout: Layout): number {
       return spring.load / spring.settles / 2;
     case 'leaf': {
       const { lie, length } = spring;
+      // A quarter-elliptic spring is one half of a leaf: one cantilever from its clamp to its eye.
       // Across the car one spring carries both sides, each on one of its halves.
       if (lie === 'across') return leafRate(spring, length / 2, length / 2) / 2;
+      if (layout.location.kind === 'quarter-elliptic') return leafRate(spring, length, length) / 2;
       return leafRate(spring, ...leafHalves(layout, length));
     }
   }

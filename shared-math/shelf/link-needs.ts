@@ -1,5 +1,5 @@
 import { ballJoints } from '../joints/index.ts';
-import { type Layout, LOCATION_FACTS } from '../layout/index.ts';
+import { hasRigidRods, type Layout, LOCATION_FACTS } from '../layout/index.ts';
 import {
   carLinks,
   cutLength,
@@ -131,13 +131,15 @@ export function linkNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): Par
 const RIGID_RODS = {
   hairpins: { name: 'Hairpin', sides: 2, tubes: 2 },
   'split-rods': { name: 'Radius rod', sides: 2, tubes: 1 },
+  'quarter-elliptic': { name: 'Radius rod', sides: 2, tubes: 1 },
   wishbone: { name: 'Wishbone rod', sides: 2, tubes: 1 },
 } as const;
 
 /** Hairpins, radius rods and the wishbone: their tubes, whose ends at the axle no layout holds, and the balls at the frame. */
 export function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): PartNeed[] {
   const { kind } = layout.location;
-  if (kind === 'four-bar' || kind === 'parallel-leaf') return [];
+  if (kind === 'four-bar' || kind === 'parallel-leaf' || !(hasRigidRods(layout) || kind === 'wishbone'))
+    return [];
   const { name, sides, tubes } = RIGID_RODS[kind];
   const making = linkMaking(layout, 'rods');
   const balls = ballJoints(layout).filter(({ id }) => id.startsWith('location.'));

@@ -16,10 +16,10 @@ function rateWords(rate: number, style: LengthStyle): string {
 }
 
 /** What is given of the springs themselves. */
-function makeWords(spring: SpringDocument | undefined, style: LengthStyle): string {
+function makeWords(spring: SpringDocument | undefined, style: LengthStyle, quarter: boolean): string {
   const size = (mm: number) => sizeWords(mm, style);
   if (spring?.kind === 'leaf')
-    return `${spring.leaves} ${spring.leaves === 1 ? 'leaf' : 'leaves'} ${size(spring.width)} by ${size(spring.thickness)}, ${tapeWords(spring.length, style)} from eye to eye`;
+    return `${spring.leaves} ${spring.leaves === 1 ? 'leaf' : 'leaves'} ${size(spring.width)} by ${size(spring.thickness)}, ${tapeWords(spring.length, style)} ${quarter ? 'from clamp to eye' : 'from eye to eye'}`;
   if (spring?.kind === 'rate') return rateWords(spring.rate, style);
   if (spring?.kind === 'measured') return 'stiffness as measured on the car';
   return 'size and stiffness not given in this layout';
@@ -29,7 +29,7 @@ const line = (count: number, words: string): PartNeed => ({ wanted: { kind: 'fix
 
 /** The springs of a car; what is not given of them is said to be missing. */
 export function springNeeds({ location, lateral, ride }: Layout, style: LengthStyle): PartNeed[] {
-  const made = makeWords(ride?.spring, style);
+  const made = makeWords(ride?.spring, style, location.kind === 'quarter-elliptic');
   const shackles = (count: number) =>
     line(count, 'Spring shackle with its bushings and bolts; length not given in this layout');
   if (location.kind === 'parallel-leaf') {
@@ -44,6 +44,14 @@ export function springNeeds({ location, lateral, ride }: Layout, style: LengthSt
         : [line(1, `Leaf spring, left, ${left}`), line(1, `Leaf spring, right, ${right}`)];
     return [...leaves, shackles(2), line(2, 'Spring bolt with bushing, fixed eye')];
   }
+  if (location.kind === 'quarter-elliptic')
+    return [
+      line(
+        2,
+        `Quarter-elliptic spring, clamp to eye ${tapeWords(distance(location.left.clamp, location.left.eye), style)} straight; ${made}`,
+      ),
+      ...(location.eyes === 'pinned' ? [line(2, 'Spring bolt with bushing, eye')] : []),
+    ];
   if (lateral.kind === 'spring')
     return [
       line(

@@ -116,6 +116,10 @@ export function oneSideEffect({ location }: Layout, step: number): LengthEffect 
       const apart = across(location.left.framePivot, location.right.framePivot);
       return apart > 0 ? { square: Math.atan(step / apart) as Radians } : undefined;
     }
+    case 'quarter-elliptic': {
+      const apart = across(location.left.rod.axle, location.right.rod.axle);
+      return apart > 0 ? { square: Math.atan(step / apart) as Radians } : undefined;
+    }
     case 'four-bar': {
       const apart = across(location.left.lower.axle, location.right.lower.axle);
       return apart > 0 ? { square: Math.atan(step / apart) as Radians } : undefined;

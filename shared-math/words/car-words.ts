@@ -21,6 +21,12 @@ export const LATERAL_WORDS: Words<LateralKind> = (Object.keys(LATERAL_FACTS) as 
   LATERAL_FACTS[kind].words,
 ]);
 
+/** How a quarter-elliptic spring meets the axle. */
+export const EYES_WORDS: Words<'pinned' | 'sliding'> = [
+  ['pinned', 'pinned, rod on balls'],
+  ['sliding', 'sliding, rod rigid with the axle'],
+];
+
 /** What the bolt of a Watt's rocker is held by. */
 export const ROCKER_WORDS: Words<'axle' | 'frame'> = [
   ['axle', 'the axle'],

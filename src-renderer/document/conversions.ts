@@ -17,6 +17,8 @@ import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/l
 
 /** mm. How far the proposed bars of a pair stand apart, half of it above and half below. */
 const BAR_HALF_SPREAD = 55;
+/** mm. A proposed quarter-elliptic spring from its clamp to its eye, and how much of it is clamped. */
+const QUARTER = { length: 520, clamped: 160 };
 /** mm. The length of a proposed leaf each way from its seat, and how far its eyes stand above the seat. */
 const LEAF_HALF = 470;
 const LEAF_ARCH = 35;
@@ -51,6 +53,8 @@ function frameEnd(layout: Layout): Point {
         (upper.frame[2] + lower.frame[2]) / 2,
       ];
     }
+    case 'quarter-elliptic':
+      return location.left.rod.frame;
     case 'parallel-leaf': {
       const { fixedEye, shackleEye } = location.left;
       return fixedEye[0] < shackleEye[0] ? fixedEye : shackleEye;
@@ -77,6 +81,20 @@ function proposedLocation(kind: LocationKind, layout: Layout): Location {
         left: { upper: bar(BAR_HALF_SPREAD), lower: bar(-BAR_HALF_SPREAD) },
         right: 'mirror',
       };
+    }
+    case 'quarter-elliptic': {
+      // Above the axle, straight at ride height, and the rod below it as long as the spring's arc, so that caster stays.
+      const [x, y, z] = axle;
+      const up = z + BAR_HALF_SPREAD;
+      const down = z - BAR_HALF_SPREAD;
+      const clamp = x - QUARTER.length;
+      const spring = {
+        butt: [clamp - QUARTER.clamped, y, up] as Point,
+        clamp: [clamp, y, up] as Point,
+        eye: [x, y, up] as Point,
+        rod: { axle: [x, y, down] as Point, frame: [x - QUARTER.length * 0.75, y, down] as Point },
+      };
+      return { kind, eyes: 'pinned', left: spring, right: 'mirror' };
     }
     case 'parallel-leaf': {
       const seat: Point = [axle[0], axle[1], axle[2] + LEAF_ARCH];

@@ -37,6 +37,18 @@ export const LOCATIONS: Record<LayoutDocument['location']['kind'], Json> = {
     left: { fixedEye: [510, 400, 365], seat: [0, 400, 320], shackleEye: [-580, 400, 372] },
     right: 'mirror',
   },
+  // Arched, and running down to the axle; the rod below, of another length.
+  'quarter-elliptic': {
+    kind: 'quarter-elliptic',
+    eyes: 'pinned',
+    left: {
+      butt: [-660, 410, 452],
+      clamp: [-500, 412, 445],
+      eye: [-15, 420, 392],
+      rod: { axle: [-30, 425, 268], frame: [-610, 410, 275] },
+    },
+    right: 'mirror',
+  },
 };
 
 export const LATERALS: Record<LayoutDocument['lateral']['kind'], Json> = {

@@ -85,6 +85,32 @@ export function rawResiduals(layout: Layout, heave: number, roll: number, pose: 
       const k = -(a - b) / (a * b);
       residuals.push(Math.sqrt(0.05) * 1000 * (pose[half] - k * (now[2] - seat[2])));
     }
+  if (location.kind === 'quarter-elliptic')
+    for (const half of ['left', 'right'] as const) {
+      const { butt, clamp, eye, rod } = location[half];
+      const ball = place(half, rod.frame);
+      if (location.eyes === 'sliding') {
+        residuals.push(
+          ball[0] - rod.frame[0],
+          ball[2] - rod.frame[2],
+          Math.sqrt(0.001) * (ball[1] - rod.frame[1]),
+        );
+        continue;
+      }
+      // The spring leaves its clamp along butt to clamp and bends in a circle: its chord turns by half of its bend. Its
+      // eye runs an arc about the point that lies a quarter of the leaf's own length out on that line.
+      const stub = gap(butt, clamp);
+      const way = [0, 1, 2].map((i) => (clamp[i]! - butt[i]!) / stub);
+      const chord = gap(eye, clamp);
+      const along = [0, 1, 2].reduce((sum, i) => sum + (eye[i]! - clamp[i]!) * way[i]!, 0);
+      const turned = Math.acos(Math.min(1, along / chord));
+      const leaf = turned < 1e-12 ? chord : (chord * turned) / Math.sin(turned);
+      const centre = [0, 1, 2].map((i) => clamp[i]! + (leaf / 4) * way[i]!) as unknown as Point;
+      residuals.push(
+        gap(place(half, eye), centre) - gap(eye, centre),
+        gap(place(half, rod.axle), rod.frame) - gap(rod.axle, rod.frame),
+      );
+    }
   if (lateral.kind === 'bar') {
     const half = lateral.axle[1] < 0 ? 'right' : 'left';
     residuals.push(gap(place(half, lateral.axle), lateral.frame) - gap(lateral.axle, lateral.frame));
@@ -125,7 +151,12 @@ export function rawResiduals(layout: Layout, heave: number, roll: number, pose: 
 /** Which of the raw residuals do not count as bind: those that only guide, and those of a spring's wrap. */
 export function softRows({ location }: Layout): { guiding: number[]; wrapping: number[] } {
   return {
-    guiding: location.kind === 'hairpins' || location.kind === 'split-rods' ? [2, 5] : [],
+    guiding:
+      location.kind === 'hairpins' ||
+      location.kind === 'split-rods' ||
+      (location.kind === 'quarter-elliptic' && location.eyes === 'sliding')
+        ? [2, 5]
+        : [],
     wrapping: location.kind === 'parallel-leaf' ? [1, 3] : [],
   };
 }

@@ -290,6 +290,15 @@ describe('the JSON Schema that the command prints', () => {
       },
     ],
     [
+      'ahead of its clamp on the line from butt',
+      {
+        location: {
+          ...LOCATIONS['quarter-elliptic'],
+          left: { ...(LOCATIONS['quarter-elliptic'].left as Json), eye: [-480, 412, 250] },
+        },
+      },
+    ],
+    [
       'further out from its clamp',
       { lateral: { kind: 'fixed-spring', clamp: [0, -55, 470], eye: [0, -100, 380] } },
     ],

@@ -84,7 +84,7 @@ describe('a bad document is refused with its place and reason', () => {
     [
       'unknown kind',
       (r) => (r.location.kind = 'strings'),
-      'location.kind: expected "hairpins" or "split-rods" or "wishbone" or "four-bar" or "parallel-leaf"',
+      'location.kind: expected "hairpins" or "split-rods" or "wishbone" or "four-bar" or "parallel-leaf" or "quarter-elliptic"',
     ],
     [
       'right side misspelt',

@@ -6,6 +6,7 @@ import {
   BEAM_WORDS,
   CAUTION,
   DRIVER_WORDS,
+  EYES_WORDS,
   gapWords,
   groundsOf,
   handwheelWords,
@@ -32,6 +33,7 @@ describe('the kinds of a car, in a builder’s words', () => {
   const lists = {
     LOCATION_WORDS,
     LATERAL_WORDS,
+    EYES_WORDS,
     ROCKER_WORDS,
     BEAM_WORDS,
     SIDE_WORDS,
@@ -52,6 +54,7 @@ describe('the kinds of a car, in a builder’s words', () => {
     expect(values).toEqual([
       Object.keys(LOCATIONS).sort(),
       Object.keys(LATERALS).sort(),
+      ['pinned', 'sliding'],
       ['axle', 'frame'],
       ['i-beam', 'tube'],
       ['left', 'right'],
@@ -68,6 +71,8 @@ describe('the kinds of a car, in a builder’s words', () => {
       [LOCATION_WORDS, 'wishbone', 'wishbone'],
       [LOCATION_WORDS, 'four-bar', 'four bar'],
       [LOCATION_WORDS, 'parallel-leaf', 'leaf'],
+      [LOCATION_WORDS, 'quarter-elliptic', 'quarter-elliptic'],
+      [EYES_WORDS, 'sliding', 'sliding'],
       [LATERAL_WORDS, 'bar', 'bar'],
       [LATERAL_WORDS, 'spring', 'spring'],
       [LATERAL_WORDS, 'fixed-spring', 'one eye fixed'],

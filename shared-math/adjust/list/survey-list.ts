@@ -397,6 +397,33 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
       across('upper-apart', 'Upper bars, frame ends apart', 'upper.frame');
       return;
     }
+    if (kind === 'quarter-elliptic') {
+      group = 'Springs and radius rods';
+      for (const { side, named, suffix } of each) {
+        const where = sideWord(side, sidesOf('location'));
+        const of = (name: string) => `location.${side}.${name}`;
+        for (const [id, name, noun, at, onFrame] of QUARTER_POINTS)
+          place(id, named(name), `${noun}${where}`, of(at), { side, onFrame });
+        straight(
+          `rod-length${suffix}`,
+          named('radius rod, length'),
+          'From bolt centre to bolt centre along the rod.',
+          of('rod.axle'),
+          of('rod.frame'),
+          side,
+        );
+        straight(
+          `spring-length${suffix}`,
+          named('spring, clamp to eye, straight'),
+          "Straight from where the main leaf leaves the clamp to the eye's centre.",
+          of('clamp'),
+          of('eye'),
+          side,
+        );
+      }
+      across('springs-apart', 'Springs, eyes apart', 'eye');
+      return;
+    }
     group = 'Leaf springs';
     for (const { side, named, suffix } of each) {
       const where = sideWord(side, sidesOf('location'));
@@ -423,6 +450,14 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
     across('springs-apart', 'Springs, seats apart', 'seat');
   }
 }
+
+const QUARTER_POINTS = [
+  ['quarter-butt', 'spring, thick end', "the main leaf's end in the clamp", 'butt', true],
+  ['quarter-clamp', 'spring, end of its clamp', 'the main leaf where it leaves the clamp', 'clamp', true],
+  ['quarter-eye', 'spring, eye', "the spring's eye on the axle", 'eye', false],
+  ['rod-axle', 'radius rod, axle end', "the radius rod's bolt on the axle", 'rod.axle', false],
+  ['rod-frame', 'radius rod, frame end', "the radius rod's bolt on the frame", 'rod.frame', true],
+] as const;
 
 function isMirrored(part: LayoutDocument['axle'] | LayoutDocument['location']): boolean {
   return 'right' in part && part.right === 'mirror';

@@ -69,9 +69,11 @@ export function beamHeight(layout: Layout): number {
   const wanted =
     location.kind === 'four-bar'
       ? (location.left.upper.axle[2] + location.left.lower.axle[2]) / 2
-      : location.kind === 'parallel-leaf'
-        ? location.left.seat[2] - SIZES.beamUp - 12
-        : ends - SIZES.beamDrop;
+      : location.kind === 'quarter-elliptic'
+        ? (location.left.eye[2] + location.left.rod.axle[2]) / 2
+        : location.kind === 'parallel-leaf'
+          ? location.left.seat[2] - SIZES.beamUp - 12
+          : ends - SIZES.beamDrop;
   return Math.min(ends, Math.max(lowest, wanted));
 }
 

@@ -214,11 +214,15 @@ function drawRocker(pen: Pen, layout: Layout): void {
   });
 }
 
+/** Whether springs along the rails carry the car. */
+function springsAlong({ location }: Layout): boolean {
+  return location.kind === 'parallel-leaf' || location.kind === 'quarter-elliptic';
+}
+
 /** What holds the axle sideways. Springs along the rails do it themselves and are drawn already. */
 export function drawLateral(pen: Pen, layout: Layout): void {
   drawRocker(pen, layout);
   drawBars(pen, layout);
   if (layout.lateral.kind === 'fixed-spring') drawFixedSpring(pen, layout);
-  else if (layout.lateral.kind === 'spring' && layout.location.kind !== 'parallel-leaf')
-    drawTransverseSpring(pen, layout);
+  else if (layout.lateral.kind === 'spring' && !springsAlong(layout)) drawTransverseSpring(pen, layout);
 }

@@ -1,4 +1,4 @@
-import { LOCATION_FACTS } from '../../layout/index.ts';
+import { hasRigidRods } from '../../layout/index.ts';
 import { ROW_OK } from '../../sweep/index.ts';
 import { BIND_SHOWN_FROM } from '../../tolerances.ts';
 import { type Finding, locationPart, type Rule } from '../finding.ts';
@@ -22,7 +22,7 @@ export const bindInRoll: Rule = {
     if (solved === 0) return [];
     const { value, source } = speak.limit('bind');
     const over = worst > value;
-    const tubeOnRods = LOCATION_FACTS[layout.location.kind].rigidRods && layout.axle.beam === 'tube';
+    const tubeOnRods = hasRigidRods(layout) && layout.axle.beam === 'tube';
     return [
       {
         rule: 'bind-in-roll',

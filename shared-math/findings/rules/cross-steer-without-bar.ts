@@ -6,7 +6,8 @@ export const crossSteerWithoutBar: Rule = {
   measures: 'Whether a bar holds the axle sideways in cross steer',
   judge({ layout, arrangement }): Finding[] {
     if (arrangement !== 'cross' || layout.lateral.kind !== 'spring') return [];
-    const onLeaves = layout.location.kind === 'parallel-leaf';
+    const { kind } = layout.location;
+    const onLeaves = kind === 'parallel-leaf' || kind === 'quarter-elliptic';
     return [
       {
         rule: 'cross-steer-without-bar',

@@ -60,6 +60,26 @@ function sizes(layout: Layout): Sized[] {
     ...(lateral.kind === 'fixed-spring'
       ? [between('Half of the transverse spring', 'lateral.eye', lateral.eye, lateral.clamp, 200, 1000)]
       : []),
+    ...(location.kind === 'quarter-elliptic'
+      ? [
+          between(
+            'Radius rod',
+            'location.left.rod.frame',
+            location.left.rod.axle,
+            location.left.rod.frame,
+            150,
+            2000,
+          ),
+          between(
+            'Quarter-elliptic spring',
+            'location.left.eye',
+            location.left.eye,
+            location.left.clamp,
+            200,
+            1000,
+          ),
+        ]
+      : []),
     ...(location.kind === 'four-bar'
       ? (['upper', 'lower'] as const).map((bar) =>
           between(

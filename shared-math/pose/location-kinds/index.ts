@@ -3,6 +3,7 @@ import type { AxleKind } from '../rows.ts';
 import { fourBar } from './four-bar.ts';
 import { hairpins } from './hairpins.ts';
 import { parallelLeaf } from './parallel-leaf.ts';
+import { quarterElliptic } from './quarter-elliptic.ts';
 import { splitRods } from './split-rods.ts';
 import { wishbone } from './wishbone.ts';
 
@@ -15,4 +16,5 @@ export const LOCATION_KINDS: { readonly [Kind in Layout['location']['kind']]: Ax
   wishbone,
   'four-bar': fourBar,
   'parallel-leaf': parallelLeaf,
+  'quarter-elliptic': quarterElliptic,
 };

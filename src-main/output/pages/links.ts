@@ -50,6 +50,15 @@ function locationLinks({ location, axle }: Layout): Length[] {
           distance(location[side][bar].axle, location[side][bar].frame),
         ),
       );
+    case 'quarter-elliptic':
+      return [
+        ...bothSides('Quarter-elliptic spring', 'clamp to eye, straight', (side) =>
+          distance(location[side].clamp, location[side].eye),
+        ),
+        ...bothSides('Radius rod', location.eyes === 'pinned' ? 'ball to ball' : 'axle to ball', (side) =>
+          distance(location[side].rod.axle, location[side].rod.frame),
+        ),
+      ];
     case 'parallel-leaf':
       return [
         ...bothSides('Leaf spring', 'fixed eye to seat', (side) =>

@@ -249,6 +249,7 @@ describe('figures as they are spoken', () => {
       'location.framePivot',
       'location.left.upper.frame',
       'location.left.seat',
+      'location.left.rod.frame',
     ]);
   });
 });

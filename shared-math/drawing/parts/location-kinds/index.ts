@@ -3,6 +3,7 @@ import type { Pen } from '../../pen.ts';
 import { drawFourBar } from './four-bar.ts';
 import { drawHairpins } from './hairpins.ts';
 import { drawParallelLeaf } from './parallel-leaf.ts';
+import { drawQuarterElliptic } from './quarter-elliptic.ts';
 import { drawSplitRods } from './split-rods.ts';
 import { drawWishbone } from './wishbone.ts';
 
@@ -13,4 +14,5 @@ export const LOCATION_PARTS: Record<LocationKind, (pen: Pen, layout: Layout) => 
   wishbone: drawWishbone,
   'four-bar': drawFourBar,
   'parallel-leaf': drawParallelLeaf,
+  'quarter-elliptic': drawQuarterElliptic,
 };

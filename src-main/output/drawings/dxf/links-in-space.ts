@@ -87,6 +87,10 @@ export function centreLines({ layout, place }: Scene): SpaceLine[] {
         const ends = [axle[side].kingpinTop, axle[side].kingpinBottom];
         for (const end of ends)
           line('location', 'hairpin', [half, end], ['frame', location[side].framePivot]);
+      } else if (location.kind === 'quarter-elliptic') {
+        const { butt, clamp, eye, rod } = location[side];
+        line('location', 'quarter-elliptic spring', ['frame', butt], ['frame', clamp], [half, eye]);
+        line('location', 'radius rod', [half, rod.axle], ['frame', rod.frame]);
       } else if (location.kind === 'split-rods')
         line(
           'location',

@@ -130,23 +130,31 @@ function linkRow(model: SheetModel, link: CarLink): CellText[] {
 /** Rods and leaves whose ends at the axle no layout holds: how far the ball stands from the axle's line. */
 function otherRows(model: SheetModel): CellText[][] {
   const cut = new Set(carLinks(model.layout).map(({ name }) => name.split(',')[0]));
-  const leaves = model.layout.location.kind === 'parallel-leaf';
-  const making = leaves ? undefined : linkMaking(model.layout, 'rods');
+  const rods = linkMaking(model.layout, 'rods');
   return linkList(model.layout)
     .filter(({ name }) => !cut.has(name.split(',')[0]))
-    .map(({ name, between, length }) => [
-      [
-        [name, BODY_BOLD],
-        [between, SMALL],
-      ],
-      bothCell(model, length, true),
-      '',
-      [[leaves ? 'as bought' : 'to the axle’s brackets: measure', SMALL_INK]],
-      making ? [[sectionWords(making, model.style), SMALL_INK]] : '',
-      making ? [[`ball ${threadOf(model, making.ends[1])}`, SMALL_INK]] : '',
-      '',
-      [[effectWords(model, lengthEffectOf(model, 'side')), SMALL_INK]],
-    ]);
+    .map(({ name, between, length }) => {
+      const bought = / spring/.test(name);
+      const making = bought || name === 'Rocker' ? undefined : rods;
+      return [
+        [
+          [name, BODY_BOLD],
+          [between, SMALL],
+        ],
+        bothCell(model, length, true),
+        '',
+        [
+          [
+            bought ? 'as bought' : making ? 'to the axle’s brackets: measure' : 'its template is full size',
+            SMALL_INK,
+          ],
+        ],
+        making ? [[sectionWords(making, model.style), SMALL_INK]] : '',
+        making ? [[`ball ${threadOf(model, making.ends[1])}`, SMALL_INK]] : '',
+        '',
+        making ? [[effectWords(model, lengthEffectOf(model, 'side')), SMALL_INK]] : '',
+      ];
+    });
 }
 
 /** Every link: centre to centre, what its ends take off, how long its tube is cut, of what, and what an error does. */

@@ -243,6 +243,33 @@ export function bracketTemplates(model: SheetModel): Template[] {
         bracket(model, name, 'side', [{ at: location[side].framePivot, words: mark }], [bolt, ...both]),
       );
   }
+  if (location.kind === 'quarter-elliptic')
+    for (const side of sides) {
+      const { butt, clamp, eye, rod } = location[side];
+      templates.push(
+        bracket(
+          model,
+          'Quarter-elliptic spring, clamp and rod bracket',
+          'side',
+          [
+            { at: clamp, words: 'Spring leaves the clamp' },
+            { at: butt, words: 'Thick end' },
+            { at: rod.frame, words: 'Radius rod' },
+          ],
+          [bolt, ...both],
+        ),
+        bracket(
+          model,
+          'Quarter-elliptic spring, axle bracket',
+          'side',
+          [
+            { at: eye, words: location.eyes === 'pinned' ? 'Spring eye' : 'Spring slides here' },
+            { at: rod.axle, words: 'Radius rod' },
+          ],
+          [bolt, ...both],
+        ),
+      );
+    }
   if (location.kind === 'four-bar')
     for (const side of sides)
       templates.push(

@@ -84,6 +84,7 @@ export type {
 } from './shaft-schema.ts';
 export { jointSideSchema, splineShape, stockSchema } from './shaft-schema.ts';
 export { halfOf, SIDES, type Side } from './sides.ts';
+export { UNDERLAYS_MAX, type Underlay } from './underlay-schema.ts';
 export {
   OBSTACLE_ROLES,
   type ObstacleRole,

@@ -6,6 +6,7 @@ import { coordinate, direction, length, notBlank, point, pointOf } from './measu
 import { photoSchema } from './photo-schema.ts';
 import { rideSchema } from './ride-schema.ts';
 import { shaftSchema } from './shaft-schema.ts';
+import { UNDERLAYS_MAX, underlaySchema } from './underlay-schema.ts';
 import { LAYOUT_VERSION } from './version.ts';
 
 /*
@@ -369,6 +370,11 @@ export const layoutSchema = z.strictObject({
     .max(12)
     .default([])
     .describe('Photos that lie under the drawing. Their files are kept in the shop, by hash.'),
+  underlays: z
+    .array(underlaySchema)
+    .max(UNDERLAYS_MAX)
+    .describe('Drawings that lie under the views. Their files are kept in the shop, by hash. Absent, none.')
+    .optional(),
   shaft: shaftSchema
     .nullable()
     .default(null)

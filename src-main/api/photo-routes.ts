@@ -1,12 +1,13 @@
 import { oneLine } from '../../shared-math/outside/index.ts';
-import { checkPhoto } from '../files/index.ts';
+import { checkKept } from '../files/index.ts';
 import { type Store, StoreError, storageReason } from '../store/index.ts';
 import type { FaultLog } from './dispatch.ts';
 
 /*
  * Photos go between the board and its host as they are, beside the calls of the contract, the same over both hosts:
  *     POST /photo        the file      → 200 {"hash", "type", "width", "height"}, or 422 {"reason": …} if it is refused;
- *                                        a PDF's answer has no width and height, as its pages have no px of their own
+ *                                        a PDF's answer has no width and height, as its pages have no px of their own, nor
+ *                                        has that of a drawing (DXF, SVG), which is kept in the same way
  *     GET  /photo/HASH                 → 200 the file, or 404
  * Who may ask is the host's business and settled before.
  */
@@ -47,7 +48,7 @@ export function photoRoutes({ photos }: Store, log: FaultLog = console.error): P
     post: (content) =>
       guarded(() => {
         if (!content) return json(413, { reason: 'it is larger than a photo may be' });
-        const checked = checkPhoto(content);
+        const checked = checkKept(content);
         if (!checked.ok) return json(422, { reason: checked.failure });
         const { type, width, height } = checked.value;
         return json(200, { hash: photos.put(content, checked.value), type, width, height });

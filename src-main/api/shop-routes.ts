@@ -1,5 +1,5 @@
 import { oneLine } from '../../shared-math/outside/index.ts';
-import { checkPhoto } from '../files/index.ts';
+import { checkKept } from '../files/index.ts';
 import { type HistoryWish, type Store, StoreError, storageReason } from '../store/index.ts';
 import type { FaultLog } from './dispatch.ts';
 
@@ -51,7 +51,7 @@ export function shopRoutes({ copies }: Store, log: FaultLog = console.error): Sh
     },
     post: async (content) => {
       try {
-        return json(200, { name: await copies.takeFile(content, checkPhoto) });
+        return json(200, { name: await copies.takeFile(content, checkKept) });
       } catch (error) {
         if (error instanceof StoreError) return json(422, { reason: oneLine(error.message) });
         log(error);

@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { type CarSurvey, carSurveySchema } from '../../shared-math/adjust/list/index.ts';
 import { type LayoutDocument, type Refusal, readLayout, refusalOf } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
-import { type CheckedPhoto, checkPhoto } from './photo-check.ts';
+import { type CheckedDrawing, checkKept } from './drawing-check.ts';
+import type { CheckedPhoto } from './photo-check.ts';
 
 /** The version of the whole-car file that this program writes, and the newest that it reads. */
 const CAR_FILE_VERSION = 3;
@@ -48,12 +49,16 @@ export interface CarFile {
 /** A whole car as it was read: its photos looked at like any that is brought in. */
 export interface ReadCar extends Omit<CarFile, 'photos' | 'survey' | 'taken' | 'alike'> {
   readonly measured: CarSurvey | undefined;
-  readonly photos: readonly { readonly content: Uint8Array; readonly facts: CheckedPhoto }[];
+  readonly photos: readonly { readonly content: Uint8Array; readonly facts: CheckedPhoto | CheckedDrawing }[];
 }
 
-/** The hashes of all photos that layouts name, each once. */
+/** The hashes of all photos and drawings that layouts name, each once. */
 export function photosNamed(layouts: readonly LayoutDocument[]): string[] {
-  return [...new Set(layouts.flatMap((layout) => layout.photos.map(({ hash }) => hash)))];
+  return [
+    ...new Set(
+      layouts.flatMap(({ photos, underlays = [] }) => [...photos, ...underlays].map(({ hash }) => hash)),
+    ),
+  ];
 }
 
 export function carFile(
@@ -105,10 +110,10 @@ export function readCarFile(input: unknown): Outcome<ReadCar, Refusal> {
     }
     layouts.push(read.value);
   }
-  const photos: { content: Uint8Array; facts: CheckedPhoto }[] = [];
+  const photos: { content: Uint8Array; facts: CheckedPhoto | CheckedDrawing }[] = [];
   for (const [index, { hash, content: base64 }] of parsed.data.photos.entries()) {
     const content = Buffer.from(base64, 'base64');
-    const facts = checkPhoto(content);
+    const facts = checkKept(content);
     if (!facts.ok) return failed({ path: `photos[${index}].content`, reason: facts.failure });
     if (createHash('sha256').update(content).digest('hex') !== hash)
       return failed({ path: `photos[${index}].content`, reason: 'is not the photo that its hash names' });

@@ -2,13 +2,13 @@ import type { Database } from './database.ts';
 
 const HASH = /"hash"\s*:\s*"([0-9a-f]{64})"/g;
 
-/** Photos that stored documents name, of each variant, as of its newest state. */
-const OF_DOCUMENTS = `
+/** Photos, or drawings under views, that stored documents name, of each variant, as of its newest state. */
+const ofDocumentsBy = (key: 'photos' | 'underlays') => `
   INSERT INTO photo_use (variant_id, hash, first_state, last_state)
     SELECT variant.id, photo.value ->> '$.hash', latest.state, latest.state
     FROM (SELECT id, (SELECT coalesce(max(id), 0) FROM history WHERE variant_id = variant.id) AS state FROM variant) AS latest
     JOIN variant ON variant.id = latest.id
-    JOIN json_each(CASE WHEN json_valid(variant.document) THEN variant.document ELSE '{}' END, '$.photos') AS photo
+    JOIN json_each(CASE WHEN json_valid(variant.document) THEN variant.document ELSE '{}' END, '$.${key}') AS photo
     WHERE photo.type = 'object' AND typeof(photo.value ->> '$.hash') = 'text'
   ON CONFLICT DO UPDATE SET last_state = max(last_state, excluded.last_state)`;
 
@@ -28,7 +28,7 @@ export function photoUseIn(db: Database) {
   const add = db.prepare<[{ variant: string; hash: string; state: number }]>(`
     INSERT INTO photo_use (variant_id, hash, first_state, last_state) VALUES (@variant, @hash, @state, @state)
       ON CONFLICT DO UPDATE SET first_state = min(first_state, @state), last_state = max(last_state, @state)`);
-  const ofDocuments = db.prepare(OF_DOCUMENTS);
+  const ofDocuments = (['photos', 'underlays'] as const).map((key) => db.prepare(ofDocumentsBy(key)));
   const outOfUse = db.prepare(OUT_OF_USE);
 
   return {
@@ -38,7 +38,9 @@ export function photoUseIn(db: Database) {
     },
 
     /** Those that the documents of all variants name. */
-    noteDocuments: (): void => void ofDocuments.run(),
+    noteDocuments: (): void => {
+      for (const each of ofDocuments) each.run();
+    },
 
     forget: (): void => void outOfUse.run(),
   };

@@ -164,7 +164,16 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       const answers = contributions.map((each) => each.otherCars?.());
       stage.otherCars.show(answers.findLast((answer) => answer !== undefined) ?? [], view.eyes);
     });
-    $effect(() => stage.showUnder(first((each) => each.underlay?.())));
+    $effect(() => {
+      const under = contributions.flatMap((each) => each.underlay?.() ?? []);
+      stage.showUnder(
+        under.length === 0
+          ? undefined
+          : (context, palette) => {
+              for (const paint of under) paint(context, palette);
+            },
+      );
+    });
     $effect(() => {
       const proposed = first((each) => each.proposed?.());
       stage.proposed.show(proposed?.frontEnd, proposed?.state, view.eyes, proposed?.links);

@@ -35,6 +35,7 @@ import {
   toScreen,
   zoomedAt,
 } from './camera.ts';
+import type { Contribution } from './contributor.ts';
 import {
   type Gesture,
   type Graspable,
@@ -70,6 +71,7 @@ const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } }
 export class BoardView implements Hands {
   readonly #openLayout: OpenLayout;
   #graspable: readonly Graspable[] = [];
+  #snaps: readonly NonNullable<Contribution['snaps']>[] = [];
   #gesture: Gesture = idle;
   #frame = 0;
   /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
@@ -119,6 +121,11 @@ export class BoardView implements Hands {
   /** Gives the hand more to take hold of than points. */
   grasps(graspable: readonly Graspable[]): void {
     this.#graspable = graspable;
+  }
+
+  /** Gives dragged points more to be drawn to than one another and the grid. */
+  drawsTo(snaps: readonly NonNullable<Contribution['snaps']>[]): void {
+    this.#snaps = snaps;
   }
 
   // Places ---------------------------------------------------------------------------------------------------
@@ -392,13 +399,15 @@ export class BoardView implements Hands {
     ];
     // What slides on an axis meets no grid and no neighbour there.
     if (keys.alt || point.slides || !this.#openLayout.settings.snap) return unsnapped(to, view, held);
+    const reach = (SNAP_REACH * this.weight) / this.camera.scale;
+    // What is drawn under the view goes before points and grid, which know nothing of it; not where Shift holds an axis.
+    const place = project(view, to);
+    for (const snaps of held.length === 0 ? this.#snaps : []) {
+      const spot = snaps(view, place, reach);
+      if (spot) return unsnapped(unproject(view, spot, to), view);
+    }
     const step = snapStep(this.#openLayout.settings.unit, this.camera.scale / this.weight);
-    return snapped(
-      to,
-      view,
-      { step, reach: (SNAP_REACH * this.weight) / this.camera.scale, neighbours },
-      held,
-    );
+    return snapped(to, view, { step, reach, neighbours }, held);
   }
 }
 

@@ -29,6 +29,9 @@ export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>>
   }
 }
 
+/** Puts the file of a drawing, DXF or SVG, into the store as it is: photos and drawings are kept alike. */
+export const sendDrawing = sendPhoto;
+
 /** A photo's file from the store. */
 export async function fetchPhoto(hash: string): Promise<Outcome<Blob, string>> {
   try {

@@ -8,8 +8,8 @@ import {
 } from '../../../shared-math/adjust/list/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 
-/** What the place shows at the right: the list of the tape, photos, or the finished car's gauge. */
-export type MeasurePage = 'tape' | 'photos' | 'gauge';
+/** What the place shows at the right: the list of the tape, photos, drawings, or the finished car's gauge. */
+export type MeasurePage = 'tape' | 'photos' | 'drawings' | 'gauge';
 
 /** What each slip asks, after the figure that would be right. */
 const SLIP_WORDS: Readonly<Record<SlipKind, string>> = {

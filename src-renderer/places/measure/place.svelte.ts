@@ -4,6 +4,9 @@ import { JobClient } from '../../jobs/job-client.ts';
 import { isPictureFile, startOriginals } from '../../pictures/index.ts';
 import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
+import { startDrawingWorker } from './drawings/start-drawing-worker.ts';
+import { Underlays } from './drawings/underlays.svelte.ts';
+import { underlaysOnBoard } from './drawings/underlays-on-board.ts';
 import { FinishedCar } from './gauge/finished-car.svelte.ts';
 import { measureOnBoard } from './measure-on-board.ts';
 import type { MeasurePage } from './measure-words.ts';
@@ -15,6 +18,10 @@ import { Trace } from './photos/trace.svelte.ts';
 import { traceOnBoard } from './photos/trace-on-board.ts';
 import { TapeList } from './tape-list.svelte.ts';
 
+/** A drawing that can be laid under a view. */
+const isDrawingFile = ({ name, type }: File): boolean =>
+  /\.(dxf|svg)$/i.test(name) || /^image\/(svg\+xml|vnd\.dxf)$/.test(type);
+
 /** What the car on the stands measures: by tape, row by row, and from photos under the drawing. */
 export function measurePlace(): Place {
   const openLayout = getOpenLayout();
@@ -25,6 +32,8 @@ export function measurePlace(): Place {
   $effect(() => advice.follow());
   const finished = new FinishedCar(openLayout, measuring);
   $effect(() => finished.followLayout());
+  const underlays = new Underlays(openLayout, startDrawingWorker);
+  $effect(() => underlays.follow());
   const tape = new TapeList(openLayout, measuring);
   let page: MeasurePage = $state('tape');
   $effect(() => tape.followPicking());
@@ -44,6 +53,7 @@ export function measurePlace(): Place {
       advice,
       tape,
       finished,
+      underlays,
       get page() {
         return page;
       },
@@ -52,16 +62,29 @@ export function measurePlace(): Place {
       },
     }),
     ownMarks: true,
-    contributors: [traceOnBoard(openLayout, trace, asSeen), measureOnBoard(openLayout, measuring, tape)],
+    contributors: [
+      traceOnBoard(openLayout, trace, asSeen),
+      underlaysOnBoard(underlays),
+      measureOnBoard(openLayout, measuring, tape),
+    ],
     files: {
-      takes: isPictureFile,
+      takes: (file) => isPictureFile(file) || isDrawingFile(file),
       take: (files) => {
-        page = 'photos';
-        trace.open = true;
-        void trace.bring(files);
+        const drawings = files.filter(isDrawingFile);
+        const photos = files.filter((file) => !isDrawingFile(file));
+        page = photos.length > 0 ? 'photos' : 'drawings';
+        if (photos.length > 0) {
+          trace.open = true;
+          void trace.bring(photos);
+        }
+        if (drawings.length > 0) void underlays.bring(drawings);
       },
     },
     escape: () => {
+      if (underlays.tool) {
+        underlays.use(null);
+        return true;
+      }
       if (trace.open && trace.tool) {
         trace.use(null);
         return true;
@@ -72,6 +95,7 @@ export function measurePlace(): Place {
       tape.here = true;
     },
     left: () => {
+      underlays.use(null);
       tape.here = false;
       tape.focused = null;
       tape.putAway();

@@ -18,7 +18,7 @@ export function drawingKind(begins: string) {
     return failed('it is a binary DXF; save it as a DXF in text (ASCII), R12 or later');
   if (/^\uFEFF?\s*(999\r?\n[^\n]*\n\s*)*0\s*\r?\n\s*SECTION/.test(begins))
     return succeeded<DrawingKind>('dxf');
-  if (/<svg[\s>]|<\w+:svg[\s>]/.test(begins)) return succeeded<DrawingKind>('svg');
+  if (/<(\w+:)?svg[\s>/]/.test(begins)) return succeeded<DrawingKind>('svg');
   return failed('it is neither a DXF nor an SVG; bring one of these');
 }
 

@@ -101,8 +101,10 @@ export class DrawingCollector {
       }
       moved.push(...at);
     }
+    // A line of no length is none.
+    if (moved.every((value, i) => value === moved[i % 2])) return;
     layer.lines.push({ points: moved, closed });
-    if (!curved) layer.ends.push(...moved);
+    if (!curved) for (const value of moved) layer.ends.push(value);
     else if (!closed) layer.ends.push(...moved.slice(0, 2), ...moved.slice(-2));
   }
 

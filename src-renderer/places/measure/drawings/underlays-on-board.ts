@@ -2,6 +2,7 @@ import type { View, ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import { type DrawnLayer, underlayTransform } from '../../../../shared-math/underlay/index.ts';
 import type { BoardView } from '../../../board/board-view.svelte.ts';
 import type { Contribution } from '../../../board/contributor.ts';
+import { mixed } from '../../../board/inks.ts';
 import type { Underlays } from './underlays.svelte.ts';
 
 /** px that a click may be off a line or a spot. */
@@ -67,7 +68,8 @@ export const underlaysOnBoard =
           context.translate(origin[0], origin[1]);
           context.scale(scale, scale);
           context.transform(...transform);
-          context.strokeStyle = palette.inkSoft;
+          // Brown as an old print: neither the car's ink nor what moves.
+          context.strokeStyle = mixed(palette.inkSoft, palette.stop, 0.4);
           context.lineWidth = palette.weight / (scale * unit);
           for (const layer of layers) context.stroke(pathOf(layer));
           context.restore();

@@ -35,7 +35,6 @@ import {
   toScreen,
   zoomedAt,
 } from './camera.ts';
-import type { Contribution } from './contributor.ts';
 import {
   type Gesture,
   type Graspable,
@@ -47,7 +46,7 @@ import {
 } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
-import { type Guide, heldAxis, neighboursOf, snapped, unsnapped } from './snapping.ts';
+import { type Guide, heldAxis, neighboursOf, type SpotNear, snapped, unsnapped } from './snapping.ts';
 
 /** Between the views there is room for their names: px when fitted, and within what mm. */
 const GAP_PX = 30;
@@ -71,7 +70,7 @@ const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } }
 export class BoardView implements Hands {
   readonly #openLayout: OpenLayout;
   #graspable: readonly Graspable[] = [];
-  #snaps: readonly NonNullable<Contribution['snaps']>[] = [];
+  #snaps: readonly SpotNear[] = [];
   #gesture: Gesture = idle;
   #frame = 0;
   /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
@@ -124,7 +123,7 @@ export class BoardView implements Hands {
   }
 
   /** Gives dragged points more to be drawn to than one another and the grid. */
-  drawsTo(snaps: readonly NonNullable<Contribution['snaps']>[]): void {
+  drawsTo(snaps: readonly SpotNear[]): void {
     this.#snaps = snaps;
   }
 

@@ -1,5 +1,5 @@
 import type { Component } from 'svelte';
-import type { View, ViewPoint } from '../../shared-math/drawing/index.ts';
+import type { View } from '../../shared-math/drawing/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import type { Graspable } from './gestures/index.ts';
@@ -9,6 +9,7 @@ import type { OtherCar } from './other-cars.ts';
 import type { OverlayLine, OverlayMark, OverlayText } from './overlay.ts';
 import type { Note, OverlaySource } from './overlay-picture.ts';
 import type { RoadPicture } from './road-ground.ts';
+import type { SpotNear } from './snapping.ts';
 
 /** What one contributor has lying over the drawing, in px of the board: plain data. */
 export interface OverlayPart {
@@ -78,11 +79,8 @@ export interface Contribution {
   /** Variants beside the open one; of several contributors the last that answers. */
   otherCars?(): readonly OtherCar[] | undefined;
   proposed?(): Proposed | undefined;
-  /**
-   * A spot that draws a dragged point to itself, near a place of a view's own plane: right and down, mm. Undefined if
-   * there is none within the reach.
-   */
-  snaps?(view: View, place: ViewPoint, reach: number): ViewPoint | undefined;
+  /** Spots that draw a dragged point to themselves, beside other points and the grid. */
+  readonly snaps?: SpotNear;
   /** What can be taken hold of though it is no point. */
   readonly graspable?: Graspable;
   readonly pointer?: BoardPointer;

@@ -1,6 +1,12 @@
-import { VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
+import { VIEW_AXES, type View, type ViewPoint } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import type { Hardpoint } from '../../shared-math/layout/index.ts';
+
+/**
+ * A spot that draws a dragged point to itself, near a place of a view's own plane: right and down, mm. Undefined if there is
+ * none within the reach.
+ */
+export type SpotNear = (view: View, place: ViewPoint, reach: number) => ViewPoint | undefined;
 
 export interface SnapRules {
   /** mm that coordinates are rounded to. */

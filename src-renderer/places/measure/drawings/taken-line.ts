@@ -30,7 +30,7 @@ export function simplified(places: readonly ViewPoint[], within: number): ViewPo
 }
 
 /**
- * A line of a drawing as the points of a rail or of something in the way, at a depth along the view. Places: right and
+ * A line of a drawing as the points of a rail or of an obstacle, at a depth along the view. Places: right and
  * down in the view's own plane, mm. The failure ends a sentence.
  */
 export function pointsOfLine(

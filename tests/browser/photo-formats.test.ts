@@ -1,6 +1,13 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { pointButton, saved, storedDocument, useBrowser, withSample } from '../support/browser-page.ts';
+import {
+  openDemonstration,
+  pointButton,
+  saved,
+  storedDocument,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
 import { avifFile, claiming, heicFile } from '../support/heif-files.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 import { bombPdf, drawnPdf, hugePagePdf, pagesPdf, scanPdf } from '../support/pdf-files.ts';
@@ -70,6 +77,18 @@ describe('a phone’s own picture', () => {
     await saved(page);
     expect(storedDocument(board, 'Arm down').photos[0]?.size).toEqual(size);
   });
+});
+
+test('a phone’s own picture of a shaft’s end is taken for counting its teeth', async () => {
+  const { page } = await openBoard();
+  await openDemonstration(page, 'Side steer, box too low');
+  await page.getByRole('button', { name: 'Shaft', exact: true }).click();
+  await page.getByRole('complementary', { name: 'Steering shaft' }).waitFor();
+  await page.getByRole('tab', { name: 'Splines' }).click();
+  const picture = { name: 'end.heic', mimeType: '', buffer: heicFile({ turns: 3 }) };
+  await page.getByLabel('Photo to count teeth on').setInputFiles(picture);
+  const canvas = page.locator('canvas[width="96"][height="64"]');
+  await canvas.waitFor();
 });
 
 describe('a drawing in a PDF', () => {

@@ -1,9 +1,11 @@
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import { avifFile, heicFile } from '../../support/heif-files.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 import { begin, type OpenSession } from '../../support/host-session.ts';
 import { failure, value } from '../../support/host-transports.ts';
+import { pagesPdf } from '../../support/pdf-files.ts';
 import { bombPng, greyPng } from '../../support/picture-files.ts';
 
 const bytes = (file: Buffer) => new Uint8Array(file);
@@ -88,6 +90,36 @@ export function photoTests(open: OpenSession): void {
     ).toBe(
       'refused-document: car.json: car file: photos[0].content: it is no picture that is known here; bring a JPEG, PNG, WebP, HEIC, AVIF or PDF',
     );
+  });
+
+  test('phones’ own pictures and drawings in a PDF go the same ways', async () => {
+    const from = await open();
+    const { carId } = await begin(from.call);
+    const kinds: readonly (readonly [Buffer, object])[] = [
+      [heicFile({ turns: 3 }), { type: 'image/heic', width: 96, height: 64 }],
+      [avifFile(), { type: 'image/avif', width: 96, height: 64 }],
+      // A page has no px before it is drawn, and nobody says that it has none.
+      [pagesPdf(2), { type: 'application/pdf' }],
+    ];
+    const hashes: string[] = [];
+    for (const [file, facts] of kinds) {
+      const hash = createHash('sha256').update(file).digest('hex');
+      const sent = await from.photo('/photo', bytes(file));
+      expect([sent.status, await sent.json()]).toEqual([200, { hash, ...facts }]);
+      hashes.push(hash);
+    }
+    const [layout] = hashes.map((hash) => photographedLayout(hash, 'Traced'));
+    const photos = hashes.flatMap((hash) => photographedLayout(hash).photos);
+    await value(from.call, 'variant.add', { carId, document: { ...(layout as LayoutDocument), photos } });
+    const car = await value(from.call, 'file.exportCar', { id: carId });
+
+    const to = await open();
+    await value(to.call, 'file.import', car);
+    for (const [i, [file, facts]] of kinds.entries()) {
+      const arrived = await to.photo(`/photo/${hashes[i]}`);
+      expect(arrived.headers.get('content-type')).toBe((facts as { type: string }).type);
+      expect(Buffer.from(await arrived.arrayBuffer()).equals(file)).toBe(true);
+    }
   });
 
   test('the demonstration brings its photos', async () => {

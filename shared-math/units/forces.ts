@@ -30,3 +30,13 @@ export function formatMoment(newtonMetres: number, unit: LengthUnit): string {
     ? `${formatDecimal(newtonMetres / NEWTON_METRES_PER_POUND_FOOT, 0)} lb ft`
     : `${formatDecimal(newtonMetres, 0)} N·m`;
 }
+
+/** mm² in a square inch, exactly. */
+const SQUARE_MM_PER_SQUARE_INCH = 25.4 ** 2;
+
+/** A stress in whole thousands of pounds a square inch for those who measure in inches, else in whole N/mm²: "60 ksi", "414 N/mm²". */
+export function formatStress(newtonsPerSquareMm: number, unit: LengthUnit): string {
+  return unit === 'in'
+    ? `${formatDecimal((newtonsPerSquareMm * SQUARE_MM_PER_SQUARE_INCH) / NEWTONS_PER_POUND / 1000, 0)} ksi`
+    : `${formatDecimal(newtonsPerSquareMm, 0)} N/mm²`;
+}

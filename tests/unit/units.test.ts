@@ -5,6 +5,7 @@ import {
   formatForce,
   formatLength,
   formatSpan,
+  formatStress,
   parseAngle,
   parseLength,
   parseToe,
@@ -255,6 +256,17 @@ describe('what is longer than a part, and forces', () => {
     expect(formatForce(158, 'in')).toBe('36 lb');
     expect(formatForce(158, 'mm')).toBe('158 N');
     expect(formatForce(4.4482216152605 * 100, 'in')).toBe('100 lb');
+  });
+
+  // The yields that ASTM A36, A513 type 5, AMS 6360 and ASTM A269 give in both units, from memory.
+  test.each([
+    [250, '36 ksi'],
+    [414, '60 ksi'],
+    [517, '75 ksi'],
+    [207, '30 ksi'],
+  ])('a stress of %i N/mm² is %s', (value, words) => {
+    expect(formatStress(value, 'in')).toBe(words);
+    expect(formatStress(value, 'mm')).toBe(`${value} N/mm²`);
   });
 });
 

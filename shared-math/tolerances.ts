@@ -3,6 +3,12 @@
 /** mm. The pose has converged when no unknown moves further in a step (angles count as mm at one metre). */
 export const POSE_STEP_END = 1e-9;
 
+/**
+ * Degrees. An axle that would wind up further than this has no springs that hold it: their leaves yield long before, and the
+ * bending of beams by which the angle is worked out holds for small ones.
+ */
+export const WIND_UP_MOST = 30;
+
 /** Steps. A layout whose links hold the axle needs three to ten; more means that they do not hold it. */
 export const POSE_STEPS_MAX = 50;
 

@@ -8,6 +8,7 @@ import {
   POSE_RANK_MIN,
   POSE_STEP_END,
   POSE_STEPS_MAX,
+  WIND_UP_MOST,
 } from '../tolerances.ts';
 import { toRadians } from '../units/index.ts';
 import { LATERAL_KINDS } from './lateral-kinds/index.ts';
@@ -45,6 +46,8 @@ export interface AxleModel {
   /** What holds it, those of its location first. */
   readonly rows: readonly AxleRow[];
   readonly table: Float64Array;
+  /** Wound up further than anything holds an axle: it has no pose. */
+  readonly overwound: boolean;
   /** Of a Watt's linkage; undefined if the axle has none. */
   readonly rocker: Rocker | undefined;
   readonly scratch: AxleScratch;
@@ -88,6 +91,7 @@ export type PoseCode = typeof POSE_OK | typeof POSE_AXLE_FREE | typeof POSE_NO_C
 const POSE_STEP_PRIOR = 1e3;
 const RANK_SQUARED = POSE_RANK_MIN * POSE_RANK_MIN;
 const ROLL_STEP = toRadians(NEIGHBOUR_ROLL);
+const WIND_UP_RADIANS = toRadians(WIND_UP_MOST);
 
 /** An axle made ready; `windUp`: wound up in what holds it in pitch, as braking does it. */
 export function prepareAxle(layout: Layout, windUp = NO_WIND_UP): AxleModel {
@@ -103,6 +107,7 @@ export function prepareAxle(layout: Layout, windUp = NO_WIND_UP): AxleModel {
     centre,
     unknowns: joined ? 4 : 5,
     rows,
+    overwound: !(Math.max(Math.abs(windUp.left), Math.abs(windUp.right)) <= WIND_UP_RADIANS),
     table: flattenRows(
       rows.filter((row): row is FlatRow => row.form !== 'rocker'),
       centre,
@@ -370,6 +375,7 @@ export function resetPose(pose: Float64Array): void {
  * Checked:  tests/unit/pose.test.ts (a registry optimiser on the raw residuals; symmetry; closed forms of a planar link).
  */
 export function solveAxle(model: AxleModel, heave: number, roll: number, pose: Float64Array): PoseCode {
+  if (model.overwound) return POSE_NO_CONVERGENCE;
   const fromHeave = pose[POSE_HEAVE] as number;
   const fromRoll = pose[POSE_ROLL] as number;
   const steps = Math.max(

@@ -2,12 +2,14 @@ import {
   BRAKING_LEFT_OUT,
   type BrakingCar,
   brakingCar,
+  brakingChanges,
+  JUDGED_GRIP,
   sweepBraking,
   usualGrips,
 } from '../../shared-math/brake/index.ts';
-import { refusalLine, resolveLayout, type Side } from '../../shared-math/layout/index.ts';
+import { type Layout, refusalLine, resolveLayout, type Side } from '../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../shared-math/linkage/index.ts';
-import { toRadians } from '../../shared-math/units/index.ts';
+import { toDegrees, toRadians } from '../../shared-math/units/index.ts';
 import { BRAKING_COLUMNS, brakingColumnsOf, brakingLine } from '../output/tables/braking.ts';
 import { dataOf, headOf } from '../output/tables/column.ts';
 import { onlyFile, readRange, single, takeArguments } from './arguments.ts';
@@ -53,6 +55,19 @@ function basis(car: BrakingCar) {
   };
 }
 
+/** What could be changed, most caster left at the judged grip first; none where links hold the axle. */
+function changesOf(layout: Layout) {
+  return brakingChanges(layout).map(({ id, words, but, stiffer, caster, steer }) => ({
+    id,
+    change: words((mm) => `${mm} mm`),
+    but: but ?? null,
+    grip: JUDGED_GRIP,
+    caster: toDegrees(caster),
+    brakeSteer: toDegrees(steer),
+    rideRateTimes: stiffer,
+  }));
+}
+
 function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolean): Answer {
   const grips = readGrips(options.get('grip'));
   const heave = single(options, 'heave', 20_000);
@@ -81,6 +96,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
       handwheel,
       ...basis(car.value),
       rows: rows.map((row) => dataOf(brakingColumnsOf(row), row)),
+      changes: changesOf(layout),
       leftOut: BRAKING_LEFT_OUT,
     },
     null,
@@ -96,7 +112,8 @@ export const brake: Command = {
     'What braking does: how far the axle winds up on its springs, and what caster and steer are left, over grip 0.3 to 0.9.',
     'car and windUp say what it rests on, origin where each comes from (usual: nobody gave it). Stiffness is N·m for each',
     'degree, null where links resist; lever mm; loads and brakeForce N, front wheels together; moment N·m, both sides;',
-    'brakeSteer the mean steer less that with the brakes off. leftOut says what is not in the figures.',
+    'brakeSteer the mean steer less that with the brakes off. changes tells what single changes leave at 0.7, most caster first;',
+    'leftOut what is not in the figures.',
   ].join('\n      '),
   run(args) {
     const taken = takeArguments(args, { values: ['grip', 'heave', 'roll', 'handwheel'], flags: ['csv'] });

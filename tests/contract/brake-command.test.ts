@@ -47,6 +47,49 @@ describe('brake', () => {
     expectClose(rows[0].windUp.left, rows[0].moment / windUp.stiffness, 1e-9, 'wind-up');
   });
 
+  test('says which single change helps the leaf demonstration most, each as the command itself has it for the changed car', async () => {
+    const { changes, rows } = await braked(LEAF_DEMONSTRATION, '--grip', '0.7');
+    expect(changes.map(({ id }: { id: string }) => id)).toEqual([
+      'radius-rods',
+      'wedges',
+      'thicker',
+      'full-leaf',
+      'seat',
+      'as-it-is',
+    ]);
+    const of = (id: string) => changes.find((change: { id: string }) => change.id === id);
+    expectClose(of('as-it-is').caster, rows[0].left.caster, 1e-9, 'as it is');
+    const document = JSON.parse(readFileSync(LEAF_DEMONSTRATION, 'utf8'));
+    const changed = async (name: string, over: Record<string, unknown>) => {
+      const answer = await braked(file(name, { ...document, ...over }), '--grip', '0.7');
+      return answer.rows[0] as { left: { caster: number }; brakeSteer: number };
+    };
+    const { spring } = document.ride;
+    const thicker = await changed('thicker.json', {
+      ride: { ...document.ride, spring: { ...spring, thickness: 1.1 * spring.thickness } },
+    });
+    expectClose(of('thicker').caster, thicker.left.caster, 1e-9, 'thicker');
+    expectClose(of('thicker').rideRateTimes, 1.1 ** 3, 1e-9, 'a third stiffer');
+    const fuller = await changed('fuller.json', {
+      ride: { ...document.ride, spring: { ...spring, leaves: 6, fullLeaves: 2 } },
+    });
+    expectClose(of('full-leaf').caster, fuller.left.caster, 1e-9, 'one more leaf');
+    // Of 2 · 4 + 3 to 2 · 4 + 6, the handbook's formula.
+    expectClose(of('full-leaf').rideRateTimes, 14 / 11, 1e-9, 'stiffer by a leaf');
+    const held = await changed('held.json', { braking: { windUpStiffness: 1e6 } });
+    expectClose(of('radius-rods').caster, held.left.caster, 0.01, 'held');
+    // Wedges tip everything on the axle back by 2° about its line.
+    expectClose(of('wedges').caster, rows[0].left.caster + 2, 0.01, 'wedges');
+  });
+
+  test('an axle that nothing holds has no pose: a name, and no angles', async () => {
+    const loose = file('loose.json', rawLayout({ braking: { windUpStiffness: 10 } }));
+    const { rows } = await braked(loose, '--grip', '0:0.4:0.2');
+    expect(rows.map(({ status }: { status: string }) => status)).toEqual(['ok', 'no-pose', 'no-pose']);
+    expect(rows[1]).not.toHaveProperty('left');
+    expect(rows[1].windUp.left).toBeGreaterThan(30);
+  });
+
   test('links resist: no wind-up and no stiffness, unless one is typed', async () => {
     const held = await braked(file('links.json', rawLayout()), '--grip', '0.8');
     expect(held.windUp).toMatchObject({ by: 'links', stiffness: null });

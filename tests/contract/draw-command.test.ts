@@ -46,6 +46,23 @@ describe('draw', () => {
     }
   });
 
+  test('draws a car with its brakes on wound up, and says so', async () => {
+    const folder = testFolder();
+    const drawn = async (...more: string[]) => {
+      const out = join(folder, 'braked.svg');
+      const leaves = join(root, 'projects/parallel-leaf-cross-steer.json');
+      const answer = await toeboard('draw', leaves, '--view', 'side', '--out', out, ...more);
+      expect(answer).toMatchObject({ code: 0, err: '' });
+      return readFileSync(out, 'utf8');
+    };
+    const [off, on] = [await drawn(), await drawn('--braking', '0.5')];
+    expect(off).toContain('at ride height');
+    expect(on).toContain('braking at 0.50 g');
+    expect(on).not.toContain('at ride height');
+    const paths = (svg: string) => [...svg.matchAll(/ d="([^"]+)"/g)].map(([, path]) => path);
+    expect(paths(on)).not.toEqual(paths(off));
+  });
+
   test.each([
     [
       ['--view', 'side', '--out', 'x.pdf'],
@@ -58,6 +75,7 @@ describe('draw', () => {
     [['--view', 'side'], 2, /^--out needs the file to write\n/],
     [['--view', 'turn', '--out', 'x.dxf'], 2, /^curves are drawn as svg or png, not as dxf\n/],
     [['--view', 'side', '--out', 'x.svg', '--heave', '1:2:1'], 2, /^--heave takes one value\n/],
+    [['--view', 'side', '--out', 'x.svg', '--braking=-0.5'], 2, /^--braking is a share of the load/],
     [['--view', 'side', '--out', '/nowhere/x.svg'], 1, /^\/nowhere\/x\.svg: its folder does not exist\n$/],
     [
       ['--view', 'side', '--out', 'x.svg', '--heave', '1500'],

@@ -22,7 +22,7 @@ const LENGTH = plainWay('centre to centre');
  * box, arms and links. Filled once it leaves no coordinate of axle, location, lateral and steering free but the wheel
  * centres' x, which stands still.
  * Frame:   vehicle, ISO 8855, at ride height: tyres on the ground, wheels straight ahead. mm.
- * Checked: tests/unit/adjust/list.test.ts (the sixteen combinations and both ways of steering, by `adjust`).
+ * Checked: tests/unit/adjust/list.test.ts (the combinations of kinds and both ways of steering, by `adjust`).
  */
 export function surveyList(document: LayoutDocument, { bothSides = false }: ListOptions = {}): ListRow[] {
   const points = new Map(surveyedPoints(document).map((entry) => [entry.id, entry]));

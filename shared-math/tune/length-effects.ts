@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/points.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type AxleSide, type Layout, lateralBars } from '../layout/index.ts';
+import { type AxleSide, type Lateral, type Layout, lateralBars } from '../layout/index.ts';
 import { createState, type FrontEnd, prepareFrontEnd, solveFrontEnd } from '../linkage/index.ts';
 import { lockAngles, sweepTurn } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
@@ -76,16 +76,28 @@ function withBoxMoved(layout: Layout, by: Point): Layout {
 }
 
 /**
+ * How much of a bar's error moves the axle: all of a lateral bar's; of a rocker's bar what the lever leaves at the bolt while the
+ * other bar holds the rocker's other end, for the bar of which that is more.
+ */
+function rockerShare(lateral: Lateral): number {
+  if (lateral.kind !== 'watt') return 1;
+  const arm = (end: Point) => Math.hypot(end[1] - lateral.pivot[1], end[2] - lateral.pivot[2]);
+  const arms = [arm(lateral.upper.rocker), arm(lateral.lower.rocker)];
+  return Math.max(...arms) / (arms[0]! + arms[1]!);
+}
+
+/**
  * The lateral bar made too long or too short by `step`: the axle stands to one side by what lies across of it, the drag
  * link stays as long as it is. Seen from the axle, the box stands to the other side.
  * Undefined if there is no bar, or ride height is not reached then.
  */
 export function lateralBarEffect(frontEnd: FrontEnd, step: number): LengthEffect | undefined {
-  const [bar] = lateralBars(frontEnd.layout.lateral);
+  const { lateral } = frontEnd.layout;
+  const [bar] = lateralBars(lateral);
   if (!bar) return undefined;
   const along = unit(subtract(bar.to.at, bar.from.at));
   // A bar that lies askew moves the axle across by more than its own error.
-  const across = Math.abs(along[1]) < 0.1 ? Number.NaN : step / along[1];
+  const across = Math.abs(along[1]) < 0.1 ? Number.NaN : (rockerShare(lateral) * step) / along[1];
   if (Number.isNaN(across)) return undefined;
   return change(
     frontEnd,

@@ -32,7 +32,7 @@ function stored(board: OpenBoard): LayoutDocument {
 }
 
 async function choose(page: Page, field: string, words: string): Promise<void> {
-  await page.getByRole('tab', { name: 'Car and axle' }).click();
+  await page.getByRole('tab', { name: 'Car', exact: true }).click();
   await page.getByRole('combobox', { name: field }).selectOption({ label: words });
 }
 
@@ -72,7 +72,7 @@ test.each(Object.entries(SIZES))(
       await choose(page, field, words);
       await saved(page);
       expect([stored(board).location.kind, stored(board).lateral.kind]).toContain(kind);
-      await page.getByRole('tab', { name: 'Points' }).click();
+      await page.getByRole('tab', { name: 'Points', exact: true }).click();
       await pointButton(page, point).click();
       await poses(page, `${kind}-${label}`);
     }
@@ -85,7 +85,7 @@ test('a rocker is put on the frame, and its bar’s end is typed to another plac
   await pointButton(page, 'Pitman ball').waitFor();
   await choose(page, 'Centred by', 'a Watt’s linkage');
   await choose(page, 'Rocker turns on', 'the frame');
-  await page.getByRole('tab', { name: 'Points' }).click();
+  await page.getByRole('tab', { name: 'Points', exact: true }).click();
   await pointButton(page, 'Upper Watt bar, far end').click();
   const field = page.getByRole('textbox', { name: 'Upper Watt bar, far end, above ground' });
   await field.fill('400 mm');

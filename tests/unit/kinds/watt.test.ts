@@ -14,8 +14,17 @@ import {
   writeMotion,
 } from '../../../shared-math/linkage/index.ts';
 import { rideParameters } from '../../../shared-math/ride/index.ts';
+import { lateralBarEffect } from '../../../shared-math/tune/index.ts';
 import { DEGREE, expectClose } from '../../support/close.ts';
-import { documentOf, frontEndOf, LATERALS, LOCATIONS, layoutOf, rawLayout } from '../../support/layouts.ts';
+import {
+  CROSS_STEER,
+  documentOf,
+  frontEndOf,
+  LATERALS,
+  LOCATIONS,
+  layoutOf,
+  rawLayout,
+} from '../../support/layouts.ts';
 
 const WATT = LATERALS.watt;
 const ON_FRAME = { ...WATT, rockerOn: 'frame' };
@@ -143,6 +152,21 @@ describe('a Watt’s linkage', () => {
       'lateral.lower.rocker',
     );
     expect(refused({})).toBe('');
+  });
+
+  test('lets half of a bar’s error at the axle, its rocker’s arms alike: the lever between the other bar and the bolt', () => {
+    const level: Record<string, Point> = { rocker: [-70, 0, 405], end: [-70, 360, 405] };
+    const alike = {
+      kind: 'watt',
+      rockerOn: 'axle',
+      pivot: [-70, 0, 345],
+      upper: level,
+      lower: { rocker: [-70, 0, 285], end: [-70, -360, 285] },
+    };
+    const bar = { kind: 'bar', axle: level['rocker'], frame: level['end'] };
+    const of = (each: object) =>
+      lateralBarEffect(frontEndOf({ steering: CROSS_STEER, lateral: each }), 1)?.steer;
+    expectClose(of(alike)! / of(bar)!, 0.5, 1e-3);
   });
 
   test('that holds nothing, both bars in line with its rocker, is called free', () => {

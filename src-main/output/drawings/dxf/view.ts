@@ -102,7 +102,16 @@ const clear = (room: LabelRoom, taken: readonly LabelRoom[]) =>
   );
 
 /** Which links are dimensioned: those that a builder makes. Their true length, whatever the view foreshortens. */
-const DIMENSIONED = ['drag link', 'tie rod', 'pitman arm', 'lateral bar', 'upper bar', 'lower bar'];
+const DIMENSIONED = [
+  'drag link',
+  'tie rod',
+  'pitman arm',
+  'lateral bar',
+  'upper bar',
+  'lower bar',
+  'upper Watt bar',
+  'lower Watt bar',
+];
 /** Points whose distances are written beside the views; those of all of them stand in the table. */
 const ORDINATES = ['steering.dragLinkBall', 'steering.box.pitmanBall', 'steering.box.sectorCentre'];
 /** mm by which a length must be foreshortened before a view no longer shows it. */

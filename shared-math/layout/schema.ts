@@ -333,6 +333,20 @@ const origins = z.record(
   z.enum(['guess', 'plan', 'tape', 'photo']).describe('Where this point comes from.'),
 );
 
+/** What was done to the frame's height since it was first drawn; all points are those of the car as it sits now. */
+const sits = z.strictObject({
+  front: z
+    .number()
+    .min(-1000)
+    .max(1000)
+    .describe('mm that the frame sits lower over the front axle than it was first drawn; below 0 higher.'),
+  rear: z
+    .number()
+    .min(-1000)
+    .max(1000)
+    .describe('mm that the frame sits lower over the rear axle than it was first drawn; below 0 higher.'),
+});
+
 export const layoutSchema = z.strictObject({
   format: z.literal('toeboard-layout').describe('What kind of document this is.'),
   version: z.literal(LAYOUT_VERSION).describe('The version of the form.'),
@@ -383,6 +397,9 @@ export const layoutSchema = z.strictObject({
     .nullable()
     .default(null)
     .describe('Springs, dampers, tyres and masses; null, nothing was said of them.'),
+  sits: sits
+    .describe('How the car sits against how it was first drawn or measured. Absent, as it was.')
+    .optional(),
   braking: brakingSchema
     .describe('What braking asks of the front axle. Absent, nothing was said of it.')
     .optional(),

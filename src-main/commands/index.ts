@@ -9,6 +9,7 @@ import { ride } from './ride.ts';
 import { schema } from './schema.ts';
 import { shaft } from './shaft.ts';
 import { sheet } from './sheet.ts';
+import { sit } from './sit.ts';
 import { spline } from './spline.ts';
 import { sweep } from './sweep.ts';
 import { tune } from './tune.ts';
@@ -22,6 +23,7 @@ export const COMMANDS: readonly Command[] = [
   turn,
   brake,
   forces,
+  sit,
   aim,
   map,
   tune,

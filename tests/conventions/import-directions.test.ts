@@ -40,7 +40,7 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
-  ['brake', 'clearance', 'trace', 'underlay'],
+  ['brake', 'clearance', 'sit', 'trace', 'underlay'],
   ['forces'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],

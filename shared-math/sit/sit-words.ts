@@ -1,0 +1,22 @@
+import type { SitFailure } from './sit.ts';
+
+/** Why a car cannot sit so: one sentence without its full stop. */
+export function sitFailureWords(failure: SitFailure, length: (mm: number) => string): string {
+  switch (failure.kind) {
+    case 'no-pose':
+      return 'the axle’s links do not reach so far';
+    case 'no-bump':
+      return `the axle would stand ${length(failure.lacks)} past the end of its bump`;
+    case 'no-droop':
+      return `the axle would hang ${length(failure.lacks)} past the end of its droop`;
+    case 'refused':
+      return failure.refusal.reason;
+  }
+}
+
+/** What sitting lower does not take along. */
+export const SIT_PLAINLY: readonly string[] = [
+  'Boxes among what is in the way stay level; rails, tubes and all points turn with the frame.',
+  'Photos stay as they were taken, of the car as it stood then.',
+  'The arc of a leaf, or of a spring with one fixed eye, begins anew from where it sits, and tyres are taken as round as before.',
+];

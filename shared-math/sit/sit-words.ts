@@ -17,6 +17,6 @@ export function sitFailureWords(failure: SitFailure, length: (mm: number) => str
 /** What sitting lower does not take along. */
 export const SIT_PLAINLY: readonly string[] = [
   'Boxes among what is in the way stay level; rails, tubes and all points turn with the frame.',
-  'Photos stay as they were taken, of the car as it stood then.',
+  'Photos, and drawings laid underneath, stay as they were, of the car as it stood then.',
   'The arc of a leaf, or of a spring with one fixed eye, begins anew from where it sits, and tyres are taken as round as before.',
 ];

@@ -149,7 +149,7 @@ function settle(
  * the rake, atan((front - rear)/wheelbase), and all that is bolted to it with it, box, shaft, rails and pivots; the wheels
  * stay on the ground and the origin under the axle. Spindles are left straight on the axle, and the drag link takes the
  * length that this asks with the box in its middle, as a builder sets it.
- * What is told plainly: obstacles that are boxes stay level, as the document has no other; photos stay as they were taken; tyres
+ * Not taken along, and said so: obstacles that are boxes stay level, as the document has no other; photos stay as they were taken; tyres
  * are taken as round as before; a leaf's arc begins anew from where it sits.
  * Frame:    vehicle, ISO 8855, before and after. Units: mm, rad.
  * Outcomes: `no-pose`; `no-bump` or `no-droop`, with what is lacking; a refusal. The document is not changed.

@@ -53,7 +53,7 @@ test('links that hold the axle are said to, and a typed stiffness lets it wind u
   await page.getByRole('button', { name: 'over braking' }).click();
   expect(await figure(page, 'wind-up')).toBe('0.0°');
   if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/braking-1280.png` });
-  await page.getByRole('tab', { name: 'Car and axle' }).click();
+  await page.getByRole('tab', { name: 'Car', exact: true }).click();
   const stiffness = page.getByRole('textbox', { name: 'Stiffness against winding up' });
   expect(await stiffness.getAttribute('placeholder')).toBe('links do not give');
   await stiffness.fill('500 N·m/°');

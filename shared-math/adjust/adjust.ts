@@ -24,6 +24,9 @@ const STEP_END = 1e-6;
 /** Below this share nothing checks a row: whatever it says, the points follow. */
 export const CHECKED_FROM = 0.01;
 
+/** The same of what was observed further: a camera's distance is checked by little else, and that little tells of a slip. */
+const FURTHER_CHECKED_FROM = 0.003;
+
 /** mm. A coordinate in doubt by more is not measured. */
 export const FREE_FROM = 25;
 
@@ -283,7 +286,9 @@ export function adjust(
     const doubt = task.doubt[i] as number;
     return Math.min(1, Math.max(0, 1 - together(jacobian, carried, size, i, i) / doubt ** 2));
   });
-  const checked = redundancy.map((share) => share >= CHECKED_FROM);
+  const checked = redundancy.map(
+    (share, i) => share >= (i < used.length ? CHECKED_FROM : FURTHER_CHECKED_FROM),
+  );
   /** How strongly the residuals of two numbers go together, without sign; 0 where nothing checks one of them. */
   const correlated = (i: number, k: number): number => {
     if (!checked[i] || !checked[k]) return 0;

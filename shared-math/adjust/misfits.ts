@@ -76,7 +76,9 @@ export function findMisfits(
   const aside = new Set<string>();
   const misfits: Misfit[] = [];
   const furtherMisfits: FurtherMisfit[] = [];
-  const seen = further?.(unknownsOf(document)).seen;
+  const observed = further?.(unknownsOf(document));
+  const seen = observed?.seen;
+  const numbers = new Map(observed?.rows.map((row) => [row.id, row.observed.length]));
   const seesOne = (id: string) => (seen?.get(id)?.length === 1 ? seen.get(id)?.[0] : undefined);
   const found = () => misfits.length + furtherMisfits.length;
   let worst: Snooping['worst'];
@@ -118,8 +120,11 @@ export function findMisfits(
         pointsOnly: true,
         further,
       });
-      if (!without.ok || without.value.sum >= least) continue;
-      least = without.value.sum;
+      if (!without.ok) continue;
+      // What is more than one number can explain more by chance: each further one has to earn its place.
+      const sum = without.value.sum + ((numbers.get(suspect.id) ?? 1) - 1) * FITS_WITHIN ** 2;
+      if (sum >= least) continue;
+      least = sum;
       named = suspect;
       expected = without.value.rows.find(({ id }) => id === suspect.id)?.computed ?? null;
     }

@@ -115,6 +115,10 @@ export const photoSchema = z.strictObject({
       'mm of the camera from that plane. Absent, and with no focal length, nothing is corrected for depth.',
     )
     .optional(),
+  distanceSure: z
+    .boolean()
+    .describe('Whether the person confirmed a distance that looks wrong. Absent, nobody did.')
+    .optional(),
   distanceDoubt: length
     .describe('mm: one standard deviation of that distance. Absent, three thousandths of it.')
     .optional(),

@@ -3,6 +3,8 @@
 // its views, and what the tape says of what was traced on them.
 export { type Advice, type AdviceTask, type Advised, adviceOn, typicalDoubt } from './advice.ts';
 export type { Help } from './advice-helps.ts';
+export { type DistanceQuestion, distanceQuestion } from './distance-question.ts';
+export { type FileFocal, type FileNotes, focalByFile } from './file-focal.ts';
 export {
   applied,
   composed,
@@ -22,9 +24,9 @@ export {
 } from './left-out.ts';
 export { fitLens, type Lens } from './lens.ts';
 export { type CheckedBy, checkLevel, type LevelCheck } from './level-check.ts';
-export { movedByPhotos, photosFurther, withAdjusted } from './photo-adjustment.ts';
+export { movedByPhotos, photosFurther, placesByPhotos, withPlaces } from './photo-adjustment.ts';
 export { type CameraStart, cameraStart } from './photo-camera.ts';
-export { clickDoubt } from './photo-doubts.ts';
+export { clickDoubt, distanceDoubt } from './photo-doubts.ts';
 export {
   adjustedPhotos,
   isAnchor,

@@ -1,14 +1,16 @@
 import { USUAL_DOUBT } from '../adjust/index.ts';
 import type { Photo } from '../layout/index.ts';
 import { DISTANCE_DOUBT } from './camera-place.ts';
-import { WORKED_SIDE } from './tape-rows.ts';
 
 // How well what a photo is put to scale by is known: one standard deviation each. All of them common practice, no published source,
 // but for what a survey's own instruments leave in doubt.
 
-/** px of the upright original: more than one where the photo is worked with reduced. */
+/** px on the longer side beyond which a picture has more pixels than its lens draws: a click is then off by more than one. */
+const SHARP_SIDE = 4800;
+
+/** px of the upright original that one click may be off. */
 export function clickDoubt({ size }: Photo): number {
-  return Math.max(1, Math.max(...size) / WORKED_SIDE);
+  return Math.max(1, Math.max(...size) / SHARP_SIDE);
 }
 
 /** mm, of a length by the tape. */
@@ -30,6 +32,8 @@ export const HELD_LEVEL_DOUBT = 0.02;
 /** A radial term about 0 where straight lines show it, and where nothing does and the camera is taken to mend its own. */
 export const LENS_DOUBT = 0.1;
 export const LENS_UNSEEN_DOUBT = 0.02;
+/** As good as no second term: one that nothing shows stays 0. */
+export const LENS_NO_TERM = 1e-6;
 
 /** Of what is only where the search begins: mm, rad, and of a logarithm. So wide that it says nothing. */
 export const PLACE_OPEN = 2000;

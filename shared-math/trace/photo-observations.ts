@@ -20,6 +20,7 @@ import {
   FOCAL_OPEN,
   HELD_LEVEL_DOUBT,
   LENS_DOUBT,
+  LENS_NO_TERM,
   LENS_UNSEEN_DOUBT,
   LEVEL_DOUBT,
   LINE_OPEN,
@@ -62,14 +63,18 @@ export function adjustedPhotos(photos: readonly Photo[]): number[] {
 }
 
 /**
- * Which hardpoint a photo shows by a mark: of a mirrored pair, which has one mark for both, the one on the camera's side.
+ * Which hardpoint a photo shows by a mark: of a mirrored pair, which the list asks for by its left one, taken from the right
+ * side of the car the right one.
  */
 export function shownPoint(table: UnknownTable, photo: Photo, id: string): PointPlace | undefined {
   const place = table.places.get(id);
-  const { axis } = VIEW_AXES[photo.view].toward;
-  if (axis !== 1 || !place?.point.twin || place.drawn[1] * cameraSide(photo) > 0) return place;
-  return table.places.get(place.point.twin);
+  const twin = place?.point.twin;
+  return twin !== undefined && fromRight(photo) && place && place.drawn[1] > 0
+    ? table.places.get(twin)
+    : place;
 }
+
+const fromRight = ({ view, flipped }: Photo) => view === 'side' && flipped === true;
 
 const looksAt = (row: SurveyRow, { id, twin }: Hardpoint) =>
   'of' in row && (row.of === id || row.of === twin);
@@ -234,12 +239,13 @@ function gatherMarks(
   }
 }
 
-/** Whether a hardpoint is the one that places a photo: seen from the side, of a mirrored pair either stands for both. */
+/** Whether a hardpoint is the one that places a photo: from the right side of the car, the left of a pair stands for the right one. */
 export function isAnchor(
-  { anchor, view }: Photo,
+  photo: Photo,
   { point: { id, twin } }: { readonly point: Pick<Hardpoint, 'id' | 'twin'> },
 ): boolean {
-  return anchor !== undefined && (anchor.point === id || (view === 'side' && anchor.point === twin));
+  const { anchor } = photo;
+  return anchor !== undefined && (anchor.point === id || (fromRight(photo) && anchor.point === twin));
 }
 
 function gatherLengths(
@@ -271,6 +277,9 @@ function gatherLengths(
   }
 }
 
+/** Where among the further unknowns the place of the so manieth camera stands, x first. */
+export const cameraUnknownAt = (camera: number): number => CAMERA_UNKNOWNS * camera + 4;
+
 function cameraUnknowns({ photo, start }: Joined): FurtherUnknown[] {
   const square = photo.straighten ? TURN_OPEN : STOOD_SQUARE_DOUBT;
   const starts = [Math.log(start.focal), 0, 0, 0, ...start.at, start.plane.lens.k, 0];
@@ -283,7 +292,7 @@ function cameraUnknowns({ photo, start }: Joined): FurtherUnknown[] {
     PLACE_OPEN,
     PLACE_OPEN,
     photo.lens ? LENS_DOUBT : LENS_UNSEEN_DOUBT,
-    photo.lens ? LENS_DOUBT : 0,
+    photo.lens ? LENS_DOUBT : LENS_NO_TERM,
   ];
   return starts.map((value, j) => ({
     start: value,
@@ -380,7 +389,7 @@ function prepared(
     for (const [j, unknown] of cameraUnknowns(each).entries()) {
       const at = CAMERA_UNKNOWNS * camera + j;
       values[at] = unknown.start;
-      if (unknown.doubt > 0) columns[at] = first + unknowns.push(unknown) - 1;
+      columns[at] = first + unknowns.push(unknown) - 1;
     }
   for (const [i, slot] of [...slots.values()].entries())
     for (const axis of AXES) {

@@ -1,5 +1,6 @@
 import { distance } from '../geometry/points.ts';
 import type { Hardpoint, Photo } from '../layout/index.ts';
+import { clickDoubt } from './photo-doubts.ts';
 import type { PhotoPlane } from './photo-plane.ts';
 import { checkTape, type TapeCheck } from './tape.ts';
 
@@ -22,7 +23,7 @@ export interface TapeRow {
 /** The photo's dimension notes and the lengths between hardpoints, traced and by the tape. mm. */
 export function tapeRows(photo: Photo, plane: PhotoPlane, points: readonly Hardpoint[]): TapeRow[] {
   const { mmPerPixel, scaleBase } = plane;
-  const clicked = { mmPerPixel, scaleBase, click: Math.max(1, Math.max(...photo.size) / WORKED_SIDE) };
+  const clicked = { mmPerPixel, scaleBase, click: clickDoubt(photo) };
   const notes = photo.notes.flatMap(({ from, to, text, tape }, at): TapeRow[] => {
     const [a, b] = [plane.toPlace(from), plane.toPlace(to)];
     if (!a || !b) return [];

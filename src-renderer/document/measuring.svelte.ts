@@ -245,7 +245,7 @@ export class Measuring {
     const questions = new Set(this.found?.questions.map(({ id }) => id));
     const rows = rowsFor(base, this.car).rows.filter(({ id }) => !questions.has(id));
     const known = dragging ? this.found?.photos?.aside : undefined;
-    return adjustedByPhotos(next, base, rows, new Set(this.found?.waiting), known);
+    return adjustedByPhotos(next, this.#document, base, rows, new Set(this.found?.waiting), known);
   }
 
   /** Rows that nothing checks, lie far off, and were not yet said to be so: set aside until they are answered. */
@@ -267,7 +267,8 @@ export class Measuring {
       const to = points.get(point.id);
       const traced = photos?.moved.has(point.id) === true;
       if (!to || isOtherOfPair(point) || (originOf(adjusted, point) !== 'tape' && !traced)) return [];
-      const away = Math.hypot(...to.at.map((value, axis) => value - (point.at[axis] as number)));
+      const at = photos?.places.get(point.id) ?? to.at;
+      const away = Math.hypot(...at.map((value, axis) => value - (point.at[axis] as number)));
       return away > WAITS_FROM || (!traced && originOf(document, point) !== 'tape') ? [point.id] : [];
     });
   }
@@ -295,7 +296,7 @@ export class Measuring {
       origins: { ...found.clean.document.origins },
     };
     const { rows } = rowsFor(document, this.car);
-    const next = found.photos ? takenWithPhotos(document, taken, rows, found.photos.moved) : taken;
+    const next = found.photos ? takenWithPhotos(document, taken, rows, found.photos.places) : taken;
     const changed = this.#openLayout.edits.change(label, next);
     if (changed && this.#openLayout.document) {
       this.found = { ...found, waiting: [] };

@@ -90,6 +90,33 @@ export const SHOTS: readonly Shot[] = [
   },
 ];
 
+const ASKEW = (15 * Math.PI) / 180;
+const [FROM_SIDE, FROM_ABOVE] = SHOTS as [Shot, Shot];
+
+/** The same car and frames from four metres, 15° off square: from ahead of the car, and from a ladder before it. */
+export const ASKEW_SHOTS: readonly Shot[] = [
+  {
+    ...FROM_SIDE,
+    file: 'askew from the side.png',
+    camera: {
+      ...FROM_SIDE.camera,
+      at: [-420 + 4000 * Math.sin(ASKEW), SIDE_PLANE + 4000 * Math.cos(ASKEW), 820],
+      focal: 3000,
+    },
+    distance: 4000 * Math.cos(ASKEW),
+  },
+  {
+    ...FROM_ABOVE,
+    file: 'askew from above.png',
+    camera: {
+      ...FROM_ABOVE.camera,
+      at: [-430 + 4200 * Math.sin(ASKEW), 150, 4200 * Math.cos(ASKEW)],
+      focal: 2900,
+    },
+    distance: 4200 * Math.cos(ASKEW),
+  },
+];
+
 /** A bar of the car: a thick line from point to point. */
 export interface DrawnBar {
   readonly from: Point;

@@ -128,6 +128,8 @@ export interface PhotoChoices {
   readonly slips?: Slips;
   /** Points that are clicked; all that have a mark on the demonstration's photos unless given. */
   readonly marks?: readonly string[];
+  /** Whether the far wheel's centre is clicked too. */
+  readonly farWheel?: boolean;
   /** Whether a straight edge is clicked, and how strongly the lens bends. */
   readonly edge?: boolean;
   readonly bend?: number;
@@ -168,9 +170,11 @@ export function photoOf(
     [-1, 1],
   ] as const;
   const known = points.get('axle.left.wheelCentre') as Point;
-  const marks = (choices.marks ?? [...points.keys()]).filter(
+  const farWheel = 'axle.right.wheelCentre';
+  const seen = [...points.keys()].filter(
     (id) => !id.includes('.right.') && !id.startsWith('shaft.') && id !== 'axle.left.wheelCentre',
   );
+  const marks = [...(choices.marks ?? seen), ...(choices.farWheel ? [farWheel] : [])];
   const reach = 0.46 * camera.size[0];
   const line = Array.from({ length: 9 }, (_, i) => {
     // Along a border of the picture: a straight edge somewhere of the world, as a straight line without the lens.

@@ -61,6 +61,7 @@ const SCALED: Scaled = {
   anchor: clicked,
   depth: asIs,
   distance: asIs,
+  distanceSure: asIs,
   distanceDoubt: asIs,
   focal: ({ px, share }, by) => ({ px: px * Math.max(...by), share }),
   marks: (marks, by) => marks.map((each) => clicked(each, by)),

@@ -1,4 +1,4 @@
-import { VIEW_AXES, type View } from '../../../../shared-math/drawing/index.ts';
+import { VIEW_AXES } from '../../../../shared-math/drawing/index.ts';
 import {
   type Hardpoint,
   type LayoutDocument,
@@ -15,11 +15,12 @@ import type {
   SightGap,
   TraceFailure,
 } from '../../../../shared-math/trace/index.ts';
-import { isAnchor, planeOf, sightGaps } from '../../../../shared-math/trace/index.ts';
+import { distanceQuestion, planeOf, sightGaps } from '../../../../shared-math/trace/index.ts';
 import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { OriginalsLine } from '../../../pictures/index.ts';
-import { pictureName, takeIn } from './incoming-picture.ts';
+import { isGiven, isKnown, otherSideOf } from './asked-points.ts';
+import { likelyView, pictureName, takeIn } from './incoming-picture.ts';
 import { PhotoPictures } from './photo-pictures.svelte.ts';
 import { loosePlane, tracedPoint, withLooseTraced, withPhoto, withTraced } from './photo-planes.ts';
 import { spotsOf, type Tool, toolOf, WANTED, withSpots } from './photo-tools.ts';
@@ -84,10 +85,12 @@ export class Trace {
       ({ id, twin }) => !(twin && id.split('.')[1] === 'right') && !id.startsWith('shaft.'),
     ),
   );
+  /** What the photo may show of the other side besides; nobody has to click it. */
+  otherSide: readonly Hardpoint[] = $derived(otherSideOf(this.photo, this.#openLayout.points));
   /** How far the sights of points that two photos show miss each other. */
   gaps: readonly SightGap[] = $derived(sightGaps(this.photos));
   point: Hardpoint | undefined = $derived(
-    this.points.find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
+    [...this.points, ...this.otherSide].find(({ id }) => id === this.pointId) ?? this.#firstOpen(),
   );
 
   constructor(
@@ -111,8 +114,7 @@ export class Trace {
   /** Whether a point need not be clicked on this photo: it places the photo, or a tape has it. */
   isGiven(point: Hardpoint): boolean {
     const { document } = this.#openLayout;
-    if (!this.photo || !document) return false;
-    return isAnchor(this.photo, { point }) || originOf(document, point) === 'tape';
+    return this.photo !== undefined && document !== null && isGiven(document, this.photo, point);
   }
 
   isMarked(point: Hardpoint): boolean {
@@ -144,7 +146,7 @@ export class Trace {
       const document = this.#openLayout.document;
       if (!document) return;
       const { name } = incoming.value;
-      const view = this.#likelyView(name);
+      const view = likelyView(name, this.photos);
       const photo: Photo = {
         ...incoming.value,
         view,
@@ -160,15 +162,6 @@ export class Trace {
         this.look();
       }
     }
-  }
-
-  /** By the file's name, else the first view that has no photo yet. */
-  #likelyView(name: string): View {
-    const named = (['side', 'top', 'front'] as const).find((view) => name.toLowerCase().includes(view));
-    const free = (['side', 'top', 'front'] as const).find(
-      (view) => !this.photos.some((photo) => photo.view === view),
-    );
-    return named ?? free ?? 'side';
   }
 
   // The photo that is worked at --------------------------------------------------------------------------------
@@ -219,9 +212,12 @@ export class Trace {
   calibrate(label: string, change: Partial<Photo>): boolean {
     const { document } = this.#openLayout;
     if (!this.photo || !document) return false;
-    const plane = planeOf({ ...this.photo, ...change });
+    const changed = { ...this.photo, ...change };
+    const plane = planeOf(changed);
     if (!plane.ok) {
-      this.#openLayout.tell(traceTrouble(plane.failure));
+      const meant = distanceQuestion(changed)?.meant;
+      const asks = meant === undefined ? '' : ` Did you mean ${this.#openLayout.length(meant)}?`;
+      this.#openLayout.tell(traceTrouble(plane.failure) + asks);
       return false;
     }
     return this.#change(label, this.#traced(withPhoto(document, this.index, change)));
@@ -383,7 +379,8 @@ export class Trace {
     const mark = { point: point.id, at, ...(depth === undefined ? {} : { depth }) };
     const marks = [...photo.marks.filter((each) => each !== before), mark];
     // Where the sights of two photos meet is where the adjustment begins.
-    const begun = withPhoto(withTraced(document, point, to), this.index, { marks });
+    const stands = isKnown(document, point) ? document : withTraced(document, point, to);
+    const begun = withPhoto(stands, this.index, { marks });
     const next = this.#measuring.withPhotosAdjusted(begun);
     if (!this.#change(`Trace the ${point.name.toLowerCase()}`, next)) return;
     this.#openLayout.selection = point.id;

@@ -51,6 +51,7 @@ const FULL: Required<Photo> = {
   anchor: { at: [1500, 1800], point: 'axle.left.wheelCentre', stands: [0, 700, 330] },
   depth: 700,
   distance: 4200,
+  distanceSure: true,
   distanceDoubt: 12,
   focal: { px: 3100, share: 0.02 },
   marks: [{ point: 'steering.box.pitmanBall', at: [1200, 1500] }],

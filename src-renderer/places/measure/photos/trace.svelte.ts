@@ -1,10 +1,5 @@
 import { VIEW_AXES } from '../../../../shared-math/drawing/index.ts';
-import {
-  type Hardpoint,
-  type LayoutDocument,
-  originOf,
-  type Photo,
-} from '../../../../shared-math/layout/index.ts';
+import type { Hardpoint, LayoutDocument, Photo } from '../../../../shared-math/layout/index.ts';
 import type { Outcome } from '../../../../shared-math/outcome.ts';
 import { shownText } from '../../../../shared-math/outside/index.ts';
 import type {
@@ -86,7 +81,7 @@ export class Trace {
     ),
   );
   /** What the photo may show of the other side besides; nobody has to click it. */
-  otherSide: readonly Hardpoint[] = $derived(otherSideOf(this.photo, this.#openLayout.points));
+  otherSide: readonly Hardpoint[] = $derived.by(() => otherSideOf(this.photo, this.#openLayout.points));
   /** How far the sights of points that two photos show miss each other. */
   gaps: readonly SightGap[] = $derived(sightGaps(this.photos));
   point: Hardpoint | undefined = $derived(

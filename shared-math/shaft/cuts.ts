@@ -40,6 +40,8 @@ export interface EndWork {
 export interface CutPiece {
   readonly name: string;
   readonly length: number;
+  /** Of a shaft that slides: the piece that takes the other in, or the one that goes into it. */
+  readonly slides?: 'outer' | 'inner';
 }
 
 /** An intermediate shaft to be made. */
@@ -145,8 +147,8 @@ export function cutList(shaft: ShaftDocument, route: Route): ShaftCut[] {
         ? []
         : slip
           ? [
-              { name: `${name}, outer piece`, length: (length + slip.overlap) / 2 },
-              { name: `${name}, inner piece`, length: (length + slip.overlap) / 2 },
+              { name: `${name}, outer piece`, length: (length + slip.overlap) / 2, slides: 'outer' as const },
+              { name: `${name}, inner piece`, length: (length + slip.overlap) / 2, slides: 'inner' as const },
             ]
           : [{ name, length }];
     return {

@@ -83,7 +83,14 @@ export {
   type SupportReason,
   supportCheck,
 } from './route-check.ts';
-export { makingSteps, type Step, type StepKind, torqueWords } from './steps.ts';
+export {
+  makingSteps,
+  type ShaftTorque,
+  type Step,
+  type StepKind,
+  shaftTorques,
+  torqueWords,
+} from './steps.ts';
 export {
   type NoRoute,
   ROUTE_JOINTS,
@@ -115,4 +122,4 @@ export {
   USUAL_JOINT_DEGREES,
   USUAL_JOINT_LIMITS,
 } from './usual.ts';
-export { endWords, sideWords, sizeWords, splineWords, stockWords } from './words.ts';
+export { endWords, pieceWords, sideWords, sizeWords, splineWords, stockWords } from './words.ts';

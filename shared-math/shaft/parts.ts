@@ -2,7 +2,7 @@ import type { JointKind, JointSide, ShaftDocument, ShaftStock } from '../layout/
 import type { LengthStyle } from '../units/index.ts';
 import { cutList, supportList } from './cuts.ts';
 import type { Route } from './route.ts';
-import { sideWords, sizeWords, stockWords } from './words.ts';
+import { pieceWords, sideWords, sizeWords, stockWords } from './words.ts';
 
 /** What a part is, as data for a shelf to look up; `words` says it to a person. */
 export type ShaftPart =
@@ -74,10 +74,10 @@ export function partsList(shaft: ShaftDocument, route: Route, style: LengthStyle
           words: `Shaft ${index + 1}: ${stockWords(chosen, style)}, length not known yet`,
         },
       ];
-    return pieces.map(({ name, length }) => ({
+    return pieces.map(({ name, length, slides }) => ({
       part: { kind: 'stock', stock: chosen, length },
       count: 1,
-      words: `${name}: ${stockWords(chosen, style)}, ${size(length)} long`,
+      words: `${name}: ${pieceWords(chosen, slides, style)}, ${size(length)} long`,
     }));
   });
   const supports = supportList(shaft, route).map(

@@ -6,10 +6,12 @@ import { NEWTON_METRES_PER_POUND_FOOT, NEWTON_METRES_PER_POUND_INCH, setScrewOf 
 import type { Route } from './route.ts';
 import { supportCheck } from './route-check.ts';
 import { PINCH_BOLT_POUND_FEET, SLIP } from './usual.ts';
-import { sizeWords, stockWords } from './words.ts';
+import { pieceWords, sizeWords } from './words.ts';
 
 /** What a step is about, in the order of the work. */
 export type StepKind =
+  /** What has to be known or answered for, and is no work of its own. */
+  | 'warning'
   | 'measure'
   | 'cut'
   | 'notch'
@@ -47,20 +49,19 @@ function cutSteps(cuts: readonly ShaftCut[], shaft: ShaftDocument, style: Length
     if (cut.noRoom > 0)
       return [
         {
-          kind: 'measure',
+          kind: 'warning',
           part,
-          sentence: `Move the joints ${size(cut.noRoom)} and more apart: their ends meet before a shaft fits between.`,
+          sentence: `${part}: move its joints ${size(cut.noRoom)} and more apart: their ends meet before a shaft fits between.`,
         },
       ];
     if (cut.length === undefined)
       return [
         { kind: 'measure', part, sentence: `Measure before cutting ${part}: ${cut.missing.join('; ')}.` },
       ];
-    const from = stock ? ` from ${stockWords(stock, style)}` : '';
-    return cut.pieces.map(({ name, length }) => ({
+    return cut.pieces.map(({ name, length, slides }) => ({
       kind: 'cut',
-      part,
-      sentence: `Cut ${name}${from}, ${size(length)} long. Deburr both ends.`,
+      part: name,
+      sentence: `Cut ${name}${stock ? ` from ${pieceWords(stock, slides, style)}` : ''}, ${size(length)} long. Deburr both ends.`,
     }));
   });
 }
@@ -113,14 +114,13 @@ function clockSteps(shaft: ShaftDocument): Step[] {
         ? `${part}: set the ears of its two yokes, in ${atColumn} and in ${atBox}, in one plane`
         : `${part}: looking from the column to the box, turn its yoke in ${atBox} ${formatDegrees(Math.abs(clock))} ${clock > 0 ? 'clockwise' : 'counter-clockwise'} from its yoke in ${atColumn}`;
     if (freedom.kind !== 'steps')
-      return {
-        kind: 'clock',
-        part,
-        sentence:
-          freedom.kind === 'flats'
-            ? `${order}. Flats at both ends leave no choice: order the joints with their ears so, or take a welded or splined end.`
-            : `${order}, and mark it before it is fixed.`,
-      };
+      return freedom.kind === 'flats'
+        ? {
+            kind: 'warning',
+            part,
+            sentence: `${order}: flats at both ends leave no choice. Order the joints with their ears so, or take a welded or splined end.`,
+          }
+        : { kind: 'clock', part, sentence: `${order}, and mark it before it is fixed.` };
     return {
       kind: 'clock',
       part,
@@ -136,7 +136,19 @@ function fixingSteps(shaft: ShaftDocument, works: readonly EndWork[], style: Len
     steps.push({
       kind: 'weld',
       part: welded.join('; '),
-      sentence: `${welded.join('; ')}: welding is for a qualified welder, where the local rule allows it at all. Tack, check the clock and that it runs true, then weld in short runs with pauses. Keep the joint’s needle bearings and seals cool: take the spider out, or wrap it in wet rag, and never let current pass through the needles.`,
+      sentence: `${welded.join('; ')}: tack, check the clock and that it runs true, then weld in short runs with pauses. Keep the joint’s needle bearings and seals cool: take the spider out, or wrap it in wet rag, and never let current pass through the needles.`,
+    });
+  if (welded.length > 0)
+    steps.push({
+      kind: 'warning',
+      part: welded.join('; '),
+      sentence: 'Welding is for a qualified welder, where the local rule allows it at all.',
+    });
+  if (works.some(({ dimple }) => dimple))
+    steps.push({
+      kind: 'warning',
+      part: '',
+      sentence: 'A second set screw at a right angle does not double the hold.',
     });
   for (const { place } of works) {
     const into = shaft.joints[place.joint]?.[place.side];
@@ -155,7 +167,7 @@ function fixingSteps(shaft: ShaftDocument, works: readonly EndWork[], style: Len
       steps.push({
         kind: 'set-screw',
         part,
-        sentence: `${part}: thread lock on the set screw, seat it in its dimple${torque}, then its lock nut. A second screw at a right angle does not double the hold.`,
+        sentence: `${part}: thread lock on the set screw, seat it in its dimple${torque}, then its lock nut.`,
       });
     }
   }
@@ -168,7 +180,7 @@ function slipSteps(shaft: ShaftDocument, cuts: readonly ShaftCut[], style: Lengt
   const steps: Step[] = [];
   if (!slides)
     steps.push({
-      kind: 'slip',
+      kind: 'warning',
       part: '',
       sentence: `Nothing in this shaft slides. A frame that flexes and a column that collapses want ${size(SLIP.least)} to ${size(SLIP.usual)} of slip, or two angles in the run that can fold.`,
     });
@@ -188,9 +200,39 @@ function slipSteps(shaft: ShaftDocument, cuts: readonly ShaftCut[], style: Lengt
   return steps;
 }
 
+/** A fastener of the shaft that is tightened to a figure: where, what, and what is usual. */
+export interface ShaftTorque {
+  readonly part: string;
+  readonly fastener: string;
+  /** In the reader's unit; undefined if none is known for its size. */
+  readonly usual: string | undefined;
+}
+
+/** The bolts and set screws of a shaft's joints with the torque that is usual for each: its maker's figure rules. */
+export function shaftTorques(shaft: ShaftDocument, style: LengthStyle): ShaftTorque[] {
+  return meetingPlaces(shaft).flatMap((place): ShaftTorque[] => {
+    const into = shaft.joints[place.joint]?.[place.side];
+    const part = jointEndName(place);
+    if (into?.kind === 'double-d-pinch-bolt' || into?.kind === 'spline-pinch-bolt') {
+      const size = into.bolt ? ` ${sizeWords(into.bolt.diameter, style)}` : '';
+      const usual = torqueWords(PINCH_BOLT_POUND_FEET * NEWTON_METRES_PER_POUND_FOOT, style);
+      return [{ part, fastener: `pinch bolt${size}`, usual }];
+    }
+    if (into?.kind === 'double-d-set-screw' || (into?.kind === 'spline' && into.screw)) {
+      const screw = into.screw && setScrewOf(into.screw.diameter);
+      const size = into.screw ? ` ${sizeWords(into.screw.diameter, style)}` : '';
+      return [
+        { part, fastener: `set screw${size}`, usual: screw && torqueWords(screw.seatingTorque, style) },
+      ];
+    }
+    return [];
+  });
+}
+
 /**
  * How this shaft is made, step by step, as plain sentences with their figures in the reader's unit: measure, cut,
- * notch and dimple, bore the supports, clock, weld, bolt up, check. What is missing is asked for, never guessed.
+ * notch and dimple, bore the supports, clock, weld, bolt up, check. Each names its part and end. What is missing is asked for,
+ * never guessed. What is no work but has to be known is of the kind `warning`, and stands before the steps.
  * Units:    mm in, `style` out.
  * Source:   common practice, no published source; set-screw torques as in fasteners.ts.
  * Checked:  tests/unit/shaft.test.ts.
@@ -201,10 +243,10 @@ export function makingSteps(shaft: ShaftDocument, route: Route, style: LengthSty
   const size = (mm: number) => sizeWords(mm, style);
   const mismatches = checkMeetings(shaft, route, style).filter(({ status }) => status === 'mismatch');
   const support = supportCheck(shaft);
-  return [
+  const all: readonly Step[] = [
     ...mismatches.map(
       ({ name, reason, remedies }): Step => ({
-        kind: 'measure',
+        kind: 'warning',
         part: name,
         sentence: `${name} do not go together: ${reason}. ${remedies[0]?.sentence ?? ''}`.trim(),
       }),
@@ -221,7 +263,7 @@ export function makingSteps(shaft: ShaftDocument, route: Route, style: LengthSty
     ...(support.byColumnBearing
       ? [
           {
-            kind: 'support',
+            kind: 'warning',
             part: 'Column',
             sentence:
               'The double joint stands alone between column and box: the column’s own lower bearing has to be close to it.',
@@ -238,4 +280,6 @@ export function makingSteps(shaft: ShaftDocument, route: Route, style: LengthSty
         'Turn from lock to lock with the wheels off the ground, at full bump and full droop: no bind, no touching, nothing slips at a mark. Check every bolt, nut and screw again after the first miles.',
     },
   ];
+  const isWarning = ({ kind }: Step) => kind === 'warning';
+  return [...all.filter(isWarning), ...all.filter((step) => !isWarning(step))];
 }

@@ -115,3 +115,20 @@ export function stockWords(stock: ShaftStock, style: LengthStyle): string {
     return `round ${sizeWords(stock.diameter, style)} with ${flatsWords(stock.diameter, stock.acrossFlats, style)}, ${formed}${material}`;
   return `${splineWords(stock, style)}, ${formed}${material}`;
 }
+
+/**
+ * What a piece of a shaft is cut from. The outer of two that slide is a tube: the layout holds the form that the inner one
+ * slides in, neither the tube's outside nor its wall, which are said to be the maker's.
+ */
+export function pieceWords(
+  stock: ShaftStock,
+  slides: 'outer' | 'inner' | undefined,
+  style: LengthStyle,
+): string {
+  if (slides === undefined || stock.kind === 'round') return stockWords(stock, style);
+  const material = stock.material === undefined ? '' : `, ${MATERIAL_WORDS[stock.material]}`;
+  const form =
+    'teeth' in stock ? splineWords(stock, style) : flatsWords(stock.diameter, stock.acrossFlats, style);
+  if (slides === 'inner') return `${stockWords(stock, style)} (it slides in the outer piece)`;
+  return `tube whose bore slides on the inner piece’s ${form}${material} (its outside and wall are the maker’s, not given in this layout)`;
+}

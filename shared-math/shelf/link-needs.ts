@@ -159,7 +159,7 @@ export function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): Part
     {
       wanted: { kind: 'fixing' },
       count: sides * tubes,
-      words: `${name}${tubes > 1 ? ', one of its two tubes' : ''}: ${sectionWords(making, style)}; its length is measured to the axle’s brackets, which no layout holds`,
+      words: `${name}${tubes > 1 ? ', one of its two tubes' : ''}: ${sectionWords(making, style)}; its length is measured to the axle’s brackets, which are not in this layout`,
     },
     {
       wanted: { kind: 'rod-end', hand: undefined, tube: making.outside.value, ballAngle },

@@ -6,6 +6,7 @@ import {
   notchFor,
   partsList,
   routeOf,
+  shaftTorques,
 } from '../../shared-math/shaft/index.ts';
 import { seatWords, torqueWords } from '../../shared-math/shaft/steps.ts';
 import { expectClose } from '../support/close.ts';
@@ -76,11 +77,24 @@ const sentences = (
     .filter((step) => step.kind === kind)
     .map(({ sentence }) => sentence);
 
+/** What stands before the steps of whatever is welded and held by set screws. */
+const BEFORE = {
+  welding: 'Welding is for a qualified welder, where the local rule allows it at all.',
+  screws: 'A second set screw at a right angle does not double the hold.',
+};
 const WELDING =
-  'welding is for a qualified welder, where the local rule allows it at all. Tack, check the clock and that it runs true, then weld in short runs with pauses. Keep the joint’s needle bearings and seals cool: take the spider out, or wrap it in wet rag, and never let current pass through the needles.';
+  'tack, check the clock and that it runs true, then weld in short runs with pauses. Keep the joint’s needle bearings and seals cool: take the spider out, or wrap it in wet rag, and never let current pass through the needles.';
 
 test('every step of a shaft with welded, flat and splined ends, in inches', () => {
   expect(stepsOf(example())).toEqual([
+    {
+      kind: 'warning',
+      part: '',
+      sentence:
+        'Nothing in this shaft slides. A frame that flexes and a column that collapses want 1/2 in to 1 in of slip, or two angles in the run that can fold.',
+    },
+    { kind: 'warning', part: 'Joint 1, the end at the box', sentence: BEFORE.welding },
+    { kind: 'warning', part: '', sentence: BEFORE.screws },
     {
       kind: 'cut',
       part: 'Shaft 1',
@@ -115,12 +129,6 @@ test('every step of a shaft with welded, flat and splined ends, in inches', () =
         'Fix the support bearing on shaft 1, 5 in from the centre of joint 1, bored 0.757 in so that the shaft slides in it, round and double-D alike. It must let the shaft tilt and slide.',
     },
     {
-      kind: 'slip',
-      part: '',
-      sentence:
-        'Nothing in this shaft slides. A frame that flexes and a column that collapses want 1/2 in to 1 in of slip, or two angles in the run that can fold.',
-    },
-    {
       kind: 'clock',
       part: 'Shaft 1',
       sentence:
@@ -135,7 +143,7 @@ test('every step of a shaft with welded, flat and splined ends, in inches', () =
       kind: 'set-screw',
       part: 'Joint 1, the end at the column',
       sentence:
-        'Joint 1, the end at the column: thread lock on the set screw, seat it in its dimple to 290 lb-in (a usual seating torque; the maker’s figure rules), then its lock nut. A second screw at a right angle does not double the hold.',
+        'Joint 1, the end at the column: thread lock on the set screw, seat it in its dimple to 290 lb-in (a usual seating torque; the maker’s figure rules), then its lock nut.',
     },
     ...(['column', 'box'] as const).map((end) => ({
       kind: 'pinch-bolt',
@@ -152,7 +160,11 @@ test('every step of a shaft with welded, flat and splined ends, in inches', () =
 });
 
 test('in millimetres and newton metres', () => {
-  const told = stepsOf(example(), MM).map(({ sentence }) => sentence);
+  // What has to be known stands before the steps.
+  const all = stepsOf(example(), MM);
+  const told = all
+    .toSorted((a, b) => Number(a.kind === 'warning') - Number(b.kind === 'warning'))
+    .map(({ sentence }) => sentence);
   expect(told[0]).toBe(
     'Cut Shaft 1 from round 19.05 mm with double-D 19.05 mm, 14.2 mm across the flats, 50.8 mm long at the box end, plain steel, 482.6 mm long. Deburr both ends.',
   );
@@ -208,8 +220,13 @@ describe('the clock', () => {
     );
   });
   test('flats at both ends leave no choice', () => {
-    expect(clocked(12.5, SCREWED, PINCHED)).toBe(
-      `${turned}. Flats at both ends leave no choice: order the joints with their ears so, or take a welded or splined end.`,
+    const flat = example({
+      joints: [{ boxSide: SCREWED }, { columnSide: PINCHED }],
+      shafts: [{ clock: 12.5 }],
+    });
+    expect(sentences(flat, 'clock')).toEqual([]);
+    expect(sentences(flat, 'warning')).toContain(
+      `${turned}: flats at both ends leave no choice. Order the joints with their ears so, or take a welded or splined end.`,
     );
   });
   // 360° over 36 teeth is 10°; 36 and 30 teeth together move by 360° over 180, their least common multiple.
@@ -241,15 +258,15 @@ describe('what is missing or does not go', () => {
     const far = (side: object) => ({ ...side, reach: 12 * IN });
     const shaft = example({ joints: [{ boxSide: far(WELDED) }, { columnSide: far(PINCHED) }] });
     // 12 - 1 and 12 - 1 1/4 from the centres to the tips.
-    expect(sentences(shaft, 'measure')).toEqual([
-      'Move the joints 1 3/4 in and more apart: their ends meet before a shaft fits between.',
-    ]);
+    expect(sentences(shaft, 'warning')).toContainEqual(
+      'Shaft 1: move its joints 1 3/4 in and more apart: their ends meet before a shaft fits between.',
+    );
     expect(sentences(shaft, 'cut')).toEqual([]);
   });
   test('a mismatch stands first, with the first of its remedies', () => {
     const first = stepsOf(example({ shafts: [{ clock: 0, stock: { kind: 'round', diameter: 19.05 } }] }))[0];
     expect(first).toEqual({
-      kind: 'measure',
+      kind: 'warning',
       part: 'Shaft 1 and joint 2',
       sentence:
         'Shaft 1 and joint 2 do not go together: a round end has no flats and does not go into a double-D bore. Take joint 2 with a round bore 3/4 in to weld, toward the column.',
@@ -266,7 +283,7 @@ describe('what is missing or does not go', () => {
     const told = (screw: object | undefined) =>
       sentences(example({ joints: [{ columnSide: { ...SCREWED, screw } }, {}] }), 'set-screw');
     const plain = [
-      'Joint 1, the end at the column: thread lock on the set screw, seat it in its dimple, then its lock nut. A second screw at a right angle does not double the hold.',
+      'Joint 1, the end at the column: thread lock on the set screw, seat it in its dimple, then its lock nut.',
     ];
     expect(told(undefined)).toEqual(plain);
     expect(told({ diameter: 20, fromFace: 12 })).toEqual(plain);
@@ -306,12 +323,12 @@ describe('a shaft that slides', () => {
       'Shaft 1: put its two pieces together with 2 in of overlap, free to slide 1 in; mark it, so that it can be checked on the car.',
     ]);
     // 20 in less 1/2 in at each end, and 2 in in one another: two pieces of 10 1/2 in.
-    expect(sentences(shaft, 'cut')).toEqual(
-      ['outer', 'inner'].map(
-        (piece) =>
-          `Cut Shaft 1, ${piece} piece from double-D 3/4 in, 0.559 in across the flats, full length, 10 1/2 in long. Deburr both ends.`,
-      ),
-    );
+    // The layout holds the form that they slide on, neither the outer tube's outside nor its wall.
+    const form = 'double-D 3/4 in, 0.559 in across the flats';
+    expect(sentences(shaft, 'cut')).toEqual([
+      `Cut Shaft 1, outer piece from tube whose bore slides on the inner piece’s ${form} (its outside and wall are the maker’s, not given in this layout), 10 1/2 in long. Deburr both ends.`,
+      `Cut Shaft 1, inner piece from ${form}, full length (it slides in the outer piece), 10 1/2 in long. Deburr both ends.`,
+    ]);
   });
   test('an inch has to stay engaged when it is drawn out', () => {
     expect(sentences(slides(1.5 * IN, 2 * IN), 'slip')).toEqual([
@@ -322,8 +339,8 @@ describe('a shaft that slides', () => {
 
 test('a double joint alone wants the column’s bearing', () => {
   const shaft = shaftOf({ joints: [{ kind: 'double', centre: [-1346.5, 332.5, 735.5] }], shafts: [] });
-  expect(stepsOf(shaft).find(({ kind }) => kind === 'support')).toEqual({
-    kind: 'support',
+  expect(stepsOf(shaft).find(({ part }) => part === 'Column')).toEqual({
+    kind: 'warning',
     part: 'Column',
     sentence:
       'The double joint stands alone between column and box: the column’s own lower bearing has to be close to it.',
@@ -469,4 +486,15 @@ describe('what a route asks attention for', () => {
     expectClose(own!.length, 800, 1e-9);
     expect(spans([{ shaft: 1, at: 0.5 }], 1000)).toEqual([]);
   });
+});
+
+test('each bolt and screw that is tightened is listed with what is usual for it, once for each end', () => {
+  const shaft = example();
+  const listed = shaftTorques(shaft, INCHES);
+  const fastened = stepsOf(shaft).filter(({ kind }) => kind === 'pinch-bolt' || kind === 'set-screw');
+  expect(listed.map(({ part }) => part).sort()).toEqual(fastened.map(({ part }) => part).sort());
+  for (const { part, usual } of listed)
+    expect(fastened.find((step) => step.part === part)?.sentence).toContain(usual);
+  const bare = example({ joints: [{ columnSide: { ...SCREWED, screw: undefined } }, {}] });
+  expect(shaftTorques(bare, INCHES)[0]).toMatchObject({ fastener: 'set screw', usual: undefined });
 });

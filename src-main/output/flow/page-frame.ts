@@ -104,6 +104,8 @@ export class PageFrame {
   readonly #title: TitleFacts;
   readonly #facts: PageFacts[] = [];
   readonly #what: string;
+  /** What is written on pages once all of them are there. */
+  readonly #later: (readonly [page: number, write: (pageOf: (title: string) => string) => void])[] = [];
 
   constructor(pen: PrintPen, title: TitleFacts, what: string) {
     this.pen = pen;
@@ -113,6 +115,14 @@ export class PageFrame {
 
   get count(): number {
     return this.#facts.length;
+  }
+
+  /**
+   * Writes something on the page at hand once all pages are there: what names other pages. `pageOf` answers the number of the
+   * first page of a title, or "after this one" if there is none.
+   */
+  afterwards(write: (pageOf: (title: string) => string) => void): void {
+    this.#later.push([this.#facts.length - 1, write]);
   }
 
   /** Where a page's border is, mm. */
@@ -181,6 +191,14 @@ export class PageFrame {
         this.pen.text(label, area.x, y + 3, LABEL);
         y = writeLines(this.pen, brokenInto(this.pen, value, BODY, area.width), area.x, y + 4.4, BODY) + 4;
       }
+    }
+    const pageOf = (title: string) => {
+      const page = this.#facts.findIndex((facts) => facts.title === title);
+      return page < 0 ? 'after this one' : String(page + 1);
+    };
+    for (const [page, write] of this.#later) {
+      this.pen.turnTo(page);
+      write(pageOf);
     }
     this.#facts.forEach((facts, page) => {
       this.pen.turnTo(page);

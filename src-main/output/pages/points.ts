@@ -15,9 +15,14 @@ export function onePerNumber({ points }: SheetModel): NumberedPoint[] {
 
 /** What a numbered point is called: "Kingpin, top, both sides" where the other side is its mirror image. */
 export function pointName(point: NumberedPoint): string {
+  return point.twin ? `${bareName(point)}, both sides` : point.name;
+}
+
+/** What a numbered point is called without its side, where the other side is its mirror image. */
+export function bareName(point: NumberedPoint): string {
   if (!point.twin) return point.name;
   const bare = point.name.replace(/^(Left|Right) /, '');
-  return `${bare.charAt(0).toUpperCase()}${bare.slice(1)}, both sides`;
+  return `${bare.charAt(0).toUpperCase()}${bare.slice(1)}`;
 }
 
 /** A distance whose usual way stands in the head above it; the other way is said: "3 in", "3 in ahead". */

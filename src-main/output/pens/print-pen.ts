@@ -43,6 +43,12 @@ export const capHeight = (size: number) => (0.7 * size) / POINTS;
 /** mm from one line of text to the next. */
 export const lineHeight = (size: number) => (1.3 * size) / POINTS;
 
+/** What a text is in the structure of its page, by how it is set: the page's title, a section's heading, or a paragraph. */
+function kindOf({ face, size }: TextStyle): 'H1' | 'H2' | 'P' {
+  if (face !== 'headingBold') return 'P';
+  return size >= 16 && size < 20 ? 'H1' : size >= 11 && size < 16 ? 'H2' : 'P';
+}
+
 /** Facts of the file itself. */
 export interface FileFacts {
   readonly title: string;
@@ -64,6 +70,10 @@ export class PdfPen {
   readonly #candidatesOf = new Map<Face, readonly Candidate[]>();
   /** mm at one size, by face and text: the same words are asked for over and over while columns are filled. */
   readonly #widths = new Map<string, number>();
+  /** The structure of each page, and that of the page at hand. */
+  readonly #sections: PDFKit.PDFStructureElement[] = [];
+  #section: PDFKit.PDFStructureElement | undefined;
+  #inMark = false;
   #system: string | undefined | null = null;
 
   constructor({ title, author, subject, date }: FileFacts) {
@@ -81,6 +91,9 @@ export class PdfPen {
       },
       lang: 'en',
       displayTitle: true,
+      // Tagged, so that whoever has it read aloud hears what stands on it, in order.
+      pdfVersion: '1.7',
+      tagged: true,
     });
     this.#whole = new Promise((resolve, reject) => {
       this.#doc.on('data', (chunk: Buffer) => this.#chunks.push(chunk));
@@ -91,6 +104,10 @@ export class PdfPen {
 
   addPage(size: PageSize): void {
     this.#doc.addPage({ size: [size.width * POINTS, size.height * POINTS], margin: 0 });
+    const section = this.#doc.struct('Sect');
+    this.#doc.addStructure(section);
+    this.#sections.push(section);
+    this.#section = section;
   }
 
   get pageCount(): number {
@@ -100,11 +117,39 @@ export class PdfPen {
   /** Goes back to a page, counted from 0. */
   turnTo(page: number): void {
     this.#doc.switchToPage(page);
+    this.#section = this.#sections[page];
   }
 
   end(): Promise<Uint8Array> {
+    for (const section of this.#sections) section.end();
     this.#doc.end();
     return this.#whole;
+  }
+
+  // Structure (ISO 32000-1, 14.8): each page is a section; words are headings or paragraphs, pictures are figures with a
+  // text in their place, and every other line is an artifact.
+
+  /** Marks what `work` draws as a piece of the page's structure, or as an artifact where it is none. */
+  #marked(kind: 'H1' | 'H2' | 'P' | 'Figure' | 'Artifact', work: () => void, alt?: string): void {
+    // Marks do not nest: what stands in a figure is the figure's.
+    if (this.#inMark || !this.#section) {
+      work();
+      return;
+    }
+    this.#inMark = true;
+    if (kind === 'Artifact') this.#doc.markContent('Artifact', { type: 'Layout' });
+    else {
+      const content = this.#doc.markStructureContent(kind);
+      this.#section.add(this.#doc.struct(kind, alt === undefined ? {} : { alt }, content));
+    }
+    work();
+    this.#doc.endMarkedContent();
+    this.#inMark = false;
+  }
+
+  /** What `work` draws is one picture; `alt` says what it shows to whoever cannot see it. */
+  figure(alt: string, work: () => void): void {
+    this.#marked('Figure', work, alt);
   }
 
   // Type
@@ -186,6 +231,11 @@ export class PdfPen {
 
   /** One line of text whose baseline stands at `y`; `x` is its left end, its middle or its right end. */
   text(text: string, x: number, y: number, style: TextStyle, align: Align = 'left'): void {
+    if (text.trim() === '') return;
+    this.#marked(kindOf(style), () => this.#text(text, x, y, style, align));
+  }
+
+  #text(text: string, x: number, y: number, style: TextStyle, align: Align): void {
     let at = x;
     if (align !== 'left') at -= this.widthOf(text, style) * (align === 'right' ? 1 : 0.5);
     for (const stretch of this.#stretches(text, style.face)) {
@@ -245,15 +295,19 @@ export class PdfPen {
 
   stroke(points: Points, style: StrokeStyle, closed = false): void {
     if (points.length < 4) return;
-    this.#begin(style);
-    this.#path(points, closed);
-    this.#doc.stroke();
+    this.#marked('Artifact', () => {
+      this.#begin(style);
+      this.#path(points, closed);
+      this.#doc.stroke();
+    });
   }
 
   fill(points: Points, colour: string): void {
     if (points.length < 6) return;
-    this.#path(points, true);
-    this.#doc.fillColor(colour).fill();
+    this.#marked('Artifact', () => {
+      this.#path(points, true);
+      this.#doc.fillColor(colour).fill();
+    });
   }
 
   line(x1: number, y1: number, x2: number, y2: number, style: StrokeStyle): void {
@@ -275,23 +329,27 @@ export class PdfPen {
       height * POINTS,
       (Math.min(width, height) / 2) * POINTS,
     ] as const;
-    this.#doc
-      .roundedRect(...box)
-      .fillColor(fill)
-      .fill();
-    this.#begin(style);
-    this.#doc.roundedRect(...box).stroke();
+    this.#marked('Artifact', () => {
+      this.#doc
+        .roundedRect(...box)
+        .fillColor(fill)
+        .fill();
+      this.#begin(style);
+      this.#doc.roundedRect(...box).stroke();
+    });
   }
 
   circle(x: number, y: number, radius: number, style: StrokeStyle | undefined, fill?: string): void {
-    if (fill)
-      this.#doc
-        .circle(x * POINTS, y * POINTS, radius * POINTS)
-        .fillColor(fill)
-        .fill();
-    if (!style) return;
-    this.#begin(style);
-    this.#doc.circle(x * POINTS, y * POINTS, radius * POINTS).stroke();
+    this.#marked('Artifact', () => {
+      if (fill)
+        this.#doc
+          .circle(x * POINTS, y * POINTS, radius * POINTS)
+          .fillColor(fill)
+          .fill();
+      if (!style) return;
+      this.#begin(style);
+      this.#doc.circle(x * POINTS, y * POINTS, radius * POINTS).stroke();
+    });
   }
 
   /** Draws only inside an outline, and at a share of full ink, while `work` runs. */

@@ -188,6 +188,10 @@ export class SvgPen implements PrintPen {
     );
   }
 
+  figure(alt: string, work: () => void): void {
+    this.#group({ role: 'img', 'aria-label': alt }, work);
+  }
+
   within(outline: Points | undefined, opacity: number, work: () => void): void {
     let clip: string | undefined;
     if (outline && outline.length >= 6) {

@@ -20,6 +20,7 @@ const template = ({ layout }: SheetModel): readonly Template[] => [
   {
     title: 'Dummy gusset',
     note: `of ${layout.name}`,
+    ways: [{ words: 'DUMMY WAY', way: [1, 0] }],
     bounds: { left: 0, right: 40, top: 0, bottom: 30 },
     words: ['Cut the dummy along its line.'],
     draw: (pen, at) => {

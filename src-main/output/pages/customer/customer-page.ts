@@ -11,6 +11,7 @@ import { lineHeight, type PrintPen, type TextStyle } from '../../pens/print-pen.
 import { brokenInto, shortened, writeLines } from '../../pens/text-lines.ts';
 import { bumpSteer, NONE, steers, turningCircleOf, turnsWords } from '../figures.ts';
 import type { PrintJob } from '../job.ts';
+import { headlineDoubt, madeFromWords } from '../made-from.ts';
 import type { Pages } from '../pages.ts';
 import { paintView } from '../sheet/arrangement-page.ts';
 import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
@@ -36,6 +37,7 @@ function threeFigures(model: SheetModel): CustomerFigure[] {
   const { layout, analysis, style, length } = model;
   const { turn } = analysis;
   const bump = bumpSteer(model);
+  const doubt = headlineDoubt(model);
   const circle = turningCircleOf(layout, turn);
   const whole = length(layout.travel.bump + layout.travel.rebound);
   return [
@@ -43,7 +45,7 @@ function threeFigures(model: SheetModel): CustomerFigure[] {
       figure: bump?.angle ?? NONE,
       what: 'bump steer, at the worst',
       plain: bump
-        ? `How far the front wheels steer by themselves while the axle goes through its whole travel of ${whole}; with one wheel over a bump ${bump.oneWheel}.`
+        ? `How far the front wheels steer by themselves while the axle goes through its whole travel of ${whole}${doubt ? ` (${doubt})` : ''}; with one wheel over a bump ${bump.oneWheel}.`
         : 'The linkage as drawn does not reach: there is no figure.',
     },
     {
@@ -169,7 +171,12 @@ function customerPage(pageFrame: PageFrame, model: SheetModel): void {
   y =
     writeLines(
       pen,
-      brokenInto(pen, settled ? state : `${tallyWords(counts)}. ${state}`, PLAIN, area.width),
+      brokenInto(
+        pen,
+        `${settled ? state : `${tallyWords(counts)}. ${state}`} ${madeFromWords(model)}`,
+        PLAIN,
+        area.width,
+      ),
       area.x,
       y,
       PLAIN,

@@ -22,8 +22,10 @@ import { brokenInto, writeLines } from '../../pens/text-lines.ts';
 import { viewSigns } from '../../pens/view-signs.ts';
 import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
 import { armList, linkList } from '../links.ts';
+import { headlineDoubt, madeFromWords } from '../made-from.ts';
 import { guessedWords } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
+import { FINDINGS_TITLE } from './findings-pages.ts';
 
 /** mm of paper between two views. */
 const GAP = 9;
@@ -54,8 +56,17 @@ function threeViews(model: SheetModel, area: Area, scale: number): Record<'side'
   };
 }
 
+/** What a view shows, for whoever cannot see it. */
+const VIEW_ALTS = {
+  side: 'The front of the car from its left side: wheels, axle, steering and frame',
+  top: 'The front of the car from above, its front to the left',
+  front: 'The front of the car from ahead',
+} as const;
+
 export function paintView(pen: PrintPen, model: SheetModel, view: CarView): void {
-  paintCar(pen, view, model.drawing, model.placed);
+  pen.figure(`${VIEW_ALTS[view.view]}, scale ${scaleWords(view.scale)}`, () =>
+    paintCar(pen, view, model.drawing, model.placed),
+  );
 }
 
 /** One figure to be seen across the bench: large, with what it is below. */
@@ -67,8 +78,9 @@ function bigFigure(pen: PrintPen, [value, unit, what]: Figure, x: number, y: num
 
 type Figure = readonly [value: string, unit: string, what: string];
 
-/** What is to be mended, the gravest first, as far as there is room; what is left says where it stands. */
-function toMend(pen: PrintPen, model: SheetModel, area: Area): void {
+/** What is to be mended, the gravest first, as far as there is room; what is left says on which page it stands. */
+function toMend(pageFrame: PageFrame, model: SheetModel, area: Area): void {
+  const { pen } = pageFrame;
   const counts = { stop: 0, attention: 0, info: 0 };
   for (const finding of model.findings) counts[finding.severity] += 1;
   const open = model.findings.filter(({ severity }) => severity !== 'info');
@@ -82,8 +94,13 @@ function toMend(pen: PrintPen, model: SheetModel, area: Area): void {
     const rest = open.length - i;
     // The line that tells of the others needs room of its own.
     if (y + tall + (rest > 1 ? step : 0) > area.y + area.height) {
-      const more = i === 0 ? 'All of them stand under Findings.' : `${rest} more under Findings.`;
-      writeLines(pen, [more], area.x + 6, y, BODY);
+      const at = y;
+      // Known when all pages are there.
+      pageFrame.afterwards((pageOf) => {
+        const page = pageOf(FINDINGS_TITLE);
+        const more = i === 0 ? `All ${rest} of them: page ${page}.` : `${rest} more: page ${page}.`;
+        writeLines(pen, [more], area.x + 6, at, BODY_BOLD);
+      });
       return;
     }
     severitySign(pen, finding.severity, area.x, y + 0.77 * step);
@@ -128,13 +145,14 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
   const { turn } = analysis;
   const { box } = layout.steering;
   const bump = bumpSteer(model);
+  const doubt = headlineDoubt(model);
   const circle = turningCircleOf(layout, turn);
   const figures: Figure[] = [
     [
       bump?.angle ?? NONE,
       '',
       bump
-        ? `worst bump steer over the travel${bump.way && `, ${bump.way}`}, ${bump.atTyre}; one wheel over a bump ${bump.oneWheel}`
+        ? `${doubt ? `${doubt}, ` : ''}worst bump steer over the travel${bump.way && `, ${bump.way}`}, ${bump.atTyre}; one wheel over a bump ${bump.oneWheel}`
         : 'the linkage does not reach',
     ],
     [turnsWords(turn), 'turns', 'of the handwheel from lock to lock'],
@@ -144,15 +162,21 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
   const text = `${analysis.arrangement === 'side' ? 'Side steer' : 'Cross steer'}, ${wordsOf(ASSIST_WORDS, box.assist)} box. Axle on ${wordsOf(LOCATION_WORDS, layout.location.kind)}, held sideways by ${wordsOf(LATERAL_WORDS, layout.lateral.kind)}.`;
   let y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY);
   const guessed = guessedWords(model);
-  if (guessed)
-    y = writeLines(pen, brokenInto(pen, guessed, BODY_BOLD, area.width), area.x, y + 0.6, BODY_BOLD);
+  const from = guessed ? [madeFromWords(model), guessed] : [madeFromWords(model)];
+  y = writeLines(
+    pen,
+    brokenInto(pen, from.join(' '), guessed ? BODY_BOLD : BODY, area.width),
+    area.x,
+    y + 0.6,
+    guessed ? BODY_BOLD : BODY,
+  );
   y += 11;
   const column = area.width / 2;
   figures.forEach((figure, i) => {
     bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 21, column);
   });
   const below = { ...area, y: y + 32, height: area.y + area.height - y - 32 };
-  toMend(pen, model, { ...below, width: column - 6 });
+  toMend(pageFrame, model, { ...below, width: column - 6 });
   const first = [{ ...below, x: area.x + column, y: below.y - 1, width: column, height: below.height + 1 }];
   new Flow(pageFrame, { title: 'General arrangement', lying: true }, 2, '', { first }).put(keyFigures(model));
 }

@@ -42,7 +42,7 @@ const THIN_LINE: StrokeStyle = { width: 0.35, colour: SOFT, dash: [0.5, 1] };
 
 const POSES_PRINTED = 11;
 /** mm that a curve takes at the least. */
-const LEAST_CURVE = 62;
+const LEAST_CURVE = 50;
 
 const degreesOf = (column: Float64Array, status?: Uint8Array) =>
   [...column].map((value, i) => (status && status[i] !== ROW_OK ? Number.NaN : toDegrees(value)));

@@ -15,22 +15,24 @@ export function linksPage(pageFrame: PageFrame, model: SheetModel): void {
     { title: 'Links and arms', lying: true },
     1,
     'As drawn at ride height, wheels straight ahead',
-  ).put(...linkMakingBlocks(model), ...armBlocks(model), ...threadBlocks(model));
+  ).put(...linkMakingBlocks(model), ...armBlocks(model));
 }
 
 /** The box, what an error does, and the alignment and the car's measures. */
 export function figuresPage(pageFrame: PageFrame, model: SheetModel): void {
-  const flow = new Flow(
+  flowEvenly(
     pageFrame,
     { title: 'Box, tolerances and alignment', lying: true },
     3,
     'At ride height, wheels straight ahead',
+    [
+      ...boxBlocks(model),
+      ...toleranceBlocks(model),
+      heading('Alignment at ride height'),
+      ...alignment(model),
+      ...threadBlocks(model),
+    ],
   );
-  flow.put(...boxBlocks(model));
-  flow.nextColumn();
-  flow.put(...toleranceBlocks(model));
-  flow.nextColumn();
-  flow.put(heading('Alignment at ride height'), ...alignment(model));
 }
 
 /** What has to be on the bench. */

@@ -9,6 +9,9 @@ import { BODY, BODY_BOLD, BODY_SOFT, SMALL } from '../../pens/styles.ts';
 import { guessedWords } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 
+/** What its pages are called. */
+export const FINDINGS_TITLE = 'Findings';
+
 /** A finding with its limit, the limit's source, where it was measured, and what would mend it. */
 export function findingBlock(model: SheetModel, finding: Finding): Block {
   const grounds = groundsOf(finding)
@@ -39,7 +42,7 @@ export function findingsPages(pageFrame: PageFrame, model: SheetModel): void {
   const open = findings.filter(({ severity }) => severity !== 'info');
   const settled = findings.filter(({ severity }) => severity === 'info');
   const guessed = guessedWords(model);
-  flowEvenly(pageFrame, { title: 'Findings', lying: true }, 2, tallyWords(counts), [
+  flowEvenly(pageFrame, { title: FINDINGS_TITLE, lying: true }, 2, tallyWords(counts), [
     ...(guessed ? [paragraph(guessed, BODY_BOLD)] : []),
     heading('To be mended, or to be answered for'),
     ...(open.length > 0

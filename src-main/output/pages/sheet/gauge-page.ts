@@ -1,10 +1,10 @@
 import { forecastStations, gaugeStations } from '../../../../shared-math/adjust/gauge/index.ts';
-import { formatDecimal, type Radians, toDegrees } from '../../../../shared-math/units/index.ts';
+import { formatDecimal, MM_PER_INCH, type Radians, toDegrees } from '../../../../shared-math/units/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { Flow } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { table } from '../../flow/table.ts';
-import { BODY, BODY_SOFT } from '../../pens/styles.ts';
+import { BODY, BODY_SOFT, SMALL } from '../../pens/styles.ts';
 import { angle, lockWheels, steers } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { heaveWords } from './curves-page.ts';
@@ -23,8 +23,19 @@ function toeWords(gained: Radians | null): string {
   return `${size}° ${gained > 0 ? 'toe-in' : 'toe-out'}`;
 }
 
+/** How far two dials set this far apart on a plate come to differ, in the customer's unit: what a gauge itself reads. */
+const DIALS = { in: 10 * MM_PER_INCH, mm: 250 } as const;
+
+/** "0.012 in", "0.31 mm"; a caliper's figure. */
+function dialWords({ style }: SheetModel, gained: Radians | null): string {
+  if (gained === null) return '';
+  const mm = Math.abs(Math.tan(gained)) * DIALS[style.unit];
+  return style.unit === 'in' ? `${formatDecimal(mm / MM_PER_INCH, 3)} in` : `${formatDecimal(mm, 2)} mm`;
+}
+
 function stationBlocks(model: SheetModel): Block[] {
   const { layout, style } = model;
+  const apart = style.unit === 'in' ? '10 in' : '250 mm';
   const forecast = forecastStations(layout, gaugeStations(layout.travel, style.unit)).reverse();
   return [
     paragraph(
@@ -32,22 +43,30 @@ function stationBlocks(model: SheetModel): Block[] {
     ),
     table(
       [
-        { head: 'Station', width: 1.5 },
+        { head: 'Station', width: 1.4 },
         { head: 'Left wheel, as drawn', width: 1.2, align: 'right' },
-        { head: 'read', width: 1, align: 'right' },
+        { head: `dials ${apart} apart`, width: 1.1, align: 'right' },
+        { head: 'read', width: 0.9, align: 'right' },
+        { head: 'as built', width: 0.9, align: 'right' },
         { head: 'Right wheel, as drawn', width: 1.2, align: 'right' },
-        { head: 'read', width: 1, align: 'right' },
+        { head: `dials ${apart} apart`, width: 1.1, align: 'right' },
+        { head: 'read', width: 0.9, align: 'right' },
+        { head: 'as built', width: 0.9, align: 'right' },
       ],
       forecast.map((station) => [
         heaveWords(model, station.heave),
         toeWords(station.left),
+        dialWords(model, station.left),
         BLANK,
+        '',
         toeWords(station.right),
+        dialWords(model, station.right),
+        '',
         '',
       ]),
     ),
     paragraph(
-      'With two dials against a plate: front less rear, divided by their spacing, is the angle; 1 in 100 is 0.57°. A tape from tyre to tyre shows nothing of this: both wheels steer the same way.',
+      `Dials: front less rear of two against a plate, ${apart} from one to the other; other spacings in proportion, 1 in 100 is 0.57°. “As built” is what is left after shimming. A tape from tyre to tyre shows nothing of this: both wheels steer the same way.`,
       BODY_SOFT,
     ),
   ];
@@ -74,9 +93,9 @@ function plateBlocks({ layout, analysis }: SheetModel): Block[] {
       ],
       rows,
     ),
-    heading('What the readings are for'),
     paragraph(
-      'Typed into the board under Measure, Finished car, they lie over the computed curve: it says whether car and drawing agree within what gauge and tape leave in doubt, and if not, which point would explain it and what to measure.',
+      'Typed into the board under Measure, Finished car, the readings lie over the computed curve: it says whether car and drawing agree within what gauge and tape leave in doubt, and if not, which point would explain it and what to measure.',
+      SMALL,
     ),
   ];
 }
@@ -86,10 +105,8 @@ export function gaugePage(pageFrame: PageFrame, model: SheetModel): void {
   const flow = new Flow(
     pageFrame,
     { title: 'Read with a gauge', lying: true },
-    2,
+    1,
     'On the finished car, before it is driven',
   );
-  flow.put(...stationBlocks(model));
-  flow.nextColumn();
-  flow.put(...plateBlocks(model));
+  flow.put(...stationBlocks(model), ...plateBlocks(model));
 }

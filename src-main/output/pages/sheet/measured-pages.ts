@@ -5,8 +5,9 @@ import { table } from '../../flow/table.ts';
 import type { Area } from '../../pens/papers.ts';
 import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
 import { scaleWords } from '../../pens/scales.ts';
-import { BODY, BODY_BOLD, BODY_SOFT, SMALL, SMALL_INK } from '../../pens/styles.ts';
-import { axleLine, isGuessed, onePerNumber, pointName, sided, usually } from '../points.ts';
+import { BODY, BODY_BOLD, SMALL, SMALL_INK } from '../../pens/styles.ts';
+import { originWord, originWords } from '../made-from.ts';
+import { axleLine, bareName, onePerNumber, pointName, sided, usually } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { measure, measuredHeight, measuredScale, measuredView } from './measured-views.ts';
 
@@ -19,8 +20,9 @@ function legend(pen: PrintPen, model: SheetModel, area: Area, columns: number): 
     const x = area.x + Math.floor(i / rows) * (area.width / columns);
     const y = area.y + ((i % rows) + 0.8) * step;
     pen.text(String(point.number), x + 5, y, BODY_BOLD, 'right');
-    if (isGuessed(model, point)) pen.text(`${pointName(point)}, guessed`, x + 7.5, y, BODY_SOFT);
-    else pen.text(pointName(point), x + 7.5, y, BODY);
+    const name = pointName(point);
+    pen.text(name, x + 7.5, y, BODY);
+    pen.text(originWord(model, point), x + 8.7 + pen.widthOf(name, BODY), y, SMALL);
   });
 }
 
@@ -86,12 +88,10 @@ function pointTable(model: SheetModel) {
     const top = datum.top;
     return [
       [[String(point.number), BODY_BOLD]] as const,
-      isGuessed(model, point)
-        ? ([
-            [pointName(point), BODY],
-            ['guessed, not measured', SMALL_INK],
-          ] as const)
-        : pointName(point),
+      [
+        [bareName(point), BODY],
+        [[point.twin ? 'both sides' : '', originWords(model, point)].filter(Boolean).join(', '), SMALL_INK],
+      ] as const,
       cell(line - x, x > line ? 'ahead' : ''),
       cell(y, point.twin ? '' : y > 0 ? 'left' : 'right'),
       face === undefined ? '–' : cell(Math.abs(y) - face, Math.abs(y) < face ? 'inside' : ''),

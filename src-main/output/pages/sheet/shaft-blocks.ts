@@ -8,7 +8,9 @@ import {
   endWords,
   type FitStatus,
   makingSteps,
+  pieceWords,
   type Route,
+  shaftTorques,
   sideWords,
   sizeWords,
   stockWords,
@@ -17,6 +19,7 @@ import {
 } from '../../../../shared-math/shaft/index.ts';
 import { formatDecimal, formatDegrees, toDegrees } from '../../../../shared-math/units/index.ts';
 import { type Block, heading, item, paragraph } from '../../flow/block.ts';
+import { warningSign } from '../../flow/page-frame.ts';
 import { facts, table } from '../../flow/table.ts';
 import { BODY, BODY_BOLD, SMALL } from '../../pens/styles.ts';
 import { angle } from '../figures.ts';
@@ -134,10 +137,10 @@ export function cutBlocks(model: SheetModel, shaft: ShaftDocument, route: Route)
   const size = (mm: number) => sizeWords(mm, style);
   const rows = cutList(shaft, route).flatMap((cut) =>
     cut.pieces.length > 0
-      ? cut.pieces.map(({ name, length }) => [
+      ? cut.pieces.map(({ name, length, slides }) => [
           name,
           [[model.both(length), BODY_BOLD]] as const,
-          stockOf(cut.shaft),
+          pieceOf(cut.shaft, slides),
         ])
       : [
           [
@@ -152,6 +155,10 @@ export function cutBlocks(model: SheetModel, shaft: ShaftDocument, route: Route)
   function stockOf(index: number): string {
     const stock = shaft.shafts[index]?.stock;
     return stock ? stockWords(stock, style) : 'stock not chosen yet';
+  }
+  function pieceOf(index: number, slides: 'outer' | 'inner' | undefined): string {
+    const stock = shaft.shafts[index]?.stock;
+    return stock ? pieceWords(stock, slides, style) : 'stock not chosen yet';
   }
   if (rows.length === 0)
     return [heading('Cut list'), paragraph('One joint: there is no shaft between column and box to cut.')];
@@ -210,8 +217,53 @@ export function fitBlocks(model: SheetModel, shaft: ShaftDocument, route: Route)
   ];
 }
 
+/** The steps in their order, each with its number; what has to be known before them. */
 export function stepBlocks(model: SheetModel, shaft: ShaftDocument, route: Route): Block[] {
-  return makingSteps(shaft, route, model.style).map(({ sentence }, i) =>
-    item((pen, x, y) => pen.text(`${i + 1}`, x + 4.2, y, BODY_BOLD, 'right'), [[sentence, BODY]], 6.5),
-  );
+  const all = makingSteps(shaft, route, model.style);
+  const warnings = all.filter(({ kind }) => kind === 'warning');
+  const steps = all.filter(({ kind }) => kind !== 'warning');
+  return [
+    ...(warnings.length > 0
+      ? [
+          heading('Before the steps'),
+          ...warnings.map(({ sentence }) =>
+            item((pen, x, y) => warningSign(pen, x, y + 0.4, 3), [[sentence, BODY]], 6.5),
+          ),
+        ]
+      : []),
+    heading('Steps, in this order'),
+    ...steps.map(({ sentence }, i) =>
+      item((pen, x, y) => pen.text(`${i + 1}`, x + 4.2, y, BODY_BOLD, 'right'), [[sentence, BODY]], 6.5),
+    ),
+  ];
+}
+
+/** A line tall enough to write on. */
+const WRITING = { ...BODY, size: 11 };
+
+/** What each bolt and screw is tightened to: the usual figure, and a blank for its maker's. */
+export function torqueBlocks(model: SheetModel, shaft: ShaftDocument): Block[] {
+  const torques = shaftTorques(shaft, model.style);
+  if (torques.length === 0) return [];
+  return [
+    heading('Torques'),
+    table(
+      [
+        { head: '', width: 2.2 },
+        { head: '', width: 1.4 },
+        { head: 'Usual', width: 0.9, align: 'right' },
+        { head: 'Maker’s figure', width: 1.1, align: 'right' },
+      ],
+      torques.map(({ part, fastener, usual }) => [
+        part,
+        fastener,
+        usual ?? 'not known',
+        [['\u00a0', WRITING]] as const,
+      ]),
+    ),
+    paragraph(
+      'Usual: common practice, no published source. The maker’s figure rules: write it in first.',
+      SMALL,
+    ),
+  ];
 }

@@ -3,7 +3,6 @@ import { limitInForce } from '../../../../shared-math/findings/index.ts';
 import type { ShaftDocument } from '../../../../shared-math/layout/index.ts';
 import { type Route, routeOf } from '../../../../shared-math/shaft/index.ts';
 import { toRadians } from '../../../../shared-math/units/index.ts';
-import { heading } from '../../flow/block.ts';
 import { Flow, flowEvenly } from '../../flow/flow.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
@@ -15,7 +14,7 @@ import { viewSigns } from '../../pens/view-signs.ts';
 import { angle } from '../figures.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { paintView } from './arrangement-page.ts';
-import { clockBlocks, cutBlocks, fitBlocks, routeBlocks, stepBlocks } from './shaft-blocks.ts';
+import { clockBlocks, cutBlocks, fitBlocks, routeBlocks, stepBlocks, torqueBlocks } from './shaft-blocks.ts';
 
 /** mm of the car shown around the shaft. */
 const ABOUT = 95;
@@ -104,8 +103,8 @@ export function shaftPages(pageFrame: PageFrame, model: SheetModel): void {
     [
       ...cutBlocks(model, shaft, route),
       ...fitBlocks(model, shaft, route),
-      heading('Steps'),
       ...stepBlocks(model, shaft, route),
+      ...torqueBlocks(model, shaft),
     ],
   );
 }

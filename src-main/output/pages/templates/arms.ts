@@ -4,6 +4,7 @@ import { add, cross, dot, norm, scaled, subtract, unit } from '../../../../share
 import type { Layout, Side } from '../../../../shared-math/layout/index.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { angle } from '../figures.ts';
+import { pitmanFromPlumb } from '../links.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import {
   around,
@@ -14,6 +15,7 @@ import {
   type OnPaper,
   type Template,
   tag,
+  type WaySign,
 } from './template.ts';
 
 // Arms at full size, each in the plane square to the axis that it turns about, through its ball.
@@ -53,7 +55,19 @@ interface ArmFacts {
   /** A direction to hold the paper by, and what it is. */
   readonly along: ViewPoint;
   readonly alongWords: string;
+  readonly ways: readonly WaySign[];
+  /** Which way it leans from that direction: "forward", "toward the car's centre". */
+  readonly lean: string;
   readonly words: readonly string[];
+}
+
+/** Ways of the car as they lie in a plane of the paper; one that points out of it is left out. */
+function waysIn(plane: Plane, ways: readonly (readonly [words: string, way: Point])[]): WaySign[] {
+  return ways.flatMap(([words, way]) => {
+    const seen = inPlane({ ...plane, origin: [0, 0, 0] }, way);
+    const size = Math.hypot(...seen);
+    return size < 0.5 ? [] : [{ words, way: [seen[0] / size, seen[1] / size] as ViewPoint }];
+  });
 }
 
 /** Angle between two directions of the paper, rad. */
@@ -77,9 +91,12 @@ function armTemplate(model: SheetModel, facts: ArmFacts): Template {
   return {
     title: facts.title,
     note: facts.note,
+    ways: facts.ways,
     bounds: around([centre, ball, tip], 18),
     words: [
-      near ? `It stands ${facts.alongWords}.` : `It stands ${angle(turn)} from ${facts.alongWords}.`,
+      near
+        ? `It stands ${facts.alongWords}.`
+        : `It stands ${angle(turn)} from ${facts.alongWords}, leaning ${facts.lean}.`,
       ...facts.words,
     ],
     draw(pen: PrintPen, at: OnPaper) {
@@ -106,6 +123,9 @@ function armTemplate(model: SheetModel, facts: ArmFacts): Template {
   };
 }
 
+/** Whether an arm of a side points toward the car's centre plane. */
+const leansIn = (arm: Point, side: Side) => (side === 'left' ? arm[1] < 0 : arm[1] > 0);
+
 /** An arm on a spindle, seen along the kingpin from above. */
 function spindleArm(model: SheetModel, title: string, side: Side, ball: Point): Template {
   const { layout, both } = model;
@@ -125,6 +145,11 @@ function spindleArm(model: SheetModel, title: string, side: Side, ball: Point): 
     hub: 'kingpin axis',
     along: [forward[0] / size, forward[1] / size],
     alongWords: 'fore and aft',
+    ways: waysIn(plane, [
+      ['FRONT', [1, 0, 0]],
+      ['CAR’S CENTRE', [0, side === 'left' ? -1 : 1, 0]],
+    ]),
+    lean: leansIn(subtract(ball, foot), side) ? 'toward the car’s centre' : 'away from the car’s centre',
     words: [
       `The ball’s centre stands ${both(Math.abs(height))} ${height >= 0 ? 'above' : 'below'} the kingpin’s lower end, along the kingpin.`,
       'Centres only: the arm’s shape, section and taper are its maker’s. No arm is bent, heated or welded to fit this paper.',
@@ -159,6 +184,17 @@ function pitmanArm(model: SheetModel): Template {
     hub: 'sector axis',
     along: [along[0] / size, along[1] / size],
     alongWords: main === 2 ? 'fore and aft' : 'plumb',
+    ways: waysIn(plane, [
+      ['FRONT', [1, 0, 0]],
+      ['LEFT SIDE', [0, 1, 0]],
+      ['UP', [0, 0, 1]],
+    ]),
+    lean:
+      main === 2
+        ? pitmanBall[1] > foot[1]
+          ? 'to the left'
+          : 'to the right'
+        : (pitmanFromPlumb(model.layout)?.way ?? ''),
     words: [
       'As it stands with the box on its high spot and the wheels straight ahead.',
       'Centres only: length, taper and splines are ordered of the arm’s maker, never made up by bending or welding.',

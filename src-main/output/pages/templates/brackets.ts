@@ -14,7 +14,16 @@ import { INK } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { axleLine, sided, usually } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
-import { around, ballMark, centreLine, centreMark, type OnPaper, type Template, tag } from './template.ts';
+import {
+  around,
+  ballMark,
+  centreLine,
+  centreMark,
+  type OnPaper,
+  type Template,
+  tag,
+  type WaySign,
+} from './template.ts';
 
 // Where brackets go, at full size: the rail as it is drawn, and on it the centres that are known. The layout holds no
 // bolt patterns, so none are drawn: they are taken off the part itself.
@@ -23,6 +32,22 @@ const SEEN: Record<View, string> = {
   side: 'Seen from the car’s left',
   top: 'Seen from above',
   front: 'Seen from ahead',
+};
+
+/** Which ways of the car lie which way in each view: see the views' own axes. */
+const WAYS: Record<View, readonly WaySign[]> = {
+  side: [
+    { words: 'FRONT', way: [-1, 0] },
+    { words: 'UP', way: [0, -1] },
+  ],
+  top: [
+    { words: 'FRONT', way: [-1, 0] },
+    { words: 'LEFT SIDE', way: [0, 1] },
+  ],
+  front: [
+    { words: 'LEFT SIDE', way: [1, 0] },
+    { words: 'UP', way: [0, -1] },
+  ],
 };
 
 /** mm around the centres that are shown. */
@@ -37,7 +62,14 @@ interface Mark {
 }
 
 /** The rail at full size on the side where the bracket is: its outlines, or from ahead its section at the bracket. */
-function paintFrame(pen: PrintPen, model: SheetModel, view: View, first: Point, at: OnPaper): void {
+function paintFrame(
+  pen: PrintPen,
+  model: SheetModel,
+  view: View,
+  first: Point,
+  at: OnPaper,
+  wordsOnRight: boolean,
+): void {
   if (view === 'front') {
     const section = model.datum.sectionAt(first[0], first[1]);
     if (!section) return;
@@ -78,7 +110,8 @@ function paintFrame(pen: PrintPen, model: SheetModel, view: View, first: Point, 
       [low, 'rail, lower edge'],
     ] as const) {
       const [x, y] = at(project(view, [first[0], first[1], z]));
-      tag(pen, words, [x + 24, y - 1.5], 'left', true);
+      // On the side that the cross's own words leave free.
+      tag(pen, words, [wordsOnRight ? x - 24 : x + 24, y - 1.5], wordsOnRight ? 'right' : 'left', true);
     }
   }
 }
@@ -104,6 +137,16 @@ function placeWords(model: SheetModel, name: string, at: Point): string {
     .concat('.');
 }
 
+/** The datums that a view shows a centre from, with which way they lie: "axle centre line 34 5/16 in ahead". */
+function datumsOf(model: SheetModel, view: View, [x, y, z]: Point): string[] {
+  const { both } = model;
+  const line = axleLine(model);
+  const axle = `axle centre line ${both(Math.abs(line - x))} ${x > line ? 'behind' : 'ahead'}`;
+  const middle = `car’s centre line ${both(Math.abs(y))} to the ${y > 0 ? 'right' : 'left'}`;
+  const ground = `ground ${both(z)} below`;
+  return { side: [axle, ground], top: [axle, middle], front: [middle, ground] }[view];
+}
+
 /** Places of the rail's upper and lower edge near a point, so that the picture shows them. */
 function railEdges(model: SheetModel, view: View, [x, y, z]: Point): ViewPoint[] {
   const section = model.datum.sectionAt(x, y);
@@ -125,13 +168,15 @@ function bracket(
   const side = halfOf(first.at);
   const places = marks.map(({ at }) => project(view, at));
   const bounds = around([...places, ...marks.flatMap(({ at }) => railEdges(model, view, at))], AROUND);
+  const isRight = ([right]: ViewPoint) => right > (bounds.left + bounds.right) / 2 + 1;
   return {
     title,
     note: `${SEEN[view]}; ${side} side of the car`,
+    ways: WAYS[view],
     bounds,
     words: [...marks.map(({ at, words: name }) => placeWords(model, name, at)), ...words],
     draw(pen, at) {
-      paintFrame(pen, model, view, first.at, at);
+      paintFrame(pen, model, view, first.at, at, !isRight(places[0] as ViewPoint));
       places.forEach((place, i) => {
         const mark = marks[i] as Mark;
         const [x, y] = at(place);
@@ -141,7 +186,14 @@ function bracket(
         }
         if (mark.ball) ballMark(pen, [x, y]);
         else centreMark(pen, [x, y], 14);
-        tag(pen, mark.words, [x + 6, y + 7]);
+        // Toward the picture's middle, so that no page's edge cuts them.
+        const align = isRight(place) ? 'right' : 'left';
+        const aside = align === 'right' ? x - 6 : x + 6;
+        tag(pen, mark.words, [aside, y + 7], align);
+        // Where it is from, at the cross itself: the paper may be cut.
+        datumsOf(model, view, mark.at).forEach((words, line) => {
+          tag(pen, words, [aside, y + 11 + 3.6 * line], align, true);
+        });
       });
     },
   };

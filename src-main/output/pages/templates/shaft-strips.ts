@@ -23,7 +23,7 @@ import { centreMark, dimension, type OnPaper, type Template, tag } from './templ
 const BEYOND = 22;
 const GLUE = 8;
 /** mm from strip to strip on the paper, below and beside one another; rows of two. */
-const BETWEEN = 20;
+const BETWEEN = 21.4;
 const ASIDE = 34;
 const ROWS = 2;
 
@@ -128,8 +128,8 @@ function drawStrip(pen: PrintPen, model: SheetModel, strip: Strip, at: OnPaper, 
     if (from > 0) pen.line(x1, y1, x2, y1, { width: 0.15, colour: INK, dash: [2, 1] });
     tag(pen, kind, [x2 - 2, corner(0, (from + to) / 2)[1] + 1], 'right', true);
   }
-  tag(pen, strip.words, [corner(0, 0)[0], corner(0, -12)[1]]);
-  tag(pen, strip.title, [corner(0, 0)[0], corner(0, -8.6)[1]], 'left', true);
+  tag(pen, strip.words, [corner(0, 0)[0], corner(0, -13.4)[1]]);
+  tag(pen, strip.title, [corner(0, 0)[0], corner(0, -10)[1]], 'left', true);
   const round = surface.stretches[0] as Stretch;
   const flat = surface.stretches.find(({ kind }) => kind === 'flat');
   const middle = (round.from + round.to) / 2;
@@ -172,10 +172,11 @@ export function shaftStrips(model: SheetModel): Template[] {
     (list, sheet): Template => ({
       title: sheets.length > 1 ? `Shaft ends, strips ${sheet + 1} of ${sheets.length}` : 'Shaft ends, strips',
       note: 'Cut out and wrapped around the end, “tip” on its edge',
+      ways: [],
       bounds: {
         left: -8,
         right: Math.min(2, list.length) * wide - ASIDE + 4,
-        top: -14,
+        top: -15.4,
         bottom: Math.ceil(list.length / 2) * tall - BETWEEN + 4,
       },
       words: [

@@ -1,6 +1,7 @@
 import type { Box, ViewPoint } from '../../../../shared-math/drawing/index.ts';
+import { type Radians, toDegrees } from '../../../../shared-math/units/index.ts';
 import { INK, SOFT, STEEL, WHITE } from '../../pens/colours.ts';
-import type { Align, PrintPen } from '../../pens/print-pen.ts';
+import type { Align, PrintPen, TextStyle } from '../../pens/print-pen.ts';
 import { DIMENSION, SMALL } from '../../pens/styles.ts';
 
 /** Puts a place of a template's own plane (right and down, mm at full size) on the page at hand. */
@@ -13,6 +14,8 @@ export interface Template {
   readonly note: string;
   /** What it covers in its own plane, mm. */
   readonly bounds: Box;
+  /** Which ways of the car lie which way on the paper: so that nobody lays it wrong way round. */
+  readonly ways: readonly WaySign[];
   /** Sentences that belong to it, printed on its first page where there is room, or on the first page of all. */
   readonly words: readonly string[];
   draw(pen: PrintPen, at: OnPaper): void;
@@ -75,9 +78,46 @@ export function dimension(pen: PrintPen, from: ViewPoint, to: ViewPoint, off: nu
     const back: ViewPoint = [tip[0] + way * along[0] * 2.6, tip[1] + way * along[1] * 2.6];
     pen.fill([tip[0], tip[1], ...at(back, 0.5), ...at(back, -0.5)], INK);
   }
-  if (length > pen.widthOf(words, DIMENSION) + 8)
-    tag(pen, words, [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2 + 1], 'centre');
+  if (length > pen.widthOf(words, DIMENSION) + 8) alongside(pen, words, a, b);
   else tag(pen, words, [b[0] + 2, b[1] + 1]);
+}
+
+/** Words above a line and along it, readable from below or from the right (ISO 129-1). */
+function alongside(pen: PrintPen, words: string, a: ViewPoint, b: ViewPoint): void {
+  const [from, to] = a[0] < b[0] - 1e-6 || (Math.abs(a[0] - b[0]) <= 1e-6 && a[1] > b[1]) ? [a, b] : [b, a];
+  const turn = Math.atan2(from[1] - to[1], to[0] - from[0]);
+  const middle = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2] as const;
+  // Off the line, to the left of the way along it.
+  const [x, y] = [middle[0] - 1.2 * Math.sin(turn), middle[1] - 1.2 * Math.cos(turn)];
+  pen.turnedText(words, x, y, DIMENSION, toDegrees(turn as Radians), 'centre');
+}
+
+/** Which way of the car a direction of the paper is: an arrow with its word, its tail at a place of the page. */
+export interface WaySign {
+  readonly words: string;
+  /** Length 1, right and down. */
+  readonly way: ViewPoint;
+}
+
+const WAY: TextStyle = { ...DIMENSION, size: 7.4 };
+
+/** Draws the ways of the car side by side, arrows with their words, so that they end at a place of the page. mm. */
+export function waySigns(pen: PrintPen, signs: readonly WaySign[], [end, y]: ViewPoint): void {
+  const wide = signs.reduce((sum, { words }) => sum + 17 + pen.widthOf(words, WAY), -6);
+  if (signs.length === 0) return;
+  pen.rect(end - wide - 1, y - 6, wide + 2, 12, { width: 0.01, colour: WHITE }, WHITE);
+  let at = end - wide;
+  for (const { words, way } of signs) {
+    const [right, down] = way;
+    const middle: ViewPoint = [at + 5, y];
+    const tail: ViewPoint = [middle[0] - 4.5 * right, middle[1] - 4.5 * down];
+    const tip: ViewPoint = [middle[0] + 4.5 * right, middle[1] + 4.5 * down];
+    const back: ViewPoint = [tip[0] - 2.6 * right, tip[1] - 2.6 * down];
+    pen.line(tail[0], tail[1], back[0], back[1], { width: 0.35, colour: INK, cap: 'butt' });
+    pen.fill([...tip, back[0] - down, back[1] + right, back[0] + down, back[1] - right], INK);
+    pen.text(words, at + 11, y + 1, WAY);
+    at += 17 + pen.widthOf(words, WAY);
+  }
 }
 
 /** The bounds of some places, with mm around them. */

@@ -6,7 +6,7 @@ import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
 import { DIMENSION, SMALL_INK } from '../../pens/styles.ts';
 import { brokenInto, writeLines } from '../../pens/text-lines.ts';
 import { checkRules, EDGE, FOOT } from './check-rule.ts';
-import type { Template } from './template.ts';
+import { type Template, waySigns } from './template.ts';
 
 /** mm that neighbouring pages share, so that they can be laid over one another at their marks. */
 const OVERLAP = 12;
@@ -133,7 +133,15 @@ export function paintTemplate(pageFrame: PageFrame, template: Template): void {
   for (let row = 0; row < plan.rows; row += 1)
     for (let column = 0; column < plan.columns; column += 1) {
       paintTile(pageFrame, template, plan, column, row);
-      if (row === 0 && column === 0) paintWords(pageFrame, template, plan);
+      if (row > 0 || column > 0) continue;
+      paintWords(pageFrame, template, plan);
+      const room = drawingRoom(pageFrame, plan.lying);
+      // Beside the words, clear of the page map.
+      const many = plan.columns * plan.rows > 1;
+      waySigns(pageFrame.pen, template.ways, [
+        room.x + room.width - (many ? 12 : 2),
+        room.y + (many ? 22 : 5),
+      ]);
     }
 }
 

@@ -14,6 +14,11 @@ export interface Eye {
   readonly distance: number;
   /** Where the plane stands: that coordinate of the car which the view does not show. */
   readonly depth: number;
+  /**
+   * Where what it sees at a place of the plane is shown, in a picture that was laid flat a little otherwise than this eye
+   * sees it; there itself if absent. Undefined for what the picture cannot show.
+   */
+  readonly onto?: ((place: ViewPoint) => ViewPoint | undefined) | undefined;
 }
 
 /** The views that are looked at by an eye; the others are seen square, from far off. */
@@ -39,10 +44,11 @@ export function seenFrom(eye: Eye, view: View, point: Point): ViewPoint | undefi
   const { right, down, toward } = VIEW_AXES[view];
   const stretch = stretchAt(eye, view, point[toward.axis]);
   if (stretch === undefined) return undefined;
-  return [
+  const place: ViewPoint = [
     eye.foot[0] + stretch * (right.sign * point[right.axis] - eye.foot[0]),
     eye.foot[1] + stretch * (down.sign * point[down.axis] - eye.foot[1]),
   ];
+  return eye.onto ? eye.onto(place) : place;
 }
 
 /** Scratch: of each disc its middle from the eye's foot, its axis, its radius and its rounding. */
@@ -140,7 +146,13 @@ function seenSilhouette(body: DrawnHull, placed: Float64Array, view: View, eye: 
       if (!(next - guess > END)) break;
       guess = next;
     }
-    pushUnlessSame(out, eye.foot[0] + x, eye.foot[1] + y);
+    const place: ViewPoint = [eye.foot[0] + x, eye.foot[1] + y];
+    const shown = eye.onto ? eye.onto(place) : place;
+    if (!shown) {
+      out.length = 0;
+      return;
+    }
+    pushUnlessSame(out, shown[0], shown[1]);
   }
 }
 

@@ -1,6 +1,7 @@
 // Tracing: the numbers behind a photo. Lens, straightening, scale, level and place as one way from px to mm and back,
 // where the camera stood, lines of sight that meet, and the picture seen straight on; the photos of a layout as planes of
 // its views, and what the tape says of what was traced on them.
+export { adjustedEye } from './adjusted-eye.ts';
 export { type Advice, type AdviceTask, type Advised, adviceOn, typicalDoubt } from './advice.ts';
 export type { Help } from './advice-helps.ts';
 export { type DistanceQuestion, distanceQuestion } from './distance-question.ts';
@@ -28,6 +29,7 @@ export { movedByPhotos, photosFurther, placesByPhotos, withPlaces } from './phot
 export { type CameraStart, cameraStart } from './photo-camera.ts';
 export { clickDoubt, distanceDoubt } from './photo-doubts.ts';
 export {
+  adjustedCameras,
   adjustedPhotos,
   isAnchor,
   isNamed,

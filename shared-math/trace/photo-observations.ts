@@ -370,6 +370,30 @@ export function photoObservations(
   };
 }
 
+/**
+ * The cameras that an adjustment has found, by their photo's place among the document's: CAMERA_UNKNOWNS each, for the frame of
+ * its `cameraStart`. Empty if what was found belongs to other photos than these.
+ */
+export function adjustedCameras(
+  photos: readonly Photo[],
+  found: readonly { readonly value: number }[],
+): Map<number, Float64Array> {
+  const cameras = new Map<number, Float64Array>();
+  let next = 0;
+  let others = 0;
+  for (const [index, photo] of photos.entries()) {
+    const start = cameraStart(photo);
+    if (!start) continue;
+    const values = cameraUnknowns({ photo, index, start }).map(({ start: known, doubt }) =>
+      doubt > 0 ? (found[next++]?.value ?? Number.NaN) : known,
+    );
+    cameras.set(index, Float64Array.from(values));
+    others +=
+      rectangleUnknowns({ photo, index, start }).length + (photo.lens ? 2 : 0) + (photo.level ? 2 : 0);
+  }
+  return next + others === found.length ? cameras : new Map();
+}
+
 /** The rows as functions of all unknowns: those of the table, then of each camera, each rectangle, each line. */
 function prepared(
   table: UnknownTable,

@@ -1,7 +1,10 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import type { View } from '../../shared-math/drawing/index.ts';
-import { hardpoints, type LayoutDocument } from '../../shared-math/layout/index.ts';
+import type { Point } from '../../shared-math/geometry/points.ts';
+import { hardpoints, type LayoutDocument, resolveLayout } from '../../shared-math/layout/index.ts';
+import { carryPoint, createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import type { Radians } from '../../shared-math/units/index.ts';
 import { openDemonstration, useBrowser } from '../support/browser-page.ts';
 import { boardAtRest } from '../support/frames.ts';
 import { photographedCar, SHOTS, type Shot } from '../support/photo-scene.ts';
@@ -73,4 +76,48 @@ describe.each([
       expect(await misses(page, shot.view, shot, car)).toEqual(beside);
     }
   });
+});
+
+test('it follows the pose, and E shows it for as long as it is held', async () => {
+  const { page } = await openBoard();
+  await openDemonstration(page, 'Side steer, box too low');
+  await openPhotos(page);
+  await show(page, SIDE);
+  const car = photographedCar();
+  const square = await misses(page, 'side', SIDE, car);
+  await page.getByRole('application', { name: /^Drawing/ }).focus();
+  await page.keyboard.down('e');
+  await page.locator('[data-seen="on"]').waitFor();
+  await boardAtRest(page);
+  expect(Math.max(...(await misses(page, 'side', SIDE, car)))).toBeLessThan(1.5);
+  await page.keyboard.up('e');
+  await page.locator('[data-seen]').waitFor({ state: 'detached' });
+  await boardAtRest(page);
+  expect(await misses(page, 'side', SIDE, car)).toEqual(square);
+  // Typed into a field the letter is text.
+  await page.getByRole('textbox', { name: 'Camera from that plane' }).press('e');
+  expect(await page.locator('[data-seen]').count()).toBe(0);
+  await page.keyboard.press('Escape');
+
+  await toggle(page).click();
+  await page.locator('[data-seen="on"]').waitFor();
+  const heave = page.getByRole('textbox', { name: 'Heave, typed' });
+  await heave.fill('50 mm');
+  await heave.press('Enter');
+  await boardAtRest(page);
+  // The axle that has risen is where the camera would see it then: as if the car in the photo had been raised.
+  const frontEnd = prepareFrontEnd(resolveLayout(car));
+  const state = createState();
+  solveFrontEnd(frontEnd, 50, 0 as Radians, 0 as Radians, state);
+  expect(state.status).toBe('ok');
+  for (const id of ['axle.left.kingpinTop', 'steering.dragLinkBall', 'location.left.framePivot']) {
+    const point = hardpoints(car).find((each) => each.id === id);
+    if (!point) throw new Error(id);
+    const at = new Float64Array(3);
+    carryPoint(frontEnd, state, point.carrier, point.at, at);
+    const [x, y] = await pageOf(page, photographed(SIDE.camera, [...at] as unknown as Point));
+    const handle = await page.evaluate((of) => window.toeboardBoard?.handleAt('side', of), id);
+    expect(Math.hypot((handle?.x ?? 0) - x, (handle?.y ?? 0) - y), id).toBeLessThan(1.5);
+  }
+  await picture(page, 'seen-raised');
 });

@@ -27,7 +27,7 @@ export function measurePlace(): Place {
   const openLayout = getOpenLayout();
   const measuring = getMeasuring();
   const trace = new Trace(openLayout, measuring, startPhotoWorker, startOriginals);
-  const asSeen = new AsSeen(openLayout, trace);
+  const asSeen = new AsSeen(openLayout, measuring, trace);
   const advice = new PhotoAdvice(openLayout, measuring, trace, new JobClient(startAdviceWorker));
   $effect(() => advice.follow());
   const finished = new FinishedCar(openLayout, measuring);

@@ -161,13 +161,15 @@ describe('silhouettes', () => {
         );
         const brute = solids.flatMap(surface).map((p) => photographed(pinhole, p));
         const nearest = how.far - 1000;
-        // Both stand for curves by corners, as in outline.test.ts, here in px of a camera no nearer than this.
+        // Both stand for curves by corners. A disc of 380 mm with a rim of 80 seen edge on bends at its sides like one of
+        // 380² / 80 mm, of which chords of 3.75 degrees leave 0.97 mm; the surface's own of 3 and 10 degrees on 380 and
+        // 80 mm leave 0.13 and 0.30. In px of a camera no nearer than this:
         const px = pinhole.focal / nearest;
         for (let i = 0; i < 32; i += 1) {
           const [right, down] = [Math.cos((i / 16) * Math.PI), Math.sin((i / 16) * Math.PI)];
           const reach = (places: readonly (readonly [number, number])[]) =>
             Math.max(...places.map(([x, y]) => x * right + y * down));
-          expect(reach(line)).toBeGreaterThan(reach(brute) - 0.6 * px);
+          expect(reach(line)).toBeGreaterThan(reach(brute) - 1 * px);
           expect(reach(line)).toBeLessThan(reach(brute) + 1.2 * px);
         }
       }),

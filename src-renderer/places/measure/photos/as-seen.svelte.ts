@@ -1,7 +1,14 @@
 import { type Eye, type Eyes, VIEWS, type View } from '../../../../shared-math/drawing/index.ts';
 import type { Photo } from '../../../../shared-math/layout/index.ts';
-import { eyeOf, planeOf, stanceOf } from '../../../../shared-math/trace/index.ts';
+import {
+  adjustedCameras,
+  adjustedEye,
+  eyeOf,
+  planeOf,
+  stanceOf,
+} from '../../../../shared-math/trace/index.ts';
 import { formatDegrees, formatSpan, toDegrees } from '../../../../shared-math/units/index.ts';
+import type { Measuring } from '../../../document/measuring.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import type { Trace } from './trace.svelte.ts';
 import { stillWanted } from './trace-words.ts';
@@ -12,6 +19,7 @@ const SQUARE: Eyes = {};
 /** The drawing laid on the photos as their cameras saw the car, at every depth. */
 export class AsSeen {
   readonly #openLayout: OpenLayout;
+  readonly #measuring: Measuring;
   readonly #trace: Trace;
   /** By its button; a key that is held shows the other of the two for as long. */
   switched = $state(false);
@@ -53,8 +61,14 @@ export class AsSeen {
     return { words: `As the camera saw it from ${far}${by}${off}.`, lacking: false };
   });
 
-  constructor(openLayout: OpenLayout, trace: Trace) {
+  /** As the adjustment of all photos and the tape has them, by their photo; of a photo that is not adjusted there is none. */
+  #cameras: ReadonlyMap<number, Float64Array> = $derived.by(() =>
+    adjustedCameras(this.#trace.photos, this.#measuring.found?.clean.furtherUnknowns ?? []),
+  );
+
+  constructor(openLayout: OpenLayout, measuring: Measuring, trace: Trace) {
     this.#openLayout = openLayout;
+    this.#measuring = measuring;
     this.#trace = trace;
   }
 
@@ -69,6 +83,7 @@ export class AsSeen {
     const plane = planeOf(photo);
     if (!plane.ok || stillWanted(photo) !== '' || this.#trace.planeShown(photo) !== plane.value)
       return undefined;
-    return eyeOf(photo, plane.value);
+    const camera = this.#cameras.get(this.#trace.photos.indexOf(photo));
+    return adjustedEye(photo, camera) ?? eyeOf(photo, plane.value);
   }
 }

@@ -1,4 +1,4 @@
-// What comes from outside: read with care, known by its bytes, and shown so that it can do no harm to the sentence it stands in.
-export { fileKind, LOOKED_AT } from './file-kinds.ts';
+// What comes from outside: read with care, and shown so that it can do no harm to the sentence it stands in. What a file is by its
+// bytes, file-kinds.ts, is asked seldom and stands by itself, so that a page loads it when somebody brings a file.
 export { DEPTH_MOST, parseJson, VALUES_MOST } from './json-text.ts';
 export { listed, oneLine, quoted, SHOWN_MOST, shownEnd, shownText } from './shown-text.ts';

@@ -1,6 +1,7 @@
 import { type LayoutDocument, parseLayout, type Refusal } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
-import { fileKind, LOOKED_AT, parseJson } from '../../shared-math/outside/index.ts';
+import { fileKind, LOOKED_AT } from '../../shared-math/outside/file-kinds.ts';
+import { parseJson } from '../../shared-math/outside/index.ts';
 import { CAR_FILE_FORMAT, isCarFile, type ReadCar, readCarFile } from './car-file.ts';
 
 /** Characters. A layout is a few thousand, a car a few dozen layouts and its photos. */

@@ -1,6 +1,6 @@
 import { PHOTO_SIDE_MAX } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
-import { fileKind } from '../../shared-math/outside/index.ts';
+import { fileKind } from '../../shared-math/outside/file-kinds.ts';
 import { heifBrands, heifHeader } from './heif-header.ts';
 
 /** Bytes of a photo's file; px of its picture. A phone's 50-megapixel photo is within both. */

@@ -1,4 +1,4 @@
-import { fileKind, LOOKED_AT, shownText } from '../../shared-math/outside/index.ts';
+import { shownText } from '../../shared-math/outside/index.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { ImportPlace, Shop } from '../document/shop.svelte.ts';
 
@@ -7,6 +7,7 @@ const FILE_MAX = 90_000_000;
 
 /** Why a file is not even read as text: what it is by its bytes; undefined where it may be a layout or a car. */
 async function otherKind(file: File): Promise<string | undefined> {
+  const { fileKind, LOOKED_AT } = await import('../../shared-math/outside/file-kinds.ts');
   const bytes = async (part: Blob) => new Uint8Array(await part.arrayBuffer());
   const head = await bytes(file.slice(0, LOOKED_AT));
   const kind = fileKind(head, await bytes(file.slice(-LOOKED_AT)));

@@ -1,6 +1,12 @@
-// Pictures of all formats that a photo or a drawing comes in, decoded beside the page.
-export { type DecodedPicture, decodePicture, decodesItself, type Which } from './decode-picture.ts';
-export { HELD_PIXELS_MOST, HeldOriginals } from './held-originals.ts';
+// Pictures of all formats that a photo or a drawing comes in, decoded beside the page, and their originals as far as they are
+// looked at closely.
 export { Originals, type OriginalsLine, type Source } from './originals.ts';
-export { isPictureFile, PICTURE_TYPES } from './picture-file.ts';
+export {
+  type DecodedPicture,
+  decodePicture,
+  decodesItself,
+  isPictureFile,
+  PICTURE_TYPES,
+  type Which,
+} from './picture-file.ts';
 export { startOriginals } from './start-originals.ts';

@@ -60,6 +60,24 @@ async function seen(page: Page, name: string): Promise<Seen> {
 
 const UPRIGHT = ['100', '010', '001', '000'];
 
+test('what decodes pictures is loaded with the first of them, and not with the page', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  const loaded: string[] = [];
+  page.on('request', (request) => loaded.push(new URL(request.url()).pathname));
+  await page.reload();
+  await pointButton(page, 'Pitman ball').waitFor();
+  await page.getByRole('button', { name: 'Measure', exact: true }).click();
+  await page.getByRole('tab', { name: 'From photos' }).click();
+  const decoders = () => loaded.filter((path) => /decode|heif|pdf|originals|file-kinds/.test(path));
+  expect(loaded.length).toBeGreaterThan(3);
+  expect(decoders()).toEqual([]);
+  await bring(page, 'turned.heic', '', heicFile({ turns: 3 }));
+  await seen(page, 'turned.heic');
+  expect(decoders().some((path) => /libheif.*\.wasm$/.test(path))).toBe(true);
+  expect(decoders().some((path) => path.includes('pdf'))).toBe(false);
+});
+
 describe('a phone’s own picture', () => {
   // The quarters are those of the picture that the file was made from; ISO/IEC 23008-12 says how a file turns it.
   test.each<[string, string, Buffer, string[], [number, number]]>([

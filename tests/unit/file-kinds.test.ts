@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fileKind } from '../../shared-math/outside/index.ts';
+import { fileKind } from '../../shared-math/outside/file-kinds.ts';
 import { avifFile, heicFile } from '../support/heif-files.ts';
 import { pagesPdf } from '../support/pdf-files.ts';
 import { greyPng, jpegHeaders, webpHeader } from '../support/picture-files.ts';

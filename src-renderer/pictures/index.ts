@@ -1,9 +1,9 @@
 // Pictures of all formats that a photo or a drawing comes in, decoded beside the page, and their originals as far as they are
 // looked at closely.
+export { decodePicture } from './decoding.ts';
 export { Originals, type OriginalsLine, type Source } from './originals.ts';
 export {
   type DecodedPicture,
-  decodePicture,
   decodesItself,
   isPictureFile,
   PICTURE_TYPES,

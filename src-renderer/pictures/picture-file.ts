@@ -1,5 +1,3 @@
-import type { Outcome } from '../../shared-math/outcome.ts';
-
 /** For the system's own window in which files are chosen. Not every system knows the types of phones' pictures. */
 export const PICTURE_TYPES =
   'image/jpeg,image/png,image/webp,image/heic,image/heif,image/avif,application/pdf,.heic,.heif,.hif,.avif,.pdf';
@@ -30,14 +28,4 @@ export type OwnType = 'image/heic' | 'application/pdf';
 /** Whether this program decodes a file, and not the browser; of one that is typed by what it is, as the store does. */
 export function decodesItself({ type }: Blob): boolean {
   return type === 'image/heic' || type === 'application/pdf';
-}
-
-/**
- * The whole picture of a file, beside the page; what that takes is loaded with the first one.
- *
- * @returns Its picture at full size; the failure ends a sentence that begins with the file's name.
- */
-export async function decodePicture(file: Blob, which: Which = {}): Promise<Outcome<DecodedPicture, string>> {
-  const { decode } = await import('./decode-picture.ts');
-  return decode(file, which);
 }

@@ -167,6 +167,22 @@ export const contract = {
     output: z.object({ revision: z.number().int() }),
   },
 
+  /** Reads a table of points, all of it or nothing; refused by line. Nothing is changed: the board says what would move. */
+  'points.readCsv': {
+    input: z.strictObject({ text: z.string(), fileName: z.string().max(300) }),
+    output: z.object({
+      /** What a bare number is in; empty if the head names no unit. */
+      unit: z.enum(['', 'in', 'mm']),
+      lines: z.array(
+        z.object({
+          line: z.number().int(),
+          point: z.string(),
+          at: z.tuple([z.string(), z.string(), z.string()]),
+        }),
+      ),
+    }),
+  },
+
   /** The list of what is measured on a variant's car as a table file to fill in, with what was measured; lengths in this unit. */
   'survey.exportCsv': {
     input: z.strictObject({ id, unit: z.enum(['in', 'mm']) }),

@@ -11,6 +11,7 @@ export { type CheckedDrawing, checkDrawing, checkKept } from './drawing-check.ts
 export { FILE_TEXT_MAX, type ImportedFile, readImport } from './import-file.ts';
 export { MEASURING_TEXT_MAX, type MeasuredLine, measuringCsv, readMeasuringCsv } from './measuring-csv.ts';
 export { type CheckedPhoto, checkPhoto, PHOTO_BYTES_MAX } from './photo-check.ts';
+export { type PointTable, readPointsCsv } from './points-csv.ts';
 export { programFolder, programVersion, projectsFolder, rendererFolder } from './program-folder.ts';
 export { safeFileName } from './safe-name.ts';
 export { readShelfCsv, SHELF_PARTS_MAX, SHELF_TEXT_MAX, shelfCsv } from './shelf-csv.ts';

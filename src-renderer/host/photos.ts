@@ -18,8 +18,9 @@ async function reasonOf(response: Response): Promise<string> {
   return typeof reason === 'string' ? reason : GONE;
 }
 
-/** Puts a photo's file into the store as it is. The failure ends a sentence that begins with the file's name. */
-export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>> {
+const isDrawing = ({ type }: SentPhoto) => type === 'image/vnd.dxf' || type === 'image/svg+xml';
+
+async function send(file: Blob): Promise<Outcome<SentPhoto, string>> {
   try {
     const response = await fetch('/photo', { method: 'POST', headers: hostHeaders(), body: file });
     return response.ok ? succeeded((await response.json()) as SentPhoto) : failed(await reasonOf(response));
@@ -29,8 +30,19 @@ export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>>
   }
 }
 
-/** Puts the file of a drawing, DXF or SVG, into the store as it is: photos and drawings are kept alike. */
-export const sendDrawing = sendPhoto;
+/** Puts a photo's file into the store as it is. The failure ends a sentence that begins with the file's name. */
+export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>> {
+  const sent = await send(file);
+  return sent.ok && isDrawing(sent.value)
+    ? failed('it is a drawing, not a photo; bring it in under Drawings')
+    : sent;
+}
+
+/** The same of the file of a drawing, DXF or SVG: photos and drawings are kept alike. */
+export async function sendDrawing(file: Blob): Promise<Outcome<SentPhoto, string>> {
+  const sent = await send(file);
+  return sent.ok && !isDrawing(sent.value) ? failed('it is a picture, not a drawing') : sent;
+}
 
 /** A photo's file from the store. */
 export async function fetchPhoto(hash: string): Promise<Outcome<Blob, string>> {

@@ -204,3 +204,26 @@ describe('a drawing under a view', () => {
     expect(storedDocument(board, NAME).underlays).toBeUndefined();
   });
 });
+
+test('a table of points shows what would move, moves it as one step, and takes it back', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout()) });
+  const { page } = board;
+  await openDrawings(page);
+  const [x, y, z] = sampleLayout().steering.box.pitmanBall;
+  const table = `point,"x, mm","y, mm","z, mm"\nPitman ball,${x - 10},${y},${z}\nElbow,1,2,3\n`;
+  await page
+    .getByLabel('Table of points to take in')
+    .setInputFiles({ name: 'points.csv', mimeType: 'text/csv', buffer: Buffer.from(table) });
+  await page.getByText('points.csv: 1 point would move').waitFor();
+  await page.getByText('Line 3, "Elbow": this layout has no point "Elbow".').waitFor();
+  expect(storedDocument(board, NAME).steering.box.pitmanBall).toEqual([x, y, z]);
+  await page.getByRole('button', { name: 'Move them' }).click();
+  await page.getByText('1 point moved; all that the table names are planned there now.').waitFor();
+  await saved(page);
+  const moved = storedDocument(board, NAME);
+  expect(moved.steering.box.pitmanBall).toEqual([x - 10, y, z]);
+  expect(moved.origins?.['steering.box.pitmanBall']).toBe('plan');
+  await page.keyboard.press('Control+z');
+  await saved(page);
+  expect(storedDocument(board, NAME).steering.box.pitmanBall).toEqual([x, y, z]);
+});

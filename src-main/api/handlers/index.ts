@@ -3,6 +3,7 @@ import { demonstrationHandlers } from './demonstrations.ts';
 import { fileHandlers } from './files.ts';
 import type { Handlers, Program } from './handlers.ts';
 import { outputHandlers } from './outputs.ts';
+import { pointHandlers } from './points.ts';
 import { programHandlers } from './program.ts';
 import { shelfHandlers } from './shelf.ts';
 import { shopHandlers } from './shop.ts';
@@ -17,6 +18,7 @@ export function createHandlers(program: Program): Handlers {
     ...programHandlers(program),
     ...shopHandlers(program),
     ...shelfHandlers(program),
+    ...pointHandlers(),
     ...surveyHandlers(program),
     ...variantHandlers(program),
     ...fileHandlers(program),

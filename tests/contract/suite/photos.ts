@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import { FRAME_DXF } from '../../support/drawing-files.ts';
 import { avifFile, heicFile } from '../../support/heif-files.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 import { begin, type OpenSession } from '../../support/host-session.ts';
@@ -65,6 +66,44 @@ export function photoTests(open: OpenSession): void {
     for (const path of [`/photo/${'0'.repeat(64)}`, '/photo/..%2F..%2Fetc%2Fpasswd'])
       expect((await photo(path)).status).toBe(404);
     expect((await photo('/photo')).status).toBe(405);
+  });
+
+  test('a drawing goes in and out as it came, and a whole car carries it to another shop', async () => {
+    const from = await open();
+    const { carId } = await begin(from.call);
+    const file = Buffer.from(FRAME_DXF);
+    const sent = await from.photo('/photo', bytes(file));
+    const { hash, type } = (await sent.json()) as { hash: string; type: string };
+    expect([sent.status, type]).toEqual([200, 'image/vnd.dxf']);
+    const underlays: LayoutDocument['underlays'] = [
+      {
+        view: 'side',
+        hash,
+        name: 'frame',
+        unit: 25.4,
+        unitFrom: 'file',
+        turn: 0,
+        at: [0, 0],
+        shown: true,
+        layersOff: [],
+      },
+    ];
+    await value(from.call, 'variant.add', { carId, document: { ...sampleLayout('Drawn'), underlays } });
+    const car = await value(from.call, 'file.exportCar', { id: carId });
+    const to = await open();
+    await value(to.call, 'file.import', car);
+    const arrived = await to.photo(`/photo/${hash}`);
+    expect(Buffer.from(await arrived.arrayBuffer()).equals(file)).toBe(true);
+    for (const [content, reason] of [
+      ['SomeCAD Binary DXF\r\n\u001a\u0000', /^it is /],
+      [`${FRAME_DXF}\u0000`, 'it is no text'],
+    ] as const) {
+      const answer = await from.photo('/photo', bytes(Buffer.from(content, 'latin1')));
+      expect(answer.status).toBe(422);
+      expect(((await answer.json()) as { reason: string }).reason).toEqual(
+        typeof reason === 'string' ? reason : expect.stringMatching(reason),
+      );
+    }
   });
 
   test('a whole car carries its photos to another shop', async () => {

@@ -1,6 +1,8 @@
 import { expect, onTestFinished, test } from 'vitest';
 import { openStore } from '../../../src-main/store/index.ts';
+import { photoUseIn } from '../../../src-main/store/photo-use.ts';
 import { photographedLayout } from '../../contract/suite/photos.ts';
+import { FRAME_DXF } from '../../support/drawing-files.ts';
 import { testFolder } from '../../support/host-folder.ts';
 import { greyPng } from '../../support/picture-files.ts';
 
@@ -47,6 +49,29 @@ test('photos are kept once, duplicates copy none, and one that nothing names goe
   bin.put('variant', second);
   bin.empty();
   expect(photos.count()).toBe(0);
+});
+
+test('a drawing under a view is named as a photo is, also where all is noted anew', () => {
+  let time = 1_000_000;
+  const folder = testFolder();
+  const store = openStore({ folder, now: () => time });
+  const drawing = store.photos.put(Buffer.from(FRAME_DXF), {
+    type: 'image/vnd.dxf',
+    width: undefined,
+    height: undefined,
+  });
+  const car = store.cars.add(store.customers.add('Odd Fellow', ''), 'Roadster', '');
+  const at = { view: 'side', name: 'frame', unit: 25.4, unitFrom: 'file', turn: 0, at: [0, 0] } as const;
+  const underlays = [{ ...at, hash: drawing, shown: true, layersOff: [] }];
+  store.variants.add(car, { ...photographedLayout(drawing), photos: [], underlays }, 'Begun');
+  time += 3_600_001;
+  store.bin.empty();
+  expect(store.photos.read(drawing)?.type).toBe('image/vnd.dxf');
+  store.db.exec('DELETE FROM photo_use');
+  photoUseIn(store.db).noteDocuments();
+  store.bin.empty();
+  expect(store.photos.count()).toBe(1);
+  store.close();
 });
 
 test('a photo whose hash merely stands in the words of a layout is named by none', () => {

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { expect, test } from 'vitest';
+import { LAYOUT_VERSION } from '../../../shared-math/layout/index.ts';
 import { DATABASE_FILE } from '../../../src-main/store/index.ts';
 import { sampleLayout } from '../../support/host-sample.ts';
 import { begin, drawer, labels, type OpenSession } from '../../support/host-session.ts';
@@ -81,7 +82,10 @@ export function failureTests(open: OpenSession): void {
   test('a stored document that cannot be read is named and not repaired in silence', async () => {
     const { call, dataFolder } = await open();
     const { id } = await begin(call);
-    meddle(dataFolder, `UPDATE variant SET document = replace(document, '"version":3', '"version":99')`);
+    meddle(
+      dataFolder,
+      `UPDATE variant SET document = replace(document, '"version":${LAYOUT_VERSION}', '"version":99')`,
+    );
     expect(await failure(call, 'variant.open', { id })).toMatch(
       /^refused-document: Arm down: version: this document is version 99, newer than this program reads/,
     );

@@ -113,4 +113,16 @@ export function fileTests(open: OpenSession): void {
         `not-found: ${file}: there is no such demonstration`,
       );
   });
+
+  test('a table of points is read line by line, and nothing is changed', async () => {
+    const { call } = await open();
+    const text = 'number;"x, in";"y, in";"z, in"\r\n3;1 1/2;;2\r\n';
+    expect(await value(call, 'points.readCsv', { text, fileName: 'points.csv' })).toEqual({
+      unit: 'in',
+      lines: [{ line: 2, point: '3', at: ['1 1/2', '', '2'] }],
+    });
+    expect(await failure(call, 'points.readCsv', { text: 'a,b', fileName: 'x\u202e.csv' })).toMatch(
+      /^refused-document: x[^\u202e]*\.csv: there is no column "x"/,
+    );
+  });
 }

@@ -41,7 +41,7 @@ export function edgeAcross(lens: Lens): PhotoSpot[] {
 }
 
 /**
- * A photo as it would come out and be put to scale: taken from a stand with the focal length of another photo, a
+ * A photo as it would come out and be put to scale: taken from a standpoint with the focal length of another photo, a
  * rectangle of the same sides before it, everything given that was given of the other one, and the points that come
  * within the picture clicked. Undefined if the other's camera is not known.
  */

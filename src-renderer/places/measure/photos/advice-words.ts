@@ -34,8 +34,10 @@ function helpWords(help: Help, { photos, unit, name }: Asked): string {
   if (help.kind === 'beside') {
     const like = photos[help.photo];
     const side = help.right > 0 ? 'right' : 'left';
-    const from = like ? FROM[like.view] : 'of the same';
-    return `${stoodWords(like)}Take one more ${from}, ${formatSpan(Math.abs(help.right), unit)} to the ${side} of where you stood, as far off and as high`;
+    const aside = `${formatSpan(Math.abs(help.right), unit)} to the ${side}`;
+    // The one that it stands beside may still have to be taken itself.
+    if (!like) return `Take another beside that one, ${aside}, as far off and as high`;
+    return `${stoodWords(like)}Take one more ${FROM[like.view]}, ${aside} of where you stood, as far off and as high`;
   }
   if (help.kind === 'view') {
     const stand = help.view === 'top' ? 'straight down, camera' : 'square on, from';

@@ -41,6 +41,7 @@ test('a doubt is never rounded down, and one of depth is no figure', () => {
 
 test('each thing that could be done has its sentence, and nothing to do has one', () => {
   const of = (help: Help) => adviceWords(after(help), asked)[0];
+  expect(of({ kind: 'beside', photo: 1, right: 609.6 })).toContain('beside that one, 2 ft 0 in to the right');
   expect(of({ kind: 'view', view: 'top', distance: 2900 })).toContain('straight down, camera 9 ft 6 in up');
   expect(of({ kind: 'distance', photos: [0, 1] })).toContain('“askew” and the one to be taken');
   expect(of({ kind: 'plane', photos: [0] })).toContain('where the plane of “askew” stands');

@@ -24,7 +24,7 @@ export const LATERAL_WORDS: Words<LateralKind> = (Object.keys(LATERAL_FACTS) as 
 /** How a quarter-elliptic spring meets the axle. */
 export const EYES_WORDS: Words<'pinned' | 'sliding'> = [
   ['pinned', 'pinned, rod on balls'],
-  ['sliding', 'sliding, rod rigid with the axle'],
+  ['sliding', 'sliding, rod rigid'],
 ];
 
 /** What the bolt of a Watt's rocker is held by. */

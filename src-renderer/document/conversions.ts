@@ -53,8 +53,10 @@ function frameEnd(layout: Layout): Point {
         (upper.frame[2] + lower.frame[2]) / 2,
       ];
     }
-    case 'quarter-elliptic':
-      return location.left.rod.frame;
+    case 'quarter-elliptic': {
+      const { frame } = location.left.rod;
+      return [frame[0], frame[1], frame[2] + BAR_HALF_SPREAD];
+    }
     case 'parallel-leaf': {
       const { fixedEye, shackleEye } = location.left;
       return fixedEye[0] < shackleEye[0] ? fixedEye : shackleEye;
@@ -83,7 +85,7 @@ function proposedLocation(kind: LocationKind, layout: Layout): Location {
       };
     }
     case 'quarter-elliptic': {
-      // Above the axle, straight at ride height, and the rod below it as long as the spring's arc, so that caster stays.
+      // Above the axle and straight at ride height; the rod below it, from where the frame holds the axle now.
       const [x, y, z] = axle;
       const up = z + BAR_HALF_SPREAD;
       const down = z - BAR_HALF_SPREAD;
@@ -92,7 +94,10 @@ function proposedLocation(kind: LocationKind, layout: Layout): Location {
         butt: [clamp - QUARTER.clamped, y, up] as Point,
         clamp: [clamp, y, up] as Point,
         eye: [x, y, up] as Point,
-        rod: { axle: [x, y, down] as Point, frame: [x - QUARTER.length * 0.75, y, down] as Point },
+        rod: {
+          axle: [x, frame[1], down] as Point,
+          frame: [frame[0], frame[1], frame[2] - BAR_HALF_SPREAD] as Point,
+        },
       };
       return { kind, eyes: 'pinned', left: spring, right: 'mirror' };
     }

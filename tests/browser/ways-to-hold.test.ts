@@ -64,12 +64,14 @@ test.each(Object.entries(SIZES))(
     await pointButton(page, 'Pitman ball').waitFor();
     for (const [field, words, kind, point] of [
       ['Located by', 'split radius rods', 'split-rods', 'Left radius rod ball'],
-      ['Located by', 'quarter-elliptic springs and radius rods', 'quarter-elliptic', 'Left spring, eye'],
+      ['Located by', 'quarter-elliptic springs', 'quarter-elliptic', 'Left spring, eye'],
       ['Located by', 'hairpin rods', 'hairpins', 'Left hairpin pivot'],
-      ['Centred by', 'a spring across, one eye fixed', 'fixed-spring', 'Transverse spring, fixed eye'],
+      ['Centred by', 'a spring, one eye fixed', 'fixed-spring', 'Transverse spring, fixed eye'],
       ['Centred by', 'a Watt’s linkage', 'watt', 'Upper Watt bar, rocker end'],
     ] as const) {
       await choose(page, field, words);
+      if (process.env['SHOTS'])
+        await page.screenshot({ path: `${process.env['SHOTS']}/${kind}-${label}-car.png` });
       await saved(page);
       expect([stored(board).location.kind, stored(board).lateral.kind]).toContain(kind);
       await page.getByRole('tab', { name: 'Points', exact: true }).click();

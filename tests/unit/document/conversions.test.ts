@@ -49,6 +49,12 @@ describe('another kind of axle location or centring', () => {
     expect(withLocationKind(there, 'hairpins').location).toEqual(from.location);
   });
 
+  test('the frame end stays where it was from hairpins to split rods, to quarter-elliptic springs, and back', () => {
+    const from = documentOf(rawLayout());
+    for (const kind of ['split-rods', 'quarter-elliptic'] as const)
+      expect(withLocationKind(withLocationKind(from, kind), 'hairpins').location).toEqual(from.location);
+  });
+
   test('the same kind changes nothing', () => {
     const from = documentOf(rawLayout());
     expect(withLocationKind(from, 'hairpins')).toBe(from);

@@ -5,6 +5,7 @@ import {
   formatDegrees,
   formatSpan,
   formatToeLength,
+  lengthBeside,
   MM_PER_INCH,
   toDegrees,
 } from '../../../../shared-math/units/index.ts';
@@ -167,7 +168,7 @@ function travelWords(model: SheetModel): string {
     `With one wheel over a bump, at the worst ${bump.oneWheel}: ${bump.wheels}.`,
     `Roll steer ${formatDegrees(rollSummary.slopeAtRide, 3)} for each degree of roll.`,
     bind >= BIND_SHOWN_FROM
-      ? `Bushings and brackets give ${model.length(bind)} at the most.`
+      ? `Bushings and brackets give ${lengthBeside(bind, [0], model.style)} at the most.`
       : 'No link binds in bump and droop.',
   ].join(' ');
 }

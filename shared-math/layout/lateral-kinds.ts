@@ -43,7 +43,7 @@ export const LATERAL_FACTS: Readonly<Record<LateralKind, LateralFacts>> = {
   },
   spring: { words: 'the spring itself', title: 'Transverse spring', points: [], bars: [] },
   'fixed-spring': {
-    words: 'a spring, one eye fixed',
+    words: 'a fixed spring eye',
     title: 'Transverse spring',
     points: [
       { path: 'eye', name: 'Transverse spring, fixed eye', carrier: 'axle' },

@@ -77,7 +77,7 @@ export const LOCATION_FACTS: Readonly<Record<LocationKind, LocationFacts>> = {
     rodEnd: '',
   },
   'quarter-elliptic': {
-    words: 'quarter-elliptic springs',
+    words: 'quarter-elliptics',
     points: [
       sided('butt', 'spring, thick end', 'frame'),
       sided('clamp', 'spring, end of its clamp', 'frame'),

@@ -64,9 +64,9 @@ test.each(Object.entries(SIZES))(
     await pointButton(page, 'Pitman ball').waitFor();
     for (const [field, words, kind, point] of [
       ['Located by', 'split radius rods', 'split-rods', 'Left radius rod ball'],
-      ['Located by', 'quarter-elliptic springs', 'quarter-elliptic', 'Left spring, eye'],
+      ['Located by', 'quarter-elliptics', 'quarter-elliptic', 'Left spring, eye'],
       ['Located by', 'hairpin rods', 'hairpins', 'Left hairpin pivot'],
-      ['Centred by', 'a spring, one eye fixed', 'fixed-spring', 'Transverse spring, fixed eye'],
+      ['Centred by', 'a fixed spring eye', 'fixed-spring', 'Transverse spring, fixed eye'],
       ['Centred by', 'a Watt’s linkage', 'watt', 'Upper Watt bar, rocker end'],
     ] as const) {
       await choose(page, field, words);

@@ -75,7 +75,7 @@ describe('the kinds of a car, in a builder’s words', () => {
       [EYES_WORDS, 'sliding', 'sliding'],
       [LATERAL_WORDS, 'bar', 'bar'],
       [LATERAL_WORDS, 'spring', 'spring'],
-      [LATERAL_WORDS, 'fixed-spring', 'one eye fixed'],
+      [LATERAL_WORDS, 'fixed-spring', 'fixed spring eye'],
       [LATERAL_WORDS, 'watt', 'Watt'],
       [ROCKER_WORDS, 'frame', 'frame'],
       [BEAM_WORDS, 'i-beam', 'I-beam'],

@@ -192,56 +192,52 @@ export function returnToStraight(
   return found;
 }
 
-/** Steps from straight ahead to a lock in which the end of the return is felt for, and rad to which it is closed in. */
-const STEPS = 60;
+/** rad of handwheel to which the end of the return is closed in. */
 const CLOSED_IN = 1e-6;
 
-/** Where on the way to a lock a moment first no longer brings the wheels back; null where it does all the way. */
-function endOf(lock: number, moment: (handwheel: number) => number): number | null {
-  let inside = 0;
-  for (let step = 1; step <= STEPS; step += 1) {
-    let outside = (lock * step) / STEPS;
-    if (moment(outside) > 0) {
-      inside = outside;
-      continue;
-    }
-    while (Math.abs(outside - inside) > CLOSED_IN) {
-      const middle = (inside + outside) / 2;
-      if (moment(middle) > 0) inside = middle;
-      else outside = middle;
-    }
-    return inside;
-  }
-  return null;
-}
-
-/** How far from straight the wheels come back by themselves, to the left and to the right; undefined if there is no turn. */
+/**
+ * How far from straight the wheels come back by themselves, to the left and to the right; undefined if there is no turn.
+ * The first of the turn's rows on the way to a lock at which a moment no longer brings them back is closed in on by halving.
+ */
 export function returnEnds(
   frontEnd: FrontEnd,
   turn: TurnSweep,
   heave: number,
   roll: Radians,
+  back: ReturnToStraight | undefined = returnToStraight(frontEnd, turn, heave, roll),
 ): Readonly<Record<Side, ReturnEnds>> | undefined {
-  if (turn.status !== 'ok' || turn.count < 2 || !Number.isFinite(turn.straightRatio)) return undefined;
+  if (!back) return undefined;
   const state = createState();
   if (!poseAxle(frontEnd, heave, roll, state)) return undefined;
-  const at = (of: (row: ReturnInPose) => number) => (handwheel: number) =>
-    steerAxle(frontEnd, handwheel, state) === 'ok'
-      ? of(returnInPose(frontEnd, state, turn.straightRatio))
-      : Number.NEGATIVE_INFINITY;
-  const to = (lock: number): ReturnEnds => ({
-    bySideForce: endOf(
-      lock,
-      at((row) => row.bySideForce),
-    ),
-    byWeight: endOf(
-      lock,
-      at((row) => row.byWeight),
-    ),
-    both: endOf(
-      lock,
-      at((row) => row.bySideForce + row.byWeight),
-    ),
+  const { handwheel } = back;
+  const end = (side: Side, column: Float64Array, of: (row: ReturnInPose) => number): number | null => {
+    const moment = (at: number) =>
+      steerAxle(frontEnd, at, state) === 'ok'
+        ? of(returnInPose(frontEnd, state, turn.straightRatio))
+        : Number.NEGATIVE_INFINITY;
+    let inside = 0;
+    for (let step = 0; step < handwheel.length; step += 1) {
+      // Rows run from the right lock to the left.
+      const row = side === 'left' ? step : handwheel.length - 1 - step;
+      let outside = handwheel[row] as number;
+      if (side === 'left' ? outside <= 0 : outside >= 0) continue;
+      if ((column[row] as number) > 0) {
+        inside = outside;
+        continue;
+      }
+      while (Math.abs(outside - inside) > CLOSED_IN) {
+        const middle = (inside + outside) / 2;
+        if (moment(middle) > 0) inside = middle;
+        else outside = middle;
+      }
+      return inside < CLOSED_IN && inside > -CLOSED_IN ? 0 : inside;
+    }
+    return null;
+  };
+  const to = (side: Side): ReturnEnds => ({
+    bySideForce: end(side, back.bySideForce, (row) => row.bySideForce),
+    byWeight: end(side, back.byWeight, (row) => row.byWeight),
+    both: end(side, back.both, (row) => row.bySideForce + row.byWeight),
   });
-  return { left: to(turn.left.handwheel), right: to(turn.right.handwheel) };
+  return { left: to('left'), right: to('right') };
 }

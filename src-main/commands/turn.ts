@@ -7,6 +7,7 @@ import {
   type Lock,
   lockAngles,
   type ReturnEnds,
+  type ReturnToStraight,
   returnEnds,
   returnToStraight,
   SIDE_FORCE_SHARE,
@@ -70,8 +71,14 @@ function throughShaft(file: string, frontEnd: FrontEnd, sweep: TurnSweep, heave:
 }
 
 /** Where the wheels no longer come back by themselves, degrees of handwheel; null where they do all the way to the lock. */
-function stopsReturning(frontEnd: FrontEnd, sweep: TurnSweep, heave: number, roll: Radians) {
-  const ends = returnEnds(frontEnd, sweep, heave, roll);
+function stopsReturning(
+  frontEnd: FrontEnd,
+  sweep: TurnSweep,
+  heave: number,
+  roll: Radians,
+  back: ReturnToStraight | undefined,
+) {
+  const ends = returnEnds(frontEnd, sweep, heave, roll, back);
   if (!ends) return null;
   const degrees = (end: number | null) => (end === null ? null : toDegrees(end));
   const side = ({ bySideForce, byWeight, both }: ReturnEnds) => ({
@@ -137,7 +144,7 @@ function* answer(
             },
           }
         : null,
-      returnToStraight: stopsReturning(frontEnd, sweep, heave, toRadians(roll)),
+      returnToStraight: stopsReturning(frontEnd, sweep, heave, toRadians(roll), back),
       ...(through
         ? {
             shaft: {

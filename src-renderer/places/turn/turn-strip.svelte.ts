@@ -53,7 +53,8 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
   });
   const backOf = (frontEnd: FrontEnd, of: TurnSweep) =>
     returnToStraight(brakedOf(frontEnd, stand.braking), of, stand.heave, stand.roll);
-  const own = $derived(turnData(openLayout.layout, turn, backOf(openLayout.frontEnd, turn)));
+  const back = $derived(backOf(openLayout.frontEnd, turn));
+  const own = $derived(turnData(openLayout.layout, turn, back));
   const others = $derived(
     comparison.others.map((other) => ({
       other,
@@ -259,6 +260,9 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
       openLayout,
       get turn() {
         return turn;
+      },
+      get back() {
+        return back;
       },
       get heave() {
         return openLayout.carPose.pose.heave;

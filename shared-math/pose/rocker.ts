@@ -20,7 +20,6 @@ export interface RockerBar {
 /** A rocker made ready, with room for its working numbers. */
 export interface Rocker {
   readonly onAxle: boolean;
-  readonly isRight: boolean;
   /** From the axle's centre as drawn, mm. */
   readonly pivot: Point;
   readonly bars: readonly [RockerBar, RockerBar];
@@ -49,7 +48,6 @@ export function prepareRocker(row: RockerRow, axleCentre: Point): Rocker {
   });
   return {
     onAxle: row.on === 'axle',
-    isRight: isRight(row.half),
     pivot: subtract(row.pivot, axleCentre),
     bars: [bar(row.upper), bar(row.lower)],
     work: new Float64Array(2 * ROCKER_STRIDE),

@@ -1,3 +1,4 @@
+import { distance } from '../geometry/points.ts';
 import { ballJoints } from '../joints/index.ts';
 import { hasRigidRods, type Layout, LOCATION_FACTS } from '../layout/index.ts';
 import {
@@ -167,5 +168,20 @@ export function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): Part
       words: `${LOCATION_FACTS[kind].rodEnd}, into tube ${sizeWords(making.outside.value, style)} outside${assumedWords(making.outside.assumed)}${tiltWords(ballAngle)}`,
     },
     ...nut,
+  ];
+}
+
+/** The rocker of a Watt's linkage: a plate cut to its template, and the bolt that it turns on. */
+export function rockerNeeds({ lateral }: Layout, style: LengthStyle): PartNeed[] {
+  if (lateral.kind !== 'watt') return [];
+  const arm = (bar: 'upper' | 'lower') =>
+    `${tapeWords(distance(lateral.pivot, lateral[bar].rocker), style)} to the ${bar} bar`;
+  return [
+    {
+      wanted: { kind: 'fixing' },
+      count: 1,
+      words: `Rocker, from its bolt ${arm('upper')} and ${arm('lower')}; thickness not given in this layout`,
+    },
+    { wanted: { kind: 'fixing' }, count: 1, words: 'Rocker bolt with bushing' },
   ];
 }

@@ -4,7 +4,7 @@ import type { Layout, ShaftDocument, Side } from '../layout/index.ts';
 import { arrangementOf } from '../linkage/index.ts';
 import { partsList, routeOf, type ShaftPart, splineWords } from '../shaft/index.ts';
 import { formatDegrees, type LengthStyle } from '../units/index.ts';
-import { linkNeeds, rodNeeds, tapeWords } from './link-needs.ts';
+import { linkNeeds, rockerNeeds, rodNeeds, tapeWords } from './link-needs.ts';
 import type { PartNeed, Tilts, Wanted } from './part-need.ts';
 import type { PartOf } from './part-schema.ts';
 import { springNeeds } from './spring-needs.ts';
@@ -101,6 +101,7 @@ export function needsOf(layout: Layout, style: LengthStyle, tilts: Tilts = () =>
     ...stopNeeds(layout),
     ...linkNeeds(layout, tilts, style),
     ...rodNeeds(layout, tilts, style),
+    ...rockerNeeds(layout, style),
     ...springNeeds(layout, style),
     ...(layout.shaft ? shaftNeeds(layout.shaft, style) : []),
   ]);

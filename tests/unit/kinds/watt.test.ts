@@ -14,6 +14,7 @@ import {
   writeMotion,
 } from '../../../shared-math/linkage/index.ts';
 import { rideParameters } from '../../../shared-math/ride/index.ts';
+import { needsOf } from '../../../shared-math/shelf/index.ts';
 import { lateralBarEffect } from '../../../shared-math/tune/index.ts';
 import { DEGREE, expectClose } from '../../support/close.ts';
 import {
@@ -140,6 +141,17 @@ describe('a Watt’s linkage', () => {
     const ride = rideParameters(layout);
     // Every pull of the bars goes through the bolt: the roll centre is at its height (any text on suspension; from memory).
     expect(ride.ok && ride.value.parameters.rollCentre).toBe(345);
+  });
+
+  test('is bought and cut as two bars with their ends, a rocker and its bolt', () => {
+    const words = needsOf(layoutOf({ lateral: WATT }), { unit: 'mm', fraction: 16 }).map(
+      (need) => need.words,
+    );
+    // Rocker arms √(4² + 6² + 67²) and √(7² + 60²), the bolt at (-70, 12, 345).
+    expect(words.find((each) => each.startsWith('Rocker, '))).toMatch(/67\.4.* to the upper bar and 60\.4/);
+    expect(words).toContain('Rocker bolt with bushing');
+    for (const bar of ['Upper', 'Lower'])
+      expect(words.filter((each) => each.startsWith(`${bar} Watt bar`)).length).toBeGreaterThanOrEqual(2);
   });
 
   test('is refused with a bar of no length, or a rocker of none', () => {

@@ -135,7 +135,8 @@ function otherRows(model: SheetModel): CellText[][] {
     .filter(({ name }) => !cut.has(name.split(',')[0]))
     .map(({ name, between, length }) => {
       const bought = / spring/.test(name);
-      const making = bought || name === 'Rocker' ? undefined : rods;
+      const acrossTheCar = /^(Rocker|Transverse spring)/.test(name);
+      const making = bought || acrossTheCar ? undefined : rods;
       return [
         [
           [name, BODY_BOLD],
@@ -152,7 +153,7 @@ function otherRows(model: SheetModel): CellText[][] {
         making ? [[sectionWords(making, model.style), SMALL_INK]] : '',
         making ? [[`ball ${threadOf(model, making.ends[1])}`, SMALL_INK]] : '',
         '',
-        making ? [[effectWords(model, lengthEffectOf(model, 'side')), SMALL_INK]] : '',
+        acrossTheCar ? '' : [[effectWords(model, lengthEffectOf(model, 'side')), SMALL_INK]],
       ];
     });
 }

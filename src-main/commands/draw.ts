@@ -53,7 +53,7 @@ async function* answer(file: string, out: string, job: Omit<DrawingJob, 'documen
 export const draw: Command = {
   name: 'draw',
   usage:
-    'draw LAYOUT.json --view side|top|front|views|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP]',
+    'draw LAYOUT.json --view side|top|front|views|templates|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP]',
   about:
     'Draws a view, the points and links in space (dxf) or curves (svg, png) into a file; its ending says which kind.',
   run(args) {

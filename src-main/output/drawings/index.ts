@@ -2,6 +2,7 @@
 import { VIEWS, type View } from '../../../shared-math/drawing/index.ts';
 import { type Lettering, SvgPen } from '../pens/svg-pen.ts';
 import { spaceDxf } from './dxf/space.ts';
+import { templatesDxf } from './dxf/templates.ts';
 import { viewDxf } from './dxf/view.ts';
 import {
   DRAWN_WORDS,
@@ -45,6 +46,7 @@ export function drawSvg(job: DrawingJob, lettering: Lettering): { svg: string; w
 function dxfOf(job: DrawingJob): string {
   const { view } = job;
   if (view === 'views') return viewDxf(job, VIEWS);
+  if (view === 'templates') return templatesDxf(job);
   return isView(view) ? viewDxf(job, [view]) : spaceDxf(job);
 }
 

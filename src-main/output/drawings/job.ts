@@ -3,7 +3,18 @@ import type { Radians } from '../../../shared-math/units/index.ts';
 import type { PrintJob } from '../pages/job.ts';
 
 /** What can be drawn: a view to scale, all three as on a sheet, the points and links in space, or curves. */
-export const DRAWN_VIEWS = ['side', 'top', 'front', 'views', '3d', 'curves', 'steer', 'toe', 'turn'] as const;
+export const DRAWN_VIEWS = [
+  'side',
+  'top',
+  'front',
+  'views',
+  'templates',
+  '3d',
+  'curves',
+  'steer',
+  'toe',
+  'turn',
+] as const;
 export type DrawnView = (typeof DRAWN_VIEWS)[number];
 
 export const DRAWING_FORMATS = ['dxf', 'svg', 'png'] as const;
@@ -15,6 +26,7 @@ export const DRAWN_WORDS: Record<DrawnView, string> = {
   top: 'Top view',
   front: 'Front view',
   views: 'Side, top and front view',
+  templates: 'Templates for a cutting table',
   '3d': 'Points and links in space',
   curves: 'Steer, toe and turn',
   steer: 'Bump steer',
@@ -52,6 +64,7 @@ export const isCurves = (view: DrawnView) =>
 
 /** What speaks against a view in a format; undefined if they go together. */
 export function formatTrouble(view: DrawnView, format: DrawingFormat): string | undefined {
+  if (view === 'templates' && format !== 'dxf') return 'templates for a cutting table are drawn as dxf only';
   if (view === '3d' && format !== 'dxf') return 'points in space are drawn as dxf only';
   if (isCurves(view) && format === 'dxf') return 'curves are drawn as svg or png, not as dxf';
   return undefined;
@@ -62,6 +75,8 @@ export function poseTrouble(
   view: DrawnView,
   { heave, roll, handwheel, braking = 0 }: DrawnPose,
 ): string | undefined {
+  if (view === 'templates' && !isAtRide({ pose: { heave, roll, handwheel, braking } }))
+    return 'templates are of the car at ride height, so they take no pose';
   if (!isCurves(view) || (heave === 0 && roll === 0 && handwheel === 0 && braking === 0)) return undefined;
   return 'curves hold the whole travel and turn, so they take no pose';
 }

@@ -72,6 +72,8 @@ async function draw(
   const job: DrawingJob = { ...source, view, format, pose, signal: watch.signal };
   const words = DRAWN_WORDS[view];
   if (source.preview) {
+    if (view === 'templates')
+      throw new DrawingRefused('the plates are not shown here: they are those of the templates, in the file');
     if (view === '3d') throw new DrawingRefused('points in space are not shown here: the file holds them');
     return { ...named(source, words, 'svg'), parts: [bytes(drawSvg(job, 'outlines').svg)] };
   }

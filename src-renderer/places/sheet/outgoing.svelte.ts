@@ -97,7 +97,7 @@ export class Outgoing {
   get wish(): OutputRequest | undefined {
     switch (this.chosen) {
       case 'drawing': {
-        const pose = this.inPose ? this.#openLayout.carPose.pose : RIDE_HEIGHT;
+        const pose = this.inPose && this.view !== 'templates' ? this.#openLayout.carPose.pose : RIDE_HEIGHT;
         const { heave, roll, handwheel, braking } = pose;
         return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel, braking };
       }
@@ -121,7 +121,7 @@ export class Outgoing {
   get seen(): { asked: Request<'output.start'> | undefined; key: string } | undefined {
     const { document, settings, saved } = this.#openLayout;
     const wish = this.wish;
-    const inSpace = wish?.kind === 'drawing' && wish.view === '3d';
+    const inSpace = wish?.kind === 'drawing' && (wish.view === '3d' || wish.view === 'templates');
     const asked = wish && !inSpace ? this.#request(wish) : undefined;
     if (!asked || !document) return { asked: undefined, key: '' };
     // A picture now would be of the layout as it was before.

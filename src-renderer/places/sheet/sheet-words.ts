@@ -9,7 +9,10 @@ type PrintRequest = Extract<OutputRequest, { kind: 'print' }>;
 /** Each print for itself, views and curves, and files of data. */
 export type GoingOut = PrintRequest['print'] | 'drawing' | 'curves' | 'data';
 export type Paper = PrintRequest['paper'];
-export type ViewDrawn = Extract<DrawingRequest['view'], 'side' | 'top' | 'front' | 'views' | '3d'>;
+export type ViewDrawn = Extract<
+  DrawingRequest['view'],
+  'side' | 'top' | 'front' | 'views' | 'templates' | '3d'
+>;
 export type CurveDrawn = Exclude<DrawingRequest['view'], ViewDrawn>;
 export type DrawnFormat = DrawingRequest['format'];
 export type DataKind = Extract<OutputRequest, { kind: 'table' }>['table'] | 'layout' | 'car';
@@ -81,6 +84,7 @@ export const VIEW_CHOICES: readonly (readonly [ViewDrawn, string])[] = [
   ['top', 'Top view'],
   ['front', 'Front view'],
   ['views', 'All three views'],
+  ['templates', 'Templates for a cutting table'],
   ['3d', 'Points and links in space'],
 ];
 
@@ -101,7 +105,7 @@ const FORMAT_WORDS: Record<DrawnFormat, string> = {
 export function formatChoices(view: ViewDrawn | CurveDrawn): readonly (readonly [DrawnFormat, string])[] {
   const curves = CURVE_CHOICES.some(([curve]) => curve === view);
   const formats: readonly DrawnFormat[] =
-    view === '3d' ? ['dxf'] : curves ? ['svg', 'png'] : ['dxf', 'svg', 'png'];
+    view === '3d' || view === 'templates' ? ['dxf'] : curves ? ['svg', 'png'] : ['dxf', 'svg', 'png'];
   return formats.map((format) => [format, FORMAT_WORDS[format]] as const);
 }
 

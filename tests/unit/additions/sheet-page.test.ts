@@ -22,6 +22,7 @@ const template = ({ layout }: SheetModel): readonly Template[] => [
     note: `of ${layout.name}`,
     ways: [{ words: 'DUMMY WAY', way: [1, 0] }],
     bounds: { left: 0, right: 40, top: 0, bottom: 30 },
+    cut: { outlines: [], centres: [], openings: [], bends: [], marks: [] },
     words: ['Cut the dummy along its line.'],
     draw: (pen, at) => {
       const [x1, y1] = at([0, 0]);

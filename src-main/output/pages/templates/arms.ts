@@ -6,6 +6,7 @@ import type { PrintPen } from '../../pens/print-pen.ts';
 import { angle } from '../figures.ts';
 import { pitmanFromPlumb } from '../links.ts';
 import type { SheetModel } from '../sheet-model.ts';
+import { PLATE_AROUND } from './cut.ts';
 import {
   around,
   ballMark,
@@ -93,6 +94,14 @@ function armTemplate(model: SheetModel, facts: ArmFacts): Template {
     note: facts.note,
     ways: facts.ways,
     bounds: around([centre, ball, tip], 18),
+    cut: {
+      outlines: [{ places: [centre, ball], around: PLATE_AROUND }],
+      centres: [centre, ball],
+      openings: [],
+      bends: [],
+      // Within the plate, past the hub's centre on both sides.
+      marks: [[onLine(-PLATE_AROUND + 4), onLine(PLATE_AROUND - 4)]],
+    },
     words: [
       near
         ? `It stands ${facts.alongWords}.`

@@ -1,4 +1,5 @@
 import {
+  type Box,
   isClosed,
   isShown,
   type Outline,
@@ -14,6 +15,7 @@ import { INK } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import { axleLine, sided, usually } from '../points.ts';
 import type { SheetModel } from '../sheet-model.ts';
+import { cornersOf, type TemplateCut, withinBox } from './cut.ts';
 import {
   around,
   ballMark,
@@ -157,6 +159,66 @@ function railEdges(model: SheetModel, view: View, [x, y, z]: Point): ViewPoint[]
     .map((edge) => project(view, edge));
 }
 
+/** The edges of the frame on the side where a bracket is, as a view shows them: straight lines from place to place. */
+function frameEdges(model: SheetModel, view: View, first: Point): [ViewPoint, ViewPoint][] {
+  const side = halfOf(first);
+  const edges: [ViewPoint, ViewPoint][] = [];
+  for (const part of model.drawing.parts) {
+    if (part.role !== 'frame' || (part.side !== undefined && part.side !== side)) continue;
+    for (const shape of part.shapes) {
+      if (!isShown(shape, view) || shape.ink !== 'outline') continue;
+      const line: Outline = [];
+      outline(shape, model.placed, view, line);
+      const count = line.length / 2;
+      const place = (i: number): ViewPoint => [
+        line[2 * (i % count)] as number,
+        line[2 * (i % count) + 1] as number,
+      ];
+      for (let i = 0; i < (isClosed(shape) ? count : count - 1); i += 1) edges.push([place(i), place(i + 1)]);
+    }
+  }
+  return edges;
+}
+
+/** A plate with the bracket's centres and the rail's edges on it. */
+function bracketCut(
+  model: SheetModel,
+  view: View,
+  first: Point,
+  places: readonly ViewPoint[],
+  bounds: Box,
+): TemplateCut {
+  const [right, down] = places[0] as ViewPoint;
+  const lines: [ViewPoint, ViewPoint][] = [
+    [
+      [right, bounds.top],
+      [right, bounds.bottom],
+    ],
+    [
+      [bounds.left, down],
+      [bounds.right, down],
+    ],
+    ...frameEdges(model, view, first),
+  ];
+  // Scribed lines keep off the plate's own edge.
+  const inside = {
+    left: bounds.left + 2,
+    top: bounds.top + 2,
+    right: bounds.right - 2,
+    bottom: bounds.bottom - 2,
+  };
+  return {
+    outlines: [{ places: cornersOf(bounds) }],
+    centres: places,
+    openings: [],
+    bends: [],
+    marks: lines.flatMap((line) => {
+      const seen = withinBox(line, inside);
+      return seen ? [seen] : [];
+    }),
+  };
+}
+
 function bracket(
   model: SheetModel,
   title: string,
@@ -174,6 +236,7 @@ function bracket(
     note: `${SEEN[view]}; ${side} side of the car`,
     ways: WAYS[view],
     bounds,
+    cut: bracketCut(model, view, first.at, places, bounds),
     words: [...marks.map(({ at, words: name }) => placeWords(model, name, at)), ...words],
     draw(pen, at) {
       paintFrame(pen, model, view, first.at, at, !isRight(places[0] as ViewPoint));

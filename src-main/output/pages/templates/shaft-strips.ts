@@ -14,6 +14,7 @@ import {
 import { INK, SOFT } from '../../pens/colours.ts';
 import type { PrintPen } from '../../pens/print-pen.ts';
 import type { SheetModel } from '../sheet-model.ts';
+import type { TemplateCut } from './cut.ts';
 import { centreMark, dimension, type OnPaper, type Template, tag } from './template.ts';
 
 // Strips that wrap around a shaft's end: where its notch and dimple go. Right is along the shaft from the tip, down is
@@ -157,6 +158,41 @@ function drawStrip(pen: PrintPen, model: SheetModel, strip: Strip, at: OnPaper, 
   pen.turnedText('tip', x, y, { face: 'heading', size: 8.2, colour: INK }, 90, 'centre');
 }
 
+/** A strip as a plate to be bent around its end: its edges, its notch and dimple, and where its flats begin. */
+function stripCut(strip: Strip, aside: number, top: number): TemplateCut {
+  const { surface, length, work, diameter, offset } = strip;
+  const { notch, dimple } = work;
+  const at = (right: number, down: number): ViewPoint => [right + aside, top + down];
+  const round = surface.stretches[0] as Stretch;
+  const flat = surface.stretches.find(({ kind }) => kind === 'flat');
+  const middle = (round.from + round.to) / 2;
+  return {
+    outlines: [{ places: [at(0, 0), at(length, 0), at(length, surface.whole), at(0, surface.whole)] }],
+    centres: dimple ? [at(dimple.fromTip, flat ? (flat.from + flat.to) / 2 : middle)] : [],
+    openings: notch
+      ? [
+          notchEdge(diameter / 2, notch.width / 2, offset).map(([along, around]) =>
+            at(notch.fromTip + along, middle + around),
+          ),
+        ]
+      : [],
+    bends: surface.stretches.slice(1).map(({ from }) => [at(0, from), at(length, from)] as const),
+    marks: [],
+    names: [[at(0, -3), `${strip.words}, ${strip.title}`]],
+  };
+}
+
+function joinedCuts(cuts: readonly TemplateCut[]): TemplateCut {
+  return {
+    outlines: cuts.flatMap(({ outlines }) => outlines),
+    centres: cuts.flatMap(({ centres }) => centres),
+    openings: cuts.flatMap(({ openings }) => openings),
+    bends: cuts.flatMap(({ bends }) => bends),
+    marks: cuts.flatMap(({ marks }) => marks),
+    names: cuts.flatMap(({ names = [] }) => names),
+  };
+}
+
 /** The strips of a shaft's ends that are notched or dimpled, one below the other. */
 export function shaftStrips(model: SheetModel): Template[] {
   const { shaft } = model.layout;
@@ -183,6 +219,7 @@ export function shaftStrips(model: SheetModel): Template[] {
         'The notch lies in the middle of a round, the dimple on a flat where the screw meets it. Check both through the joint’s own holes before anything is cut, with the shaft pushed in to the dotted line, as the layout is drawn: the joint rules, not this paper.',
         'Depths stand with the steps of the build sheet.',
       ],
+      cut: joinedCuts(list.map((strip, i) => stripCut(strip, (i % 2) * wide, Math.floor(i / 2) * tall))),
       draw(pen, at) {
         list.forEach((strip, i) => {
           const aside = (i % 2) * wide;

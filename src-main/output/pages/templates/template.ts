@@ -3,6 +3,7 @@ import { type Radians, toDegrees } from '../../../../shared-math/units/index.ts'
 import { INK, SOFT, STEEL, WHITE } from '../../pens/colours.ts';
 import type { Align, PrintPen, TextStyle } from '../../pens/print-pen.ts';
 import { DIMENSION, SMALL } from '../../pens/styles.ts';
+import type { TemplateCut } from './cut.ts';
 
 /** Puts a place of a template's own plane (right and down, mm at full size) on the page at hand. */
 export type OnPaper = (place: ViewPoint) => ViewPoint;
@@ -18,6 +19,8 @@ export interface Template {
   readonly ways: readonly WaySign[];
   /** Sentences that belong to it, printed on its first page where there is room, or on the first page of all. */
   readonly words: readonly string[];
+  /** The same for a cutting table. */
+  readonly cut: TemplateCut;
   draw(pen: PrintPen, at: OnPaper): void;
 }
 

@@ -302,3 +302,60 @@ describe('DXF of a pose', () => {
     expect(title).not.toMatch(/[\r\n]/);
   });
 });
+
+describe.each(DEMONSTRATIONS)('templates of %s for a cutting table', (_, document) => {
+  test.each(['mm', 'in'] as const)(
+    'in %s: closed outlines, holes where the centres are, at full size',
+    async (unit) => {
+      const per = unit === 'in' ? 25.4 : 1;
+      const text = await textOf({ view: 'templates', document, unit });
+      const dxf = new DxfParser().parseSync(text) as IDxf;
+      const layers = [...new Set(dxf.entities.map(({ layer }) => layer))].sort();
+      for (const layer of layers)
+        expect(['bend-lines', 'holes', 'outline', 'scribe-lines', 'words']).toContain(layer);
+      const outlines = of(dxf, 'LWPOLYLINE', 'outline') as (IEntity & { shape: boolean; vertices: Spot[] })[];
+      expect(outlines.length).toBeGreaterThan(4);
+      for (const { shape } of outlines) expect(shape).toBe(true);
+      // Nothing but closed lines and circles is cut.
+      for (const { type, layer } of dxf.entities)
+        if (layer === 'outline' || layer === 'holes') expect(['LWPOLYLINE', 'CIRCLE']).toContain(type);
+      const holes = of(dxf, 'CIRCLE', 'holes') as (IEntity & { center: Spot; radius: number })[];
+      for (const { radius } of holes) expect(radius * per).toBeCloseTo(1.5, 6);
+      // The pitman arm's centres are as far apart as the arm is long in the plane square to its shaft.
+      const { box } = resolveLayout(document).steering;
+      const size = Math.hypot(...box.sectorAxis);
+      const away = box.pitmanBall.map((value, i) => value - (box.sectorCentre[i] as number));
+      const along = away.reduce((sum, value, i) => sum + (value * (box.sectorAxis[i] as number)) / size, 0);
+      const arm = Math.sqrt(away.reduce((sum, value) => sum + value * value, 0) - along * along);
+      const [one, two] = holes.map(({ center }) => center) as [Spot, Spot];
+      expect(Math.hypot(one.x - two.x, one.y - two.y) * per).toBeCloseTo(arm, 4);
+      // Each hole lies within an outline: counted by a line to the right.
+      for (const { center } of holes) {
+        const inside = outlines.some(({ vertices }) => {
+          let odd = false;
+          vertices.forEach((a, i) => {
+            const b = vertices[(i + 1) % vertices.length] as Spot;
+            if (
+              a.y > center.y !== b.y > center.y &&
+              center.x < a.x + ((center.y - a.y) / (b.y - a.y)) * (b.x - a.x)
+            )
+              odd = !odd;
+          });
+          // A plate about two centres has its holes on the middle line between its straight sides, or at their ends.
+          return (
+            odd ||
+            vertices.some((at) => Math.abs(Math.hypot(at.x - center.x, at.y - center.y) * per - 18) < 1e-6)
+          );
+        });
+        expect(inside).toBe(true);
+      }
+      expect(new Helper(text).parsed.entities).toHaveLength(dxf.entities.length);
+    },
+  );
+
+  test('take no pose', async () => {
+    await expect(textOf({ view: 'templates', document, pose: { ...AT_RIDE, heave: 20 } })).rejects.toThrow(
+      'templates are of the car at ride height, so they take no pose',
+    );
+  });
+});

@@ -82,6 +82,29 @@ export function exifSegment(orientation: number, little = false): Buffer {
   return Buffer.concat([head, body]);
 }
 
+/** An APP1 segment as a phone writes it of its lens: the focal length of a camera of 36 by 24 mm that sees as much. */
+export function lensSegment(equivalent: number): Buffer {
+  const tiff = Buffer.alloc(44);
+  tiff.write('MM', 0, 'latin1');
+  tiff.writeUInt16BE(42, 2);
+  tiff.writeUInt32BE(8, 4);
+  // The first directory has one entry, which says where the camera's own begins.
+  tiff.writeUInt16BE(1, 8);
+  tiff.writeUInt16BE(0x8769, 10);
+  tiff.writeUInt16BE(4, 12);
+  tiff.writeUInt32BE(1, 14);
+  tiff.writeUInt32BE(26, 18);
+  tiff.writeUInt16BE(1, 26);
+  tiff.writeUInt16BE(0xa405, 28);
+  tiff.writeUInt16BE(3, 30);
+  tiff.writeUInt32BE(1, 32);
+  tiff.writeUInt16BE(equivalent, 36);
+  const body = Buffer.concat([Buffer.from('Exif\0\0', 'latin1'), tiff]);
+  const head = Buffer.from([0xff, 0xe1, 0, 0]);
+  head.writeUInt16BE(body.length + 2, 2);
+  return Buffer.concat([head, body]);
+}
+
 /** The headers of a JPEG without a picture worth decoding: enough for whoever reads headers only. */
 export function jpegHeaders(width: number, height: number, segments: readonly Buffer[] = []): Buffer {
   const frame = Buffer.from([0xff, 0xc0, 0, 11, 8, 0, 0, 0, 0, 1, 1, 0x11, 0]);

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest';
 import { distanceQuestion, focalByFile } from '../../../shared-math/trace/index.ts';
+import { fileFocal } from '../../../src-renderer/places/measure/photos/file-focal.ts';
 import { lots, photoOf, RADIANS } from '../../support/photo-world.ts';
+import { exifSegment, jpegHeaders, lensSegment } from '../../support/picture-files.ts';
 
 // The equivalent is by the diagonal of 36 by 24 mm, as CIPA DC-001 has the angle of view; from memory. A main camera of a phone that
 // is sold as 26 mm sees 79.5 degrees across its diagonal: twice the arc tangent of 21.63 / 26.
@@ -35,6 +37,16 @@ test('a picture that was cut, or whose file says nothing, has none', () => {
   expect(focalByFile({ focal35: 26, width: 4032, height: 3024 }, [3000, 3000])).toBeUndefined();
   expect(focalByFile({}, [4032, 3024])).toBeUndefined();
   expect(focalByFile({ focal35: 0 }, [4032, 3024])).toBeUndefined();
+});
+
+test('it is read out of a JPEG file, and a file without it gives none', async () => {
+  const files = [[lensSegment(26)], [exifSegment(6)], []].map(
+    (segments) => new Blob([new Uint8Array(jpegHeaders(4032, 3024, segments))]),
+  );
+  const [given, other, none] = await Promise.all(files.map((file) => fileFocal(file, [4032, 3024])));
+  expect(given?.px).toBeCloseTo((26 / Math.hypot(36, 24)) * 5040, 6);
+  expect([other, none]).toEqual([undefined, undefined]);
+  expect(await fileFocal(new Blob(['Dear customer']), [40, 30])).toBeUndefined();
 });
 
 const photo = photoOf({ view: 'side', away: 4000, askew: 0.5 * RADIANS, focal: 35 }, lots(1));

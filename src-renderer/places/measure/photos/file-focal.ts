@@ -1,3 +1,4 @@
+/// <reference path="./exifr-lite.d.ts" />
 import { type FileFocal, focalByFile } from '../../../../shared-math/trace/index.ts';
 
 /** mm in the units that a file counts its sensor's pixels by. */
@@ -10,17 +11,8 @@ const number = (value: unknown): number | undefined =>
 export async function fileFocal(file: Blob, size: readonly [number, number]): Promise<FileFocal | undefined> {
   try {
     const { parse } = await import('exifr/dist/lite.esm.mjs');
-    const notes = await parse(file, {
-      pick: [
-        'FocalLength',
-        'FocalLengthIn35mmFormat',
-        'FocalPlaneXResolution',
-        'FocalPlaneResolutionUnit',
-        'ExifImageWidth',
-        'ExifImageHeight',
-      ],
-      translateValues: false,
-    });
+    // Where the photo was taken is nobody's business here.
+    const notes = await parse(await file.arrayBuffer(), { gps: false, translateValues: false });
     if (!notes) return undefined;
     return focalByFile(
       {

@@ -59,9 +59,10 @@ function doubtWords(mm: number, unit: 'in' | 'mm'): string {
   return `± ${(Math.ceil(value * step - 1e-9) / step).toFixed(decimals)} ${unit}`;
 }
 
-/** What it leaves, of what is in doubt before it. */
-function leavesWords({ now, left }: Advice, unit: 'in' | 'mm'): string {
-  const then = `Points are then known to ${doubtWords(left, unit)} or better`;
+/** What it leaves, the first thing of what is in doubt now. */
+function leavesWords({ now, left }: Advice, first: boolean, unit: 'in' | 'mm'): string {
+  const then = `Points are then known to ${doubtWords(left, unit)} on average`;
+  if (!first) return `${then}.`;
   if (now > DEPTH_UNKNOWN) return `${then}; so far nothing says how deep they stand.`;
   return `${then}, not just ${doubtWords(now, unit)}.`;
 }
@@ -70,7 +71,7 @@ function leavesWords({ now, left }: Advice, unit: 'in' | 'mm'): string {
 export function adviceWords({ now, steps }: Advised, asked: Asked): string[] {
   if (steps.length === 0)
     return [
-      `With every point clicked on these photos they are known to about ${doubtWords(now, asked.unit)}. No one photo or length more would take a fifth off that.`,
+      `With every point clicked on these photos they are known to about ${doubtWords(now, asked.unit)}. Nothing that was tried, one photo or one length more, would take a fifth off that.`,
     ];
-  return steps.map((step) => `${helpWords(step.help, asked)}. ${leavesWords(step, asked.unit)}`);
+  return steps.map((step, i) => `${helpWords(step.help, asked)}. ${leavesWords(step, i === 0, asked.unit)}`);
 }

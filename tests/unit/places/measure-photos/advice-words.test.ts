@@ -23,7 +23,7 @@ test('one more photo is asked for from a place that a person can walk to, with h
   const [words] = adviceWords(after({ kind: 'beside', photo: 0, right: -1828.8 }), asked);
   expect(words).toBe(
     'You stood 15° off square. Take one more from the side, 6 ft 0 in to the left of where you stood, as far off and as high. ' +
-      'Points are then known to ± 0.16 in or better, not just ± 0.40 in.',
+      'Points are then known to ± 0.16 in on average, not just ± 0.40 in.',
   );
   expect(adviceWords(after({ kind: 'beside', photo: 0, right: 900 }), { ...asked, unit: 'mm' })[0]).toContain(
     '0.90 m to the right of',
@@ -32,11 +32,27 @@ test('one more photo is asked for from a place that a person can walk to, with h
 
 test('a doubt is never rounded down, and one of depth is no figure', () => {
   const help = { kind: 'view', view: 'front', distance: 3657.6 } as const;
-  expect(adviceWords(after(help, 10, 2.55), asked)[0]).toContain('± 0.11 in or better');
+  expect(adviceWords(after(help, 10, 2.55), asked)[0]).toContain('± 0.11 in on average');
   const [words] = adviceWords(after(help, 250, 5), asked);
   expect(words).toContain('from ahead, square on, from 12 ft 0 in');
   expect(words).toContain('so far nothing says how deep they stand');
   expect(words).not.toContain('9.8');
+});
+
+test('what is done second is counted from the first, whose own figure stands above it', () => {
+  const help = { kind: 'view', view: 'front', distance: 3657.6 } as const;
+  const words = adviceWords(
+    {
+      now: 30,
+      steps: [
+        { help, now: 30, left: 9 },
+        { help: { ...help, view: 'top' }, now: 7.2, left: 5 },
+      ],
+    },
+    asked,
+  );
+  expect(words[0]).toContain('± 0.36 in on average, not just ± 1.19 in');
+  expect(words[1]).toMatch(/known to ± 0\.20 in on average\.$/);
 });
 
 test('each thing that could be done has its sentence, and nothing to do has one', () => {
@@ -48,6 +64,6 @@ test('each thing that could be done has its sentence, and nothing to do has one'
   expect(of({ kind: 'edge', photos: [0] })).toContain('under Lens');
   expect(of({ kind: 'length', from: 'a', to: 'b' })).toContain('from the the a to the the b');
   expect(adviceWords({ now: 6.2, steps: [] }, asked)).toEqual([
-    'With every point clicked on these photos they are known to about ± 0.25 in. No one photo or length more would take a fifth off that.',
+    'With every point clicked on these photos they are known to about ± 0.25 in. Nothing that was tried, one photo or one length more, would take a fifth off that.',
   ]);
 });

@@ -24,6 +24,8 @@ const TRUNCATED = 'it breaks off before its end';
 const DAMAGED = 'it is damaged: its header makes no sense';
 /** Boxes, items and properties in one list: a phone's picture in tiles has a hundred, a hostile file any number. */
 const LISTED_MOST = 4096;
+/** Stretches of the file that items lie in, all together. */
+const STRETCHES_MOST = 65_536;
 
 class Unreadable extends Error {}
 
@@ -98,12 +100,16 @@ function isWhole(bytes: Buffer, iloc: Box): boolean {
   const [offsetSize, lengthSize, baseSize] = [sizes >> 4, sizes & 15, more >> 4];
   const indexSize = version > 0 ? more & 15 : 0;
   const items = read.next(version < 2 ? 2 : 4);
+  let stretches = 0;
   for (let item = 0; item < Math.min(items, LISTED_MOST); item += 1) {
     read.next(version < 2 ? 2 : 4);
     const inFile = version === 0 || (read.next(2) & 15) === 0;
     read.next(2);
     const base = read.next(baseSize);
     const extents = read.next(2);
+    // A stretch may be said in no bytes at all, so that few bytes could claim any number of them.
+    stretches += extents;
+    if (stretches > STRETCHES_MOST) throw new Unreadable(DAMAGED);
     for (let extent = 0; extent < extents; extent += 1) {
       read.next(indexSize);
       const offset = read.next(offsetSize);

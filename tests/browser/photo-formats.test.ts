@@ -155,6 +155,7 @@ describe('what cannot be taken', () => {
     const { page } = board;
     await pointButton(page, 'Pitman ball').waitFor();
     const pdf = pagesPdf(1);
+    const locked = await drawnPdf([{ size: [400, 300] }], 'axle');
     for (const [name, file, reason] of [
       ['broken off.heic', heic.subarray(0, -100), 'it breaks off before its end'],
       ['bomb.heic', claiming(heic, 60_000, 60_000), 'its picture is 60000 by 60000 pixels'],
@@ -163,6 +164,7 @@ describe('what cannot be taken', () => {
       ['clip.heic', Buffer.from('\0\0\0\x14ftypqt  \0\0\0\0qt  '), 'it is a movie; bring a JPEG'],
       ['broken off.pdf', pdf.subarray(0, -30), 'it breaks off before its end'],
       ['empty.pdf', Buffer.from('%PDF-1.7\n%%EOF\n'), 'it is a PDF that cannot be read'],
+      ['locked.pdf', locked, 'it is locked with a password'],
       ['bomb.pdf', bombPdf(60_000, 60_000), 'its page holds a picture of more than 120 million pixels'],
       ['letter.pdf', Buffer.from('PK\x03\x04word/document.xml'), 'it is a Word document; bring a JPEG'],
       [

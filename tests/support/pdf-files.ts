@@ -15,8 +15,9 @@ export interface DrawnPage {
   readonly words?: string;
 }
 
-export async function drawnPdf(pages: readonly DrawnPage[]): Promise<Buffer> {
-  const document = new PDFDocument({ autoFirstPage: false, margin: 0 });
+export async function drawnPdf(pages: readonly DrawnPage[], password?: string): Promise<Buffer> {
+  const locked = password === undefined ? {} : { userPassword: password };
+  const document = new PDFDocument({ autoFirstPage: false, margin: 0, ...locked });
   const chunks: Buffer[] = [];
   document.on('data', (chunk: Buffer) => chunks.push(chunk));
   const whole = new Promise((done) => document.on('end', done));

@@ -80,6 +80,12 @@ describe('a photo’s file is looked at without decoding it', () => {
     expect(told(avifFile({ turns: 1 }))).toMatchObject({ width: 64, height: 96 });
     expect(told(claiming(heicFile(), 30_000, 4))).toMatch(/^its picture is 30000 by 4 pixels/);
     expect(told(heicFile().subarray(0, -1))).toBe('it breaks off before its end');
+    // Two items of 65,535 stretches each that take no byte to be said.
+    const endless = Buffer.from(heicFile());
+    const iloc = endless.indexOf('iloc');
+    endless.set([0, 0], iloc + 8);
+    for (const item of [0, 1]) endless.writeUInt16BE(0xffff, iloc + 12 + 6 * item + 4);
+    expect(told(endless)).toBe('it is damaged: its header makes no sense');
     const moving = Buffer.from(avifFile());
     moving.write('avis', 8, 'latin1');
     expect(told(moving)).toBe(`it is an animated picture; ${TAKEN}`);

@@ -2,6 +2,7 @@ import { serveJobs } from '../../jobs/serve-jobs.ts';
 import { sensitivityJob } from '../../panels/points/sensitivity-job.ts';
 import { forcesJob } from './links/forces-job.ts';
 import { mapJob } from './map/map-job.ts';
+import { sitJob } from './sit/sit-job.ts';
 import { bandJob } from './tolerance/band-job.ts';
 import { holdsJob, tuneJob } from './tune/tune-job.ts';
 
@@ -13,4 +14,5 @@ serveJobs({
   sensitivity: sensitivityJob,
   band: bandJob,
   forces: forcesJob,
+  sit: sitJob,
 });

@@ -30,6 +30,7 @@ export function layoutPlace(): Place {
   $effect(() => studies.effects.follow());
   $effect(() => studies.tolerance.follow());
   $effect(() => studies.forces.follow());
+  $effect(() => studies.sit.follow());
   return {
     id: 'layout',
     name: 'Layout',

@@ -4,11 +4,13 @@ import { JobClient, type WorkerLine } from '../../jobs/job-client.ts';
 import { PointEffects } from '../../panels/points/point-effects.svelte.ts';
 import { ForcesView } from './links/forces-view.svelte.ts';
 import { BoxMap } from './map/box-map.svelte.ts';
+import { SitView } from './sit/sit-view.svelte.ts';
 import { ToleranceView } from './tolerance/tolerance-view.svelte.ts';
 import { Tuning } from './tune/tuning.svelte.ts';
 
 /**
- * What is worked out beside the page: the map, the tuning, the effects of small steps, the tolerance band, link forces. The map has a
+ * What is worked out beside the page: the map, the tuning, the effects of small steps, the tolerance band, link
+ * forces, ride heights. The map has a
  * worker of its own, since it follows a drag; a search may take seconds and has another.
  */
 export class Studies {
@@ -17,6 +19,7 @@ export class Studies {
   readonly effects: PointEffects;
   readonly tolerance: ToleranceView;
   readonly forces: ForcesView;
+  readonly sit: SitView;
 
   constructor(openLayout: OpenLayout, startWorker: () => WorkerLine) {
     const quick = new JobClient(startWorker);
@@ -25,6 +28,7 @@ export class Studies {
     this.effects = new PointEffects(openLayout, quick);
     this.tolerance = new ToleranceView(openLayout, quick);
     this.forces = new ForcesView(openLayout, quick);
+    this.sit = new SitView(openLayout, quick);
   }
 }
 

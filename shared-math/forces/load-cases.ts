@@ -81,6 +81,7 @@ export interface LoadCase {
   readonly loads: readonly [number, number];
   /** True if the loads are usual ones, which nobody gave. */
   readonly assumed: boolean;
+  /** In the order of the car's figures; none where no pose has forces. */
   readonly figures: readonly FigureReach[];
   readonly arms: readonly ArmReach[];
   /** Poses that have no forces, with why: the first of them, by handwheel (rad). */
@@ -125,6 +126,7 @@ class Gathered {
     { key: 'tieRodArms', side: 'right', at: [undefined, undefined] },
   ];
   #failure: LoadCase['failure'];
+  #taken = false;
 
   constructor(figures: readonly ReadFigure[]) {
     this.#figures = figures;
@@ -132,6 +134,7 @@ class Gathered {
   }
 
   take(level: 0 | 1, statics: Statics, handwheel: number, frontEnd: FrontEnd, state: FrontEndState): void {
+    this.#taken = true;
     this.#figures.forEach((figure, index) => {
       const peak = (this.#peaks[index] as readonly [Float64Array, Float64Array])[level];
       const value = figure.of(statics);
@@ -157,14 +160,15 @@ class Gathered {
       id,
       loads,
       assumed,
-      figures: this.#figures.map(({ of: _, ...figure }, index) => {
+      figures: (this.#taken ? this.#figures : []).map(({ of: _, ...figure }, index) => {
         const [light, heavy] = this.#peaks[index] as readonly [Float64Array, Float64Array];
         return { figure, light: reach(light), heavy: reach(heavy) };
       }),
       arms: this.#arms.flatMap(({ key, side, at: [light, heavy] }) =>
         light && heavy ? [{ key, side, light, heavy }] : [],
       ),
-      failure: this.#failure,
+      // A turn without a single position has none to fail in.
+      failure: this.#failure ?? (this.#taken ? undefined : { failure: 'no-pose', handwheel: 0 }),
     };
   }
 }
@@ -246,6 +250,9 @@ function plus(base: Statics, unitMore: Statics, times: number): Statics {
         force: points(row.force, other.force),
         along: at(row.along, other.along),
         couple: at(row.couple, other.couple),
+        ...(row.bars && other.bars
+          ? { bars: [at(row.bars[0], other.bars[0]), at(row.bars[1], other.bars[1])] as const }
+          : {}),
       };
     }),
   };

@@ -20,6 +20,10 @@ export interface LinkMargins {
   readonly cases: readonly { readonly id: LoadCaseId; readonly light: Margin; readonly heavy: Margin }[];
 }
 
+/** Of a case without forces: no margin. */
+const NONE: Reach = { least: { value: 0, handwheel: 0 }, most: { value: 0, handwheel: 0 } };
+const NOTHING: Pick<FigureReach, 'light' | 'heavy'> = { light: NONE, heavy: NONE };
+
 function marginOf(bears: LinkBears, { least, most }: Reach): Margin {
   const push = { by: 'push', force: -least.value, handwheel: least.handwheel } as const;
   const pull = { by: 'pull', force: most.value, handwheel: most.handwheel } as const;
@@ -38,7 +42,7 @@ export function linkMargins(layout: Layout, { figures, cases }: LinkForces): Lin
         figure: { ...figure, link },
         bears,
         cases: cases.map(({ id, figures: reaches }) => {
-          const { light, heavy } = reaches[index] as FigureReach;
+          const { light, heavy } = reaches[index] ?? NOTHING;
           return { id, light: marginOf(bears, light), heavy: marginOf(bears, heavy) };
         }),
       },

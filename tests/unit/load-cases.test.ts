@@ -148,6 +148,24 @@ describe('the box at its most', () => {
   });
 });
 
+test('twice the box’s output is twice what it adds to every link, the bars of a Watt’s linkage too', () => {
+  const at = (greatestOutput: number) => {
+    const steering = { ...CROSS_STEER, box: { ...CROSS_STEER.box, greatestOutput } };
+    const { figures } = forcesOf(frontEndOf({ lateral: LATERALS.watt, steering }))
+      .cases[1] as LinkForces['cases'][number];
+    return new Map(figures.map(({ figure: { id }, heavy }) => [id, heavy.most.value - heavy.least.value]));
+  };
+  const [once, twice] = [at(2000), at(4000)];
+  let seen = 0;
+  for (const [id, reach] of once) {
+    // What it adds, not what stands already: the span from end to end is twice it.
+    if (reach < 500 || /kingpin/.test(id)) continue;
+    expect((twice.get(id) as number) / reach, id).toBeCloseTo(2, 1);
+    seen += /^lateral/.test(id) ? 1 : 0;
+  }
+  expect(seen).toBe(2);
+});
+
 describe('braked', () => {
   // By hand: the left kingpin's moment is u · (r × F), r from the pin's foot to the contact, F the road's push of each of the
   // three ways to brake: both wheels by their grip, the left alone, the right alone (at half the load transfer).
@@ -196,6 +214,17 @@ describe('braked', () => {
 });
 
 describe('what cannot be is said', () => {
+  test('a linkage that does not reach has no figures of its turn, and never 0', () => {
+    // A wishbone's ball on the axle's own line leaves the axle free to pitch.
+    const frontEnd = frontEndOf({ location: { kind: 'wishbone', framePivot: [0, 0, 330] } });
+    const { cases } = forcesOf(frontEnd);
+    for (const { figures, arms, failure } of cases) {
+      expect(failure?.failure).toBe('no-pose');
+      expect(figures).toEqual([]);
+      expect(arms).toEqual([]);
+    }
+  });
+
   test('masses that leave nothing for the springs are refused by path', () => {
     const found = linkForces(frontEndOf({ ride: { unsprungMass: 900 } }));
     expect(found.ok).toBe(false);

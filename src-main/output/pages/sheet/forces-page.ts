@@ -23,10 +23,12 @@ import type { SheetModel } from '../sheet-model.ts';
 /** A figure of a case, and under it how many times over a link bears it. */
 function caseCell(
   { style }: SheetModel,
-  { figure, light, heavy }: FigureReach,
+  reach: FigureReach | undefined,
   margins: LinkMargins | undefined,
   at: number,
 ): CellText {
+  if (!reach) return 'not known';
+  const { figure, light, heavy } = reach;
   const margin = margins?.cases[at];
   const times = margin ? marginWords(margin.light, margin.heavy) : '';
   return [
@@ -51,7 +53,7 @@ function forceTable(
       const own = margins.find((each) => each.figure.id === figure.id);
       return [
         [[figure.name, BODY_BOLD]],
-        ...cases.map((each, at) => caseCell(model, each.figures[index] as FigureReach, own, at)),
+        ...cases.map((each, at) => caseCell(model, each.figures[index], own, at)),
         own
           ? [
               [`push ${formatForce(own.bears.push, unit)}`, BODY],

@@ -15,9 +15,9 @@ test('the car sits lower in front as typed: its points go with the frame, what i
   await front.scrollIntoViewIfNeeded();
   expect(await front.inputValue()).toBe('as drawn');
   // The curve says in a sentence what it draws.
-  await page.getByText(/Worst bump steer over ride height: from/).waitFor({ state: 'attached' });
+  await page.getByRole('figure', { name: /Worst bump steer over ride height: from/ }).waitFor();
   if (SHOTS) {
-    await page.getByText('Worst bump steer', { exact: true }).first().scrollIntoViewIfNeeded();
+    await page.locator('[data-sit-curve]').scrollIntoViewIfNeeded();
     await page.screenshot({ path: `${SHOTS}/sit-before-1280.png` });
   }
   await front.fill('1');

@@ -30,9 +30,9 @@ export interface BrakingChange {
   readonly steer: number;
 }
 
-/** Degrees of the wedges, thicker behind, that are laid between spring and seat; a usual size, from memory. */
+/** Degrees of the wedges that are laid between spring and seat; a usual size, from memory. */
 const WEDGE = 2;
-/** mm that a seat is moved along its spring; and shares that leaves are made thicker, and springs stiffer, by. */
+/** mm that a seat is moved along its spring, and how many times as thick leaves are made, and as stiff springs. */
 const SEAT_STEP = 50;
 const THICKER = 1.1;
 const STIFFER = 1.25;
@@ -76,7 +76,7 @@ const withSpring = (layout: Layout, spring: SpringDocument): Layout => ({
 
 type ParallelLeaf = Extract<Layout['location'], { kind: 'parallel-leaf' }>;
 
-/** The seats moved along their springs toward the nearer eye of the axle's front: springs and eyes go back by as much. */
+/** The seats moved ahead along their springs: the axle stays where it is, springs and eyes go back by as much. */
 function seatAhead(layout: Layout, location: ParallelLeaf): Layout {
   const back = <At extends Point>(point: At) => [point[0] - SEAT_STEP, point[1], point[2]] as unknown as At;
   const side = (at: ParallelLeaf['left']) => ({

@@ -11,7 +11,7 @@
  * height that is held, M = c (1/a + 1/b) θ; with c from the rate that is
  *   M/θ = k a b,
  * or k L²/4 in the middle of a leaf L long. Left out: friction between the leaves, the seat's clamped length, the shackle's
- * own swing, the arch (by `pushHeight`).
+ * own swing, the arch, which takes about a third of the eyes' rise off the lever.
  * Units:   `rate` N/mm at the seat; halves in mm along the leaf.
  * Source:  own derivation from the bending of beams (Euler and Bernoulli); that a leaf's wind-up follows from its rate and
  *          its halves is treated in SAE HS-788, from memory: the text was not at hand.

@@ -98,7 +98,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   casterBrakedLeast: {
-    words: 'Caster left in a hard stop, at least',
+    words: 'Caster in a hard stop, at least',
     group: 'Braking',
     hint: 'Braked at 0.7 g: leaf springs let the axle wind up, and its caster goes.',
     usual: 1,

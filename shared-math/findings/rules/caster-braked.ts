@@ -25,7 +25,7 @@ export function assumedWords({ car }: JudgedBraking, speak: Speech): string {
 /** How much caster winding up on its springs leaves an axle in a hard stop. */
 export const casterBraked: Rule = {
   name: 'caster-braked',
-  measures: 'Caster left under braking, as the axle winds up on its springs',
+  measures: 'Caster under braking, as the axle winds up on its springs',
   judge({ braking, layout }, speak): Finding[] {
     if (!braking) return [];
     const { value, source } = speak.limit('casterBrakedLeast');

@@ -81,7 +81,7 @@ const FIGURES = {
     words: (slope) => degreesBeside(slope, [0], 3),
   },
   casterBraked: {
-    what: 'Caster left under braking',
+    what: 'Caster under braking',
     aside: () => `at ${JUDGED_GRIP} g`,
     of: ({ braking }) => braking && leastCaster(braking.hard),
     words: degrees(1),

@@ -15,6 +15,7 @@ import {
 import type { Point } from '../../../shared-math/geometry/points.ts';
 import { Breaks } from './breaks.ts';
 import { ROLE_PENS, type RolePen, WHITE } from './colours.ts';
+import { type PartLayer, partLayer } from './part-layers.ts';
 import type { Points, PrintPen } from './print-pen.ts';
 
 /** A view of the car on paper: what it shows and where. */
@@ -116,11 +117,22 @@ export function paintCar(pen: PrintPen, view: CarView, drawing: Drawing, placed:
   const [left, top, right, bottom] = frame;
   const breaks = new Breaks(frame);
   pen.within([left, top, right, top, right, bottom, left, bottom], 1, () => {
+    // Parts of one layer that are painted one after another are one group.
+    const groups: { layer: PartLayer; parts: Part[] }[] = [];
     for (const part of paintOrder(drawing, placed, view.view)) {
-      const far = view.view === 'side' && part.side === 'right' && part.role !== 'steering';
-      if (far) pen.within(undefined, FAR_SIDE, () => paintPart(pen, view, part, placed, breaks));
-      else paintPart(pen, view, part, placed, breaks);
+      const layer = partLayer(part);
+      const last = groups.at(-1);
+      if (last?.layer === layer) last.parts.push(part);
+      else groups.push({ layer, parts: [part] });
     }
+    for (const { layer, parts } of groups)
+      pen.named(`${view.view}-${layer}`, () => {
+        for (const part of parts) {
+          const far = view.view === 'side' && part.side === 'right' && part.role !== 'steering';
+          if (far) pen.within(undefined, FAR_SIDE, () => paintPart(pen, view, part, placed, breaks));
+          else paintPart(pen, view, part, placed, breaks);
+        }
+      });
   });
   breaks.draw(pen);
 }

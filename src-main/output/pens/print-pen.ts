@@ -364,6 +364,11 @@ export class PdfPen {
     this.#doc.restore();
   }
 
+  /** What `work` draws belongs together under a name; a printed page shows nothing of that. */
+  named(_id: string, work: () => void): void {
+    work();
+  }
+
   /** Draws smaller about a place of the page, which stays where it is, while `work` runs. */
   smaller(x: number, y: number, factor: number, work: () => void): void {
     this.#doc.save();

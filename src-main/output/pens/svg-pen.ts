@@ -37,6 +37,7 @@ export class SvgPen implements PrintPen {
   readonly #pages: Page[] = [];
   #page: Page | undefined;
   #clips = 0;
+  readonly #ids = new Map<string, number>();
 
   constructor(lettering: Lettering) {
     this.#lettering = lettering;
@@ -201,6 +202,13 @@ export class SvgPen implements PrintPen {
       clip = `url(#${id})`;
     }
     this.#group({ 'clip-path': clip, opacity: opacity < 1 ? opacity : undefined }, work);
+  }
+
+  /** A group with an id; one that is there already has a number behind it. */
+  named(id: string, work: () => void): void {
+    const count = (this.#ids.get(id) ?? 0) + 1;
+    this.#ids.set(id, count);
+    this.#group({ id: count === 1 ? id : `${id}-${count}` }, work);
   }
 
   smaller(x: number, y: number, factor: number, work: () => void): void {

@@ -1,4 +1,5 @@
-import type { Part, Role } from '../../../../shared-math/drawing/index.ts';
+import type { Part } from '../../../../shared-math/drawing/index.ts';
+import { partLayer } from '../../pens/part-layers.ts';
 import type { StrokeKind } from '../strokes/view-strokes.ts';
 
 // Layers, line types and weights by ISO 128-2 (the numbers of its line types and its dash lengths are from memory).
@@ -54,22 +55,10 @@ export const VIEW_LAYERS = {
 
 export type ViewLayer = keyof typeof VIEW_LAYERS;
 
-const LAYERS_OF: Record<Role, ViewLayer> = {
-  ground: 'ground',
-  tyre: 'wheels',
-  frame: 'rails',
-  axle: 'axle',
-  link: 'location',
-  spring: 'location',
-  box: 'steering',
-  steering: 'steering',
-  obstacle: 'obstacles',
-};
-
 /** The layer that a stroke of a part is on: its part's, or that of all fine, middle or hidden lines. */
-export function layerOf({ id, role }: Part, kind: StrokeKind): ViewLayer {
+export function layerOf(part: Part, kind: StrokeKind): ViewLayer {
   if (kind === 'middle') return 'middle-lines';
   if (kind === 'hidden') return 'hidden-edges';
-  if (kind === 'fine' && role !== 'ground' && role !== 'obstacle') return 'fine-lines';
-  return id.startsWith('shaft-') ? 'shaft' : LAYERS_OF[role];
+  if (kind === 'fine' && part.role !== 'ground' && part.role !== 'obstacle') return 'fine-lines';
+  return partLayer(part);
 }

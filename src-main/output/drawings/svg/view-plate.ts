@@ -12,7 +12,8 @@ import { paintView } from '../../pages/sheet/arrangement-page.ts';
 import { measure, measuredHeight, measuredView } from '../../pages/sheet/measured-views.ts';
 import { type SheetModel, sheetModelOf } from '../../pages/sheet-model.ts';
 import { balloons } from '../../pens/balloons.ts';
-import { centredView } from '../../pens/car-view.ts';
+import { type CarView, centredView, pointOnPage } from '../../pens/car-view.ts';
+import { INK } from '../../pens/colours.ts';
 import { lineHeight } from '../../pens/print-pen.ts';
 import { scaleFor } from '../../pens/scales.ts';
 import { BODY, BODY_BOLD, COLUMN } from '../../pens/styles.ts';
@@ -44,6 +45,16 @@ function matterInPose(job: DrawingJob): SheetModel {
       at: points.find(({ id }) => id === point.id)?.at ?? point.at,
     })),
   };
+}
+
+/** A dot at each hardpoint that a view shows, in a group of its own with its id: `side-steering.box.pitmanBall`. */
+function hardpointMarks(pen: SvgPen, job: DrawingJob, view: CarView): void {
+  pen.named(`${view.view}-hardpoints`, () => {
+    for (const { id, at } of sceneOf(job).points) {
+      const [x, y] = pointOnPage(view, at);
+      pen.named(`${view.view}-${id}`, () => pen.circle(x, y, 0.35, undefined, INK));
+    }
+  });
 }
 
 /** The points in the car's own frame, in two columns: mirrored ones once at ride height, where they mirror. */
@@ -86,10 +97,13 @@ export function viewPlate(pen: SvgPen, job: DrawingJob, view: View): void {
   const rows = Math.ceil(tableRows(model, job).length / 2);
   const area = openPlate(pen, { width, height: high + RULE + 4 + (rows + 1.5) * STEP }, job, scale);
   if (isAtRide(job)) {
-    measure(pen, model, measuredView(model, view, scale, area, true));
+    const drawn = measuredView(model, view, scale, area, true);
+    measure(pen, model, drawn);
+    hardpointMarks(pen, job, drawn);
   } else {
     const drawn = centredView(view, shown, scale, { ...area, height: high });
     paintView(pen, model, drawn);
+    hardpointMarks(pen, job, drawn);
     balloons(pen, drawn, model.points);
   }
   scaleRule(pen, area.x, area.y + high + 4, job, scale);
@@ -119,6 +133,7 @@ export function viewsPlate(pen: SvgPen, job: DrawingJob): void {
       y: area.y + (down - all.top) / scale,
     };
     paintView(pen, model, drawn);
+    hardpointMarks(pen, job, drawn);
     balloons(pen, drawn, model.points);
   }
   scaleRule(pen, area.x, area.y + high + 4, job, scale);

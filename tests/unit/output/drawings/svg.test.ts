@@ -1,6 +1,9 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { project, VIEWS } from '../../../../shared-math/drawing/index.ts';
+import type { Point } from '../../../../shared-math/geometry/points.ts';
+import { hardpoints } from '../../../../shared-math/layout/index.ts';
 import {
   AT_RIDE,
   DRAWN_VIEWS,
@@ -39,6 +42,44 @@ describe('SVG', () => {
     expect(svg).toContain('it certifies nothing');
     expect(svg).not.toMatch(/NaN|Infinity|undefined/);
   });
+
+  test.each(['side', 'top', 'front', 'views'] as const)(
+    'of %s: a group and an id for each layer and each hardpoint',
+    (view) => {
+      const document = sampleLayout();
+      const { svg } = drawSvg(job({ view, document }), 'text');
+      const ids = [...svg.matchAll(/<g id="([^"]+)"/g)].map(([, id]) => id as string);
+      // XML 1.0: an id is a name, and stands once.
+      for (const id of ids) expect(id).toMatch(/^[A-Za-z_][\w.-]*$/);
+      expect(new Set(ids).size).toBe(ids.length);
+      for (const each of view === 'views' ? VIEWS : [view]) {
+        for (const layer of ['axle', 'wheels', 'steering', 'location', 'hardpoints'])
+          expect(ids).toContain(`${each}-${layer}`);
+        for (const { id } of hardpoints(document)) {
+          const [, x, y] =
+            new RegExp(
+              `<g id="${each}-${id.replaceAll('.', '\\.')}">\\s*<circle cx="([\\d.-]+)" cy="([\\d.-]+)"`,
+            ).exec(svg) ?? [];
+          expect(Number.isFinite(Number(x)) && Number.isFinite(Number(y)), `${each} ${id}`).toBe(true);
+        }
+      }
+      // Two points are as far apart as in the view, by the scale that stands on the plate.
+      if (view === 'views') return;
+      const at = (id: string) => {
+        const [, x, y] =
+          new RegExp(
+            `<g id="${view}-${id.replaceAll('.', '\\.')}">\\s*<circle cx="([\\d.-]+)" cy="([\\d.-]+)"`,
+          ).exec(svg) ?? [];
+        return [Number(x), Number(y)] as const;
+      };
+      const [, scale] = /scale 1 : (\d+)</.exec(svg) ?? [];
+      const points = hardpoints(document);
+      const seen = (id: string) => project(view, points.find((point) => point.id === id)?.at as Point);
+      const [a, b] = ['axle.left.kingpinTop', 'steering.box.pitmanBall'] as const;
+      for (const axis of [0, 1] as const)
+        expect((at(b)[axis] - at(a)[axis]) * Number(scale)).toBeCloseTo(seen(b)[axis] - seen(a)[axis], 0);
+    },
+  );
 
   test('states its scale and holds to it: the rule is as long as it says', () => {
     const { svg } = drawSvg(job({ view: 'top' }), 'text');

@@ -136,10 +136,6 @@ export function closeOrder(
   if (whole.step * pxPerMm <= COARSE_FROM) return undefined;
   const seen = common(box, boxOf(whole));
   if (!seen) return undefined;
-  const fits = close && common(seen, boxOf(close));
-  const fine = close && (close.step * pxPerMm <= COARSE_FROM || close.step <= finest * COARSE_FROM);
-  if (fits && fine && Object.entries(seen).every(([side, mm]) => fits[side as keyof Box] === mm))
-    return undefined;
   const [right, down] = [(box.right - box.left) * SEEN_AROUND, (box.bottom - box.top) * SEEN_AROUND];
   const around = common(
     { left: box.left - right, top: box.top - down, right: box.right + right, bottom: box.bottom + down },
@@ -147,7 +143,11 @@ export function closeOrder(
   );
   if (!around) return undefined;
   const area = (around.right - around.left) * (around.bottom - around.top);
-  return orderIn(photo, plane, around, Math.max(1 / pxPerMm, finest, Math.sqrt(area / CLOSE_MOST)));
+  const step = Math.max(1 / pxPerMm, finest, Math.sqrt(area / CLOSE_MOST));
+  // As fine as one would be made now is fine enough, or a large screen would be asked for without end.
+  const shown = close && close.step <= step * COARSE_FROM ? common(seen, boxOf(close)) : undefined;
+  const all = shown && Object.entries(seen).every(([side, mm]) => shown[side as keyof Box] === mm);
+  return all ? undefined : orderIn(photo, plane, around, step);
 }
 
 /**

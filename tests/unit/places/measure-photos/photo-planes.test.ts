@@ -3,6 +3,8 @@ import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { hardpoints, type Photo } from '../../../../shared-math/layout/index.ts';
 import { depthOf, planeOf, spotOf, tapeRows } from '../../../../shared-math/trace/index.ts';
 import {
+  closeOrder,
+  pictureOrder,
   tracedPoint,
   withPhoto,
   withTraced,
@@ -78,4 +80,60 @@ test('the box is traced by itself and leaves its arm where it was seen; taking a
   expect(moved.steering.box.pitmanBall).toEqual(car.steering.box.pitmanBall);
   expect(moved.steering.box.sectorCentre).toEqual([-650, 450, 430]);
   expect(Object.keys(withPhoto(car, 0, { distance: undefined }).photos[0] ?? {})).not.toContain('distance');
+});
+
+describe('a photo from close by', () => {
+  const photo = {
+    ...(car.photos[0] as Photo),
+    size: [8064, 6048],
+    lens: undefined,
+    straighten: undefined,
+    scale: { from: [0, 0], to: [8000, 0], distance: 4000 },
+    level: undefined,
+    anchor: undefined,
+    distance: undefined,
+  } as unknown as Photo;
+  const flat = plane(photo);
+  const whole = pictureOrder(photo, flat, 2000);
+  const [left, top] = whole.at;
+  /** So many px of a screen of 1000 by 600 to the mm, in the middle of the photo. */
+  const sight = (pxPerMm: number, right = 0, across = 1000, high = 600) => ({
+    box: {
+      left: left + 1500 + right,
+      top: top + 1000,
+      right: left + 1500 + right + across / pxPerMm,
+      bottom: top + 1000 + high / pxPerMm,
+    },
+    pxPerMm,
+  });
+
+  test('is asked for where the whole picture is coarser than the screen, once for what is seen and a little around', () => {
+    expect(closeOrder(photo, flat, whole, sight(0.4), null)).toBeUndefined();
+    const close = closeOrder(photo, flat, whole, sight(2), null);
+    if (!close) throw new Error('it is coarser');
+    // A px of the photo is half a mm here, as one of the screen is.
+    expect(close.step).toBeCloseTo(0.5, 2);
+    expect(close.order.width).toBeGreaterThan(1400);
+    expect(close.order.width).toBeLessThan(1600);
+    expect(closeOrder(photo, flat, whole, sight(2), close)).toBeUndefined();
+    expect(closeOrder(photo, flat, whole, sight(2, 100), close)).toBeUndefined();
+    expect(closeOrder(photo, flat, whole, sight(2, 400), close)).toBeDefined();
+    expect(closeOrder(photo, flat, whole, sight(4), close)?.step).toBeCloseTo(0.25, 2);
+  });
+
+  test('is no finer than the original, and beside the photo there is nothing', () => {
+    const near = closeOrder(photo, flat, whole, sight(40), null);
+    expect(near?.step).toBeCloseTo(0.25, 2);
+    expect(near && closeOrder(photo, flat, whole, sight(60), near)).toBeUndefined();
+    expect(closeOrder(photo, flat, whole, sight(2, 90_000), null)).toBeUndefined();
+  });
+
+  test('on a screen too large for one picture is coarser, and not asked for without end', () => {
+    const large = sight(4, -1000, 5000, 3500);
+    const close = closeOrder(photo, flat, whole, large, null);
+    if (!close) throw new Error('it is coarser');
+    expect(close.order.width * close.order.height).toBeLessThan(6.1e6);
+    expect(close.step).toBeGreaterThan(0.3);
+    expect(closeOrder(photo, flat, whole, large, close)).toBeUndefined();
+  });
 });

@@ -70,6 +70,7 @@ const DUMMIES: readonly Dummy[] = [
       'shared-math/joints/ball-joints.ts',
       'shared-math/layout/location-kinds.ts',
       'shared-math/pose/location-kinds/index.ts',
+      'shared-math/shelf/link-needs.ts',
       'src-main/output/drawings/dxf/links-in-space.ts',
       'src-main/output/pages/links.ts',
       'src-renderer/document/conversions.ts',

@@ -14,8 +14,9 @@ export function sitFailureWords(failure: SitFailure, length: (mm: number) => str
   }
 }
 
-/** What sitting lower does not take along. */
+/** What to know of a car that sits elsewhere than it was drawn, and what does not go along. */
 export const SIT_PLAINLY: readonly string[] = [
+  'Points that were measured count as planned where they go: measure them again at this height.',
   'Boxes among what is in the way stay level; rails, tubes and all points turn with the frame.',
   'Photos, and drawings laid underneath, stay as they were, of the car as it stood then.',
   'The arc of a leaf, or of a spring with one fixed eye, begins anew from where it sits, and tyres are taken as round as before.',

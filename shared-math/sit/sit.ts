@@ -1,15 +1,17 @@
-import type { Point } from '../geometry/points.ts';
+import { distance, type Point } from '../geometry/points.ts';
 import { add, subtract } from '../geometry/vectors.ts';
 import {
   type Carrier,
   hardpoints,
   type Layout,
   type LayoutDocument,
+  originOf,
   type Refusal,
   readLayout,
   resolveLayout,
   SIDES,
   type Side,
+  withOrigin,
   withValue,
 } from '../layout/index.ts';
 import {
@@ -190,7 +192,7 @@ export function sat(document: LayoutDocument, lowered: Lowered): Outcome<SatCar,
     travel: { ...sits.travel, bump, rebound },
     ...(now.front === 0 && now.rear === 0 ? {} : { sits: now }),
   } as LayoutDocument;
-  const read = readLayout(mirroredAgain(whole, document));
+  const read = readLayout(withOrigins(mirroredAgain(whole, document), document));
   if (!read.ok) return failed({ kind: 'refused', refusal: read.failure });
   const after = prepareFrontEnd(resolveLayout(read.value));
   return succeeded({
@@ -201,6 +203,23 @@ export function sat(document: LayoutDocument, lowered: Lowered): Outcome<SatCar,
     casterGained: casterOf(read.value) - casterOf(document),
     dragLinkBy: after.dragLinkLength - frontEnd.dragLinkLength,
   });
+}
+
+/** mm. Below this a point has not been moved. */
+const MOVED = 1e-4;
+
+/** A point that was measured or placed and moves is planned where it is now; one that is a guess stays one. */
+function withOrigins(sits: LayoutDocument, document: LayoutDocument): LayoutDocument {
+  const before = new Map(hardpoints(document).map((point) => [point.id, point]));
+  let origins: NonNullable<LayoutDocument['origins']> = {};
+  for (const point of hardpoints(sits)) {
+    const known = before.get(point.id);
+    const from = known ? originOf(document, known) : 'guess';
+    if (!known || from === 'guess') continue;
+    origins = withOrigin(origins, point, distance(known.at, point.at) > MOVED ? 'plan' : from);
+  }
+  const { origins: _, ...rest } = sits;
+  return (Object.keys(origins).length > 0 ? { ...rest, origins } : rest) as LayoutDocument;
 }
 
 function casterOf(document: LayoutDocument): number {

@@ -190,6 +190,22 @@ test('nothing lowered changes nothing but the last digits', () => {
     expect(distance(at, was.get(id) as Point), id).toBeLessThan(1e-4);
 });
 
+test('what was measured at another height and moves is planned where it is now; a guess stays one', () => {
+  const document = {
+    ...FIRM,
+    origins: { 'axle.left.kingpinTop': 'tape', 'steering.box.sectorCentre': 'photo' },
+  } as LayoutDocument;
+  const { document: after } = sitting(document, 25, 0);
+  expect(after.origins).toEqual({
+    'axle.left.kingpinTop': 'plan',
+    // Spelled out from now on, as the bar takes the axle aside.
+    'axle.right.kingpinTop': 'plan',
+    'steering.box.sectorCentre': 'plan',
+  });
+  expect(sitting(FIRM, 25, 0).document.origins).toBeUndefined();
+  expect(sitting(document, 0, 0).document.origins).toEqual(document.origins);
+});
+
 describe('what cannot be is said', () => {
   test('past the bump or the droop, with what is lacking', () => {
     expect(sat(FIRM, { front: 100, rear: 100 })).toMatchObject({

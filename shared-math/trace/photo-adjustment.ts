@@ -20,8 +20,8 @@ export function photosFurther(survey: readonly SurveyRow[]): (table: UnknownTabl
 }
 
 /**
- * The points that a document's photos move: those with a click that is not set aside, but for planned ones and for those that
- * are known by a tape whose rows are not at hand. By the id that the document holds.
+ * The points that a document's photos move: those with a click that is not set aside, but for planned ones, for those that place a
+ * photo, and for those that are known by a tape whose rows are not at hand. By the id that the document holds.
  */
 export function movedByPhotos(
   document: LayoutDocument,
@@ -46,6 +46,11 @@ export function movedByPhotos(
 
 function movable(document: LayoutDocument, survey: readonly SurveyRow[], point: Hardpoint): boolean {
   const origin = originOf(document, point);
+  const { id, twin } = point;
+  const places = document.photos.some(
+    ({ anchor }) => anchor && (anchor.point === id || anchor.point === twin),
+  );
+  if (places && origin !== 'tape') return false;
   return origin === 'photo' || origin === 'guess' || (origin === 'tape' && isNamed(survey, point));
 }
 

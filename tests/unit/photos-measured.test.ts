@@ -75,6 +75,22 @@ describe('changing what a photo is put to scale by', () => {
   });
 });
 
+test('a point that places a photo stays, though the other photo shows it too', () => {
+  const [side, top] = PHOTOS as [Photo, Photo];
+  const hub = 'axle.left.wheelCentre';
+  const other = { at: top.marks[0]?.at ?? ([0, 0] as const), point: BALL, stands: place(traced, BALL) };
+  const marks = [
+    ...top.marks.filter(({ point }) => point !== BALL),
+    { point: hub, at: top.anchor?.at ?? ([0, 0] as const) },
+  ];
+  const ball = top.marks.find(({ point }) => point === BALL);
+  const photos = [side, { ...top, marks, anchor: { ...other, at: ball?.at ?? other.at } }];
+  const next = adjusted({ ...traced, photos });
+  expect(place(next, hub)).toEqual(place(traced, hub));
+  expect(place(next, BALL)).toEqual(place(traced, BALL));
+  expect(place(next, ARM)).not.toEqual(place(traced, ARM));
+});
+
 test('points stand where both photos have them, whichever was clicked last', () => {
   for (const { point } of PHOTOS[0]?.marks ?? []) expect(off(traced, point), point).toBeLessThan(16);
   const other = adjusted({ ...guessedCar(), photos: PHOTOS.toReversed() });

@@ -239,6 +239,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         handles: view.handles,
         points: openLayout.points,
         guessed: openLayout.guessed,
+        numbers: openLayout.numbers,
         chosen: openLayout.selection,
         hovered: openLayout.hover,
         hoverView: openLayout.enlarged ?? view.hoverView,

@@ -31,6 +31,9 @@ const HANDLE_RADIUS = { rest: 3.6, hover: 5, chosen: 5, twin: 4 };
 const STEERING_EXTRA = 0.9;
 const RING = { hover: 9, chosen: 10, twin: 8 };
 const TEXT_SIZE = 12.5;
+/** px of a point's number, and how far it stands off its handle. */
+const NUMBER_SIZE = 10;
+const NUMBER_OFF = 7;
 const HALO = 4;
 
 /** Paints an overlay's picture. Keeps nothing between paints but its inks and the size of type. */
@@ -71,6 +74,7 @@ export class OverlayPainter {
     }
     context.setLineDash([]);
     for (const handle of picture.handles) this.#handle(context, handle, weight);
+    for (const handle of picture.handles) this.#numbers(context, handle, weight);
     for (const mark of picture.marks) this.#mark(context, mark, weight);
     for (const text of picture.texts) this.#text(context, text, weight);
   }
@@ -115,6 +119,21 @@ export class OverlayPainter {
     } else this.#circle(context, x, y, radius);
     context.fill();
     context.stroke();
+  }
+
+  /** The numbers of a spot, above and to the right of it, small and on a rim of paper. */
+  #numbers(context: CanvasRenderingContext2D, { x, y, numbers, state }: OverlayHandle, weight: number): void {
+    if (numbers === undefined) return;
+    context.font = `600 ${NUMBER_SIZE * weight}px ${this.#palette.text}`;
+    context.textAlign = 'left';
+    context.textBaseline = 'middle';
+    context.lineJoin = 'round';
+    context.strokeStyle = this.#palette.paper;
+    context.lineWidth = HALO * weight;
+    const [right, up] = [x + NUMBER_OFF * weight, y - NUMBER_OFF * weight];
+    context.strokeText(numbers, right, up);
+    context.fillStyle = state === 'rest' ? this.#palette.ink : this.#palette.steel;
+    context.fillText(numbers, right, up);
   }
 
   #mark(context: CanvasRenderingContext2D, { x, y, kind }: OverlayMark, weight: number): void {

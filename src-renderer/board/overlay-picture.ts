@@ -24,6 +24,8 @@ export interface OverlaySource {
   readonly points: readonly Hardpoint[];
   /** Points whose places are guesses, by id. */
   readonly guessed: ReadonlySet<string>;
+  /** The number of each hardpoint, by id. */
+  readonly numbers: ReadonlyMap<string, number>;
   readonly chosen: string | null;
   readonly hovered: string | null;
   /** The view in which the hovered and the chosen point are named. */
@@ -73,16 +75,32 @@ function isBehindJoint(handle: Handle, handles: readonly Handle[]): boolean {
   });
 }
 
+/** What each handle is numbered: points that a view shows on one spot have theirs together, at the first of them. */
+export function numbersOf(handles: readonly Handle[], numbers: ReadonlyMap<string, number>): string[] {
+  return handles.map((handle, i) => {
+    const together = handles.filter(
+      ({ view, x, y }) => view === handle.view && Math.hypot(x - handle.x, y - handle.y) < INTO_ONE,
+    );
+    if (together[0] !== handle && handles.indexOf(together[0] as Handle) < i) return '';
+    const found = together.flatMap(({ point }) => numbers.get(point.id) ?? []);
+    return [...new Set(found)].sort((a, b) => a - b).join(', ');
+  });
+}
+
 /** Handles, those at rest first so that what is chosen lies on top. */
 export function handlesOf(source: OverlaySource): OverlayHandle[] {
-  return source.handles
-    .filter((handle) => stateOf(handle, source) !== 'rest' || !isBehindJoint(handle, source.handles))
-    .map((handle) => ({
+  const shown = source.handles.filter(
+    (handle) => stateOf(handle, source) !== 'rest' || !isBehindJoint(handle, source.handles),
+  );
+  const numbers = numbersOf(shown, source.numbers);
+  return shown
+    .map((handle, i) => ({
       x: handle.x,
       y: handle.y,
       steering: isSteering(handle.point),
       guessed: source.guessed.has(handle.point.id),
       ...(isOfBody(handle.point) ? { square: true } : {}),
+      ...(numbers[i] ? { numbers: numbers[i] } : {}),
       state: stateOf(handle, source),
     }))
     .sort((a, b) => rank(a) - rank(b));

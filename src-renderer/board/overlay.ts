@@ -32,6 +32,8 @@ export interface OverlayHandle {
   readonly square?: boolean;
   /** Where it stands was guessed: drawn hollow. */
   readonly guessed: boolean;
+  /** The numbers of the points on this spot, as on every page and drawing: "3, 5"; absent where another handle of it has them. */
+  readonly numbers?: string;
   /** `twin` is the mirror image of what is chosen. */
   readonly state: 'rest' | 'hover' | 'chosen' | 'twin';
 }

@@ -16,6 +16,7 @@ import {
   type LayoutDocument,
   movePoint,
   originOf,
+  pointNumbers,
   resolveLayout,
   type ShaftDocument,
 } from '../../shared-math/layout/index.ts';
@@ -82,6 +83,8 @@ export class OpenLayout {
   /** With nothing open these stand for a plain car, so that what is derived always exists; nobody shows it. */
   layout: Layout = $derived(resolveLayout(this.document ?? PLAIN_LAYOUT));
   points: Hardpoint[] = $derived(hardpoints(this.document ?? PLAIN_LAYOUT));
+  /** The number of each point, by id: the same on the board, on every page and in every drawing. */
+  numbers: ReadonlyMap<string, number> = $derived(pointNumbers(this.document ?? PLAIN_LAYOUT));
   /** The pitman arm's length was measured on the car. */
   armKnown = $state(false);
   /** Whether a known arm stays as it is while its ball is dragged; not while the arm is being chosen. */

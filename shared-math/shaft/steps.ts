@@ -112,7 +112,7 @@ function clockSteps(shaft: ShaftDocument): Step[] {
     const order =
       clock === 0
         ? `${part}: set the ears of its two yokes, in ${atColumn} and in ${atBox}, in one plane`
-        : `${part}: looking from the column to the box, turn its yoke in ${atBox} ${formatDegrees(Math.abs(clock))} ${clock > 0 ? 'clockwise' : 'counter-clockwise'} from its yoke in ${atColumn}`;
+        : `${part}: looking from the column to the box, turn its yoke in ${atBox} by ${formatDegrees(Math.abs(clock))} ${clock > 0 ? 'clockwise' : 'counter-clockwise'} from its yoke in ${atColumn}`;
     if (freedom.kind !== 'steps')
       return freedom.kind === 'flats'
         ? {

@@ -130,5 +130,5 @@ export function pieceWords(
   const form =
     'teeth' in stock ? splineWords(stock, style) : flatsWords(stock.diameter, stock.acrossFlats, style);
   if (slides === 'inner') return `${stockWords(stock, style)} (it slides in the outer piece)`;
-  return `tube whose bore slides on the inner piece’s ${form}${material} (its outside and wall are the maker’s, not given in this layout)`;
+  return `a tube whose bore slides on the inner piece’s ${form}${material} (its outside and wall are the maker’s, not given in this layout)`;
 }

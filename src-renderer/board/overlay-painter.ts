@@ -121,16 +121,20 @@ export class OverlayPainter {
     context.stroke();
   }
 
-  /** The numbers of a spot, above and to the right of it, small and on a rim of paper. */
-  #numbers(context: CanvasRenderingContext2D, { x, y, numbers, state }: OverlayHandle, weight: number): void {
-    if (numbers === undefined) return;
+  /** The numbers of a spot, at a corner of it, small and on a rim of paper. */
+  #numbers(
+    context: CanvasRenderingContext2D,
+    { x, y, numbers, corner, state }: OverlayHandle,
+    weight: number,
+  ): void {
+    if (numbers === undefined || corner === undefined) return;
     context.font = `600 ${NUMBER_SIZE * weight}px ${this.#palette.text}`;
-    context.textAlign = 'left';
+    context.textAlign = corner[0] === 1 ? 'left' : 'right';
     context.textBaseline = 'middle';
     context.lineJoin = 'round';
     context.strokeStyle = this.#palette.paper;
     context.lineWidth = HALO * weight;
-    const [right, up] = [x + NUMBER_OFF * weight, y - NUMBER_OFF * weight];
+    const [right, up] = [x + corner[0] * NUMBER_OFF * weight, y + corner[1] * NUMBER_OFF * weight];
     context.strokeText(numbers, right, up);
     context.fillStyle = state === 'rest' ? this.#palette.ink : this.#palette.steel;
     context.fillText(numbers, right, up);

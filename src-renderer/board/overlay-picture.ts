@@ -87,12 +87,56 @@ export function numbersOf(handles: readonly Handle[], numbers: ReadonlyMap<strin
   });
 }
 
+type Corner = NonNullable<OverlayHandle['corner']>;
+const CORNERS: readonly Corner[] = [
+  [1, -1],
+  [-1, -1],
+  [1, 1],
+  [-1, 1],
+];
+/** px of a number's letter and of its line, and how far its middle stands off the handle. */
+const LETTER = 5.8;
+const LINE = 11;
+const OFF = 7;
+
+/** The corner of its handle to which each number stands: the first that leaves the numbers before it free, else the first of all. */
+export function cornersOf(
+  handles: readonly Handle[],
+  numbers: readonly string[],
+  weight: number,
+): (Corner | undefined)[] {
+  const placed: { left: number; right: number; middle: number }[] = [];
+  return handles.map(({ x, y }, i) => {
+    const words = numbers[i];
+    if (!words) return undefined;
+    const wide = LETTER * words.length * weight;
+    const boxAt = ([right, down]: Corner) => {
+      const near = x + right * OFF * weight;
+      const [left, end] = right === 1 ? [near, near + wide] : [near - wide, near];
+      return { left, right: end, middle: y + down * OFF * weight };
+    };
+    const corner =
+      CORNERS.find((each) => {
+        const box = boxAt(each);
+        return placed.every(
+          (other) =>
+            box.left > other.right ||
+            box.right < other.left ||
+            Math.abs(box.middle - other.middle) > LINE * weight,
+        );
+      }) ?? (CORNERS[0] as Corner);
+    placed.push(boxAt(corner));
+    return corner;
+  });
+}
+
 /** Handles, those at rest first so that what is chosen lies on top. */
 export function handlesOf(source: OverlaySource): OverlayHandle[] {
   const shown = source.handles.filter(
     (handle) => stateOf(handle, source) !== 'rest' || !isBehindJoint(handle, source.handles),
   );
   const numbers = numbersOf(shown, source.numbers);
+  const corners = cornersOf(shown, numbers, source.weight);
   return shown
     .map((handle, i) => ({
       x: handle.x,
@@ -100,7 +144,7 @@ export function handlesOf(source: OverlaySource): OverlayHandle[] {
       steering: isSteering(handle.point),
       guessed: source.guessed.has(handle.point.id),
       ...(isOfBody(handle.point) ? { square: true } : {}),
-      ...(numbers[i] ? { numbers: numbers[i] } : {}),
+      ...(numbers[i] && corners[i] ? { numbers: numbers[i], corner: corners[i] } : {}),
       state: stateOf(handle, source),
     }))
     .sort((a, b) => rank(a) - rank(b));

@@ -34,6 +34,8 @@ export interface OverlayHandle {
   readonly guessed: boolean;
   /** The numbers of the points on this spot, as on every page and drawing: "3, 5"; absent where another handle of it has them. */
   readonly numbers?: string;
+  /** To which corner of the handle the numbers stand: off each other where there is room. */
+  readonly corner?: readonly [right: 1 | -1, down: 1 | -1];
   /** `twin` is the mirror image of what is chosen. */
   readonly state: 'rest' | 'hover' | 'chosen' | 'twin';
 }

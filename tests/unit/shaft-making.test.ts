@@ -211,7 +211,7 @@ describe('the clock', () => {
       'clock',
     )[0];
   const turned =
-    'Shaft 1: looking from the column to the box, turn its yoke in joint 2 12.5° clockwise from its yoke in joint 1';
+    'Shaft 1: looking from the column to the box, turn its yoke in joint 2 by 12.5° clockwise from its yoke in joint 1';
   test('a welded end is set freely; which way is told', () => {
     expect(clocked(12.5, WELDED, PINCHED)).toBe(`${turned}, and mark it before it is fixed.`);
     expect(clocked(12.5, PINCHED, WELDED)).toBe(`${turned}, and mark it before it is fixed.`);
@@ -326,7 +326,7 @@ describe('a shaft that slides', () => {
     // The layout holds the form that they slide on, neither the outer tube's outside nor its wall.
     const form = 'double-D 3/4 in, 0.559 in across the flats';
     expect(sentences(shaft, 'cut')).toEqual([
-      `Cut Shaft 1, outer piece from tube whose bore slides on the inner piece’s ${form} (its outside and wall are the maker’s, not given in this layout), 10 1/2 in long. Deburr both ends.`,
+      `Cut Shaft 1, outer piece from a tube whose bore slides on the inner piece’s ${form} (its outside and wall are the maker’s, not given in this layout), 10 1/2 in long. Deburr both ends.`,
       `Cut Shaft 1, inner piece from ${form}, full length (it slides in the outer piece), 10 1/2 in long. Deburr both ends.`,
     ]);
   });

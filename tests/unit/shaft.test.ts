@@ -631,7 +631,7 @@ describe('making it', () => {
       );
     for (const step of steps.filter(({ kind }) => /pinch-bolt|set-screw/.test(kind)))
       expect(step.sentence).toMatch(/^Joint \d, the end at the (column|box): /);
-    expect(warnings.join(' ')).toMatch(/Shaft 1: .* in joint 2 20\.0° .* in joint 1/);
+    expect(warnings.join(' ')).toMatch(/Shaft 1: .* in joint 2 by 20\.0° .* in joint 1/);
     const metric = makingSteps(shaft, routeOf(shaft), MM);
     expect(metric.find(({ kind }) => kind === 'pinch-bolt')!.sentence).toMatch(/61 N·m is common/);
     expect(metric.map(({ sentence }) => sentence).join(' ')).not.toMatch(/\d in\b|lb/);

@@ -3,7 +3,7 @@ import { VIEWS } from '../../../shared-math/drawing/index.ts';
 import { hardpoints, numberedPoints, pointNumbers } from '../../../shared-math/layout/index.ts';
 import { sheetModelOf } from '../../../src-main/output/pages/sheet-model.ts';
 import { type Handle, hasHandle } from '../../../src-renderer/board/handles.ts';
-import { numbersOf } from '../../../src-renderer/board/overlay-picture.ts';
+import { cornersOf, numbersOf } from '../../../src-renderer/board/overlay-picture.ts';
 import { DEMONSTRATIONS } from '../../support/demonstration-files.ts';
 import { jobOf } from '../../support/printed.ts';
 
@@ -29,4 +29,27 @@ test('points on one spot of a view have their numbers together, once; in another
   expect(
     numbersOf([at(b, 'side', 0), at(a, 'side', 1), at(c, 'side', 200), at(a, 'top', 0)], numbers),
   ).toEqual([[a.number, b.number].sort((p, q) => p - q).join(', '), '', String(c.number), String(a.number)]);
+});
+
+test('numbers of handles that lie close stand to corners that keep them apart, where there are enough', () => {
+  const [, document] = DEMONSTRATIONS[0] as (typeof DEMONSTRATIONS)[number];
+  const points = numberedPoints(document).slice(0, 4);
+  const handles = points.map((point, i): Handle => ({ view: 'side', point, x: 9 * i, y: 0 }));
+  const words = ['1', '2', '3', '4'];
+  const corners = cornersOf(handles, words, 1);
+  const boxes = corners.map((corner, i) => {
+    const [right, down] = corner as readonly [number, number];
+    const near = 9 * i + 7 * right;
+    return {
+      left: Math.min(near, near + 5.8 * right),
+      right: Math.max(near, near + 5.8 * right),
+      middle: 7 * down,
+    };
+  });
+  boxes.forEach((a, i) => {
+    for (const b of boxes.slice(i + 1))
+      expect(a.left > b.right || a.right < b.left || Math.abs(a.middle - b.middle) > 11).toBe(true);
+  });
+  // A handle without a number takes no room.
+  expect(cornersOf(handles, ['', '', '', '4'], 1)).toEqual([undefined, undefined, undefined, [1, -1]]);
 });

@@ -124,7 +124,7 @@ function keyFigures(model: SheetModel): Block {
         ? [
             ['Caster', angle(state.left.caster)] as const,
             [
-              'Total toe-in, front to rear of the tyres',
+              'Total toe-in, at the tyres',
               formatToe(
                 toeLength(state.left.toeIn, layout.car.tyreRadius) +
                   toeLength(state.right.toeIn, layout.car.tyreRadius),
@@ -170,12 +170,12 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
     y + 0.6,
     guessed ? BODY_BOLD : BODY,
   );
-  y += 11;
+  y += 10;
   const column = area.width / 2;
   figures.forEach((figure, i) => {
-    bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 21, column);
+    bigFigure(pen, figure, area.x + (i % 2) * column, y + Math.floor(i / 2) * 19.5, column);
   });
-  const below = { ...area, y: y + 32, height: area.y + area.height - y - 32 };
+  const below = { ...area, y: y + 29, height: area.y + area.height - y - 29 };
   toMend(pageFrame, model, { ...below, width: column - 6 });
   const first = [{ ...below, x: area.x + column, y: below.y - 1, width: column, height: below.height + 1 }];
   new Flow(pageFrame, { title: 'General arrangement', lying: true }, 2, '', { first }).put(keyFigures(model));

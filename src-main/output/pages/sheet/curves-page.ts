@@ -43,7 +43,7 @@ const THIN_LINE: StrokeStyle = { width: 0.35, colour: SOFT, dash: [0.5, 1] };
 
 const POSES_PRINTED = 11;
 /** mm that a curve takes at the least. */
-const LEAST_CURVE = 50;
+const LEAST_CURVE = 36;
 
 const degreesOf = (column: Float64Array, status?: Uint8Array) =>
   [...column].map((value, i) => (status && status[i] !== ROW_OK ? Number.NaN : toDegrees(value)));
@@ -250,13 +250,16 @@ function turnBlocks(model: SheetModel): Block[] {
         row('Circle between walls', 'walls'),
       ],
     ),
-    facts([
-      ['Lock to lock', `${turnsWords(turn)} turns`],
-      ['Overall ratio, straight ahead', overallRatio(turn)],
-      ['Circles', CIRCLE_WORDS],
-      ['Parking by hand, rough to a third', parkingWords(model)],
-      ['Comes back to straight by itself', returnWords(model)],
-    ]),
+    facts(
+      [
+        ['Lock to lock', `${turnsWords(turn)} turns`],
+        ['Overall ratio, straight ahead', overallRatio(turn)],
+        ['Circles', CIRCLE_WORDS],
+        ['Parking by hand, rough to a third', parkingWords(model)],
+        ['Comes back to straight by itself', returnWords(model)],
+      ],
+      0.3,
+    ),
   ];
 }
 

@@ -77,7 +77,7 @@ function forceBlocks(model: SheetModel): Block[] {
     ...failures,
     forceTable(model, forces.value, linkMargins(model.layout, forces.value)),
     heading('Left out'),
-    ...FORCES_LEFT_OUT.map((words) => paragraph(words, SMALL)),
+    paragraph(FORCES_LEFT_OUT.join(' '), SMALL),
   ];
 }
 

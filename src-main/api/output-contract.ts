@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble } from '../output/drawings/job.ts';
 import { PRINT_KINDS } from '../output/pages/job.ts';
 import { PAPER_NAMES } from '../output/pens/papers.ts';
-import { TABLE_NAMES } from '../output/tables/names.ts';
+import { NUMBERS, TABLE_NAMES } from '../output/tables/names.ts';
 
 /** What can leave the board. Poses: mm, degrees, and the brakes' grip as a share of the load. */
 export const outputRequest = z
@@ -17,7 +17,11 @@ export const outputRequest = z
       handwheel: z.number().min(-36_000).max(36_000).default(0),
       braking: z.number().min(0).max(2).default(0),
     }),
-    z.strictObject({ kind: z.literal('table'), table: z.enum(TABLE_NAMES) }),
+    z.strictObject({
+      kind: z.literal('table'),
+      table: z.enum(TABLE_NAMES),
+      numbers: z.enum(NUMBERS).default('data'),
+    }),
   ])
   .superRefine((wish, context) => {
     const trouble = wish.kind === 'drawing' ? formatTrouble(wish.view, wish.format) : undefined;

@@ -12,6 +12,7 @@ import { sheet } from './sheet.ts';
 import { sit } from './sit.ts';
 import { spline } from './spline.ts';
 import { sweep } from './sweep.ts';
+import { table } from './table.ts';
 import { tune } from './tune.ts';
 import { turn } from './turn.ts';
 import type { Command } from './usage.ts';
@@ -33,6 +34,7 @@ export const COMMANDS: readonly Command[] = [
   sheet,
   draw,
   check,
+  table,
   schema,
 ];
 

@@ -9,7 +9,7 @@ import {
   SvgPen,
 } from '../drawings/index.ts';
 import { drawPages, PRINTS, type PrintJob, printPdf } from '../pages/index.ts';
-import { TABLES } from '../tables/index.ts';
+import { forSpreadsheet, TABLES } from '../tables/index.ts';
 import type { Made, OutputRequest, Source, Watch } from './request.ts';
 
 const TYPES = {
@@ -85,9 +85,11 @@ async function table(
   source: Source,
   watch: Watch,
 ): Promise<Made> {
-  const { words, of } = TABLES[request.table];
+  const { words, of, columns } = TABLES[request.table];
+  const { numbers = 'data' } = request;
+  const plain = of(source.document);
   const pieces: string[] = [];
-  for (const piece of of(source.document)) {
+  for (const piece of numbers === 'data' ? plain : forSpreadsheet(plain, columns, numbers)) {
     pieces.push(piece);
     if (source.preview && pieces.length > LINES_SHOWN) break;
     await setImmediate();

@@ -2,7 +2,7 @@ import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { DrawingFormat, DrawnPose, DrawnView } from '../drawings/job.ts';
 import type { PrintJob, PrintKind } from '../pages/job.ts';
 import type { Paper } from '../pens/papers.ts';
-import type { TableName } from '../tables/index.ts';
+import type { Numbers, TableName } from '../tables/index.ts';
 
 /** What is to leave the board. */
 export type OutputRequest =
@@ -13,7 +13,7 @@ export type OutputRequest =
       readonly format: DrawingFormat;
       readonly pose: DrawnPose;
     }
-  | { readonly kind: 'table'; readonly table: TableName };
+  | { readonly kind: 'table'; readonly table: TableName; readonly numbers?: Numbers };
 
 /** The counter of a layout's sheets. */
 export interface SheetCount {

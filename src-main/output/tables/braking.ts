@@ -8,9 +8,9 @@ const ASKED: readonly Column<BrakingRow>[] = [
   { name: 'grip', unit: 'of 1', of: ({ grip }) => grip },
   { name: 'status', unit: 'word', of: ({ status }) => status },
   { name: 'deceleration', unit: 'of 1', of: ({ deceleration }) => deceleration },
-  { name: 'frontLoad', unit: 'given', of: ({ frontLoad }) => frontLoad },
-  { name: 'brakeForce', unit: 'given', of: ({ brakeForce }) => brakeForce },
-  { name: 'moment', unit: 'given', of: ({ moment }) => moment / 1000 },
+  { name: 'frontLoad', unit: 'given', said: 'N', of: ({ frontLoad }) => frontLoad },
+  { name: 'brakeForce', unit: 'given', said: 'N', of: ({ brakeForce }) => brakeForce },
+  { name: 'moment', unit: 'given', said: 'N·m', of: ({ moment }) => moment / 1000 },
   { name: 'windUp.left', unit: 'deg', of: ({ windUp }) => windUp.left },
   { name: 'windUp.right', unit: 'deg', of: ({ windUp }) => windUp.right },
 ];

@@ -5,6 +5,8 @@ export interface Column<Row> {
   readonly name: string;
   /** `deg` turns what `of` gives, rad, into degrees; the others are written as they come. */
   readonly unit: 'deg' | 'mm' | 'of 1' | 'percent' | 'given' | 'word';
+  /** What a `given` value is in, for a head that says so. */
+  readonly said?: string;
   /** Undefined if the row has no such value: an empty cell. */
   of(row: Row): number | string | undefined;
 }

@@ -41,7 +41,7 @@ interface MapPlace {
   readonly hit: MapHit | undefined;
 }
 
-const mapColumns = (axis: (typeof AXIS_NAMES)[number]): readonly Column<MapPlace>[] => [
+export const mapColumns = (axis: (typeof AXIS_NAMES)[number]): readonly Column<MapPlace>[] => [
   { name: axis, unit: 'mm', of: ({ across }) => across },
   { name: 'z', unit: 'mm', of: ({ up }) => up },
   { name: 'worstBumpSteer', unit: 'deg', of: ({ worst }) => (Number.isFinite(worst) ? worst : undefined) },

@@ -8,7 +8,7 @@ import {
 import { textCell } from './cells.ts';
 import { type Column, headOf, lineOf } from './column.ts';
 
-const POINT_COLUMNS: readonly Column<Hardpoint & { readonly origin: Origin }>[] = [
+export const POINT_COLUMNS: readonly Column<Hardpoint & { readonly origin: Origin }>[] = [
   { name: 'point', unit: 'word', of: ({ id }) => textCell(id) },
   { name: 'name', unit: 'word', of: ({ name }) => textCell(name) },
   { name: 'carriedBy', unit: 'word', of: ({ carrier }) => carrier },

@@ -31,8 +31,8 @@ const wheel = (side: Side): readonly Column<SweepPose>[] => [
 /** What a pose that failed has too. Roll and handwheel are those typed, in degrees. */
 const ASKED: readonly Column<SweepPose>[] = [
   { name: 'heave', unit: 'mm', of: ({ at }) => at.heave },
-  { name: 'roll', unit: 'given', of: ({ at }) => at.roll },
-  { name: 'handwheel', unit: 'given', of: ({ at }) => at.handwheel },
+  { name: 'roll', unit: 'given', said: 'degrees', of: ({ at }) => at.roll },
+  { name: 'handwheel', unit: 'given', said: 'degrees', of: ({ at }) => at.handwheel },
   { name: 'status', unit: 'word', of: ({ status }) => status },
 ];
 

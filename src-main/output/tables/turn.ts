@@ -32,6 +32,7 @@ const lever = (name: 'leftTrail' | 'rightTrail' | 'leftScrub' | 'rightScrub'): C
 const moment = (name: string, of: 'bySideForce' | 'byWeight' | 'both'): Column<TurnMoment> => ({
   name,
   unit: 'given',
+  said: 'N·m',
   of: ({ back, index }) => back && (back[of][index] as number) / 1000,
 });
 

@@ -11,6 +11,7 @@ import {
   type DrawnFormat,
   formatChoices,
   type GoingOut,
+  type NumbersWritten,
   type Paper,
   sizeWords,
   type ViewDrawn,
@@ -56,6 +57,8 @@ export class Outgoing {
   view: ViewDrawn = $state('side');
   curve: CurveDrawn = $state('curves');
   data: DataKind = $state('points');
+  /** How a table writes its figures. */
+  numbers: NumbersWritten = $state('data');
   /** Draws the car as it stands on the board, in place of ride height. */
   inPose = $state(false);
   #format: DrawnFormat = $state('dxf');
@@ -106,7 +109,7 @@ export class Outgoing {
       case 'data':
         return this.data === 'layout' || this.data === 'car'
           ? undefined
-          : { kind: 'table', table: this.data };
+          : { kind: 'table', table: this.data, numbers: this.numbers };
       default:
         return { kind: 'print', print: this.chosen, paper: this.paper };
     }

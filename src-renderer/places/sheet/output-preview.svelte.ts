@@ -7,15 +7,17 @@ type Asked = Request<'output.start'>;
 /** ms that nothing else is wished for before a preview is begun. */
 const SETTLE = 200;
 
-/** The cells of a CSV (RFC 4180), row by row: bare, or quoted with quotes doubled. */
+/** The cells of a CSV (RFC 4180), row by row: bare, or quoted with quotes doubled; parted as its head is. */
 export function cellsOf(text: string): string[][] {
+  const head = text.slice(0, Math.max(0, text.indexOf('\n')));
+  const cell = head.includes(';')
+    ? /(?:^|;)(?:"((?:[^"]|"")*)"|([^;]*))/g
+    : /(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g;
   return text
     .split(/\r?\n/)
     .filter((line) => line !== '')
     .map((line) =>
-      [...line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(
-        ([, quoted, bare]) => quoted?.replaceAll('""', '"') ?? bare ?? '',
-      ),
+      [...line.matchAll(cell)].map(([, quoted, bare]) => quoted?.replaceAll('""', '"') ?? bare ?? ''),
     );
 }
 

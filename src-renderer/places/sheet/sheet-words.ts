@@ -88,6 +88,14 @@ export const VIEW_CHOICES: readonly (readonly [ViewDrawn, string])[] = [
   ['3d', 'Points and links in space'],
 ];
 
+export type NumbersWritten = NonNullable<Extract<OutputRequest, { kind: 'table' }>['numbers']>;
+
+export const NUMBER_CHOICES: readonly (readonly [NumbersWritten, string])[] = [
+  ['data', 'whole, for programs'],
+  ['point', 'for a spreadsheet: 1.5'],
+  ['comma', 'for a spreadsheet: 1,5'],
+];
+
 export const CURVE_CHOICES: readonly (readonly [CurveDrawn, string])[] = [
   ['curves', 'All three'],
   ['steer', 'Bump steer'],

@@ -27,6 +27,7 @@ const print: Print = {
 };
 const table: Table = {
   words: 'Links of the dummy',
+  columns: [],
   *of(document) {
     yield 'layout,ratio\n';
     yield `${document.name},${document.steering.box.ratio}\n`;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { coordinate, notBlank } from './measures.ts';
+import { notBlank } from './measures.ts';
 
 // Drawings that lie under the views, in the layout document. Their files are in the store, by hash; here is where they lie.
 
@@ -43,11 +43,6 @@ export const underlaySchema = z.strictObject({
     .max(200)
     .default([])
     .describe('The names of its layers that are turned off.'),
-  depth: coordinate
-    .describe(
-      'mm: where what it shows stands along the view: y from the side, z from above, x from ahead. Absent, not said.',
-    )
-    .optional(),
 });
 
 export type Underlay = z.infer<typeof underlaySchema>;

@@ -265,7 +265,7 @@ export class Underlays {
     const { document } = this.#openLayout;
     const { underlay } = this;
     if (this.depth !== null || !document || !underlay) return this.depth ?? 0;
-    return underlay.depth ?? bodyDepth(bodyToTrace(document, this.becomes, undefined), underlay.view);
+    return bodyDepth(bodyToTrace(document, this.becomes, undefined), underlay.view);
   }
 
   #take(underlay: Underlay, place: ViewPoint, reach: number): void {

@@ -34,8 +34,8 @@ const DUMMIES: readonly Dummy[] = [
     what: 'a kind of request',
     declared: {
       file: 'src-main/output/jobs/request.ts',
-      find: "| { readonly kind: 'table'; readonly table: TableName };",
-      put: "| { readonly kind: 'table'; readonly table: TableName }\n  | { readonly kind: 'dummy-request' };",
+      find: "| { readonly kind: 'table'; readonly table: TableName; readonly numbers?: Numbers };",
+      put: "| { readonly kind: 'table'; readonly table: TableName; readonly numbers?: Numbers }\n  | { readonly kind: 'dummy-request' };",
     },
     asked: ['src-main/output/jobs/make.ts'],
   },

@@ -29,7 +29,10 @@ const FIXED = /\}(<\/\w+>)? (mm|cm|N|kg|lb|ft|psi|N\/mm|lb\/in)\b/;
 /** The line, or the one before it, asks which unit the reader has. */
 const ASKS = /unit === 'in'|unit === 'mm'|\bin: |\bmm: |METRIC_INCH/;
 /** What is fixed on purpose: the trade's own names of sizes. */
-const NAMES = new Set(['src-renderer/places/shaft/shaft-sizes.ts']);
+const NAMES = new Set([
+  'src-renderer/places/measure/photos/lens-words.ts',
+  'src-renderer/places/shaft/shaft-sizes.ts',
+]);
 
 describe('the reader’s unit', () => {
   test('is asked for wherever the renderer puts a unit behind a value', () => {

@@ -32,13 +32,13 @@ export interface Step {
   readonly sentence: string;
 }
 
-/** A torque in the reader's unit: "45 lb-ft", "61 N·m". */
+/** A torque in the reader's unit: "45 lb·ft", "61 N·m". */
 export function torqueWords(newtonMetres: number, style: LengthStyle): string {
   if (style.unit === 'mm') return `${formatDecimal(newtonMetres, 0)} N·m`;
   const pounds = newtonMetres / NEWTON_METRES_PER_POUND_FOOT;
   return pounds >= 30
-    ? `${formatDecimal(pounds, 0)} lb-ft`
-    : `${formatDecimal(newtonMetres / NEWTON_METRES_PER_POUND_INCH, 0)} lb-in`;
+    ? `${formatDecimal(pounds, 0)} lb·ft`
+    : `${formatDecimal(newtonMetres / NEWTON_METRES_PER_POUND_INCH, 0)} lb·in`;
 }
 
 function cutSteps(cuts: readonly ShaftCut[], shaft: ShaftDocument, style: LengthStyle): Step[] {

@@ -24,10 +24,10 @@ export function formatForce(newtons: number, unit: LengthUnit): string {
 /** N·m in a pound-force foot, exactly: a pound-force over a foot of 0.3048 m. */
 const NEWTON_METRES_PER_POUND_FOOT = NEWTONS_PER_POUND * 0.3048;
 
-/** A moment in whole foot-pounds for those who measure in inches, else in whole newton metres: "210 lb ft", "285 N·m". */
+/** A moment in whole foot-pounds for those who measure in inches, else in whole newton metres: "210 lb·ft", "285 N·m". */
 export function formatMoment(newtonMetres: number, unit: LengthUnit): string {
   return unit === 'in'
-    ? `${formatDecimal(newtonMetres / NEWTON_METRES_PER_POUND_FOOT, 0)} lb ft`
+    ? `${formatDecimal(newtonMetres / NEWTON_METRES_PER_POUND_FOOT, 0)} lb·ft`
     : `${formatDecimal(newtonMetres, 0)} N·m`;
 }
 

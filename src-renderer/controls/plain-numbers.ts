@@ -52,7 +52,7 @@ const FOOT_POUND = 4.4482216152605 * 0.3048;
 /** N·m for one of each unit. */
 const MOMENT: Record<string, number> = { nm: 1, lbft: FOOT_POUND, ftlb: FOOT_POUND };
 
-/** Reads a moment in N·m: "800 N·m", "600 lb ft"; a bare number is foot-pounds with inches and newton metres with millimetres. */
+/** Reads a moment in N·m: "800 N·m", "600 lb·ft"; a bare number is foot-pounds with inches and newton metres with millimetres. */
 export function parseMoment(text: string, unit: 'in' | 'mm'): Outcome<number, string> {
   const match = /^([+-]?[\d.,]+)\s*(.*)$/.exec(text.trim().toLowerCase());
   const value = numberIn(match?.[1] ?? '');
@@ -62,7 +62,7 @@ export function parseMoment(text: string, unit: 'in' | 'mm'): Outcome<number, st
     return failed(
       text.trim() === ''
         ? 'a moment is missing'
-        : `"${text.trim()}" is not a moment; write for example 600 lb ft or 800 N·m`,
+        : `"${text.trim()}" is not a moment; write for example 600 lb·ft or 800 N·m`,
     );
   return succeeded(value * factor);
 }

@@ -143,12 +143,12 @@ test('every step of a shaft with welded, flat and splined ends, in inches', () =
       kind: 'set-screw',
       part: 'Joint 1, the end at the column',
       sentence:
-        'Joint 1, the end at the column: thread lock on the set screw, seat it in its dimple to 290 lb-in (a usual seating torque; the maker’s figure rules), then its lock nut.',
+        'Joint 1, the end at the column: thread lock on the set screw, seat it in its dimple to 290 lb·in (a usual seating torque; the maker’s figure rules), then its lock nut.',
     },
     ...(['column', 'box'] as const).map((end) => ({
       kind: 'pinch-bolt',
       part: `Joint 2, the end at the ${end}`,
-      sentence: `Joint 2, the end at the ${end}: tighten the pinch bolt; 45 lb-ft is common for such a joint, the maker’s figure rules. A new locking nut each time.`,
+      sentence: `Joint 2, the end at the ${end}: tighten the pinch bolt; 45 lb·ft is common for such a joint, the maker’s figure rules. A new locking nut each time.`,
     })),
     {
       kind: 'check',
@@ -178,9 +178,9 @@ test('in millimetres and newton metres', () => {
 
 test('a torque is told in pound-feet from 30 up, in pound-inches below', () => {
   const poundFoot = 1.3558179483314;
-  expect(torqueWords(30.001 * poundFoot, INCHES)).toBe('30 lb-ft');
-  expect(torqueWords(29.99 * poundFoot, INCHES)).toBe('360 lb-in');
-  expect(torqueWords(2 * poundFoot, INCHES)).toBe('24 lb-in');
+  expect(torqueWords(30.001 * poundFoot, INCHES)).toBe('30 lb·ft');
+  expect(torqueWords(29.99 * poundFoot, INCHES)).toBe('360 lb·in');
+  expect(torqueWords(2 * poundFoot, INCHES)).toBe('24 lb·in');
   expect(torqueWords(100 * poundFoot, MM)).toBe('136 N·m');
 });
 
@@ -287,8 +287,8 @@ describe('what is missing or does not go', () => {
     ];
     expect(told(undefined)).toEqual(plain);
     expect(told({ diameter: 20, fromFace: 12 })).toEqual(plain);
-    // 1/2 in: 620 lb-in of the table is 51.7 lb-ft.
-    expect(told({ diameter: 0.5 * IN, fromFace: 12 })[0]).toContain('in its dimple to 52 lb-ft (a usual');
+    // 1/2 in: 620 lb·in of the table is 51.7 lb·ft.
+    expect(told({ diameter: 0.5 * IN, fromFace: 12 })[0]).toContain('in its dimple to 52 lb·ft (a usual');
   });
   test('a spline has a set screw only where one is described', () => {
     const told = (screw: object | undefined) => {

@@ -622,8 +622,8 @@ describe('making it', () => {
     expect(warnings.join(' ')).toMatch(/20\.0° counter-clockwise.*flats at both ends leave no choice/);
     expect(warnings.join(' ')).toMatch(/Welding is for a qualified welder/);
     expect(text('weld')).toMatch(/^Joint 1, the end at the column: tack, check the clock/);
-    expect(text('pinch-bolt')).toMatch(/45 lb-ft is common for such a joint, the maker’s figure rules/);
-    expect(text('set-screw')).toMatch(/290 lb-in/);
+    expect(text('pinch-bolt')).toMatch(/45 lb·ft is common for such a joint, the maker’s figure rules/);
+    expect(text('set-screw')).toMatch(/290 lb·in/);
     // Each step names its part and its end.
     for (const step of steps.filter(({ kind }) => kind === 'notch' || kind === 'dimple'))
       expect(step.sentence).toMatch(

@@ -56,7 +56,7 @@ export const casterBraked: Rule = {
       {
         ...shared,
         severity: over ? 'attention' : 'info',
-        sentence: `Braking ${hardWords(braking, speak)} winds the axle up by ${speak.angle(windUp)}: of ${speak.angle(leastCaster(off))} of caster ${speak.angle(left, 1, [toRadians(value)])} is left${assumedWords(braking, speak)}`,
+        sentence: `Braking ${hardWords(braking, speak)} winds the axle up by ${speak.angle(windUp)}: caster goes from ${speak.angle(leastCaster(off))} to ${speak.angle(left, 1, [toRadians(value)])}${assumedWords(braking, speak)}`,
         advice: !over
           ? ''
           : helps.length === 0

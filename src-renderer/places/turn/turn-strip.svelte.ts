@@ -101,12 +101,24 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
   ]);
   const alone = { token: 'steel', width: 2.2 } as const;
   const ratioCurves = $derived([curve('ratio', alone, 'ratio'), ...otherCurves('ratio')]);
-  const returnCurves = $derived([
-    curve('both', alone, 'both'),
-    curve('side', { token: 'ink', width: 1.6, dash: DASHED }, 'bySideForce'),
-    curve('weight', { token: 'good', width: 1.6, dash: DOTTED }, 'byWeight'),
-    ...otherCurves('both'),
-  ]);
+  const unit = $derived(openLayout.settings.unit);
+  /** N·m for one of what the reader turns bolts by. */
+  const momentUnit = $derived(RIM_MOMENT[unit][1]);
+  const inReadersMoments = (of: Curve): Curve => ({
+    ...of,
+    column: of.column.map((value) => (typeof value === 'number' ? value / momentUnit : value)),
+    get now() {
+      return typeof of.now === 'number' ? of.now / momentUnit : of.now;
+    },
+  });
+  const returnCurves = $derived(
+    [
+      curve('both', alone, 'both'),
+      curve('side', { token: 'ink', width: 1.6, dash: DASHED }, 'bySideForce'),
+      curve('weight', { token: 'good', width: 1.6, dash: DOTTED }, 'byWeight'),
+      ...otherCurves('both'),
+    ].map(inReadersMoments),
+  );
   const errorCurves = $derived([curve('outer wheel beyond ideal', alone, 'error'), ...otherCurves('error')]);
   const percentCurves = $derived([
     curve('at equal inner angle', alone, 'percent'),
@@ -139,11 +151,13 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
       beside = id === 'return' ? 'return' : 'ratio';
     },
   };
-  const moment = (value: number) => formatQuantity(RIM_MOMENT, value, 'mm');
+  const moment = (value: number) => formatQuantity(RIM_MOMENT, value, unit);
   const returns: CurvePlot = {
     title: 'Return to straight',
     choice: besideChoice,
-    unitWords: 'N·m, + back to straight',
+    get unitWords() {
+      return `${RIM_MOMENT[unit][0]}, + back to straight`;
+    },
     get curves() {
       return returnCurves;
     },
@@ -153,7 +167,7 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
     get summary() {
       return `${sentence('Moment at the handwheel back to straight, of side force and weight together', data.both, moment)} ${sentence('Of the side force', data.bySideForce, moment)} ${sentence('Of the weight', data.byWeight, moment)}`;
     },
-    words: moment,
+    words: (value) => moment(value * momentUnit),
   };
   const ratio: CurvePlot = {
     title: 'Overall ratio',

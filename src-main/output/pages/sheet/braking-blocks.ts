@@ -6,7 +6,7 @@ import {
   sweepBraking,
 } from '../../../../shared-math/brake/index.ts';
 import { refusalLine } from '../../../../shared-math/layout/index.ts';
-import { formatDecimal, formatForce } from '../../../../shared-math/units/index.ts';
+import { formatDecimal, formatForce, formatMoment } from '../../../../shared-math/units/index.ts';
 import { type Block, heading, paragraph } from '../../flow/block.ts';
 import { table } from '../../flow/table.ts';
 import { angle } from '../figures.ts';
@@ -15,14 +15,6 @@ import type { SheetModel } from '../sheet-model.ts';
 // What braking does to the axle, as figures: how far it winds up, what caster and steer are left, and what that rests on.
 
 const GRIPS_PRINTED = [0, 0.3, 0.5, 0.7, 0.9];
-
-/** N·mm in a pound-foot. */
-const POUND_FOOT = 4.4482216152605 * 304.8;
-
-const momentWords = (moment: number, { style }: SheetModel): string =>
-  style.unit === 'in'
-    ? `${formatDecimal(moment / POUND_FOOT, 0)} lb·ft`
-    : `${formatDecimal(moment / 1000, 0)} N·m`;
 
 /** Braking over grip; a sentence alone where links hold the axle, or where its masses cannot be. */
 export function brakingBlocks(model: SheetModel): Block[] {
@@ -39,7 +31,7 @@ export function brakingBlocks(model: SheetModel): Block[] {
   const rows = sweepBraking(frontEnd, car, GRIPS_PRINTED).map((row) => [
     row.grip === 0 ? 'brakes off' : `${formatDecimal(row.grip, 1)} g`,
     formatForce(row.frontLoad, style.unit),
-    momentWords(row.moment, model),
+    formatMoment(row.moment / 1000, style.unit),
     ...(row.status === 'ok'
       ? [
           angle(Math.max(row.windUp.left, row.windUp.right), 1),

@@ -1,14 +1,13 @@
 import { type BrakingRow, leastCaster } from '../../../../shared-math/brake/index.ts';
-import { type LengthUnit, toRadians } from '../../../../shared-math/units/index.ts';
-import { formatQuantity, MOMENT, WIND_UP_STIFFNESS } from '../../../controls/quantities.ts';
+import { formatMoment, type LengthUnit, toRadians } from '../../../../shared-math/units/index.ts';
+import { formatQuantity, WIND_UP_STIFFNESS } from '../../../controls/quantities.ts';
 
 /** A stiffness from N·mm/rad in the reader's unit: "362 N·m/°". */
 export const stiffnessWords = (stiffness: number, unit: LengthUnit): string =>
   formatQuantity(WIND_UP_STIFFNESS, (stiffness * toRadians(1)) / 1000, unit);
 
 /** A moment from N·mm in the reader's unit: "1480 N·m", "1092 lb·ft". */
-export const momentWords = (moment: number, unit: LengthUnit): string =>
-  formatQuantity(MOMENT, moment / 1000, unit);
+export const momentWords = (moment: number, unit: LengthUnit): string => formatMoment(moment / 1000, unit);
 
 /** The grip at which the lesser caster is gone, between two rows by the straight line; undefined where it never is. */
 export function casterGoneAt(rows: readonly BrakingRow[]): number | undefined {

@@ -36,7 +36,6 @@ test('the leaf demonstration is braked by the slider: the curves, what is left, 
   await typed.press('Enter');
   expect(await slider.getAttribute('aria-valuetext')).toBe('braking at 0.50 g');
   await caster.getByText('1.11°').first().waitFor();
-  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/braking-1440.png` });
   await page.getByRole('button', { name: 'To ride height' }).click();
   expect(await slider.getAttribute('aria-valuetext')).toBe('brakes off');
 });
@@ -52,7 +51,6 @@ test('links that hold the axle are said to, and a typed stiffness lets it wind u
     .waitFor();
   await page.getByRole('button', { name: 'over braking' }).click();
   expect(await figure(page, 'wind-up')).toBe('0.0°');
-  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/braking-1280.png` });
   await page.getByRole('tab', { name: 'Car', exact: true }).click();
   const stiffness = page.getByRole('textbox', { name: 'Stiffness against winding up' });
   expect(await stiffness.getAttribute('placeholder')).toBe('links do not give');
@@ -60,5 +58,4 @@ test('links that hold the axle are said to, and a typed stiffness lets it wind u
   await stiffness.press('Enter');
   await page.locator('[data-figure="wind-up stiffness"]').waitFor();
   expect(await figure(page, 'wind-up')).not.toBe('0.0°');
-  if (process.env['SHOTS']) await page.screenshot({ path: `${process.env['SHOTS']}/braking-fields.png` });
 });

@@ -3,7 +3,6 @@ import { openDemonstration, saved, storedDocument, useBrowser } from '../support
 
 const openBoard = useBrowser();
 const LEAF = 'Cross steer on parallel leaves';
-const SHOTS = process.env['TOEBOARD_SHOTS'];
 
 describe('the forces in the links', () => {
   test('stand by case with what each link bears; what is typed counts, and is kept', async () => {
@@ -17,9 +16,7 @@ describe('the forces in the links', () => {
     await expect
       .poll(() => drag.locator('summary').textContent())
       .toMatch(/bears .* times what is asked, size assumed/);
-    if (SHOTS) await page.screenshot({ path: `${SHOTS}/links-1280.png` });
     await drag.locator('summary').click();
-    if (SHOTS) await page.screenshot({ path: `${SHOTS}/links-drag-1280.png` });
     const wall = page.getByRole('textbox', { name: 'Drag link, wall' });
     await wall.fill('3/16');
     await wall.press('Enter');
@@ -31,12 +28,5 @@ describe('the forces in the links', () => {
     expect(storedDocument(board, LEAF).links?.dragLink?.ends).toEqual({
       pitman: { kind: 'threaded', thread: { diameter: 19.05, pitch: 25.4 / 16 } },
     });
-    if (SHOTS) {
-      await thread.scrollIntoViewIfNeeded();
-      await page.setViewportSize({ width: 1440, height: 900 });
-      await page.screenshot({ path: `${SHOTS}/links-end-1440.png` });
-      await column.getByRole('heading', { name: 'Balls and shafts' }).scrollIntoViewIfNeeded();
-      await page.screenshot({ path: `${SHOTS}/links-balls-1440.png` });
-    }
   });
 });

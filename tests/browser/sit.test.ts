@@ -3,7 +3,6 @@ import { openDemonstration, saved, storedDocument, useBrowser } from '../support
 
 const openBoard = useBrowser();
 const LEAF = 'Cross steer on parallel leaves';
-const SHOTS = process.env['TOEBOARD_SHOTS'];
 
 test('the car sits lower in front as typed: its points go with the frame, what is lost is told, and undo brings it back', async () => {
   const board = await openBoard({ size: { width: 1280, height: 720 } });
@@ -16,10 +15,6 @@ test('the car sits lower in front as typed: its points go with the frame, what i
   expect(await front.inputValue()).toBe('as drawn');
   // The curve says in a sentence what it draws.
   await page.getByRole('figure', { name: /Worst bump steer over ride height: from/ }).waitFor();
-  if (SHOTS) {
-    await page.locator('[data-sit-curve]').scrollIntoViewIfNeeded();
-    await page.screenshot({ path: `${SHOTS}/sit-before-1280.png` });
-  }
   await front.fill('1');
   await front.press('Enter');
   await expect.poll(() => front.inputValue()).toBe('1 in lower');
@@ -35,10 +30,6 @@ test('the car sits lower in front as typed: its points go with the frame, what i
   expect(down).toBeGreaterThan(20);
   expect(down).toBeLessThan(25.5);
   expect(after.axle.left.wheelCentre[2]).toBeCloseTo(before.axle.left.wheelCentre[2], 2);
-  if (SHOTS) {
-    await page.setViewportSize({ width: 1440, height: 900 });
-    await page.screenshot({ path: `${SHOTS}/sit-after-1440.png` });
-  }
   // Further than the axle can go it is not taken, and says why.
   await front.fill('9');
   await front.press('Enter');

@@ -1,13 +1,10 @@
-import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { linkForces, linkMargins } from '../../../../shared-math/forces/index.ts';
 import { resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../../../shared-math/linkage/index.ts';
-import { pngFile } from '../../../support/picture-files.ts';
 import { demonstration, jobOf, printed } from '../../../support/printed.ts';
 import { readPdf } from '../../../support/read-pdf.ts';
 
-const SHOTS = process.env['TOEBOARD_SHOTS'];
 const POUND = 4.4482216152605;
 
 test.each(['parallel-leaf-cross-steer.json', 'four-bar-cross-steer.json', 'hairpins-side-steer.json'])(
@@ -20,12 +17,6 @@ test.each(['parallel-leaf-cross-steer.json', 'four-bar-cross-steer.json', 'hairp
     await readPdf(bytes, async (pages) => {
       const page = pages.find(({ text }) => text.includes('no strength is certified'));
       if (!page) throw new Error('no page of forces');
-      if (SHOTS) {
-        const { rgba, width, height } = await page.render(4);
-        const rgb = new Uint8Array(width * height * 3);
-        for (let i = 0; i < width * height; i += 1) rgb.set(rgba.subarray(4 * i, 4 * i + 3), 3 * i);
-        writeFileSync(`${SHOTS}/${name}.png`, pngFile(width, height, rgb));
-      }
       for (const { figures } of forces.value.cases)
         for (const { figure } of figures) expect(page.text).toContain(figure.name);
       // Two figures by hand: the drag link's push and what the tie rod bears, in whole pounds.

@@ -117,6 +117,11 @@ export class Measuring {
     const aside = new Set([...found.misfits, ...found.questions].map(({ id }) => id));
     return rowsFor(this.#document, this.car).rows.filter(({ id }) => !aside.has(id));
   });
+  /** What of the photos the drawing stands adjusted without; undefined where it waits, or where no photo is adjusted. */
+  takenPhotosAside: readonly string[] | undefined = $derived.by(() => {
+    const { found } = this;
+    return found?.photos && found.waiting.length === 0 ? [...found.photos.aside] : undefined;
+  });
   /** Whether the right side is listed too, where the sides are taken as alike. */
   bothSides = $state(false);
   list: ListRow[] = $derived(surveyList(this.#document, { bothSides: this.bothSides }));

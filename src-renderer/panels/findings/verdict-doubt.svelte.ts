@@ -48,9 +48,9 @@ export class VerdictDoubt {
 
   #question(): VerdictDoubtQuestion | undefined {
     const { document, settings } = this.#openLayout;
-    const rows = this.#measuring.takenRows;
-    return document && rows.length > 0
-      ? { document, rows, limits: $state.snapshot(settings.limits) }
+    const { takenRows: rows, takenPhotosAside: photosAside } = this.#measuring;
+    return document && (rows.length > 0 || photosAside)
+      ? { document, rows, photosAside, limits: $state.snapshot(settings.limits) }
       : undefined;
   }
 

@@ -94,16 +94,22 @@ const CORNERS: readonly Corner[] = [
   [1, 1],
   [-1, 1],
 ];
-/** px of a number's letter and of its line, and how far its middle stands off the handle. */
+/** px of a number's letter and of its line, how far its middle stands off the handle, and half of a handle. */
 const LETTER = 5.8;
 const LINE = 11;
 const OFF = 7;
+const HALF = 4;
 
-/** The corner of its handle to which each number stands: the first that leaves the numbers before it free, else the first of all. */
+/**
+ * The corner of its handle to which each number stands: the first that leaves the numbers before it and all handles free, else
+ * the first that leaves those numbers free. Where there is none the number waits until somebody looks from closer by, unless it
+ * is `wanted` (chosen, or under the pointer): it then stands to the first corner.
+ */
 export function cornersOf(
   handles: readonly Handle[],
   numbers: readonly string[],
   weight: number,
+  wanted: (index: number) => boolean = () => false,
 ): (Corner | undefined)[] {
   const placed: { left: number; right: number; middle: number }[] = [];
   return handles.map(({ x, y }, i) => {
@@ -115,17 +121,28 @@ export function cornersOf(
       const [left, end] = right === 1 ? [near, near + wide] : [near - wide, near];
       return { left, right: end, middle: y + down * OFF * weight };
     };
-    const corner =
-      CORNERS.find((each) => {
-        const box = boxAt(each);
-        return placed.every(
-          (other) =>
-            box.left > other.right ||
-            box.right < other.left ||
-            Math.abs(box.middle - other.middle) > LINE * weight,
-        );
-      }) ?? (CORNERS[0] as Corner);
-    placed.push(boxAt(corner));
+    const free = CORNERS.filter((each) => {
+      const box = boxAt(each);
+      return placed.every(
+        (other) =>
+          box.left > other.right ||
+          box.right < other.left ||
+          Math.abs(box.middle - other.middle) > LINE * weight,
+      );
+    });
+    const offHandles = free.find((each) => {
+      const box = boxAt(each);
+      const half = HALF * weight;
+      return handles.every(
+        (other, j) =>
+          j === i ||
+          other.x + half < box.left ||
+          other.x - half > box.right ||
+          Math.abs(box.middle - other.y) > (LINE * weight) / 2 + half,
+      );
+    });
+    const corner = offHandles ?? free[0] ?? (wanted(i) ? CORNERS[0] : undefined);
+    if (corner) placed.push(boxAt(corner));
     return corner;
   });
 }
@@ -136,7 +153,12 @@ export function handlesOf(source: OverlaySource): OverlayHandle[] {
     (handle) => stateOf(handle, source) !== 'rest' || !isBehindJoint(handle, source.handles),
   );
   const numbers = numbersOf(shown, source.numbers);
-  const corners = cornersOf(shown, numbers, source.weight);
+  const corners = cornersOf(
+    shown,
+    numbers,
+    source.weight,
+    (i) => stateOf(shown[i] as Handle, source) !== 'rest',
+  );
   return shown
     .map((handle, i) => ({
       x: handle.x,

@@ -53,3 +53,29 @@ test('numbers of handles that lie close stand to corners that keep them apart, w
   // A handle without a number takes no room.
   expect(cornersOf(handles, ['', '', '', '4'], 1)).toEqual([undefined, undefined, undefined, [1, -1]]);
 });
+
+test('a number without room for it waits until it is looked at from closer by, unless it is the chosen one’s', () => {
+  const [, document] = DEMONSTRATIONS[0] as (typeof DEMONSTRATIONS)[number];
+  const points = numberedPoints(document).slice(0, 9);
+  const words = points.map(({ number }) => String(number));
+  const heap = (apart: number) =>
+    points.map(
+      (point, i): Handle => ({ view: 'side', point, x: apart * (i % 3), y: apart * Math.floor(i / 3) }),
+    );
+  const close = cornersOf(heap(5), words, 1);
+  expect(close.filter((corner) => corner === undefined).length).toBeGreaterThan(0);
+  expect(cornersOf(heap(40), words, 1)).not.toContain(undefined);
+  const hidden = close.indexOf(undefined);
+  expect(cornersOf(heap(5), words, 1, (i) => i === hidden)[hidden]).toBeDefined();
+});
+
+test('a number stands off the other handles where a corner does', () => {
+  const [, document] = DEMONSTRATIONS[0] as (typeof DEMONSTRATIONS)[number];
+  const [point, other] = numberedPoints(document);
+  // The usual corner, up to the right, is taken by another handle.
+  const handles: Handle[] = [
+    { view: 'side', point: point!, x: 0, y: 0 },
+    { view: 'side', point: other!, x: 9, y: -7 },
+  ];
+  expect(cornersOf(handles, ['1', ''], 1)[0]).toEqual([-1, -1]);
+});

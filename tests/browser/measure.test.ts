@@ -293,7 +293,6 @@ test('the verdict on a plain car waits and says why; with a measured point it ju
   expect(await page.locator('[data-finding]').count()).toBe(0);
   await page.getByText('All 10 points of this car are guesses.').waitFor();
   expect(await page.locator('[data-figure="known"]').textContent()).toContain('resting on guesses');
-  await page.screenshot({ path: '/tmp/shot4.png' });
   await page.getByRole('button', { name: 'Measure the car' }).click();
   await field(page, 'hub-height').fill('13 1/4');
   await field(page, 'hub-height').press('Enter');
@@ -436,7 +435,6 @@ test('a finding that measuring leaves in doubt says what else it may be', async 
   expect(await page.locator('[data-in-doubt]').first().textContent()).toMatch(
     /Within the doubt of measuring it may as well be .+ of 12\)/,
   );
-  await page.screenshot({ path: '/tmp/shot8.png' });
 });
 
 test('the place Measure has no serious fault for those who cannot see it', async () => {

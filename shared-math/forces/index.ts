@@ -19,8 +19,6 @@ export {
 export { type LinkMargins, leastMargin, linkMargins, type Margin } from './margins.ts';
 export { parkedDragLink } from './parked-drag-link.ts';
 export {
-  carriedTo,
-  contactOf,
   type OutsideLoads,
   type RowForce,
   type SpringSeats,

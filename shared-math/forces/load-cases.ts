@@ -3,6 +3,7 @@ import { distance, type Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract } from '../geometry/vectors.ts';
 import { type Layout, type Refusal, SIDES, type Side } from '../layout/index.ts';
 import {
+  carriedTo,
   createState,
   type FrontEnd,
   type FrontEndState,
@@ -13,12 +14,10 @@ import {
 import { type ArmBending, type ArmKey, armBending, armMaking } from '../links/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { GRAVITY, type RideParameters, rideParameters } from '../ride/index.ts';
-import { BOX_EFFICIENCY, groundEccentricity, parkingEffort, sweepTurn } from '../sweep/index.ts';
+import { BOX_EFFICIENCY, contactOf, groundEccentricity, parkingEffort, sweepTurn } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
 import { type ForceFigure, forceFigures, pullOn, type ReadFigure } from './figures.ts';
 import {
-  carriedTo,
-  contactOf,
   type SpringSeats,
   type Statics,
   type StaticsFailure,

@@ -1,11 +1,17 @@
 import type { Point } from '../geometry/points.ts';
 import { cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Side } from '../layout/index.ts';
-import { createState, type FrontEnd, kingpinDirection, poseAxle, steerAxle } from '../linkage/index.ts';
+import {
+  carriedTo,
+  createState,
+  type FrontEnd,
+  kingpinDirection,
+  poseAxle,
+  steerAxle,
+} from '../linkage/index.ts';
 import type { TurnSweep } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
 import { PARKING_GRIPS, scrubAbout } from './load-cases.ts';
-import { carriedTo } from './statics.ts';
 
 /**
  * The most that parking at ride height on a dry floor asks of the drag link, N, by the moments about both kingpins alone: the

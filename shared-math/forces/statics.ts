@@ -1,7 +1,7 @@
 import type { Point } from '../geometry/points.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Carrier, Layout, Side } from '../layout/index.ts';
-import { carryPoint, type FrontEnd, type FrontEndState, kingpinDirection } from '../linkage/index.ts';
+import { carriedTo, type FrontEnd, type FrontEndState, kingpinDirection } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { ANGLE_ARM, type AxleRow, LEAF_PITCH_WEIGHT } from '../pose/index.ts';
 import { factorise, solveFactored } from '../solve/cholesky.ts';
@@ -75,14 +75,6 @@ export type SpringSeats = Readonly<Record<Side, Point>>;
 const LEVER_LEAST = 1e-3;
 /** Springs give far more than links do: where both can carry a load, the links carry it. */
 const SPRING_WEIGHT = 1e-3;
-
-const scratch = new Float64Array(3);
-
-/** Where a drawn point is in the pose, mm. */
-export function carriedTo(frontEnd: FrontEnd, state: FrontEndState, carrier: Carrier, at: Point): Point {
-  carryPoint(frontEnd, state, carrier, at, scratch);
-  return [scratch[0] as number, scratch[1] as number, scratch[2] as number];
-}
 
 /** An unknown of the system: what one newton (or one N·m per metre) of it puts on each body. */
 interface Unknown {
@@ -405,17 +397,6 @@ function leastForces(unknowns: readonly Unknown[], load: Float64Array): Float64A
     for (let i = 0; i < n; i += 1) sum += (column[i] as number) * (dual[i] as number);
     return weight * sum;
   });
-}
-
-/** The tyre's contact with the road in the pose: below the wheel's centre in the wheel's plane. mm. */
-export function contactOf(frontEnd: FrontEnd, state: FrontEndState, side: Side): Point {
-  const { layout } = frontEnd;
-  const centre = carriedTo(frontEnd, state, `spindle-${side}`, layout.axle[side].wheelCentre);
-  const { steer, camber } = state[side];
-  const tilt = side === 'left' ? -camber : camber;
-  const spin: Point = [-Math.sin(steer) * Math.cos(tilt), Math.cos(steer) * Math.cos(tilt), Math.sin(tilt)];
-  const forward = unit(cross(spin, [0, 0, 1]));
-  return add(centre, scaled(cross(spin, forward), layout.car.tyreRadius));
 }
 
 /** Where the springs press on the axle: at the leaves' seats, else across from one another by `springBase` mm on the axle's line. */

@@ -13,7 +13,14 @@ export {
 } from './front-end.ts';
 export { HeldPoses } from './held-poses.ts';
 export { MOTION_SIZE, writeMotion } from './motion-of.ts';
-export { kingpinDirection, meanSteerRate, type SteerRates, spindleRates, steerRates } from './rates.ts';
+export {
+  carriedTo,
+  kingpinDirection,
+  meanSteerRate,
+  type SteerRates,
+  spindleRates,
+  steerRates,
+} from './rates.ts';
 export {
   type AxleState,
   axleStandsAt,

@@ -1,6 +1,6 @@
 import type { Point } from '../geometry/points.ts';
 import { subtract, unit } from '../geometry/vectors.ts';
-import type { Side } from '../layout/index.ts';
+import type { Carrier, Side } from '../layout/index.ts';
 import type { BallCircle } from './ball-circle.ts';
 import type { FrontEnd } from './front-end.ts';
 import { carryPoint, type FrontEndState, LEFT_AXES, RIGHT_AXES } from './solve-front-end.ts';
@@ -14,12 +14,8 @@ export interface SteerRates {
 
 const scratch = new Float64Array(3);
 
-function carried(
-  frontEnd: FrontEnd,
-  state: FrontEndState,
-  carrier: Parameters<typeof carryPoint>[2],
-  at: Point,
-): Point {
+/** Where a point that its carrier holds as drawn is in the pose, mm. */
+export function carriedTo(frontEnd: FrontEnd, state: FrontEndState, carrier: Carrier, at: Point): Point {
   carryPoint(frontEnd, state, carrier, at, scratch);
   return [scratch[0] as number, scratch[1] as number, scratch[2] as number];
 }
@@ -29,8 +25,8 @@ export function kingpinDirection(frontEnd: FrontEnd, state: FrontEndState, side:
   const { kingpinTop, kingpinBottom } = frontEnd.layout.axle[side];
   return unit(
     subtract(
-      carried(frontEnd, state, `axle-${side}`, kingpinTop),
-      carried(frontEnd, state, `axle-${side}`, kingpinBottom),
+      carriedTo(frontEnd, state, `axle-${side}`, kingpinTop),
+      carriedTo(frontEnd, state, `axle-${side}`, kingpinBottom),
     ),
   );
 }

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/points.ts';
 import { cross, dot, subtract, unit } from '../geometry/vectors.ts';
 import { SIDES, type Side } from '../layout/index.ts';
 import {
-  carryPoint,
+  carriedTo,
   createState,
   type FrontEnd,
   type FrontEndState,
@@ -30,18 +30,6 @@ export interface KingpinLevers {
   readonly load: number;
 }
 
-const scratch = new Float64Array(3);
-
-function carried(
-  frontEnd: FrontEnd,
-  state: FrontEndState,
-  carrier: Parameters<typeof carryPoint>[2],
-  at: Point,
-): Point {
-  carryPoint(frontEnd, state, carrier, at, scratch);
-  return [scratch[0] as number, scratch[1] as number, scratch[2] as number];
-}
-
 /** The wheel's spin axis in a pose, pointing left, from its two angles. */
 function spinAxis(steer: number, tiltUp: number): Point {
   const level = Math.cos(tiltUp);
@@ -58,7 +46,7 @@ export function contactOf(frontEnd: FrontEnd, state: FrontEndState, side: Side):
   const down = cross(axis, unit(cross(axis, [0, 0, 1])));
   const drawn = frontEnd.layout.axle[side];
   const radius = drawn.wheelCentre[2] / Math.cos(toRadians(drawn.camber));
-  const centre = carried(frontEnd, state, `spindle-${side}`, drawn.wheelCentre);
+  const centre = carriedTo(frontEnd, state, `spindle-${side}`, drawn.wheelCentre);
   return [centre[0] + radius * down[0], centre[1] + radius * down[1], centre[2] + radius * down[2]];
 }
 
@@ -77,7 +65,7 @@ export function kingpinLevers(
   toLeft: boolean,
 ): KingpinLevers {
   const u = kingpinDirection(frontEnd, state, side);
-  const foot = carried(frontEnd, state, `axle-${side}`, frontEnd.layout.axle[side].kingpinBottom);
+  const foot = carriedTo(frontEnd, state, `axle-${side}`, frontEnd.layout.axle[side].kingpinBottom);
   const arm = subtract(contactOf(frontEnd, state, side), foot);
   const { steer } = state[side];
   const leftward: Point = [-Math.sin(steer), Math.cos(steer), 0];

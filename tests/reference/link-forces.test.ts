@@ -1,7 +1,6 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, test } from 'vitest';
 import {
-  carriedTo,
   type OutsideLoads,
   type Statics,
   solveStatics,
@@ -9,6 +8,7 @@ import {
 } from '../../shared-math/forces/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import {
+  carriedTo,
   createState,
   type FrontEnd,
   type FrontEndState,

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { brakingCar } from '../../shared-math/brake/index.ts';
 import {
-  carriedTo,
   type FigureReach,
   greatestOutput,
   type LinkForces,
@@ -12,7 +11,7 @@ import {
   USUAL_BOX_OUTPUT,
 } from '../../shared-math/forces/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
-import { createState, type FrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
+import { carriedTo, createState, type FrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
 import { groundEccentricity, parkingEffort, sweepTurn } from '../../shared-math/sweep/index.ts';
 import {
   COMBINATIONS,
@@ -181,11 +180,12 @@ describe('braked', () => {
     const tilt = (camber * Math.PI) / 180;
     const toe = (0.1 * Math.PI) / 180;
     const heading = [Math.cos(toe), -Math.sin(toe)];
-    const out = 330 * Math.sin(tilt);
+    // Down the wheel's plane to the ground, which the wheel's centre stands 330 mm above.
+    const out = 330 * Math.tan(tilt);
     const contact = [
       wheelCentre[0] - out * Math.sin(toe),
       wheelCentre[1] - out * Math.cos(toe),
-      wheelCentre[2] - 330 * Math.cos(tilt),
+      wheelCentre[2] - 330,
     ];
     const [x, y, z] = contact.map((each, i) => each - (kingpinBottom[i] as number)) as [
       number,

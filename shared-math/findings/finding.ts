@@ -9,6 +9,7 @@ import {
   type LengthStyle,
   lengthBeside,
   MM_PER_INCH,
+  NEWTONS_PER_POUND,
   setLength,
   toDegrees,
 } from '../units/index.ts';
@@ -93,8 +94,6 @@ export interface Speech {
   readonly limit: (name: LimitName) => { value: number; source: string };
 }
 
-/** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
-const NEWTONS_PER_POUND = 4.4482216152605;
 /** mm that a slope is reported over, to readers of millimetres. */
 const METRIC_INCH = 25;
 

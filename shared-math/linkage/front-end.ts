@@ -42,7 +42,7 @@ export interface FrontEnd {
 }
 
 /** The wheel's spin axis as drawn, pointing left, from toe-in and camber in degrees (design section 6). */
-function drawnSpinAxis(side: Side, half: AxleSide): Point {
+export function drawnSpinAxis(side: Side, half: Pick<AxleSide, 'toeIn' | 'camber'>): Point {
   const toe = toRadians(half.toeIn);
   const camber = toRadians(half.camber);
   const inward = side === 'left' ? 1 : -1;

@@ -2,6 +2,7 @@
 export { arrangementOf } from './arrangement.ts';
 export { type BallCircle, ballCircle, closeLink, drawnBranch } from './ball-circle.ts';
 export {
+  drawnSpinAxis,
   type FrontEnd,
   groundOffsets,
   type LinkLengths,

@@ -1,9 +1,8 @@
-import { MM_PER_INCH } from '../units/index.ts';
+import { MM_PER_INCH, NEWTONS_PER_POUND } from '../units/index.ts';
 
 // Bolts and set screws of joint ends: rough figures for the sheet. The maker's figure rules.
 
-/** N in a pound-force, and N·m in a pound-force foot and inch, exactly. */
-export const NEWTONS_PER_POUND = 4.4482216152605;
+/** N·m in a pound-force inch and foot, exactly. */
 export const NEWTON_METRES_PER_POUND_INCH = (NEWTONS_PER_POUND * MM_PER_INCH) / 1000;
 export const NEWTON_METRES_PER_POUND_FOOT = 12 * NEWTON_METRES_PER_POUND_INCH;
 /** MPa in a thousand pounds a square inch. */

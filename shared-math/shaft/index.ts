@@ -35,7 +35,6 @@ export {
   boltTension,
   NEWTON_METRES_PER_POUND_FOOT,
   NEWTON_METRES_PER_POUND_INCH,
-  NEWTONS_PER_POUND,
   NUT_FACTOR,
   pinchFriction,
   preloadTension,

@@ -1,12 +1,9 @@
 import { distance } from '../geometry/points.ts';
 import type { Layout, SpringDocument } from '../layout/index.ts';
 import { sizeWords } from '../shaft/index.ts';
-import { formatDecimal, type LengthStyle, MM_PER_INCH } from '../units/index.ts';
+import { formatDecimal, type LengthStyle, MM_PER_INCH, NEWTONS_PER_POUND } from '../units/index.ts';
 import { tapeWords } from './link-needs.ts';
 import type { PartNeed } from './part-need.ts';
-
-/** N in a pound-force (0.45359237 kg at 9.80665 m/s²). */
-const NEWTONS_PER_POUND = 4.4482216152605;
 
 /** "25.0 N/mm each side", "143 lb/in each side". */
 function rateWords(rate: number, style: LengthStyle): string {

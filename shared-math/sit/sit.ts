@@ -17,13 +17,14 @@ import {
 import {
   carryPoint,
   createState,
+  drawnSpinAxis,
   type FrontEnd,
   type FrontEndState,
   prepareFrontEnd,
   solveFrontEnd,
 } from '../linkage/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
-import { type Radians, toDegrees, toRadians } from '../units/index.ts';
+import { type Radians, toDegrees } from '../units/index.ts';
 
 /** How much lower the frame stands over each axle, mm; below 0 higher. */
 export interface Lowered {
@@ -85,13 +86,7 @@ const CARRIED_BY: Readonly<Record<Carrier, Carrier>> = {
   'spindle-right': 'axle-right',
 };
 
-/** The wheel's spin axis by its toe-in and camber in degrees, as design section 6 has it, and the two back from it. */
-function spinAxis(side: Side, toeIn: number, camber: number): Point {
-  const inward = side === 'left' ? 1 : -1;
-  const [t, c] = [toRadians(toeIn), toRadians(camber)];
-  return [inward * Math.sin(t) * Math.cos(c), Math.cos(t) * Math.cos(c), -inward * Math.sin(c)];
-}
-
+/** Toe-in and camber in degrees back from the wheel's spin axis, as `drawnSpinAxis` has it from them. */
 function toeAndCamber(side: Side, [x, y, z]: Point): { toeIn: number; camber: number } {
   const inward = side === 'left' ? 1 : -1;
   return {
@@ -247,7 +242,7 @@ function withDirections(
       turned = withValue(turned, `shaft.${end}.axis`, turn('frame', shaft[end].end, shaft[end].axis));
   for (const side of SIDES) {
     const { toeIn, camber, wheelCentre } = axle[side];
-    const spin = turn(`axle-${side}`, wheelCentre as Point, spinAxis(side, toeIn, camber));
+    const spin = turn(`axle-${side}`, wheelCentre as Point, drawnSpinAxis(side, { toeIn, camber }));
     for (const [key, value] of Object.entries(toeAndCamber(side, spin)))
       turned = withValue(turned, `axle.${side}.${key}`, value);
   }

@@ -2,7 +2,7 @@ import { formatDecimal } from './angles.ts';
 import type { LengthUnit } from './lengths.ts';
 
 /** N in a pound-force, exactly: 0.45359237 kg at 9.80665 m/s². */
-const NEWTONS_PER_POUND = 4.4482216152605;
+export const NEWTONS_PER_POUND = 4.4482216152605;
 
 /** N that the weight of a kilogram presses with, by the standard acceleration of free fall. */
 const NEWTONS_PER_KILOGRAM = 9.80665;

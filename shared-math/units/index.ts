@@ -1,7 +1,13 @@
 // Units at the edges: lengths and angles read and written as people write them. Inside are mm and radians.
 export { type Degrees, formatDecimal, formatDegrees, type Radians, toDegrees, toRadians } from './angles.ts';
 export { decimalBeside, degreesBeside, lengthBeside, setLength } from './distinct-words.ts';
-export { formatForce, formatLoad, formatMoment, formatStress } from './forces.ts';
+export {
+  formatForce,
+  formatLoad,
+  formatMoment,
+  formatStress,
+  NEWTONS_PER_POUND,
+} from './forces.ts';
 export {
   formatFine,
   formatLength,

@@ -6,7 +6,6 @@ import {
   flatWidth,
   NEWTON_METRES_PER_POUND_FOOT,
   NEWTON_METRES_PER_POUND_INCH,
-  NEWTONS_PER_POUND,
   pinchFriction,
   preloadTension,
   roundSection,
@@ -19,6 +18,7 @@ import {
   tighteningTorque,
   twistOf,
 } from '../../shared-math/shaft/index.ts';
+import { NEWTONS_PER_POUND } from '../../shared-math/units/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 
 const IN = 25.4;

@@ -11,6 +11,7 @@ import {
   formatLength,
   type LengthStyle,
   MM_PER_INCH,
+  NEWTONS_PER_POUND,
   parseAngle,
   parseLength,
 } from '../../../shared-math/units/index.ts';
@@ -18,8 +19,6 @@ import { parseForce, parsePlain } from '../../controls/plain-numbers.ts';
 
 // A limit as a figure that a person reads and types: in the reader's unit on the screen, in the limit's own inside.
 
-/** N in a pound-force, exactly. */
-const NEWTONS_PER_POUND = 4.4482216152605;
 /** mm. What stands for an inch where slopes are reported to readers of millimetres. */
 const METRIC_INCH = 25;
 

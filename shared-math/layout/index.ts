@@ -54,6 +54,7 @@ export {
 } from './origins.ts';
 export { PHOTO_SIDE_MAX, type Photo } from './photo-schema.ts';
 export { placeHardpoint } from './place-hardpoint.ts';
+export { PLAIN_LAYOUT } from './plain-layout.ts';
 export { LAYOUT_TEXT_MAX, parseLayout, readEdited, readLayout } from './read.ts';
 export { type Refusal, refusalLine, refusalOf } from './refusals.ts';
 export { type Layout, resolveLayout } from './resolve.ts';
@@ -82,7 +83,7 @@ export type {
   ShaftSupport,
   SplineForm,
 } from './shaft-schema.ts';
-export { jointSideSchema, splineShape, stockSchema } from './shaft-schema.ts';
+export { jointSideSchema, shaftEndSchema, splineShape, stockSchema } from './shaft-schema.ts';
 export { halfOf, SIDES, type Side } from './sides.ts';
 export { UNDERLAYS_MAX, type Underlay } from './underlay-schema.ts';
 export {

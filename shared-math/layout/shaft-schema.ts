@@ -51,7 +51,7 @@ const boreFlats = length.describe('mm between the two flats of the bore; less th
 const endLength = length.describe('mm of that form from the tip. Absent, not known.').optional();
 
 /** The end of a column, of a box's input or of a shaft; `length` is how long that form is from the tip. */
-const shaftEnd = z.discriminatedUnion('kind', [
+export const shaftEndSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('round'), diameter: length.describe('mm outside.'), length: endLength }),
   z.strictObject({ kind: z.literal('double-d'), ...flats, length: endLength }),
   z.strictObject({ kind: z.literal('spline'), ...splineShape, length: endLength }),
@@ -149,7 +149,7 @@ const intermediate = z.strictObject({
 const end = z.strictObject({
   end: point.describe('Where it ends: [x, y, z], mm.'),
   axis: direction.describe('Its direction from the handwheel toward the box, [x, y, z], any length but 0.'),
-  fit: shaftEnd.describe('The form of its end. Absent, not known.').optional(),
+  fit: shaftEndSchema.describe('The form of its end. Absent, not known.').optional(),
 });
 
 /** A bearing on an intermediate shaft. */
@@ -173,7 +173,7 @@ export const shaftSchema = z.strictObject({
 export type ShaftDocument = z.infer<typeof shaftSchema>;
 export type ShaftJoint = z.infer<typeof joint>;
 export type JointKind = ShaftJoint['kind'];
-export type ShaftEnd = z.infer<typeof shaftEnd>;
+export type ShaftEnd = z.infer<typeof shaftEndSchema>;
 export type JointSide = z.infer<typeof jointSideSchema>;
 export type ShaftStock = z.infer<typeof stockSchema>;
 export type ShaftSupport = z.infer<typeof support>;

@@ -82,6 +82,7 @@ export {
   type SupportReason,
   supportCheck,
 } from './route-check.ts';
+export { noRouteSentence, partsWords, STATUS_WORDS, supportSentence } from './route-words.ts';
 export {
   makingSteps,
   type ShaftTorque,
@@ -121,4 +122,14 @@ export {
   USUAL_JOINT_DEGREES,
   USUAL_JOINT_LIMITS,
 } from './usual.ts';
+export {
+  BORE_OVER,
+  sideTaking,
+  stockFor,
+  USUAL_BOLT,
+  USUAL_DOUBLE_D,
+  USUAL_SCREW,
+  USUAL_SEAT,
+  USUAL_TEETH,
+} from './usual-ends.ts';
 export { endWords, pieceWords, sideWords, sizeWords, splineWords, stockWords } from './words.ts';

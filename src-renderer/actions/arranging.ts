@@ -1,5 +1,5 @@
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
-import { PLAIN_LAYOUT } from '../document/blank-layout.ts';
+import { PLAIN_LAYOUT } from '../../shared-math/layout/index.ts';
 import type { Car } from '../document/find.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';

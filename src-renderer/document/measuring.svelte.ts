@@ -32,12 +32,12 @@ import {
   type OriginCounts,
   originCounts,
   originOf,
+  PLAIN_LAYOUT,
   withValue,
 } from '../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { adjustedPhotos, photosFurther } from '../../shared-math/trace/index.ts';
 import type { CallFailure } from '../../src-main/api/contract.ts';
-import { PLAIN_LAYOUT } from './blank-layout.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
 import { adjustedByPhotos, type PhotosFound, photosFound, takenWithPhotos } from './photos-measured.ts';
 

@@ -16,6 +16,7 @@ import {
   type LayoutDocument,
   movePoint,
   originOf,
+  PLAIN_LAYOUT,
   pointNumbers,
   resolveLayout,
   type ShaftDocument,
@@ -34,7 +35,6 @@ import {
 } from '../../shared-math/sweep/index.ts';
 import { formatDegrees, type LengthStyle, lengthBeside, toRadians } from '../../shared-math/units/index.ts';
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
-import { PLAIN_LAYOUT } from './blank-layout.ts';
 import { brakingSweepOf } from './braked-car.ts';
 import { CarPose } from './car-pose.svelte.ts';
 import type { ShownGap } from './clearances.svelte.ts';

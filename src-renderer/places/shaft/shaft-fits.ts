@@ -1,6 +1,13 @@
 import type { JointSide, ShaftEnd, ShaftStock } from '../../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
-import { MM_PER_INCH, parseLength } from '../../../shared-math/units/index.ts';
+import {
+  USUAL_BOLT,
+  USUAL_DOUBLE_D,
+  USUAL_SCREW,
+  USUAL_SEAT,
+  USUAL_TEETH,
+} from '../../../shared-math/shaft/index.ts';
+import { parseLength } from '../../../shared-math/units/index.ts';
 
 // Ends, joint ends and stock as forms to be filled in: what each kind is called, which figures it has, and usual ones to
 // begin with (common practice, no published source: the mate is measured before anything is ordered).
@@ -76,18 +83,15 @@ const BOLT = [
 ];
 const SCREW = [field('screw.diameter', 'Set screw'), field('screw.fromFace', 'Screw from the face')];
 
-const DD = { diameter: 19.05, acrossFlats: 14.22 } as const;
-/** One form of the inch standard, as large as its formula has it: (36 + 1)/48 in. */
-const TEETH = { form: 'involute-45', teeth: 36, pitch: 48, diameter: (37 / 48) * MM_PER_INCH } as const;
-const SIDE = { depth: 32, reach: 44 } as const;
-const USUAL_BOLT = { diameter: 9.525, fromFace: 16, offset: 11.5 } as const;
-const USUAL_SCREW = { diameter: 9.525, fromFace: 14 } as const;
-
 export const END_KINDS: { readonly [Kind in ShaftEnd['kind']]: FitKind<Extract<ShaftEnd, { kind: Kind }>> } =
   {
     round: { words: 'round', usual: { kind: 'round', diameter: 19.05 }, fields: [DIAMETER, LONG] },
-    'double-d': { words: 'double-D', usual: { kind: 'double-d', ...DD }, fields: [DIAMETER, FLATS, LONG] },
-    spline: { words: 'splined', usual: { kind: 'spline', ...TEETH }, fields: [...SPLINE, LONG] },
+    'double-d': {
+      words: 'double-D',
+      usual: { kind: 'double-d', ...USUAL_DOUBLE_D },
+      fields: [DIAMETER, FLATS, LONG],
+    },
+    spline: { words: 'splined', usual: { kind: 'spline', ...USUAL_TEETH }, fields: [...SPLINE, LONG] },
   };
 
 export const SIDE_KINDS: {
@@ -95,27 +99,27 @@ export const SIDE_KINDS: {
 } = {
   weld: {
     words: 'round bore, to weld',
-    usual: { kind: 'weld', bore: 19.1, ...SIDE },
+    usual: { kind: 'weld', bore: 19.1, ...USUAL_SEAT },
     fields: [BORE, ...DEEP],
   },
   'double-d-set-screw': {
     words: 'double-D, set screw',
-    usual: { kind: 'double-d-set-screw', bore: 19.1, acrossFlats: 14.27, ...SIDE, screw: USUAL_SCREW },
+    usual: { kind: 'double-d-set-screw', bore: 19.1, acrossFlats: 14.27, ...USUAL_SEAT, screw: USUAL_SCREW },
     fields: [BORE, FLATS, ...DEEP, ...SCREW],
   },
   'double-d-pinch-bolt': {
     words: 'double-D, pinch bolt',
-    usual: { kind: 'double-d-pinch-bolt', bore: 19.1, acrossFlats: 14.27, ...SIDE, bolt: USUAL_BOLT },
+    usual: { kind: 'double-d-pinch-bolt', bore: 19.1, acrossFlats: 14.27, ...USUAL_SEAT, bolt: USUAL_BOLT },
     fields: [BORE, FLATS, ...DEEP, ...BOLT],
   },
   'spline-pinch-bolt': {
     words: 'splined, pinch bolt',
-    usual: { kind: 'spline-pinch-bolt', ...TEETH, ...SIDE, bolt: USUAL_BOLT },
+    usual: { kind: 'spline-pinch-bolt', ...USUAL_TEETH, ...USUAL_SEAT, bolt: USUAL_BOLT },
     fields: [...SPLINE, ...DEEP, ...BOLT],
   },
   spline: {
     words: 'splined',
-    usual: { kind: 'spline', ...TEETH, ...SIDE, screw: USUAL_SCREW },
+    usual: { kind: 'spline', ...USUAL_TEETH, ...USUAL_SEAT, screw: USUAL_SCREW },
     fields: [...SPLINE, ...DEEP, ...SCREW],
   },
 };
@@ -130,7 +134,7 @@ export const STOCK_KINDS: {
   },
   'double-d-end': {
     words: 'round with a double-D end',
-    usual: { kind: 'double-d-end', ...DD, ends: 'both', formed: 90 },
+    usual: { kind: 'double-d-end', ...USUAL_DOUBLE_D, ends: 'both', formed: 90 },
     fields: [
       DIAMETER,
       FLATS,
@@ -141,12 +145,12 @@ export const STOCK_KINDS: {
   },
   'double-d': {
     words: 'double-D, full length',
-    usual: { kind: 'double-d', ...DD },
+    usual: { kind: 'double-d', ...USUAL_DOUBLE_D },
     fields: [DIAMETER, FLATS, field('material', 'Steel', 'material', true)],
   },
   splined: {
     words: 'splined ends',
-    usual: { kind: 'splined', ...TEETH, ends: 'both', formed: 45 },
+    usual: { kind: 'splined', ...USUAL_TEETH, ends: 'both', formed: 45 },
     fields: [
       ...SPLINE,
       field('ends', 'Formed', 'ends'),
@@ -244,53 +248,4 @@ export function readField(
   const length = parseLength(typed, unit);
   if (!length.ok) return length;
   return length.value > 0 ? succeeded(length.value) : failed('a size is more than nothing');
-}
-
-/** mm. What a bore, and its flats, are over the shaft that goes in. */
-export const BORE_OVER = 0.05;
-
-/** The joint's end that takes a shaft's end: bored alike, with a usual fixing. Splines keep their teeth. */
-export function sideTaking(end: ShaftEnd, was: JointSide | undefined): JointSide {
-  const room = {
-    ...SIDE,
-    ...(was?.depth ? { depth: was.depth } : {}),
-    ...(was?.reach ? { reach: was.reach } : {}),
-  };
-  if (end.kind === 'round') return { kind: 'weld', bore: end.diameter + BORE_OVER, ...room };
-  if (end.kind === 'double-d') {
-    const size = { bore: end.diameter + BORE_OVER, acrossFlats: end.acrossFlats + BORE_OVER, ...room };
-    return was?.kind === 'double-d-set-screw'
-      ? { kind: 'double-d-set-screw', ...size, screw: was.screw ?? USUAL_SCREW }
-      : { kind: 'double-d-pinch-bolt', ...size, bolt: (was && 'bolt' in was && was.bolt) || USUAL_BOLT };
-  }
-  const { form, teeth, pitch, module, diameter } = end;
-  const bolt = (was && 'bolt' in was && was.bolt) || USUAL_BOLT;
-  return {
-    kind: 'spline-pinch-bolt',
-    form,
-    teeth,
-    diameter,
-    ...(pitch === undefined ? {} : { pitch }),
-    ...(module === undefined ? {} : { module }),
-    ...room,
-    bolt,
-  };
-}
-
-/** Stock whose end goes into a joint's end. */
-export function stockFor(side: JointSide): ShaftStock {
-  if (side.kind === 'weld') return { kind: 'round', diameter: side.bore - BORE_OVER };
-  if ('acrossFlats' in side)
-    return { kind: 'double-d', diameter: side.bore - BORE_OVER, acrossFlats: side.acrossFlats - BORE_OVER };
-  const { form, teeth, pitch, module, diameter } = side;
-  return {
-    kind: 'splined',
-    form,
-    teeth,
-    diameter,
-    ...(pitch === undefined ? {} : { pitch }),
-    ...(module === undefined ? {} : { module }),
-    ends: 'both',
-    formed: Math.max(45, side.depth ?? 0),
-  };
 }

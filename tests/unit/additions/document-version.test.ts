@@ -22,7 +22,6 @@ const toNext: LayoutMigration = (document) => ({
 type Modules = {
   layout: typeof import('../../../shared-math/layout/index.ts');
   importFile: typeof import('../../../src-main/files/index.ts');
-  blank: typeof import('../../../src-renderer/document/blank-layout.ts');
 };
 let the: Modules;
 
@@ -34,7 +33,6 @@ beforeAll(async () => {
   the = {
     layout: await import('../../../shared-math/layout/index.ts'),
     importFile: await import('../../../src-main/files/index.ts'),
-    blank: await import('../../../src-renderer/document/blank-layout.ts'),
   };
   return () => vi.doUnmock('../../../shared-math/layout/version.ts');
 });
@@ -74,7 +72,7 @@ describe('a version added', () => {
   });
 
   test('a new layout begins in it, and is not lifted', () => {
-    const plain = the.blank.PLAIN_LAYOUT;
+    const plain = the.layout.PLAIN_LAYOUT;
     expect(plain.version).toBe(NEXT);
     const read = the.layout.readLayout(plain);
     expect(read.ok && read.value.notes).toBe(plain.notes);

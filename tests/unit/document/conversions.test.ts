@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { readLayout, resolveLayout, withValue } from '../../../shared-math/layout/index.ts';
+import { PLAIN_LAYOUT, readLayout, resolveLayout, withValue } from '../../../shared-math/layout/index.ts';
 import { linkLengths, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
-import { PLAIN_LAYOUT } from '../../../src-renderer/document/blank-layout.ts';
 import {
   isMirrored,
   swingOf,

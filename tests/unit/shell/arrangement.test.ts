@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { proposeArrangements } from '../../../shared-math/arrange/index.ts';
-import { readLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
 import {
   arrangementRows,
   assistedWords,
+  firstFacts,
+  frameWidth,
   laidNotes,
+  proposeArrangements,
   rollSteerWords,
   tooNearWords,
-} from '../../../src-renderer/shell/arrange/arrangement-words.ts';
-import { firstFacts, frameWidth, USUAL_FRAME_WIDTH } from '../../../src-renderer/shell/arrange/car-facts.ts';
+  USUAL_FRAME_WIDTH,
+} from '../../../shared-math/arrange/index.ts';
+import { readLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { pictureOf, planBox } from '../../../src-renderer/shell/arrange/car-picture.ts';
 import { documentOf, LOCATIONS, rawLayout } from '../../support/layouts.ts';
 

@@ -9,7 +9,13 @@ import {
   type ShaftEnd,
   type ShaftStock,
 } from '../../../../shared-math/layout/index.ts';
-import { checkMeetings, routeOf, turningOf } from '../../../../shared-math/shaft/index.ts';
+import {
+  checkMeetings,
+  routeOf,
+  sideTaking,
+  stockFor,
+  turningOf,
+} from '../../../../shared-math/shaft/index.ts';
 import {
   bestClocked,
   firstShaft,
@@ -31,8 +37,6 @@ import {
   readField,
   SIDE_KINDS,
   STOCK_KINDS,
-  sideTaking,
-  stockFor,
   withField,
 } from '../../../../src-renderer/places/shaft/shaft-fits.ts';
 import { documentOf, rawLayout } from '../../../support/layouts.ts';

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { stockFor } from '../../../../shared-math/shaft/index.ts';
 import { identifySpline } from '../../../../shared-math/splines/index.ts';
 import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
 import {
@@ -6,7 +7,6 @@ import {
   type Fit,
   SIDE_KINDS,
   STOCK_KINDS,
-  stockFor,
 } from '../../../../src-renderer/places/shaft/shaft-fits.ts';
 import { usualSizeOf, usualSizes, withSize } from '../../../../src-renderer/places/shaft/shaft-sizes.ts';
 import { expectClose } from '../../../support/close.ts';

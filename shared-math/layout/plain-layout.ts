@@ -1,4 +1,5 @@
-import { LAYOUT_VERSION, type LayoutDocument } from '../../shared-math/layout/index.ts';
+import type { LayoutDocument } from './schema.ts';
+import { LAYOUT_VERSION } from './version.ts';
 
 /**
  * A plain car to begin from when none of the demonstrations is near: an I-beam on hairpins with a lateral bar,

@@ -1,11 +1,6 @@
-import type { ArrangementFigures, CarFacts } from '../../../shared-math/arrange/index.ts';
-import { JUDGED_GRIP } from '../../../shared-math/brake/index.ts';
-import {
-  type ClearanceLimit,
-  type Clearances,
-  nearerOfBothSides,
-} from '../../../shared-math/clearance/index.ts';
-import { assistedRimForce } from '../../../shared-math/sweep/index.ts';
+import { JUDGED_GRIP } from '../brake/index.ts';
+import { type ClearanceLimit, type Clearances, nearerOfBothSides } from '../clearance/index.ts';
+import { assistedRimForce } from '../sweep/index.ts';
 import {
   formatDecimal,
   formatDegrees,
@@ -13,7 +8,8 @@ import {
   formatLength,
   formatSpan,
   type LengthStyle,
-} from '../../../shared-math/units/index.ts';
+} from '../units/index.ts';
+import type { ArrangementFigures, CarFacts } from './propose.ts';
 
 export const DRIVEN_WORDS: readonly (readonly [CarFacts['driven'], string])[] = [
   ['town', 'in town'],

@@ -1,5 +1,7 @@
-import type { ShaftDocument } from '../../../shared-math/layout/index.ts';
-import type { FitStatus, NoRoute, SupportCheck } from '../../../shared-math/shaft/index.ts';
+import type { ShaftDocument } from '../layout/index.ts';
+import type { FitStatus } from './ends.ts';
+import type { SupportCheck } from './route-check.ts';
+import type { NoRoute } from './suggest.ts';
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six'];
 const counted = (count: number) => COUNTS[count] ?? String(count);

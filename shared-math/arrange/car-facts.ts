@@ -1,5 +1,5 @@
-import type { CarFacts } from '../../../shared-math/arrange/index.ts';
-import type { LayoutDocument, Rail } from '../../../shared-math/layout/index.ts';
+import type { LayoutDocument, Rail } from '../layout/index.ts';
+import type { CarFacts } from './propose.ts';
 
 /** mm, outside to outside. A usual frame of these cars; common practice, no published source. */
 export const USUAL_FRAME_WIDTH = 740;

@@ -4,10 +4,10 @@ import {
   type LayoutDocument,
   type LocationKind,
   type Obstacle,
+  PLAIN_LAYOUT,
   type Rail,
   readLayout,
 } from '../../shared-math/layout/index.ts';
-import { PLAIN_LAYOUT } from '../../src-renderer/document/blank-layout.ts';
 import { withLateralKind, withLocationKind } from '../../src-renderer/document/conversions.ts';
 import { DEMONSTRATIONS } from './demonstration-files.ts';
 

@@ -2,16 +2,16 @@ import { type Finding, OWN_LIMIT, type Severity } from '../findings/index.ts';
 
 /** What a finding's sign says to those who listen. */
 export const SEVERITY_WORDS: Record<Severity, string> = {
-  stop: 'Stop',
-  attention: 'Attention',
-  info: 'In order',
+  stop: 'Must fix',
+  attention: 'Check',
+  info: 'OK',
 };
 
-/** "1 stop · 2 attention"; where there is neither, that nothing is past its limit. */
+/** "1 to fix · 2 to check"; where there is neither, that nothing is past its limit. */
 export function tallyWords(counts: Readonly<Record<Severity, number>>): string {
   const parts = [
-    counts.stop > 0 ? `${counts.stop} stop${counts.stop > 1 ? 's' : ''}` : '',
-    counts.attention > 0 ? `${counts.attention} attention` : '',
+    counts.stop > 0 ? `${counts.stop} to fix` : '',
+    counts.attention > 0 ? `${counts.attention} to check` : '',
   ].filter(Boolean);
   return parts.join(' · ') || 'Nothing past its limit';
 }

@@ -5,7 +5,7 @@ import { InputError } from './usage.ts';
 /** Does the work with Ctrl-C heard: it is called off, and no half file is left. */
 export async function calledOffByHand<Value>(work: (signal: AbortSignal) => Promise<Value>): Promise<Value> {
   const off = new AbortController();
-  const stop = () => off.abort(new InputError('called off: nothing was written'));
+  const stop = () => off.abort(new InputError('cancelled: nothing was written'));
   process.once('SIGINT', stop);
   try {
     return await work(off.signal);

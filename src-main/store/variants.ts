@@ -203,7 +203,7 @@ export function variantsIn({ db, now, write }: Bench, history: History) {
         const row = shownVariant(id);
         const { label, document: earlier } = history.readOf(id, stateId);
         const document = { ...earlier, name: row.name };
-        return { ...opened(row, document), ...change(row, document, ownEdit(`Back to: ${label}`), false) };
+        return { ...opened(row, document), ...change(row, document, ownEdit(`Restore: ${label}`), false) };
       }),
   };
 }

@@ -33,7 +33,7 @@ export async function takeFiles(
           : ((await otherKind(file)) ??
             (file.size > FILE_MAX ? 'it is too large to be a layout or a car' : undefined));
       if (other !== undefined) {
-        openLayout.tell(`${shownText(file.name)} is not taken in: ${other}.`);
+        openLayout.tell(`${shownText(file.name)} cannot be imported: ${other}.`);
         continue;
       }
       text = await file.text();

@@ -52,7 +52,7 @@ export class Archive {
     if (!variantId || !(await this.#shop.mayLeave())) return;
     const opened = await this.#openLayout.ask('Not restored', 'history.restore', { variantId, id: state.id });
     if (!opened) return;
-    this.#openLayout.restored(opened, `Back to: ${state.label}`);
+    this.#openLayout.restored(opened, `Restore: ${state.label}`);
     await Promise.all([this.readHistory(), this.#shop.refresh()]);
   }
 }

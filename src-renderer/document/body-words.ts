@@ -24,5 +24,5 @@ export const ROLE_ADDED: Readonly<Record<Obstacle['role'], string>> = {
   header: 'a header tube',
   crossmember: 'a crossmember',
   radiator: 'a radiator',
-  other: 'something in the way',
+  other: 'another obstacle',
 };

@@ -48,8 +48,8 @@ export class Copies {
   /** Puts a copy in the place of the shop; what the shop holds now becomes a copy itself. */
   async bringBack(name: string): Promise<void> {
     await this.#openLayout.saving.flush();
-    await this.#during('Bringing it back…', async () => {
-      const back = await this.#openLayout.ask('Not brought back', 'copies.restore', { name });
+    await this.#during('Restoring it…', async () => {
+      const back = await this.#openLayout.ask('Not restored', 'copies.restore', { name });
       if (!back) return;
       this.looked = null;
       const open = this.#openLayout.variant?.id;
@@ -77,7 +77,7 @@ export class Copies {
     await this.#during('Reading the file…', async () => {
       const taken = await sendWholeShop(file);
       if (!taken.ok) {
-        this.#openLayout.tell(`${shownText(file.name)} is not taken in: ${taken.failure}.`);
+        this.#openLayout.tell(`${shownText(file.name)} cannot be imported: ${taken.failure}.`);
         return;
       }
       await this.read();

@@ -279,7 +279,7 @@ export class Measuring {
   }
 
   /** Puts the points of the open variant where the measurements have them: one step of undo. Tells whether it was taken. */
-  take(label = 'Take the measurements'): boolean {
+  take(label = 'Use the measured points'): boolean {
     this.#adjust();
     const { found } = this;
     const document = this.#openLayout.document;
@@ -355,7 +355,7 @@ export class Measuring {
   enterFurther(id: string, row: SurveyRow | undefined, typed?: Taken): void {
     this.#change(
       withFurther(this.car, id, row, typed),
-      row ? 'Measure between two points' : 'Take a measurement out',
+      row ? 'Measure between two points' : 'Remove a measurement',
     );
   }
 
@@ -381,7 +381,7 @@ export class Measuring {
   confirm(row: SurveyRow, words: string): void {
     const entry = this.car.taken[row.id] ?? { way: 'plain', typed: words, figure: row.value };
     const next = { ...this.car, taken: { ...this.car.taken, [row.id]: { ...entry, sure: true } } };
-    this.#change(next, `Take ${words} as it is`);
+    this.#change(next, `Keep ${words} as it is`);
   }
 
   setAlike(alike: boolean): void {

@@ -251,7 +251,7 @@ export class Shop {
 
   /** Takes a file's text into the shop and opens what came with it. */
   async importText(text: string, fileName: string, place: ImportPlace = {}): Promise<boolean> {
-    const reply = await this.#askAndRefresh('Not taken in', 'file.import', {
+    const reply = await this.#askAndRefresh('Not imported', 'file.import', {
       text,
       fileName: fileName.slice(0, 300),
       ...place,
@@ -272,7 +272,7 @@ export class Shop {
   }
 
   async takeDemonstration(): Promise<boolean> {
-    const taken = await this.#askAndRefresh('The demonstration is not taken in', 'demonstration.take', {});
+    const taken = await this.#askAndRefresh('The demonstration shop is not added', 'demonstration.take', {});
     const first = taken?.variantIds[0];
     return first ? this.open(first) : false;
   }

@@ -34,7 +34,7 @@ async function send(file: Blob): Promise<Outcome<SentPhoto, string>> {
 export async function sendPhoto(file: Blob): Promise<Outcome<SentPhoto, string>> {
   const sent = await send(file);
   return sent.ok && isDrawing(sent.value)
-    ? failed('it is a drawing, not a photo; bring it in under Drawings')
+    ? failed('it is a drawing, not a photo; add it under Drawings')
     : sent;
 }
 

@@ -50,10 +50,10 @@ test.each(['alone', 'compared'] as const)('a frame of a drive, %s', async (besid
   const { page } = await openBoard({ size: { width: 1440, height: 900 } });
   await openDemonstration(page, 'Side steer, box too low');
   await page.getByRole('button', { name: 'Road', exact: true }).click();
-  await page.locator('[data-peak="Dart, at most"] td').first().waitFor();
+  await page.locator('[data-peak="Steers by itself, at most"] td').first().waitFor();
   if (beside === 'compared') {
     await page.getByRole('checkbox', { name: 'Side steer, box at the cowl' }).check();
-    await page.locator('[data-peak="Dart, at most"] td').nth(1).waitFor();
+    await page.locator('[data-peak="Steers by itself, at most"] td').nth(1).waitFor();
   }
   await page.getByRole('button', { name: /^1\/4/ }).click();
   await page.getByRole('button', { name: 'Drive', exact: true }).click();

@@ -32,7 +32,7 @@ async function line(page: Page, what: string): Promise<string[]> {
 }
 
 async function takeCross(page: Page): Promise<void> {
-  await sheet(page).getByRole('button', { name: 'Lay as a new variant: Cross steer, manual' }).click();
+  await sheet(page).getByRole('button', { name: 'Add as a new variant: Cross steer, manual' }).click();
   await expect.poll(() => page.title()).toBe('Cross steer, manual – Toeboard');
 }
 

@@ -97,12 +97,12 @@ describe('comparing variants', () => {
     await expect
       .poll(async () => Math.abs(((await otherBall(page, 'B'))?.x ?? 0) - (straight?.x ?? 0)))
       .toBeGreaterThan(8);
-    await box(page, 'Their linkages on the board').uncheck();
+    await box(page, 'Show their linkages on the board').uncheck();
     await expect.poll(() => otherBall(page, 'B')).toBeUndefined();
     expect(await otherBall(page, 'C')).toBeUndefined();
     // The figures stay.
     expect(await line(page, 'Worst bump steer')).toHaveLength(3);
-    await box(page, 'Their linkages on the board').check();
+    await box(page, 'Show their linkages on the board').check();
     await expect.poll(() => otherBall(page, 'C')).toBeDefined();
   });
 

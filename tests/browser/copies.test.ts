@@ -46,8 +46,8 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     await page.getByText('1 customer, 1 car, 1 layout').waitFor();
     expect(await violations(page)).toEqual([]);
     if (PICTURES) await page.screenshot({ path: join(PICTURES, 'copies.png') });
-    await page.getByRole('button', { name: 'Bring this copy back…' }).click();
-    await page.getByRole('button', { name: 'Put it in the place of the shop' }).click();
+    await page.getByRole('button', { name: 'Restore this copy…' }).click();
+    await page.getByRole('button', { name: 'Replace the shop with it' }).click();
     await page.getByText('The copy is back.').waitFor();
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(346);
     // What was there before can be had again.
@@ -94,14 +94,14 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     await openCopies(other.page);
     await other.page.getByLabel('File of a whole shop').setInputFiles(path);
     await other.page.getByText('1 customer, 1 car, 1 layout').waitFor();
-    await other.page.getByRole('button', { name: 'Bring this copy back…' }).click();
-    await other.page.getByRole('button', { name: 'Put it in the place of the shop' }).click();
+    await other.page.getByRole('button', { name: 'Restore this copy…' }).click();
+    await other.page.getByRole('button', { name: 'Replace the shop with it' }).click();
     await other.page.getByText('The copy is back.').waitFor();
     expect(storedDocument(other, 'Arm down')).toEqual(sampleLayout('Arm down'));
 
     writeFileSync(path, readFileSync(path, 'utf8').replace('Sample customer', 'Simple customer'));
     await other.page.getByLabel('File of a whole shop').setInputFiles(path);
-    await other.page.getByText('shop.toeboard-shop is not taken in: it was changed or damaged').waitFor();
+    await other.page.getByText('shop.toeboard-shop cannot be imported: it was changed or damaged').waitFor();
     // The browser itself logs the refusal; nothing else may have been said.
     expect(other.complaints.filter((text) => !text.includes('422'))).toEqual([]);
     other.complaints.length = 0;

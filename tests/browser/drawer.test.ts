@@ -194,7 +194,7 @@ describe('history', () => {
     await history.getByRole('button', { name: /Restore .*Begun/ }).click();
     await expect.poll(height).toBe(346);
     await expect.poll(() => history.getByRole('listitem').count()).toBe(4);
-    await page.getByRole('button', { name: /Undo: Back to: Begun/ }).click();
+    await page.getByRole('button', { name: /Undo: Restore: Begun/ }).click();
     await expect.poll(height).toBe(360);
   });
 });
@@ -221,7 +221,7 @@ describe('files', () => {
       [
         'letter.json',
         'Dear Sir',
-        'letter.json is not taken in: it is plain text, neither a layout nor a car',
+        'letter.json cannot be imported: it is plain text, neither a layout nor a car',
       ],
       [
         'no-link.json',

@@ -84,7 +84,7 @@ describe('a drawing under a view', () => {
     // The rail's line, taken.
     await page.getByRole('button', { name: 'Measure', exact: true }).click();
     const before = storedDocument(board, NAME).rails.length;
-    await page.getByRole('button', { name: 'Take a line', exact: true }).click();
+    await page.getByRole('button', { name: 'Copy a line', exact: true }).click();
     await page.getByText('A usual place, assumed: type yours.').waitFor();
     const rail = await spotOf(page, 'side', 24 * 25.4, 18.4 * 25.4);
     await page.mouse.click(rail.x, rail.y);
@@ -212,7 +212,7 @@ test('a table of points shows what would move, moves it as one step, and takes i
   const [x, y, z] = sampleLayout().steering.box.pitmanBall;
   const table = `point,"x, mm","y, mm","z, mm"\nPitman ball,${x - 10},${y},${z}\nElbow,1,2,3\n`;
   await page
-    .getByLabel('Table of points to take in')
+    .getByLabel('Table of points to import')
     .setInputFiles({ name: 'points.csv', mimeType: 'text/csv', buffer: Buffer.from(table) });
   await page.getByText('points.csv: 1 point would move').waitFor();
   await page.getByText('Line 3, "Elbow": this layout has no point "Elbow".').waitFor();

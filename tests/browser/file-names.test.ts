@@ -28,15 +28,15 @@ test('a file’s name is shown short and plain wherever a file is refused', asyn
   };
   await page.keyboard.press('k');
   await bring(page, 'Table file for the shelf', 'a,b\n1,2\n');
-  await refusal(/^Not taken in: .*gnp/);
+  await refusal(/^Not imported: .*gnp/);
   await page.getByRole('button', { name: 'Back to cars and variants' }).click();
   await page.getByRole('button', { name: 'Copies', exact: true }).click();
   await bring(page, 'File of a whole shop', 'nothing of the sort');
-  await refusal(/gnp.*is not taken in: this is not the file of a whole shop/);
+  await refusal(/gnp.*cannot be imported: this is not the file of a whole shop/);
   await page.getByRole('button', { name: 'Close the drawer' }).click();
   await page.getByRole('button', { name: 'Road', exact: true }).click();
   await page.getByRole('combobox', { name: 'Road', exact: true }).selectOption({ label: 'From my own file' });
-  await bring(page, 'Road to bring in', 'distance,left,right\n0,zero,0\n');
+  await bring(page, 'Road to import', 'distance,left,right\n0,zero,0\n');
   await refusal(/gnp.*is not taken\. Line 2/);
   for (const sentence of told) expect(sentence).toMatch(SHOWN);
   for (const sentence of told) expect(sentence).not.toMatch(/\p{Cc}|\p{Cf}/u);

@@ -13,7 +13,7 @@ const PITMAN = 'steering.box.pitmanBall';
 async function openLow(): Promise<OpenBoard> {
   const board = await openBoard({ column: 'verdict' });
   await board.page.getByRole('button', { name: LOW }).click();
-  await board.page.getByText(/^\d stops · \d attention$/).waitFor();
+  await board.page.getByText(/^\d to fix · \d to check$/).waitFor();
   return board;
 }
 
@@ -145,7 +145,7 @@ describe('the map', () => {
   test('says what meets where it is hatched, and is told in the view that judges', async () => {
     const { page } = await openBoard({ column: 'verdict' });
     await page.getByRole('button', { name: 'Cross steer on parallel leaves' }).click();
-    await page.getByText(/Nothing past its limit|attention/).waitFor();
+    await page.getByText(/Nothing past its limit|to check/).waitFor();
     await showMap(page);
     await page.getByRole('button', { name: 'Front', pressed: true }).waitFor();
     await legend(page).getByText('drag link and left spring').first().waitFor();
@@ -159,8 +159,8 @@ describe('tune', () => {
   const row = (page: Page, words: string) => page.locator(`[data-figure-row="${words}"] td`);
 
   async function tuned(page: Page): Promise<string[]> {
-    await page.getByRole('button', { name: 'Look for the best', exact: true }).click();
-    await page.getByRole('button', { name: 'Take it' }).waitFor({ timeout: 40_000 });
+    await page.getByRole('button', { name: 'Find the best', exact: true }).click();
+    await page.getByRole('button', { name: 'Apply the moves' }).waitFor({ timeout: 40_000 });
     return page
       .getByRole('listitem')
       .filter({ hasText: /^Move the box/ })
@@ -181,10 +181,10 @@ describe('tune', () => {
     expect(promised).toBeLessThan(before / 5);
     // Until it is taken nothing changes.
     expect(await worst(page)).toBe(before);
-    await page.getByRole('button', { name: 'Leave it' }).click();
+    await page.getByRole('button', { name: 'Discard them' }).click();
     expect(await tuned(page)).toEqual(moves);
 
-    await page.getByRole('button', { name: 'Take it' }).click();
+    await page.getByRole('button', { name: 'Apply the moves' }).click();
     await expect.poll(() => worst(page)).toBeLessThan(before / 5);
     expectClose(await worst(page), promised, 0.011, 'what was proposed');
     await saved(page);
@@ -197,15 +197,13 @@ describe('tune', () => {
     const { page } = await openLow();
     await showMap(page);
     await legend(page).getByRole('button', { name: /tune/ }).click();
-    await page.getByRole('button', { name: 'Look for the best', exact: true }).click();
+    await page.getByRole('button', { name: 'Find the best', exact: true }).click();
     await page.getByRole('button', { name: 'Cancel' }).click();
-    await page.getByRole('button', { name: 'Look for the best', exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Find the best', exact: true }).waitFor();
     for (const name of ['The box fore and aft', 'The box up and down'])
       await page.getByRole('checkbox', { name }).uncheck();
     await page.getByText('Nothing is free to move.').waitFor();
-    expect(await page.getByRole('button', { name: 'Look for the best', exact: true }).isDisabled()).toBe(
-      true,
-    );
+    expect(await page.getByRole('button', { name: 'Find the best', exact: true }).isDisabled()).toBe(true);
     const far = page.getByRole('textbox', { name: 'How far: The box up and down' });
     await far.fill('90 mm');
     await far.press('Enter');
@@ -219,7 +217,7 @@ describe('tune', () => {
     const at = await handleOf(page, 'side', PITMAN);
     await takeAlong(page, at, 0, -20);
     await page.mouse.up();
-    await page.getByRole('button', { name: 'Look for the best', exact: true }).waitFor();
+    await page.getByRole('button', { name: 'Find the best', exact: true }).waitFor();
   });
 });
 
@@ -250,14 +248,14 @@ describe('small steps', () => {
   test('the shop’s tolerance is a band about the curve, typed and kept', async () => {
     const board = await openLow();
     const { page } = board;
-    await page.getByRole('button', { name: 'Parts off by' }).click();
+    await page.getByRole('button', { name: 'Build tolerance' }).click();
     const up = page.locator('[data-tolerance-worst]');
     const degrees = async () =>
       Number.parseFloat(/([\d.]+)°/.exec((await up.textContent()) ?? '')?.[1] ?? 'NaN');
     await up.waitFor();
     const usual = await degrees();
     expect(usual).toBeGreaterThan(await worst(page));
-    const field = page.getByRole('textbox', { name: 'The shop’s tolerance, each way' });
+    const field = page.getByRole('textbox', { name: 'Build tolerance, each way' });
     await field.fill('10 mm');
     await field.press('Enter');
     await expect.poll(degrees).toBeGreaterThan(usual);

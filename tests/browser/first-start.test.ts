@@ -38,7 +38,7 @@ test('a layout of the list is taken in and opened itself', async () => {
 
 test('a plain car is a way to begin', async () => {
   const board = await openBoard();
-  await board.page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await board.page.getByRole('button', { name: 'Start with a plain car' }).click();
   // A new car is measured first.
   await board.page.getByRole('complementary', { name: 'Measure the car' }).waitFor();
   expect(storedDocuments(board, 'New layout')).toHaveLength(1);

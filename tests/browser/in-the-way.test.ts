@@ -37,9 +37,9 @@ async function openSample(rails = [RAIL]): Promise<OpenBoard> {
 const stored = (board: OpenBoard) => storedDocument(board, NAME);
 const boxOf = (board: OpenBoard) => stored(board).obstacles[0] as Extract<Obstacle, { kind: 'box' }>;
 const pathOf = (board: OpenBoard) => stored(board).rails[0]?.path ?? [];
-const openPage = (page: Page) => page.getByRole('tab', { name: 'In the way' }).click();
+const openPage = (page: Page) => page.getByRole('tab', { name: 'Clearance' }).click();
 const add = (page: Page, role: string) =>
-  page.getByRole('combobox', { name: 'Add something in the way' }).selectOption(role);
+  page.getByRole('combobox', { name: 'Add an obstacle' }).selectOption(role);
 const written = (page: Page) => page.evaluate(() => window.toeboardBoard?.written() ?? []);
 
 async function type(page: Page, field: string, text: string): Promise<void> {

@@ -104,7 +104,7 @@ test('from a new car to a headline with its doubt: twenty measurements in under 
   const board = await openBoard({ size: { width: 1280, height: 720 } });
   const { page } = board;
   const hand = new Hand(page);
-  await hand.click('Begin with a plain car');
+  await hand.click('Start with a plain car');
   await expect.poll(() => holder(page)).toBe('hub-height');
   for (const [id, key] of TWENTY) {
     expect(await holder(page)).toBe(id);
@@ -143,7 +143,7 @@ async function measureAll(page: Page, but: Readonly<Record<string, string>> = {}
 test('a figure typed on the wrong side is named, with the slip, and one button mends it', async () => {
   const board = await openBoard();
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').waitFor();
   // The pitman ball stands 33 3/8 in behind the axle, written as ahead of it.
   const right = taped('pitman-back');
@@ -168,18 +168,18 @@ test('a figure typed on the wrong side is named, with the slip, and one button m
 test('a figure far from the drawing that nothing checks is asked about and left aside until it is answered', async () => {
   const board = await openBoard();
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   // The pivot 34 3/16 in behind the axle, written as ahead of it, and nothing else measured.
   await field(page, 'pivot-back').fill(`-${taped('pivot-back')}`);
   await field(page, 'pivot-back').press('Enter');
-  const card = page.getByRole('article', { name: "Is that so: Hairpin pivot, back from the hubs' line" });
+  const card = page.getByRole('article', { name: "Please confirm: Hairpin pivot, back from the hubs' line" });
   await card.getByRole('button', { name: /: measured to the other side\?$/ }).waitFor();
   await saved(page);
   const pivot = () =>
     hardpoints(storedDocument(board, 'New layout')).find(({ id }) => id === 'location.left.framePivot')
       ?.at[0];
   expect(pivot()).toBe(-820);
-  await card.getByRole('button', { name: 'It is so' }).click();
+  await card.getByRole('button', { name: 'Keep it as typed' }).click();
   await card.waitFor({ state: 'detached' });
   await saved(page);
   expect(pivot()).toBeCloseTo(868, 0);
@@ -194,7 +194,7 @@ test('a figure far from the drawing that nothing checks is asked about and left 
 test('undo brings back drawing and measurement together, redo takes both again', async () => {
   const board = await openBoard();
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').fill('13 1/4');
   await field(page, 'hub-height').press('Enter');
   await field(page, 'track').fill('56 1/2');
@@ -238,7 +238,7 @@ test('another variant of the car says that it stands elsewhere, and takes the me
   const { page } = board;
   await page.getByRole('button', { name: 'Measure', exact: true }).click();
   await page.getByText('1 point of this variant stands elsewhere than measured.').waitFor();
-  await page.getByRole('button', { name: 'Take the measurements', exact: true }).click();
+  await page.getByRole('button', { name: 'Use the measured points', exact: true }).click();
   await saved(page);
   const stored = storedDocument(board, 'Planned');
   expect(hardpoints(stored).find(({ id }) => id === 'location.left.framePivot')?.at).toEqual([
@@ -251,13 +251,13 @@ test('another variant of the car says that it stands elsewhere, and takes the me
     'steering.box.pitmanBall': 'plan',
     'location.left.framePivot': 'tape',
   });
-  expect(await page.getByRole('button', { name: 'Take the measurements', exact: true }).count()).toBe(0);
+  expect(await page.getByRole('button', { name: 'Use the measured points', exact: true }).count()).toBe(0);
 });
 
 test('two points chosen on the board are measured against each other', async () => {
   const board = await openBoard();
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').waitFor();
   await page.getByRole('button', { name: 'Measure between two points' }).click();
   await page.getByText('Click the first point on the board.').waitFor();
@@ -285,13 +285,13 @@ test('two points chosen on the board are measured against each other', async () 
 
 test('the verdict on a plain car waits and says why; with a measured point it judges', async () => {
   const { page } = await openBoard({ column: 'verdict' });
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').waitFor();
   await page.getByRole('button', { name: 'Layout', exact: true }).click();
-  await page.getByText('The verdict waits').waitFor();
+  await page.getByText('The verdict is waiting').waitFor();
   expect(await page.locator('[data-finding]').count()).toBe(0);
   await page.getByText('All 10 points of this car are guesses.').waitFor();
-  expect(await page.locator('[data-figure="known"]').textContent()).toContain('resting on guesses');
+  expect(await page.locator('[data-figure="known"]').textContent()).toContain('based on guesses');
   await page.getByRole('button', { name: 'Measure the car' }).click();
   await field(page, 'hub-height').fill('13 1/4');
   await field(page, 'hub-height').press('Enter');
@@ -308,7 +308,7 @@ test('the verdict on a plain car waits and says why; with a measured point it ju
 test('a drag of the pitman ball holds a measured arm, until the arm is being chosen', async () => {
   const board = await openBoard({ column: 'points' });
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'pitman-arm').fill(taped('pitman-arm'));
   await field(page, 'pitman-arm').press('Enter');
   await saved(page);
@@ -339,7 +339,7 @@ test('a drag of the pitman ball holds a measured arm, until the arm is being cho
 test('two windows: the one that comes second is told, and may keep its own or take the other', async () => {
   const board = await openBoard();
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').waitFor();
   const other = await board.anotherWindow();
   await other.getByRole('button', { name: 'Measure', exact: true }).click();
@@ -350,7 +350,7 @@ test('two windows: the one that comes second is told, and may keep its own or ta
   await field(other, 'inclination').fill('8');
   await field(other, 'inclination').press('Enter');
   await other.getByText('the measurements of New car have been changed in another window.').waitFor();
-  await other.getByRole('button', { name: 'Take the other window’s' }).click();
+  await other.getByRole('button', { name: 'Use the other window’s' }).click();
   await expect.poll(() => field(other, 'caster').inputValue()).toBe('7°');
   expect(await field(other, 'inclination').inputValue()).toBe('');
   await field(other, 'inclination').fill('8');
@@ -374,7 +374,7 @@ test('damaged measurements are told, nothing is typed into them, and measuring a
   await field(page, 'caster').fill('7');
   await field(page, 'caster').press('Enter');
   await page.getByRole('alert').filter({ hasText: 'they are no JSON' }).nth(1).waitFor();
-  await page.getByRole('button', { name: 'Measure anew' }).click();
+  await page.getByRole('button', { name: 'Start measuring again' }).click();
   await field(page, 'caster').fill('7,5');
   await field(page, 'caster').press('Enter');
   await expect
@@ -385,7 +385,7 @@ test('damaged measurements are told, nothing is typed into them, and measuring a
 test('the shop’s instruments, a row’s own doubt and another way of taking it', async () => {
   const board = await openBoard();
   const { page } = board;
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').waitFor();
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Layout', exact: true }).click();
@@ -432,7 +432,7 @@ test('a finding that measuring leaves in doubt says what else it may be', async 
   const { page } = board;
   await page.locator('[data-in-doubt]').first().waitFor();
   expect(await page.locator('[data-in-doubt]').first().textContent()).toMatch(
-    /Within the doubt of measuring it may as well be .+ of 12\)/,
+    /Within the doubt of measuring it could just as well be .+ of 12\)/,
   );
 });
 
@@ -440,7 +440,7 @@ test('the place Measure has no serious fault for those who cannot see it', async
   const { page, context } = await openBoard();
   await bringChecker(context);
   await page.reload();
-  await page.getByRole('button', { name: 'Begin with a plain car' }).click();
+  await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'caster').fill('-7');
   await field(page, 'caster').press('Enter');
   await field(page, 'pivot-back').fill('-33');

@@ -25,7 +25,7 @@ test('the list goes out as a table, and comes back filled as one step of undo; w
   expect(filled).not.toBe(text);
   const file = join(dirname(path), 'filled.csv');
   writeFileSync(file, filled);
-  await page.getByLabel('Filled list to take in').setInputFiles(file);
+  await page.getByLabel('Filled-in list to import').setInputFiles(file);
   await page.getByText('2 rows taken in; not taken:').waitFor();
   expect(await page.getByText(/^Line \d+, Caster: /).count()).toBe(1);
   const track = page.getByRole('textbox', { name: 'Track, tyre centre to tyre centre' });
@@ -36,6 +36,6 @@ test('the list goes out as a table, and comes back filled as one step of undo; w
   await expect.poll(() => track.inputValue()).toBe('');
 
   writeFileSync(file, 'not,a\nlist,1\n');
-  await page.getByLabel('Filled list to take in').setInputFiles(file);
-  await page.getByText('Not taken in: filled.csv: there is no column "row"').waitFor();
+  await page.getByLabel('Filled-in list to import').setInputFiles(file);
+  await page.getByText('Not imported: filled.csv: there is no column "row"').waitFor();
 });

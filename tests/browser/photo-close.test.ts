@@ -35,7 +35,7 @@ async function bringLarge(page: Page): Promise<number> {
       });
       const carried = new DataTransfer();
       carried.items.add(file);
-      const input = document.querySelector<HTMLInputElement>('input[aria-label="Photos to bring in"]');
+      const input = document.querySelector<HTMLInputElement>('input[aria-label="Photos to add"]');
       if (!input) throw new Error('there is no place to bring a photo in');
       input.files = carried.files;
       input.dispatchEvent(new Event('change', { bubbles: true }));

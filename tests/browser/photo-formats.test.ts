@@ -25,7 +25,7 @@ async function openPhotos() {
 }
 
 const bring = (page: Page, name: string, mimeType: string, buffer: Buffer) =>
-  page.getByLabel('Photos to bring in').setInputFiles({ name, mimeType, buffer });
+  page.getByLabel('Photos to add').setInputFiles({ name, mimeType, buffer });
 
 interface Seen {
   /** In the middle of each quarter, row by row: red, green, blue, each 1 or 0. */

@@ -56,7 +56,7 @@ describe.each([
     await picture(page, `guide-${size.width}`);
     expect(await violations(page)).toEqual([]);
 
-    await page.getByLabel('Photos to bring in').setInputFiles(join(PHOTOS, SIDE.file));
+    await page.getByLabel('Photos to add').setInputFiles(join(PHOTOS, SIDE.file));
     await page.locator(`canvas[data-photo="${SIDE.file}"][data-laid]`).waitFor();
     await step(page, 'Straighten').click();
     await type(page, 'It is wide', `${SIDE.width} mm`);

@@ -30,7 +30,7 @@ async function openPhotos() {
 const shows = (page: Page, name: string) => page.locator(`canvas[data-photo="${name}"][data-laid]`).waitFor();
 
 async function bring(page: Page, name: string, buffer: Buffer, mimeType = 'image/png'): Promise<void> {
-  await page.getByLabel('Photos to bring in').setInputFiles({ name, mimeType, buffer });
+  await page.getByLabel('Photos to add').setInputFiles({ name, mimeType, buffer });
   await shows(page, name);
   await boardAtRest(page);
 }
@@ -81,12 +81,12 @@ test('another picture takes a photo’s place: its marks go along where they fit
   await asked
     .getByText('upright side.png has another shape, 300 by 400 pixels instead of 400 by 300')
     .waitFor();
-  expect(await asked.getByRole('button', { name: 'Take it and keep the marks' }).count()).toBe(0);
+  expect(await asked.getByRole('button', { name: 'Use it and keep the marks' }).count()).toBe(0);
   await asked.getByRole('button', { name: 'Keep the picture as it is' }).click();
   await asked.waitFor({ state: 'detached' });
   expect(await stored(board)).toEqual([first]);
   await replaceWith(page, 'upright side.png', greyPng(160, 300, 400));
-  await asked.getByRole('button', { name: 'Take it without the marks' }).click();
+  await asked.getByRole('button', { name: 'Use it without the marks' }).click();
   await shows(page, 'upright side.png');
   const [upright] = await stored(board);
   expect([upright?.size, upright?.scale, upright?.view]).toEqual([[300, 400], undefined, 'side']);
@@ -96,7 +96,7 @@ test('another picture takes a photo’s place: its marks go along where they fit
 
   // What cannot be taken leaves the photo as it is.
   await replaceWith(page, 'letter.png', Buffer.from('Dear customer'));
-  await page.getByText('letter.png is not brought in: it is plain text').waitFor();
+  await page.getByText('letter.png cannot be added: it is plain text').waitFor();
   expect(await stored(board)).toEqual([first]);
   board.complaints.length = 0;
 });
@@ -130,7 +130,7 @@ test('a drawing of several pages is turned, and what was marked on one goes to a
   await turn('3');
   const asked = page.getByRole('region', { name: 'Another picture' });
   await asked.getByText('Page 3 is another drawing than the one that you marked.').waitFor();
-  await asked.getByRole('button', { name: 'Take it and keep the marks' }).click();
+  await asked.getByRole('button', { name: 'Use it and keep the marks' }).click();
   await expect.poll(async () => (await stored(board))[0]).toEqual({ ...marked[0], page: 3 });
   await page.getByRole('button', { name: 'Undo: Turn to page 3 of axle side.pdf' }).click();
   expect(await stored(board)).toEqual(marked);
@@ -184,7 +184,7 @@ test('of several photos of one side one is in front: the one that is worked at, 
   expect((await stored(board)).map(({ front }) => front)).toEqual([undefined, true]);
 
   // Taken off the board, and brought back as it lay.
-  await page.getByRole('button', { name: 'Take off the board' }).click();
+  await page.getByRole('button', { name: 'Remove from the board' }).click();
   expect(await stored(board)).toHaveLength(1);
   await page.getByRole('button', { name: 'Undo: Take green side.png off the board' }).click();
   await shows(page, 'green side.png');

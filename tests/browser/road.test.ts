@@ -23,7 +23,7 @@ async function openBad(place?: 'Turn' | 'Road'): Promise<OpenBoard> {
   await openDemonstration(board.page, BAD);
   await saved(board.page);
   if (place) await board.page.getByRole('button', { name: place, exact: true }).click();
-  if (place === 'Road') await peak(board.page, 'Dart, at most');
+  if (place === 'Road') await peak(board.page, 'Steers by itself, at most');
   return board;
 }
 
@@ -148,7 +148,7 @@ describe('the place for the road', () => {
     if (!run.ok) throw new Error(run.failure.reason);
     const dart = Math.max(...run.value.bumpSteer.map(Math.abs)) / DEGREE;
     expect(dart).toBeGreaterThan(1);
-    expect(degrees((await peak(page, 'Dart, at most'))[0])).toBeCloseTo(dart, 2);
+    expect(degrees((await peak(page, 'Steers by itself, at most'))[0])).toBeCloseTo(dart, 2);
     await page.getByRole('button', { name: 'Drive', exact: true }).click();
     await page.getByRole('button', { name: 'Pause', exact: true }).waitFor();
     await expect.poll(() => time(page)).toBeGreaterThan(0.2);
@@ -190,8 +190,8 @@ describe('the place for the road', () => {
   test('shows side by side how much further the bad box darts than the good one', async () => {
     const { page } = await openBad('Road');
     await page.getByRole('checkbox', { name: GOOD }).check();
-    await expect.poll(async () => (await peak(page, 'Dart, at most')).length).toBe(2);
-    const [bad, good] = (await peak(page, 'Dart, at most')).map(degrees);
+    await expect.poll(async () => (await peak(page, 'Steers by itself, at most')).length).toBe(2);
+    const [bad, good] = (await peak(page, 'Steers by itself, at most')).map(degrees);
     expect(bad).toBeGreaterThan(1);
     expect(bad).toBeGreaterThan(5 * (good as number));
     expect(good).toBeLessThan(0.25);
@@ -210,18 +210,18 @@ describe('the place for the road', () => {
       .getByRole('combobox', { name: 'Road', exact: true })
       .selectOption({ label: 'From my own file' });
     const file = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
-    const input = page.getByLabel('Road to bring in');
+    const input = page.getByLabel('Road to import');
     await input.setInputFiles(
       file('lane.csv', 'distance,left,right\n0,0,0\n4000,0,0\n4300,40,0\n4600,0,0\n'),
     );
     await page.getByText('lane.csv').waitFor();
-    const dart = (await peak(page, 'Dart, at most'))[0];
+    const dart = (await peak(page, 'Steers by itself, at most'))[0];
     expect(degrees(dart)).toBeGreaterThan(0.5);
     await input.setInputFiles(file('torn.csv', 'distance,left,right\n0,0,0\n4000,zero,0\n'));
     await page.getByText('torn.csv is not taken. Line 3: "zero" is not a number.').waitFor();
     // The road that was there stays.
     expect(await page.getByText('lane.csv').isVisible()).toBe(true);
-    expect((await peak(page, 'Dart, at most'))[0]).toBe(dart);
+    expect((await peak(page, 'Steers by itself, at most'))[0]).toBe(dart);
   });
 
   test('refuses sizes that no car drives over, and says so', async () => {
@@ -242,10 +242,10 @@ describe('the place for the road', () => {
     const ridden = async () => (await page.locator('[data-ride="rideFrequency"] b').textContent())?.trim();
     const before = await ridden();
     const told = storedDocument(board, BAD).ride;
-    await page.getByLabel('Springs given by').selectOption({ label: 'a load laid on it' });
-    await page.getByLabel('Load laid over the axle').fill('500 lb');
+    await page.getByLabel('Spring rate from').selectOption({ label: 'a load put on the car' });
+    await page.getByLabel('Load put over the axle').fill('500 lb');
     await page.keyboard.press('Enter');
-    await page.getByLabel('Settles the car by').fill('1 in');
+    await page.getByLabel('Car drops by').fill('1 in');
     await page.keyboard.press('Enter');
     await expect.poll(ridden).not.toBe(before);
     await saved(page);
@@ -269,7 +269,7 @@ describe('the place for the road', () => {
     await page.reload();
     await tabTo(page, 'Road');
     await page.keyboard.press('Enter');
-    await peak(page, 'Dart, at most');
+    await peak(page, 'Steers by itself, at most');
     await tabTo(page, 'A moment on');
     await page.keyboard.press('ArrowRight');
     expect(await time(page)).toBeCloseTo(0.01, 6);

@@ -48,7 +48,7 @@ describe('two windows', () => {
 
   test('or takes what the other one saved', async () => {
     const { board, other } = await conflict();
-    await other.getByRole('button', { name: 'Take the other' }).click();
+    await other.getByRole('button', { name: 'Use the other' }).click();
     await saved(other);
     await pointButton(other, 'Pitman ball').click();
     expect(await other.getByRole('textbox', { name: 'Pitman ball, above ground' }).inputValue()).toBe(
@@ -74,7 +74,7 @@ test('a layout that another window has thrown away for good can be kept as a new
   await typeHeight(page, '350 mm');
   await page.getByText('no longer in the store').waitFor();
   expect(storedDocuments(board, 'Arm down')).toHaveLength(0);
-  await page.getByRole('button', { name: 'Keep as a new variant' }).click();
+  await page.getByRole('button', { name: 'Save as a new variant' }).click();
   await saved(page);
   expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
 });
@@ -87,7 +87,7 @@ test('a damaged store is set aside, said once, and the board begins anew', async
   const notice = page.getByRole('alert').filter({ hasText: 'The database was damaged' });
   await notice.waitFor();
   await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
-  await notice.getByRole('button', { name: 'Seen' }).click();
+  await notice.getByRole('button', { name: 'Close this notice' }).click();
   await page.reload();
   await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
   expect(await notice.count()).toBe(0);

@@ -70,7 +70,7 @@ describe('the route', () => {
     await page.getByRole('combobox', { name: 'Joint 2 is' }).selectOption('double joint');
     await saved(page);
     expect(shaftIn(board, SIDE).joints.map(({ kind }) => kind)).toEqual(['single', 'double', 'single']);
-    await page.locator('[data-joint="2"]').getByRole('button', { name: 'Take out' }).click();
+    await page.locator('[data-joint="2"]').getByRole('button', { name: 'Remove', exact: true }).click();
     await saved(page);
     expect(shaftIn(board, SIDE).joints).toHaveLength(2);
     // A maker's own limit for one joint; emptied, the shop's holds again.
@@ -98,7 +98,7 @@ describe('the route', () => {
     await route.getByText(/^3 single joints, 2 shafts, /).waitFor();
     await route.getByRole('button', { name: 'Show it on the board' }).click({ timeout: 30_000 });
     await route.getByRole('button', { name: 'Hide it again' }).waitFor();
-    await route.getByRole('button', { name: 'Take this route' }).click();
+    await route.getByRole('button', { name: 'Use this route' }).click();
     await saved(page);
     const taken = shaftIn(board, LONG);
     expect(taken.joints).toHaveLength(3);
@@ -107,7 +107,7 @@ describe('the route', () => {
     expect(Math.max(...angles(taken))).toBeLessThan(Math.max(...angles(before)) + 1e-6);
     // What had been chosen for column and box stays.
     expect(taken.column.fit).toEqual(before.column.fit);
-    await page.getByRole('button', { name: 'Undo: Take the route of 3 joints' }).click();
+    await page.getByRole('button', { name: 'Undo: Use the route of 3 joints' }).click();
     await saved(page);
     expect(shaftIn(board, LONG)).toEqual(before);
   });
@@ -115,8 +115,8 @@ describe('the route', () => {
   test('begins where a layout has none', async () => {
     const board = await openShaft(SIDE);
     const { page } = board;
-    await page.getByRole('button', { name: 'Take the shaft out' }).click();
-    await page.getByRole('button', { name: 'Begin a shaft' }).click();
+    await page.getByRole('button', { name: 'Remove the shaft' }).click();
+    await page.getByRole('button', { name: 'Add a shaft' }).click();
     await page.locator('[data-joint="2"]').waitFor();
     await saved(page);
     const { shaft } = storedDocument(board, SIDE);
@@ -219,7 +219,7 @@ describe('a spline', () => {
     // A click that went astray is taken back; two on the rim are not counted on yet.
     await click(circle.x, circle.y);
     await page.getByText(/take the last one back/).waitFor();
-    await page.getByRole('button', { name: 'Take the last click back' }).click();
+    await page.getByRole('button', { name: 'Undo the last click' }).click();
     await onRim(120);
     await page.getByText('1 more on the rim, spread around it').waitFor();
     expect(await page.locator('[data-photo-count]').count()).toBe(0);
@@ -268,7 +268,7 @@ test.each(['pasted', 'let go over it'])(
     );
     await page.locator('[data-spline-photo]').waitFor();
     expect(await page.getByRole('complementary', { name: 'Steering shaft' }).isVisible()).toBe(true);
-    expect(await page.getByText('Let go to take the file in.').count()).toBe(0);
+    expect(await page.getByText('Drop the file to import it.').count()).toBe(0);
   },
 );
 

@@ -93,9 +93,9 @@ describe('the place Sheet', () => {
       await route.continue();
     });
     await page.getByRole('button', { name: 'Make the build sheet' }).click();
-    await page.getByRole('button', { name: 'Call it off' }).click();
+    await page.getByRole('button', { name: 'Cancel it' }).click();
     letGo();
-    await answer(page).getByText('Called off. Nothing was written.').waitFor();
+    await answer(page).getByText('Cancelled. Nothing was written.').waitFor();
     await page.unroute('**/rpc');
     await choose(page, 'Data');
     const { content } = await made(page, 'Make the file');

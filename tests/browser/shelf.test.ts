@@ -118,7 +118,7 @@ describe('the shelf', () => {
     expect(stored(board).at(-1)).toMatchObject({ bore: 19.23, count: 3 });
 
     await bring(page, 'list.csv', text);
-    await shelf(page).getByRole('button', { name: 'Put the file in its place' }).click();
+    await shelf(page).getByRole('button', { name: 'Replace it with the file' }).click();
     await shelf(page)
       .getByRole('button', { name: 'Change Cowl box, manual', exact: true })
       .waitFor({ state: 'detached' });

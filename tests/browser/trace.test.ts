@@ -110,7 +110,7 @@ test('from two photos to the bump steer of the car that was photographed', { tim
   const board = await openBoard({ prepare: withSample(guessedCar()) });
   const { page } = board;
   await openTrace(page);
-  await page.getByLabel('Photos to bring in').setInputFiles(join(PHOTOS, SIDE.file));
+  await page.getByLabel('Photos to add').setInputFiles(join(PHOTOS, SIDE.file));
   await calibrate(page, SIDE);
   await trace(page, SIDE);
 
@@ -165,7 +165,7 @@ test('from photographs 15° off square, by a hand that is a pixel off, within 15
   await openTrace(page);
   for (const shot of [side, top]) {
     await page
-      .getByLabel('Photos to bring in')
+      .getByLabel('Photos to add')
       .setInputFiles({ name: shot.file, mimeType: 'image/png', buffer: renderedPhoto(shot) });
     await calibrate(page, shot, slip);
     await trace(page, shot, slip);
@@ -236,7 +236,7 @@ describe('a photo', () => {
   async function withSidePhoto() {
     const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
     await openTrace(board.page);
-    await board.page.getByLabel('Photos to bring in').setInputFiles(join(PHOTOS, SIDE.file));
+    await board.page.getByLabel('Photos to add').setInputFiles(join(PHOTOS, SIDE.file));
     await shows(board.page, SIDE);
     return board;
   }
@@ -327,7 +327,7 @@ describe('a photo', () => {
     await page.keyboard.press('Control+d');
     await page.getByText('This is the copy').waitFor();
     await shows(page, SIDE);
-    await page.getByRole('button', { name: 'Take off the board' }).click();
+    await page.getByRole('button', { name: 'Remove from the board' }).click();
     await page.locator('canvas[data-photo]').waitFor({ state: 'detached' });
     await saved(page);
     expect(storedDocument(board, 'Arm down').photos).toHaveLength(1);
@@ -362,7 +362,7 @@ describe('rails and what is in the way', () => {
     await click(SIDE, [260, 0, 420]);
     await click(SIDE, [200, 0, 880]);
     await click(SIDE, [500, 0, 880]);
-    await page.getByRole('button', { name: 'Last spot back' }).click();
+    await page.getByRole('button', { name: 'Undo the last spot' }).click();
     await put.click();
     await saved(page);
     const found = () => storedDocument(board, 'Side steer, box too low').obstacles.at(-1);
@@ -472,7 +472,7 @@ describe('what is no photo', () => {
       const { page } = board;
       await pointButton(page, 'Pitman ball').waitFor();
       await dropFile(page, name, type, content);
-      await page.getByText(`${name} is not brought in: ${reason}`).waitFor();
+      await page.getByText(`${name} cannot be added: ${reason}`).waitFor();
       expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
       expect(await page.locator('canvas[data-photo]').count()).toBe(0);
       // The browser notes refused requests on its console by itself.
@@ -530,7 +530,7 @@ test('a photo lies upright on the board whichever way the camera was held', asyn
       Buffer.from(jpeg.slice(2)),
     ]);
     await page
-      .getByLabel('Photos to bring in')
+      .getByLabel('Photos to add')
       .setInputFiles({ name: `held ${orientation} side.jpg`, mimeType: 'image/jpeg', buffer: file });
     const canvas = page.locator(`canvas[data-photo="held ${orientation} side.jpg"][data-laid]`);
     await canvas.waitFor();
@@ -549,7 +549,7 @@ test('a photo lies upright on the board whichever way the camera was held', asyn
       });
     });
     expect(corners, `orientation ${orientation}`).toEqual(['100', '010', '001', '000']);
-    await page.getByRole('button', { name: 'Take off the board' }).click();
+    await page.getByRole('button', { name: 'Remove from the board' }).click();
     await canvas.waitFor({ state: 'detached' });
   }
 });
@@ -590,13 +590,13 @@ test('the place has no serious fault for those who cannot see it', async () => {
   await page.reload();
   await openTrace(page);
   expect(await violations(page)).toEqual([]);
-  await page.getByLabel('Photos to bring in').setInputFiles(join(PHOTOS, SIDE.file));
+  await page.getByLabel('Photos to add').setInputFiles(join(PHOTOS, SIDE.file));
   await shows(page, SIDE);
   for (const name of ['Straighten', 'Lens', 'Scale', 'Level', 'Place']) {
     await step(page, name).click();
     expect(await violations(page), name).toEqual([]);
   }
-  await page.getByRole('button', { name: 'Begin tracing' }).click();
+  await page.getByRole('button', { name: 'Start tracing' }).click();
   expect(await violations(page)).toEqual([]);
 });
 
@@ -608,7 +608,7 @@ test('a 24-megapixel photo is worked with reduced, and stays smooth under the ha
   for (let i = 0; i < rgb.length; i += 1) rgb[i] = (i >> 9) & 0xff;
   const begun = Date.now();
   await page
-    .getByLabel('Photos to bring in')
+    .getByLabel('Photos to add')
     .setInputFiles({ name: 'large side.png', mimeType: 'image/png', buffer: pngFile(6000, 4000, rgb) });
   const canvas = page.locator('canvas[data-photo="large side.png"][data-laid]');
   await canvas.waitFor();

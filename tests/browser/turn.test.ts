@@ -186,7 +186,7 @@ describe('a curve of the turn', () => {
       // A pound-force is 4.4482216152605 N and a foot 304.8 mm, exactly (ISO 80000-4, international yard and pound agreement).
       .toContain(`${((back?.both.at(-1) as number) / 4.4482216152605 / 304.8).toFixed(1)} lb·ft`);
     expect(await page.locator('[data-figure="return"]').textContent()).toMatch(
-      /Comes back by itself\s*all the way\s*all the way/,
+      /Returns by itself\s*all the way\s*all the way/,
     );
   });
 

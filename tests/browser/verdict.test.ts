@@ -14,7 +14,7 @@ const PITMAN = 'steering.box.pitmanBall';
 async function openLow(): Promise<OpenBoard> {
   const board = await openBoard({ column: 'verdict' });
   await board.page.getByRole('button', { name: LOW }).click();
-  await board.page.getByText(/^\d stops · \d attention$/).waitFor();
+  await board.page.getByText(/^\d to fix · \d to check$/).waitFor();
   return board;
 }
 
@@ -66,7 +66,7 @@ describe('a finding', () => {
 
     await page.getByRole('button', { name: 'Raise the box with its arm 3 in' }).first().click();
     expect(await worst(page)).toBeLessThan(before / 5);
-    await page.getByText('4 attention', { exact: true }).waitFor();
+    await page.getByText('4 to check', { exact: true }).waitFor();
     await saved(page);
     const { box } = storedDocument(board, LOW).steering;
     expectClose(box.pitmanBall[2], 356.7, 0.1, 'raised');
@@ -121,9 +121,9 @@ describe('a finding', () => {
 
   test('that is in order is folded away and can be looked at and chosen', async () => {
     const { page } = await openLow();
-    expect(await finding(page, /^In order: Caster 6\.1°$/).count()).toBe(0);
+    expect(await finding(page, /^OK: Caster 6\.1°$/).count()).toBe(0);
     await page.getByRole('button', { name: /^\d+ in order$/ }).click();
-    await finding(page, /^In order: Caster 6\.1°$/).click();
+    await finding(page, /^OK: Caster 6\.1°$/).click();
     await page.getByRole('heading', { name: 'Left kingpin, top' }).waitFor();
   });
 });
@@ -188,7 +188,7 @@ describe('the verdict', () => {
     const { page } = await openBoard({ column: 'verdict' });
     await page.getByRole('button', { name: 'Side steer, box at the cowl' }).click();
     await page.getByText('Nothing past its limit').waitFor();
-    await page.getByText(/That is no approval/).waitFor();
+    await page.getByText(/That is not an approval/).waitFor();
     await page.getByText(/The board measures geometry; it certifies nothing/).waitFor();
   });
 });

@@ -166,7 +166,7 @@ describe('sheet', () => {
       });
     });
     expect(code === null || code === 1).toBe(true);
-    if (code === 1) expect(err).toBe('called off: nothing was written\n');
+    if (code === 1) expect(err).toBe('cancelled: nothing was written\n');
     expect(readdirSync(folder)).toEqual([]);
     expect(existsSync(out)).toBe(false);
   });

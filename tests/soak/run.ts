@@ -114,7 +114,7 @@ async function makeWorld(browser: Browser): Promise<{ world: World; watch: Watch
   };
   await program.start();
   const page = await openPage();
-  await page.getByRole('button', { name: 'Take in the demonstration shop' }).click();
+  await page.getByRole('button', { name: 'Add the demonstration shop' }).click();
   await page.getByRole('button', { name: 'Pitman ball', exact: true }).waitFor();
   const watch = await Watch.over(page, program);
   const world: World = {

@@ -117,7 +117,7 @@ export function pointButton(page: Page, name: string): Locator {
 
 /** Opens the demonstration from the first start's sheet, as a person does, and waits for the board. */
 export async function takeDemonstration(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Take in the demonstration shop' }).click();
+  await page.getByRole('button', { name: 'Add the demonstration shop' }).click();
   await pointButton(page, 'Pitman ball').waitFor();
 }
 

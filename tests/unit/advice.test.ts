@@ -599,7 +599,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'driver-side',
-    words: /^Take the steering to the right, or say that the driver sits on the left/,
+    words: /^Move the steering to the right, or say that the driver sits on the left/,
     on: raw({ car: { ...PLAIN_CAR, driverSide: 'right' } }),
     ways: {
       'steering to the right': set('steering', {

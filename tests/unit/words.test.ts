@@ -156,7 +156,7 @@ describe('where the handwheel stands', () => {
 
 describe('the verdict', () => {
   test('has a sign in words for each severity', () => {
-    expect(SEVERITY_WORDS).toEqual({ stop: 'Stop', attention: 'Attention', info: 'In order' });
+    expect(SEVERITY_WORDS).toEqual({ stop: 'Must fix', attention: 'Check', info: 'OK' });
   });
 
   test.each([

@@ -31,8 +31,8 @@ export const bindInRoll: Rule = {
         ...(worst < BIND_SHOWN_FROM ? {} : { at }),
         sentence:
           worst < BIND_SHOWN_FROM
-            ? 'The links bind nowhere in travel and roll'
-            : `The links must give ${speak.length(worst, [value])} in ${speak.figure(layout.travel.roll)}° of roll or full travel`,
+            ? 'The links do not bind anywhere in travel and roll'
+            : `The links bind by ${speak.length(worst, [value])} in ${speak.figure(layout.travel.roll)}° of roll or full travel`,
         limit: `limit ${speak.setLength(value)}`,
         source,
         advice: over

@@ -16,7 +16,7 @@ export const boxDirection: Rule = {
         sentence: right ? 'Left on the handwheel steers left' : 'Left on the handwheel steers right',
         limit: '',
         source: 'ISO 8855: steering-wheel angle is positive for a left turn',
-        advice: right ? '' : 'Take a box that turns the other way, or one made for this mounting.',
+        advice: right ? '' : 'Use a box that turns the other way, or one made for this mounting.',
         ...(right
           ? {}
           : {
@@ -24,7 +24,7 @@ export const boxDirection: Rule = {
                 kind: 'set' as const,
                 path: 'steering.box.sectorAxis',
                 value: [-x + 0, -y + 0, -z + 0],
-                words: 'Take a box that turns the other way',
+                words: 'Use a box that turns the other way',
               },
             }),
       },

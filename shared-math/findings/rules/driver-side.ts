@@ -21,7 +21,7 @@ export const driverSide: Rule = {
           : `The ${what} is on the ${side}, where the driver sits`,
         limit: '',
         source: 'what the layout says of the car',
-        advice: wrong ? `Take the steering to the ${side}, or say that the driver sits on the ${drawn}.` : '',
+        advice: wrong ? `Move the steering to the ${side}, or say that the driver sits on the ${drawn}.` : '',
         ...(wrong
           ? {
               remedy: {

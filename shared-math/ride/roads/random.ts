@@ -173,7 +173,7 @@ export const random: RoadKindOf<RandomRoad> = {
     },
     {
       key: 'seed',
-      words: 'Which such road, by number',
+      words: 'Road number (same number, same bumps)',
       holds: 'number',
       option: { name: 'seed', values: 'N' },
     },

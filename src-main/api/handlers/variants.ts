@@ -14,7 +14,7 @@ type VariantCalls =
 export function variantHandlers({ store }: Program): Pick<Handlers, VariantCalls> {
   const { variants, history } = store;
   return {
-    'variant.add': ({ carId, document }) => ({ id: variants.add(carId, document, 'Begun') }),
+    'variant.add': ({ carId, document }) => ({ id: variants.add(carId, document, 'Created') }),
     'variant.open': ({ id }) => variants.open(id),
     'variant.save': (save) => variants.save(save),
     'variant.rename': ({ id, name }) => variants.rename(id, name),

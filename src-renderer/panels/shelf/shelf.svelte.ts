@@ -57,7 +57,8 @@ export class Shelf {
 
   async #remove(ids: readonly string[]): Promise<boolean> {
     return (
-      (await this.#openLayout.ask('Not taken off the shelf', 'shelf.remove', { ids: [...ids] })) !== undefined
+      (await this.#openLayout.ask('Not removed from the shelf', 'shelf.remove', { ids: [...ids] })) !==
+      undefined
     );
   }
 
@@ -118,7 +119,7 @@ export class Shelf {
     }
     const { added, removed } = reply.value;
     await this.#done(
-      `Take in ${file.name}, ${added.length} ${added.length === 1 ? 'entry' : 'entries'}`,
+      `Import ${file.name}, ${added.length} ${added.length === 1 ? 'entry' : 'entries'}`,
       async () => (await this.#remove(added)) && this.#restore(removed),
     );
   }

@@ -16,7 +16,7 @@ export function layoutActions(openLayout: OpenLayout, studies: Studies, shell: S
     },
     {
       id: 'tune',
-      name: 'Tune: let the board look for the best',
+      name: 'Tune: let the board find the best',
       strokes: [{ key: 'b' }],
       enabled: drawn,
       run: () => {

@@ -41,7 +41,7 @@ export async function takeListFile(
     openLayout.tell(`${shownText(file.name)}: cannot be read.`);
     return undefined;
   }
-  const reply = await openLayout.ask('Not taken in', 'survey.readCsv', {
+  const reply = await openLayout.ask('Not imported', 'survey.readCsv', {
     text,
     fileName: file.name.slice(0, 300),
   });
@@ -57,7 +57,7 @@ export async function takeListFile(
       lines.push(line.line);
     }
   }
-  const not = measuring.enterAll(entries, `Take in ${shownText(file.name)}`);
+  const not = measuring.enterAll(entries, `Import ${shownText(file.name)}`);
   for (const [at, reason] of not)
     refused.push(`Line ${lines[at]}, ${(entries[at] as [ListRow, Taken])[0].name}: ${reason}`);
   return { taken: entries.length - not.size, refused };

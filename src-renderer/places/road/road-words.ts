@@ -8,9 +8,9 @@ export const ROAD_WORDS: readonly (readonly [RoadKind, string])[] = CHOSEN_KINDS
 ]);
 
 export const SPRING_WORDS: readonly (readonly [SpringKnown, string])[] = [
-  ['usual', 'nobody has yet'],
-  ['measured', 'a load laid on it'],
-  ['leaf', 'the leaves’ sizes'],
+  ['usual', 'not measured: a usual rate'],
+  ['measured', 'a load put on the car'],
+  ['leaf', 'the size of the leaves'],
   ['rate', 'the spring’s maker'],
 ];
 

@@ -194,7 +194,7 @@ export class ShaftPlace {
     const { shaft } = this.#openLayout;
     if (!outcome.ok || !shaft) return false;
     const next = outcome.value.shaft;
-    return this.change(`Take the route of ${joints} ${joints === 1 ? 'joint' : 'joints'}`, {
+    return this.change(`Use the route of ${joints} ${joints === 1 ? 'joint' : 'joints'}`, {
       ...next,
       joints: next.joints.map((joint, i) => {
         // The last joint has the box's side, whatever its number.

@@ -160,7 +160,7 @@ export class Outgoing {
     const request = this.#request(wish);
     if (!request) return null;
     const status = await job.run(request);
-    if (status.state === 'called-off') return { good: true, words: 'Called off. Nothing was written.' };
+    if (status.state === 'called-off') return { good: true, words: 'Cancelled. Nothing was written.' };
     if (status.state !== 'ready' || !status.file)
       return { good: false, words: `Not made: ${status.reason}.` };
     const delivered = await deliver(job.id, status.file.fileName);

@@ -159,7 +159,7 @@ export const DATA_CHOICES = (Object.keys(DATA) as DataKind[]).map((kind) => [kin
 /** "The build sheet is being made: side view, 3 of 10." */
 export function progressWords({ state, done, of, what }: Reply<'output.progress'>): string {
   if (state === 'waiting') return 'Waiting for what is made before it…';
-  return of > 0 ? `${what}, ${done} of ${of}` : 'Being made…';
+  return of > 0 ? `${what}, ${done} of ${of}` : 'Making it…';
 }
 
 /** "214 kB". */

@@ -74,7 +74,7 @@ export function failureTests(open: OpenSession): void {
       document: sampleLayout(),
       revision: 1,
     });
-    expect(await labels(call, id)).toEqual(['Begun']);
+    expect(await labels(call, id)).toEqual(['Created']);
     meddle(dataFolder, 'DROP TRIGGER refusing');
     expect((await value(call, 'variant.save', save)).revision).toBe(2);
   });

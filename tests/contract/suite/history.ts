@@ -16,10 +16,10 @@ export function historyTests(open: OpenSession): void {
     expect(restored).toMatchObject({ document: sampleLayout('Arm up', 346), revision: 4 });
     expect(await value(call, 'variant.open', { id })).toEqual(restored);
     expect(await labels(call, id)).toEqual([
-      'Back to: Begun',
+      'Restore: Created',
       'Renamed to Arm up',
       'Pitman ball moved',
-      'Begun',
+      'Created',
     ]);
 
     const undone = await value(call, 'history.restore', { variantId: id, id: states[0]?.id ?? 0 });

@@ -32,7 +32,7 @@ export function variantTests(open: OpenSession): void {
     await save(320, 'first drag');
     await save(310, 'second drag');
     expect(revision).toBe(5);
-    expect(await labels(call, id)).toEqual(['Drag', 'Drag', 'Begun']);
+    expect(await labels(call, id)).toEqual(['Drag', 'Drag', 'Created']);
     const { states } = await value(call, 'history.list', { variantId: id });
     const heights = await Promise.all(
       states.map(async (state) => (await value(call, 'history.read', { id: state.id })).document),
@@ -54,7 +54,7 @@ export function variantTests(open: OpenSession): void {
     const { revision } = await value(call, 'variant.save', { ...ours, force: true });
     expect(revision).toBe(3);
     expect((await value(call, 'variant.open', { id })).document).toEqual(ours.document);
-    expect(await labels(call, id)).toEqual(['Ours', 'Theirs', 'Begun']);
+    expect(await labels(call, id)).toEqual(['Ours', 'Theirs', 'Created']);
   });
 
   test('a forced save does not overwrite the other window even under the same step', async () => {
@@ -68,7 +68,7 @@ export function variantTests(open: OpenSession): void {
       label: 'Ours',
       force: true,
     });
-    expect(await labels(call, id)).toEqual(['Ours', 'Theirs', 'Begun']);
+    expect(await labels(call, id)).toEqual(['Ours', 'Theirs', 'Created']);
   });
 
   test('a save whose reply was lost may be sent again', async () => {
@@ -77,7 +77,7 @@ export function variantTests(open: OpenSession): void {
     const save = { id, document: sampleLayout('Arm down', 300), revision: 1, step: 's', label: 'Drag' };
     const first = await value(call, 'variant.save', save);
     expect(await value(call, 'variant.save', save)).toEqual(first);
-    expect(await labels(call, id)).toEqual(['Drag', 'Begun']);
+    expect(await labels(call, id)).toEqual(['Drag', 'Created']);
   });
 
   test('an impossible layout is refused with its place and changes nothing', async () => {
@@ -92,7 +92,7 @@ export function variantTests(open: OpenSession): void {
       document: sampleLayout(),
       revision: 1,
     });
-    expect(await labels(call, id)).toEqual(['Begun']);
+    expect(await labels(call, id)).toEqual(['Created']);
     expect(await drawer(call)).toEqual(['Odd Fellow', '  Roadster', '    Arm down']);
   });
 
@@ -105,7 +105,7 @@ export function variantTests(open: OpenSession): void {
       revision: 2,
     });
     expect(await drawer(call)).toContain('    Arm up');
-    expect(await labels(call, id)).toEqual(['Renamed to Arm up', 'Begun']);
+    expect(await labels(call, id)).toEqual(['Renamed to Arm up', 'Created']);
   });
 
   test('copies count on, and a name that is taken is made distinct', async () => {

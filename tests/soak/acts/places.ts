@@ -39,7 +39,7 @@ export async function tune({ page }: World, lots: readonly number[]): Promise<st
   await page.getByRole('tab', { name: 'Verdict' }).click();
   const open = page.getByRole('button', { name: 'Tune', exact: true });
   await open.click();
-  const look = page.getByRole('button', { name: 'Look for the best', exact: true });
+  const look = page.getByRole('button', { name: 'Find the best', exact: true });
   await look.waitFor();
   if (await look.isDisabled()) throw new NotNow('nothing is free to move');
   await look.click();
@@ -50,11 +50,11 @@ export async function tune({ page }: World, lots: readonly number[]): Promise<st
       .catch(() => {});
     return 'called off';
   }
-  const take = page.getByRole('button', { name: 'Take it' });
+  const take = page.getByRole('button', { name: 'Apply the moves' });
   const nothing = page.getByText('Nothing better found');
   await take.or(look).or(nothing).first().waitFor({ timeout: 120_000 });
   if (!(await take.count())) return 'nothing better';
-  await ((lots[1] ?? 0) < 0.5 ? take : page.getByRole('button', { name: 'Leave it' })).click();
+  await ((lots[1] ?? 0) < 0.5 ? take : page.getByRole('button', { name: 'Discard them' })).click();
   return (lots[1] ?? 0) < 0.5 ? 'taken' : 'left';
 }
 
@@ -73,7 +73,7 @@ export async function showMap({ page }: World, lots: readonly number[]): Promise
 }
 
 export async function column({ page }: World, lots: readonly number[]): Promise<string> {
-  const name = drawn(['Verdict', 'Points', 'In the way', 'Car', 'Links', 'Compare'], lots[0] ?? 0);
+  const name = drawn(['Verdict', 'Points', 'Clearance', 'Car', 'Links', 'Compare'], lots[0] ?? 0);
   await page.getByRole('tab', { name, exact: true }).click();
   await pause(300);
   return name;

@@ -60,7 +60,7 @@ export async function twoPages(
       await height(page, lots[3] ?? 0);
       const toFirst = page.getByText('changed in another window');
       await toFirst.waitFor();
-      await page.getByRole('button', { name: 'Take the other', exact: true }).click();
+      await page.getByRole('button', { name: 'Use the other', exact: true }).click();
       await toFirst.waitFor({ state: 'detached' });
       await settle(page);
     }

@@ -51,9 +51,9 @@ const SAID = [
         ),
       ),
     [
-      'info location.left.framePivot | The links bind nowhere in travel and roll | limit 0.039 in |  | common practice, no published source',
+      'info location.left.framePivot | The links do not bind anywhere in travel and roll | limit 0.039 in |  | common practice, no published source',
     ],
-    { mm: ['The links bind nowhere in travel and roll | limit 1 mm | '] },
+    { mm: ['The links do not bind anywhere in travel and roll | limit 1 mm | '] },
   ),
   said(
     'binds a little, in heave',
@@ -73,9 +73,9 @@ const SAID = [
         ),
       ),
     [
-      'info location.left.framePivot | The links must give 0.035 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+      'info location.left.framePivot | The links bind by 0.035 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
-    { mm: ['The links must give 0.9 mm in 3° of roll or full travel | limit 1 mm | '] },
+    { mm: ['The links bind by 0.9 mm in 3° of roll or full travel | limit 1 mm | '] },
   ),
   said(
     'binds as much as a shop allows',
@@ -92,10 +92,10 @@ const SAID = [
         ),
       ),
     [
-      'info location.left.framePivot | The links must give 1/16 in in 3° of roll or full travel | limit 1/16 in |  | this shop’s own limit | {at:{heave:-75,roll:0,handwheel:0}}',
+      'info location.left.framePivot | The links bind by 1/16 in in 3° of roll or full travel | limit 1/16 in |  | this shop’s own limit | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
     {
-      mm: ['The links must give 1.6 mm in 3° of roll or full travel | limit 1.59 mm | '],
+      mm: ['The links bind by 1.6 mm in 3° of roll or full travel | limit 1.59 mm | '],
       shop: { bind: 1.5875 },
     },
   ),
@@ -114,11 +114,11 @@ const SAID = [
         ),
       ),
     [
-      'attention location.left.framePivot | The links must give 5/16 in in 3° of roll or full travel | limit 1/16 in | Make the bars alike and parallel, or bush their ends softer. | this shop’s own limit | {at:{heave:-75,roll:0,handwheel:0}}',
+      'attention location.left.framePivot | The links bind by 5/16 in in 3° of roll or full travel | limit 1/16 in | Make the bars alike and parallel, or bush their ends softer. | this shop’s own limit | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'The links must give 7.9 mm in 3° of roll or full travel | limit 1.59 mm | Make the bars alike and parallel, or bush their ends softer.',
+        'The links bind by 7.9 mm in 3° of roll or full travel | limit 1.59 mm | Make the bars alike and parallel, or bush their ends softer.',
       ],
       shop: { bind: 1.5875 },
     },
@@ -141,11 +141,11 @@ const SAID = [
         ),
       ),
     [
-      'attention location.left.upper.frame | The links must give 3/16 in in 3° of roll or full travel | limit 0.039 in | Make the bars alike and parallel, or bush their ends softer. | common practice, no published source | {at:{heave:0,roll:-0.05,handwheel:0}}',
+      'attention location.left.upper.frame | The links bind by 3/16 in in 3° of roll or full travel | limit 0.039 in | Make the bars alike and parallel, or bush their ends softer. | common practice, no published source | {at:{heave:0,roll:-0.05,handwheel:0}}',
     ],
     {
       mm: [
-        'The links must give 4.9 mm in 3° of roll or full travel | limit 1 mm | Make the bars alike and parallel, or bush their ends softer.',
+        'The links bind by 4.9 mm in 3° of roll or full travel | limit 1 mm | Make the bars alike and parallel, or bush their ends softer.',
       ],
     },
   ),
@@ -167,11 +167,11 @@ const SAID = [
         ),
       ),
     [
-      'stop location.left.framePivot | The links must give 3/16 in in 3° of roll or full travel | limit 0.039 in | A tube does not twist: use an I-beam, four bars, or one central wishbone ball. | common practice, no published source | {at:{heave:0,roll:0.05,handwheel:0},remedy:{kind:set,path:axle.beam,value:i-beam,words:Use an I-beam}}',
+      'stop location.left.framePivot | The links bind by 3/16 in in 3° of roll or full travel | limit 0.039 in | A tube does not twist: use an I-beam, four bars, or one central wishbone ball. | common practice, no published source | {at:{heave:0,roll:0.05,handwheel:0},remedy:{kind:set,path:axle.beam,value:i-beam,words:Use an I-beam}}',
     ],
     {
       mm: [
-        'The links must give 5.1 mm in 3° of roll or full travel | limit 1 mm | A tube does not twist: use an I-beam, four bars, or one central wishbone ball.',
+        'The links bind by 5.1 mm in 3° of roll or full travel | limit 1 mm | A tube does not twist: use an I-beam, four bars, or one central wishbone ball.',
       ],
     },
   ),
@@ -180,11 +180,11 @@ const SAID = [
     'bind-in-roll',
     () => withParts(car(), binds([[75, 1.4]], [])),
     [
-      'attention location.left.framePivot | The links must give 0.055 in in 3° of roll or full travel | limit 0.039 in | Make the bars alike and parallel, or bush their ends softer. | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
+      'attention location.left.framePivot | The links bind by 0.055 in in 3° of roll or full travel | limit 0.039 in | Make the bars alike and parallel, or bush their ends softer. | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'The links must give 1.4 mm in 3° of roll or full travel | limit 1 mm | Make the bars alike and parallel, or bush their ends softer.',
+        'The links bind by 1.4 mm in 3° of roll or full travel | limit 1 mm | Make the bars alike and parallel, or bush their ends softer.',
       ],
     },
   ),
@@ -203,9 +203,9 @@ const SAID = [
         ),
       ),
     [
-      'info location.left.framePivot | The links must give 0.020 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
+      'info location.left.framePivot | The links bind by 0.020 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
     ],
-    { mm: ['The links must give 0.5 mm in 3° of roll or full travel | limit 1 mm | '] },
+    { mm: ['The links bind by 0.5 mm in 3° of roll or full travel | limit 1 mm | '] },
   ),
   said(
     'nothing solved, nothing binds',
@@ -570,18 +570,18 @@ const SAID = [
         ),
       ),
     [
-      'info location.left.framePivot | The links must give 0.012 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+      'info location.left.framePivot | The links bind by 0.012 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
-    { mm: ['The links must give 0.3 mm in 3° of roll or full travel | limit 1 mm | '] },
+    { mm: ['The links bind by 0.3 mm in 3° of roll or full travel | limit 1 mm | '] },
   ),
   said(
     'a twentieth is told',
     'bind-in-roll',
     () => withParts(car(), binds([[-75, 0.05]], [])),
     [
-      'info location.left.framePivot | The links must give 0.002 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+      'info location.left.framePivot | The links bind by 0.002 in in 3° of roll or full travel | limit 0.039 in |  | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
-    { mm: ['The links must give 0.1 mm in 3° of roll or full travel | limit 1 mm | '] },
+    { mm: ['The links bind by 0.1 mm in 3° of roll or full travel | limit 1 mm | '] },
   ),
   said(
     'caster rises as far as it falls',

@@ -76,7 +76,7 @@ const SAID = [
     'shaft-joint-angle',
     () => shaft({ joints: [FIRST, { kind: 'single', centre: [-1002, 510, 561] }] }),
     [
-      'stop shaft.joints.1.centre | Joint 2 stands at 32.4°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.1.kind,value:double,words:Take a double joint}}',
+      'stop shaft.joints.1.centre | Joint 2 stands at 32.4°, too much for a single joint | limit 30° | Use a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.1.kind,value:double,words:Use a double joint}}',
     ],
   ),
   said(
@@ -84,7 +84,7 @@ const SAID = [
     'shaft-joint-angle',
     () => shaft({ joints: [FIRST, { kind: 'single', centre: [-1282.5, 340, 631.125] }] }),
     [
-      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Take a double joint}}',
+      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Use a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Use a double joint}}',
       'stop shaft.joints.1.centre | Joint 2 stands at 77.3°, too much for a single joint | limit 30° | Move it so that its shafts run straighter, or share the angle with one joint more. | common practice, no published source',
     ],
   ),
@@ -93,7 +93,7 @@ const SAID = [
     'shaft-joint-angle',
     () => shaft({ joints: [FIRST, { kind: 'double', centre: [-1282.5, 340, 631.125] }] }),
     [
-      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Take a double joint}}',
+      'stop shaft.joints.0.centre | Joint 1 stands at 64.8°, too much for a single joint | limit 30° | Use a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Use a double joint}}',
       'stop shaft.joints.1.centre | Joint 2 stands at 77.3°, too much for a double joint | limit 70° | Move it so that its shafts run straighter, or share the angle with one joint more. | common practice, no published source',
     ],
   ),
@@ -709,7 +709,7 @@ const SAID = [
         box: { end: [-986, 410, 557], axis: [1, 1, 0] },
       }),
     [
-      'stop shaft.joints.0.centre | Joint 1 stands at 50.8°, too much for a single joint | limit 30° | Take a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Take a double joint}}',
+      'stop shaft.joints.0.centre | Joint 1 stands at 50.8°, too much for a single joint | limit 30° | Use a double joint there, or move it so that its shafts run straighter. | common practice, no published source | {remedy:{kind:set,path:shaft.joints.0.kind,value:double,words:Use a double joint}}',
     ],
   ),
   said(

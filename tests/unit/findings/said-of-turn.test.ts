@@ -44,7 +44,7 @@ const SAID = [
     'box-direction',
     () => car({ steering: box({ sectorAxis: [0, 1, 0] }) }),
     [
-      'stop steering.box.sectorCentre | Left on the handwheel steers right |  | Take a box that turns the other way, or one made for this mounting. | ISO 8855: steering-wheel angle is positive for a left turn | {remedy:{kind:set,path:steering.box.sectorAxis,value:[0,-1,0],words:Take a box that turns the other way}}',
+      'stop steering.box.sectorCentre | Left on the handwheel steers right |  | Use a box that turns the other way, or one made for this mounting. | ISO 8855: steering-wheel angle is positive for a left turn | {remedy:{kind:set,path:steering.box.sectorAxis,value:[0,-1,0],words:Use a box that turns the other way}}',
     ],
   ),
   said('no turn, no direction', 'box-direction', () => withTurn(car(), { status: 'out-of-reach' }), []),
@@ -55,7 +55,7 @@ const SAID = [
     'driver-side',
     () => car(carWith({ driverSide: 'right' })),
     [
-      'attention steering.box.sectorCentre | The driver sits on the right; the steering box is drawn on the left |  | Take the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left,words:Say that the driver sits on the left}}',
+      'attention steering.box.sectorCentre | The driver sits on the right; the steering box is drawn on the left |  | Move the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left,words:Say that the driver sits on the left}}',
     ],
   ),
   said('the driver where the box is', 'driver-side', () => car(carWith({ driverSide: 'left' })), [
@@ -74,7 +74,7 @@ const SAID = [
     'driver-side',
     () => car({ ...carWith({ driverSide: 'right' }), shaft: rawShaft() }),
     [
-      'attention shaft.column.end | The driver sits on the right; the column is drawn on the left |  | Take the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left,words:Say that the driver sits on the left}}',
+      'attention shaft.column.end | The driver sits on the right; the column is drawn on the left |  | Move the steering to the right, or say that the driver sits on the left. | what the layout says of the car | {remedy:{kind:set,path:car.driverSide,value:left,words:Say that the driver sits on the left}}',
     ],
   ),
   said(

@@ -48,7 +48,7 @@ describe('a remedy', () => {
     const words = offered
       .filter(({ finding }) => finding.remedy?.kind === 'set')
       .map(({ finding }) => remedyWords(finding));
-    expect(words).toContain('Take a box that turns the other way');
+    expect(words).toContain('Use a box that turns the other way');
     expect(words).toContain('Use an I-beam');
     expect(words.some((each) => /^Set stops at \d+° of either wheel$/.test(each))).toBe(true);
     for (const each of words) expect(each).not.toMatch(/undefined|\[object|\.$/);
@@ -82,9 +82,9 @@ describe('the list', () => {
   });
 
   test('is told in one line', () => {
-    expect(tallyWords({ stop: 1, attention: 2, info: 9 })).toBe('1 stop · 2 attention');
-    expect(tallyWords({ stop: 0, attention: 1, info: 0 })).toBe('1 attention');
-    expect(tallyWords({ stop: 2, attention: 0, info: 0 })).toBe('2 stops');
+    expect(tallyWords({ stop: 1, attention: 2, info: 9 })).toBe('1 to fix · 2 to check');
+    expect(tallyWords({ stop: 0, attention: 1, info: 0 })).toBe('1 to check');
+    expect(tallyWords({ stop: 2, attention: 0, info: 0 })).toBe('2 to fix');
     expect(tallyWords({ stop: 0, attention: 0, info: 19 })).toBe('Nothing past its limit');
   });
 });

@@ -60,7 +60,7 @@ describe('findings within the doubt of measuring', () => {
     const car = lowered(above);
     const counts = counted(car, 1.6)[KEY]!;
     expect(severityDoubtWords(counts, bumpSteer(car)!)).toMatch(
-      /^Within the doubt of measuring it may as well be .+ \(\d+ of 12\)/,
+      /^Within the doubt of measuring it could just as well be .+ \(\d+ of 12\)/,
     );
   });
 

@@ -48,7 +48,7 @@ export const shaftJointAngle: Rule = {
         sentence: `Joint ${joint + 1} stands at ${speak.angle(angle, 1, [limit])}, too much for a ${kind} joint`,
         ...limitOf(judged, joint, speak),
         advice: doubles
-          ? 'Take a double joint there, or move it so that its shafts run straighter.'
+          ? 'Use a double joint there, or move it so that its shafts run straighter.'
           : 'Move it so that its shafts run straighter, or share the angle with one joint more.',
         ...(doubles
           ? {
@@ -56,7 +56,7 @@ export const shaftJointAngle: Rule = {
                 kind: 'set' as const,
                 path: `shaft.joints.${joint}.kind`,
                 value: 'double',
-                words: 'Take a double joint',
+                words: 'Use a double joint',
               },
             }
           : {}),

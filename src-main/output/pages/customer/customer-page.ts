@@ -148,10 +148,10 @@ function customerPage(pageFrame: PageFrame, model: SheetModel): void {
   const settled = counts.stop + counts.attention === 0;
   const state =
     counts.stop > 0
-      ? 'This layout still has findings that stop it: it is not for the road as it is drawn.'
+      ? 'This layout still has faults that must be fixed: as drawn, it is not fit for the road.'
       : counts.attention > 0
-        ? 'The shop will tell you of what it has weighed and answered for in this layout.'
-        : 'Nothing in this layout is past the limits that the shop holds it to. That is no approval.';
+        ? 'Ask the shop about the points it has checked and accepted in this layout.'
+        : 'Nothing in this layout is past the limits that the shop works to. That is not an approval.';
   y = writeLines(pen, brokenInto(pen, whose, PLAIN_SOFT, area.width), area.x, y + 2.5, PLAIN_SOFT) + 4;
   const below = area.y + area.height;
   const watch = watchFor(model).map((line, i) =>

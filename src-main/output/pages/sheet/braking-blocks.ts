@@ -65,7 +65,7 @@ export function brakingBlocks(model: SheetModel): Block[] {
       ],
       rows,
     ),
-    ...(assumed.length > 0 ? [paragraph(`Assumed, as nobody gave it: ${assumed.join(', ')}.`)] : []),
+    ...(assumed.length > 0 ? [paragraph(`Assumed, because not given: ${assumed.join(', ')}.`)] : []),
     ...(helps.length > 0
       ? [
           paragraph(

@@ -240,7 +240,7 @@ function turnBlocks(model: SheetModel): Block[] {
         { head: 'to the right', width: 1.1, align: 'right' },
       ],
       [
-        row('Ended by', 'cause'),
+        row('Turn ends at', 'cause'),
         row('Handwheel', 'turns'),
         row('Inner wheel', 'inner'),
         row('Outer wheel', 'outer'),
@@ -256,7 +256,7 @@ function turnBlocks(model: SheetModel): Block[] {
         ['Overall ratio, straight ahead', overallRatio(turn)],
         ['Circles', CIRCLE_WORDS],
         ['Parking by hand, rough to a third', parkingWords(model)],
-        ['Comes back to straight by itself', returnWords(model)],
+        ['Returns to straight by itself', returnWords(model)],
       ],
       0.3,
     ),

@@ -44,10 +44,10 @@ export function findingsPages(pageFrame: PageFrame, model: SheetModel): void {
   const guessed = guessedWords(model);
   flowEvenly(pageFrame, { title: FINDINGS_TITLE, lying: true }, 2, tallyWords(counts), [
     ...(guessed ? [paragraph(guessed, BODY_BOLD)] : []),
-    heading('To be mended, or to be answered for'),
+    heading('To fix, or to answer for'),
     ...(open.length > 0
       ? open.map((finding) => findingBlock(model, finding))
-      : [paragraph('Nothing is past its limit. That is no approval: see the cautions.', BODY_SOFT)]),
+      : [paragraph('Nothing is past its limit. That is not an approval: see the cautions.', BODY_SOFT)]),
     heading('Within its limit'),
     ...settled.map((finding) => findingBlock(model, finding)),
   ]);

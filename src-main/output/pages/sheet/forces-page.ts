@@ -33,7 +33,7 @@ function caseCell(
   const times = margin ? marginWords(margin.light, margin.heavy) : '';
   return [
     [reachWords(figure, light, heavy, style.unit), BODY],
-    ...(times ? [[`borne ${times}`, SMALL] as const] : []),
+    ...(times ? [[`holds ${times}`, SMALL] as const] : []),
   ];
 }
 

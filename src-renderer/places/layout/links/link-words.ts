@@ -45,10 +45,10 @@ export const ARM_NAMES: Readonly<Record<ArmKey, string>> = {
   tieRodArms: 'Tie rod arms',
 };
 
-/** The least margin of a link over all cases, in a word for its heading: "bears 1.8 times what is asked". */
+/** The least margin of a link over all cases, in a word for its heading: "holds 1.8 times the load". */
 export function leastWords(margins: LinkMargins): string {
   const least = leastMargin(margins);
-  return least?.margin.times === undefined ? '' : `bears ${timesWords(least.margin.times)} what is asked`;
+  return least?.margin.times === undefined ? '' : `holds ${timesWords(least.margin.times)} the load`;
 }
 
 export const BEARS_BY: Readonly<Record<'euler' | 'johnson' | 'bend' | 'yield', string>> = {

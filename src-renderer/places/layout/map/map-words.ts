@@ -24,7 +24,7 @@ export function reasonWords(reason: number, hits: readonly MapHit[]): string {
   if (reason === PLACE_DRAG_LINK) return 'the drag link does not reach over the travel';
   if (reason === PLACE_TIE_ROD) return 'the tie rod does not reach over the travel';
   const hit = hits[reason - PLACE_HIT_FROM];
-  return hit ? `${pairWords(hit)} meet` : 'something is hit';
+  return hit ? `${pairWords(hit)} touch` : 'something is hit';
 }
 
 export const NOTHING_TO_MAP = 'The links leave the axle free to move, so there is nothing to map.';

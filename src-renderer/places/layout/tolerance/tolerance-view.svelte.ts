@@ -22,7 +22,7 @@ export class ToleranceView {
     this.#latest = new Latest(client, 'band', {
       answer: (band) => {
         this.band = band ?? null;
-        this.trouble = band ? '' : 'Too few cars off by so much reach over the travel.';
+        this.trouble = band ? '' : 'Too few cars built that far off get through their travel.';
       },
       broken: (reason) => {
         this.band = null;

@@ -103,7 +103,7 @@ export function figureRows(
       length,
       'less',
     ),
-    ...row('Most tilt of a ball', ({ tilt }) => tilt, coarse, 'less'),
+    ...row('Most tilt at a ball', ({ tilt }) => tilt, coarse, 'less'),
     ...row('Nearest gap', ({ nearest }) => nearest?.distance, fine, 'more'),
   ];
 }

@@ -189,7 +189,7 @@ export class Underlays {
     if (!document || !gone) return;
     const underlays = this.all.filter((each) => each !== gone);
     this.use(null);
-    edits.change(`Take ${gone.name} away`, { ...document, underlays });
+    edits.change(`Remove ${gone.name}`, { ...document, underlays });
   }
 
   /** Changes the chosen drawing; true if it was taken. */
@@ -286,7 +286,7 @@ export class Underlays {
       return;
     }
     const taken = withOutlined(document, this.becomes, undefined, points.value, underlay.view);
-    if (edits.change(`Take ${taken.name} from a drawing`, taken.document)) {
+    if (edits.change(`Copy ${taken.name} from a drawing`, taken.document)) {
       this.#openLayout.selection = taken.id;
       this.#openLayout.tell(
         `${taken.name} is on the board, ${this.depth === null ? 'at a usual place' : 'where you typed'} along ${['the car', 'its width', 'its height'][VIEW_AXES[underlay.view].toward.axis]}.`,

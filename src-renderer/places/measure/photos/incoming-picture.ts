@@ -24,7 +24,7 @@ export function pictureName(file: File): string {
  */
 export async function takeIn(file: File, pictures: PhotoPictures): Promise<Outcome<Incoming, string>> {
   const name = pictureName(file);
-  const refused = (why: string) => failed(`${shownText(name)} is not brought in: ${why}.`);
+  const refused = (why: string) => failed(`${shownText(name)} cannot be added: ${why}.`);
   const sent = await sendPhoto(file);
   if (!sent.ok) return refused(sent.failure);
   const { hash, width, height } = sent.value;

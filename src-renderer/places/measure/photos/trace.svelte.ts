@@ -151,7 +151,7 @@ export class Trace {
         notes: [],
         lengths: [],
       };
-      if (this.#change(`Bring in ${shownText(name)}`, { ...document, photos: [...document.photos, photo] })) {
+      if (this.#change(`Add ${shownText(name)}`, { ...document, photos: [...document.photos, photo] })) {
         this.choose(this.photos.length - 1);
         this.#openLayout.enlarge(view);
         this.look();
@@ -244,7 +244,7 @@ export class Trace {
     const { document } = this.#openLayout;
     const photo = this.photo;
     if (!document || !photo) return;
-    this.#change(`Take ${shownText(photo.name)} off the board`, {
+    this.#change(`Remove ${shownText(photo.name)} from the board`, {
       ...document,
       photos: document.photos.filter((each) => each !== photo),
     });

@@ -85,7 +85,7 @@ describe.each(DEMONSTRATIONS)('%s', (name) => {
           degrees(brakeSteer, 2),
         ]),
       );
-      expect(text).toContain('Assumed, as nobody gave it: 50 per cent of the weight in front');
+      expect(text).toContain('Assumed, because not given: 50 per cent of the weight in front');
       expect(text).toMatch(/A radius rod each side, .* 5\.2° of caster, steers 0\.00°/);
     });
   });
@@ -151,7 +151,7 @@ test('the shop’s own limits rule, and are called its own', async () => {
   await readPdf(bytes, (pages) => {
     const text = pages.map((page) => page.text).join(' ');
     expect(text).toMatch(/limit 0\.05° · this shop’s own limit/);
-    expect(text).toMatch(/Verdict: [1-9]\d* stops?/);
+    expect(text).toMatch(/Verdict: [1-9]\d* to fix/);
   });
 });
 

@@ -30,5 +30,5 @@ async function openInElectron(): Promise<string> {
 }
 
 console.log(`${await openInElectron()}; the board opens in a browser instead.`);
-const end = await runHost(process.execPath, [join(root, 'out', 'main', 'loopback-main.js')]);
+const end = await runHost(process.execPath, [join(root, 'out', 'main', 'loopback-main.js'), '--reopen']);
 process.exit(end.code);

@@ -2,6 +2,7 @@ import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { shownText } from '../../shared-math/outside/index.ts';
 import type { Call, CallHost, CallResult, Request } from '../../src-main/api/contract.ts';
 import * as doubt from './doubt.ts';
+import { showPresence } from './presence.ts';
 import { listening } from './silence.ts';
 
 /** What the desktop window's preload hands over; absent in a browser. */
@@ -83,6 +84,7 @@ async function loopbackHost(): Promise<CallHost> {
   const exchanged = code ? await exchange(code) : failed(NO_CODE);
   if (exchanged.ok) sessionStorage.setItem(TOKEN_KEY, exchanged.value);
   const token = exchanged.ok ? exchanged.value : remembered();
+  if (token) showPresence(token);
   const unknown = exchanged.ok ? NOT_ADMITTED : notAdmitted(exchanged.failure);
 
   const call = async (name: Call, input: unknown): Promise<CallResult<Call>> => {

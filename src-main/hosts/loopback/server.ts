@@ -14,6 +14,7 @@ import { headersOf, SECURITY_HEADERS } from '../content-policy.ts';
 import { findStatic } from '../static-files.ts';
 import { createKeys } from './keys.ts';
 import { BODY_MAX, bodyBytes, fewBytes } from './request-body.ts';
+import type { Reopened } from './running.ts';
 import { keepSeat, newSecret, type Seat, seatsOf } from './seats.ts';
 
 /*
@@ -25,6 +26,11 @@ import { keepSeat, newSecret, type Seat, seatsOf } from './seats.ts';
  *                                                             → 200 and a CallResult, whether the call succeeded or not
  * A page whose program was gone for a while first lets whoever answers now prove that it knows the token:
  *     POST /proof     {"nonce": …}                            → 200 {"proof": HMAC-SHA-256 of "HOST NONCE", hex}
+ * With the same header as a call, a page says that it is open, and as it is left that it goes,
+ *     POST /here      {"page": its name for itself, "here": …}   → 200 {}
+ * and a program that is started while this one runs has it open its board again:
+ *     POST /again     {}                                      → 200 {"window": true} or {"window": false, "address": …},
+ *                                                               or 409 if it has been built anew since this one began
  * Photos go by POST /photo and GET /photo/HASH with the same header (api/photo-routes.ts), what was made by GET
  * /output/JOB (api/output-routes.ts).
  * Everything that is turned away before a call is made gets a status of 4xx and {"reason": one plain sentence}.
@@ -42,6 +48,10 @@ export interface ServerOptions {
   readonly log: FaultLog;
   /** Called each time a page has exchanged its code. */
   readonly onExchanged: () => void;
+  /** Called when a page says that it is open, or that it goes. */
+  readonly onPage: (page: string, here: boolean) => void;
+  /** Opens the board once more for somebody who has started the program again; undefined if this run is out of date. */
+  readonly onAgain: (newAddress: () => string) => Reopened | undefined;
 }
 
 export interface LoopbackServer {
@@ -107,7 +117,8 @@ async function takeSeat(server: Server, dataFolder: string): Promise<Seat> {
 
 /** Serves the board on 127.0.0.1. */
 export async function startServer(options: ServerOptions): Promise<LoopbackServer> {
-  const { handlers, photos, outputs, shop, rendererFolder, dataFolder, log, onExchanged } = options;
+  const { handlers, photos, outputs, shop, rendererFolder, dataFolder, log, onExchanged, onPage, onAgain } =
+    options;
   let keys = createKeys(newSecret());
   let host = '';
 
@@ -154,6 +165,24 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     sendJson(response, 200, { proof: keys.proof(host, nonce) });
   }
 
+  const newAddress = () => `http://${host}/#code=${keys.newCode()}`;
+
+  async function here(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    const body = await strangersBody(request, response);
+    if (!body) return;
+    const { page, here } = body;
+    if (typeof page !== 'string' || !NONCE.test(page) || typeof here !== 'boolean')
+      return refuse(response, 400, 'There is no page of that name.');
+    onPage(page, here);
+    sendJson(response, 200, {});
+  }
+
+  function again(response: ServerResponse): void {
+    const reopened = onAgain(newAddress);
+    if (reopened) sendJson(response, 200, reopened);
+    else refuse(response, 409, 'The program has been built anew since this one was started.');
+  }
+
   async function photo(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
     const { status, type, content } =
       request.method === 'POST' ? photos.post(await bodyBytes(request, PHOTO_BYTES_MAX)) : photos.get(path);
@@ -179,6 +208,8 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     if (path === '/proof') return prove(request, response);
     if (path === '/exchange') return exchange(request, response);
     if (!keys.admits(request.headers.authorization)) return refuse(response, 401, NO_LEAVE);
+    if (path === '/here') return here(request, response);
+    if (path === '/again') return again(response);
     if (path === PHOTO_PATH) return photo(request, response, path);
     if (path === SHOP_PATH) return sendShop(response, await shop.post(request));
     const bytes = await bodyBytes(request);
@@ -194,7 +225,7 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     const path = (request.url ?? '').replace(/[?#].*$/s, '');
     // Another name for this machine may be another site's, pointed here to borrow our origin.
     if (request.headers.host !== host) return refuse(response, 421, 'This server has another name.');
-    const allowed = ['/rpc', '/exchange', '/proof', PHOTO_PATH, SHOP_PATH].includes(path)
+    const allowed = ['/rpc', '/exchange', '/proof', '/here', '/again', PHOTO_PATH, SHOP_PATH].includes(path)
       ? ['POST']
       : ['GET', 'HEAD'];
     if (!allowed.includes(request.method ?? '')) {
@@ -231,7 +262,7 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
   keepSeat(dataFolder, seat);
 
   return {
-    newAddress: () => `http://${host}/#code=${keys.newCode()}`,
+    newAddress,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

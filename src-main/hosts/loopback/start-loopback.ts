@@ -1,5 +1,6 @@
 import type { FaultLog } from '../../api/dispatch.ts';
 import { openProgram } from '../open-program.ts';
+import type { Reopened } from './running.ts';
 import { startServer } from './server.ts';
 
 export interface LoopbackOptions {
@@ -8,6 +9,9 @@ export interface LoopbackOptions {
   readonly rendererFolder: string;
   readonly log?: FaultLog;
   readonly onExchanged?: () => void;
+  readonly onPage?: (page: string, here: boolean) => void;
+  /** What to do where the program is started once more; at rest it gives one more address. */
+  readonly onAgain?: (newAddress: () => string) => Reopened | undefined;
 }
 
 export interface Loopback {
@@ -20,7 +24,14 @@ export interface Loopback {
 
 /** The whole loopback host: the store open, the board served. Throws a StoreError of one line. */
 export async function startLoopback(options: LoopbackOptions): Promise<Loopback> {
-  const { dataFolder, rendererFolder, log = console.error, onExchanged = () => {} } = options;
+  const {
+    dataFolder,
+    rendererFolder,
+    log = console.error,
+    onExchanged = () => {},
+    onPage = () => {},
+    onAgain = (newAddress) => ({ window: false, address: newAddress() }),
+  } = options;
   const program = openProgram(dataFolder, log);
   try {
     const { newAddress, close } = await startServer({
@@ -32,6 +43,8 @@ export async function startLoopback(options: LoopbackOptions): Promise<Loopback>
       dataFolder,
       log,
       onExchanged,
+      onPage,
+      onAgain,
     });
     return {
       address: newAddress(),

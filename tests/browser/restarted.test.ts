@@ -12,16 +12,16 @@ import { sampleLayout } from '../support/host-sample.ts';
 
 const browser = connectBrowser();
 
-const startHost = (folder: string) =>
-  startProgram('src-main/loopback-main.ts', [], { env: { TOEBOARD_DATA: folder } });
+const startHost = (folder: string, env: Record<string, string> = {}, args: readonly string[] = []) =>
+  startProgram('src-main/loopback-main.ts', args, { env: { TOEBOARD_DATA: folder, ...env } });
 
 /** A program of its own with one layout in its shop, and its page. */
-async function openBoard() {
+async function openBoard(env: Record<string, string> = {}) {
   const folder = testFolder();
   const store = openStore({ folder });
   withSample(sampleLayout('Arm down'))(store);
   store.close();
-  const host = startHost(folder);
+  const host = startHost(folder, env);
   const [address] = await host.says(ADDRESS);
   const context: BrowserContext = await browser().newContext({
     locale: 'en-GB',
@@ -169,4 +169,26 @@ test('a data folder that is renamed under the board is told, with where a copy i
   renameSync(`${folder}-away`, folder);
   await saved(page);
   expect(storedHeight(folder)).toBe(355);
+});
+
+test('a tab that is closed is opened again by a further start, and the program ends after the last one', {
+  timeout: 180_000,
+}, async () => {
+  const { folder, host, page, context } = await openBoard({ TOEBOARD_END_AFTER: '0.25' });
+  await typeHeight(page, '350 mm');
+  await saved(page);
+  await page.reload();
+  await pointButton(page, 'Pitman ball').waitFor();
+  await page.close();
+  const second = startHost(folder, {}, ['--reopen']);
+  expect(await second.ended).toBe(0);
+  const [address = ''] = second.said().match(ADDRESS) ?? [];
+  const again = await context.newPage();
+  await again.goto(address);
+  await pointButton(again, 'Pitman ball').waitFor();
+  expect(host.said()).not.toContain('Toeboard ends');
+  await again.close();
+  expect(await host.ended).toBe(0);
+  expect(host.said()).toMatch(/No page has been open for 0\.3 minutes and all is saved: Toeboard ends\./);
+  expect(storedHeight(folder)).toBe(350);
 });

@@ -8,7 +8,7 @@ import { RULES } from './rules/index.ts';
 import { tyresOffGround } from './rules/tyre-and-ground.ts';
 
 export { type Analysis, analyse, withClearances } from './analysis.ts';
-export type { Finding, Remedy, Rule, Severity } from './finding.ts';
+export { type Finding, type Remedy, type Rule, type Severity, type Speech, speech } from './finding.ts';
 export { bestHeight } from './height-search.ts';
 export {
   jointLimits,

@@ -14,7 +14,7 @@ export {
   tieRodEffect,
 } from './length-effects.ts';
 export { type PlaceEffect, placeEffects } from './place-effects.ts';
-export type { SearchProgress } from './search.ts';
+export { type Found, type Problem, type SearchProgress, searchLeast } from './search.ts';
 export {
   type Sensitivity,
   type StepEffect,

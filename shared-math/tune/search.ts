@@ -7,6 +7,10 @@ export interface Problem {
   readonly to: readonly number[];
   /** Where the search begins; inside the bounds or brought there. */
   readonly start: readonly number[];
+  /** More places that are likely, tried before any drawn by lot. */
+  readonly starts?: readonly (readonly number[])[];
+  /** How many places are kept; eight for each number, and twelve at the least, if absent. */
+  readonly members?: number;
   /** What is to be least; infinity where it has no value. */
   value(x: readonly number[]): number;
   /**
@@ -112,13 +116,13 @@ export function* searchLeast(
   const inside = (at: readonly number[]) =>
     at.map((x, i) => reflected(x, from[i] as number, to[i] as number));
 
-  const size = Math.max(12, 8 * n);
+  const size = problem.members ?? Math.max(12, 8 * n);
+  const likely = [problem.start, ...(problem.starts ?? [])];
   const members: Member[] = Array.from({ length: size }, (_, k) => {
-    // The start itself, then one in each stretch of each bound, in shuffled order by the random numbers alone.
+    // The start itself and what else is likely, then places anywhere in the bounds, by the random numbers alone.
     const at =
-      k === 0
-        ? problem.start.map((x, i) => Math.min(to[i] as number, Math.max(from[i] as number, x)))
-        : from.map((low, i) => low + random() * ((to[i] as number) - low));
+      likely[k]?.map((x, i) => Math.min(to[i] as number, Math.max(from[i] as number, x))) ??
+      from.map((low, i) => low + random() * ((to[i] as number) - low));
     const value = valueAt(at);
     return note({
       at,

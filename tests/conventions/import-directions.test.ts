@@ -44,6 +44,7 @@ const MATHS_LEVELS = [
   ['forces'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
+  ['propose'],
 ];
 
 function mathsLevel(path: string): number {

@@ -14,3 +14,10 @@ export const DEMONSTRATIONS: readonly (readonly [file: string, document: LayoutD
     if (!read.ok) throw new Error(`${file}: ${read.failure.path} ${read.failure.reason}`);
     return [file, read.value] as const;
   });
+
+/** A demonstration by the name of its file, without the ending. */
+export function demonstration(name: string): LayoutDocument {
+  const found = DEMONSTRATIONS.find(([file]) => file === `${name}.json`);
+  if (!found) throw new Error(`there is no demonstration called ${name}`);
+  return found[1];
+}

@@ -1,0 +1,163 @@
+import type { Point } from '../geometry/points.ts';
+import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
+import type { Lateral, Layout } from '../layout/index.ts';
+import { prepareFrontEnd } from '../linkage/index.ts';
+import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
+import { boxKinds } from './boxes.ts';
+import { type Car, limitOf } from './car.ts';
+import { chooseBox, withBox } from './choose-box.ts';
+import type { Choice, Idea } from './idea.ts';
+import { railFacesNear, railStretch } from './rail-faces.ts';
+import { ARM, BODY, choice, LEAN, OFF_LINE, PLATE, ZeroSlope } from './side-steer.ts';
+
+// Cross steer: the box inside the left rail, its sector shaft nearly upright, square to an input that runs back to the
+// driver; the arm lies flat and the drag link runs over to the right wheel. A lateral bar beside the link, parallel and
+// of its length, moves the axle across as the link moves its ball.
+
+/** mm along the sector shaft from the arm to the middle of a box that stands on it. */
+const BOX_ABOVE_ARM = 62;
+/** mm from the axle at which a bar runs. */
+const BAR_FROM_AXLE = { least: 58, most: 115 } as const;
+
+/** Whether a lateral bar is laid with the steering: not where it is held, nor where leaves hold the axle sideways. */
+function laysBar({ layout, held }: Car): boolean {
+  if (held.has('lateral')) return false;
+  const onLeaves = layout.location.kind === 'parallel-leaf' || layout.location.kind === 'quarter-elliptic';
+  return layout.lateral.kind === 'bar' || !onLeaves;
+}
+
+function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: boolean): Idea | undefined {
+  const { layout: drawn } = car;
+  const side = ahead ? 1 : -1;
+  const [, front] = railStretch(drawn);
+  if (ahead && front < 150) return undefined;
+  const { kingpinTop, kingpinBottom } = drawn.axle.right;
+  const size = assist === 'power' ? BODY.assisted : 1;
+  const radius = BODY.radius * size;
+  const choices: Choice[] = [
+    choice('the box in from the rail', radius + PLATE.least, radius + PLATE.most),
+    choice('the pitman ball off the zero-slope line', -OFF_LINE, OFF_LINE),
+    choice('the pitman arm’s length', ARM.least, ARM.most),
+    choice('the steering arm’s length', ARM.least, ARM.most + 10),
+    choice('the steering arm ball’s height', kingpinBottom[2] - 20, kingpinTop[2] + 60),
+    choice('the steering arm ball across the car', -40, 40),
+    choice('the pitman arm’s lean', -LEAN, LEAN),
+    choice('the sector shaft’s tilt', 0.06, 0.6),
+    choice('the stops', limitOf(car, 'lockLeast') + 0.4, limitOf(car, 'lockMost') - 0.5),
+    ...(bar
+      ? [
+          choice('the lateral bar from the axle', -1, 1),
+          choice('the lateral bar’s axle end in from the kingpin', 60, 230),
+          choice('the lateral bar’s height over the steering arm ball', -70, 60),
+          choice('the lateral bar’s rise', -5, 40),
+        ]
+      : []),
+  ];
+  const boxes = boxKinds('cross', assist, car.shelf, car.driver === 'right');
+  const start = bar ? withBar(drawn, [0, -500, 350], [0, 300, 360]) : drawn;
+  const base = prepareFrontEnd(start);
+  const line = new ZeroSlope(base);
+
+  const lay = (x: readonly number[]): Layout | undefined => {
+    const [off, dz, arm, steering, height, dy, lean, tilt, stop] = x as unknown as readonly [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    const kingpin = kingpinAt(drawn, 'right', height);
+    const ball: Point = [kingpin[0] + side * steering, kingpin[1] + dy, height];
+    const faces = railFacesNear(drawn, ball[0] + side * arm);
+    const py = faces.inner - off;
+    let lateral: Lateral = start.lateral;
+    if (bar) {
+      const [u, inboard, over, rise] = x.slice(9) as [number, number, number, number];
+      const share = BAR_FROM_AXLE.least + Math.abs(u) * (BAR_FROM_AXLE.most - BAR_FROM_AXLE.least);
+      const bx = Math.sign(u || 1) * share;
+      const z = height + over;
+      const end = kingpinAt(drawn, 'right', z)[1] + inboard;
+      lateral = { kind: 'bar', axle: [bx, end, z], frame: [bx, end + (py - ball[1]), z + rise] };
+    }
+    const provisional: Layout = {
+      ...drawn,
+      lateral,
+      steering: {
+        dragLinkTo: 'right',
+        dragLinkBall: ball,
+        box: {
+          ...drawn.steering.box,
+          sectorCentre: [ball[0] + side * arm, py, height + BOX_ABOVE_ARM],
+          sectorAxis: [-tilt, 0, -1],
+          pitmanBall: [ball[0], py, height],
+        },
+        stopAngle: stop,
+      },
+    };
+    const z = line.heightAt(provisional, bar);
+    if (z === undefined) return undefined;
+    const pitman: Point = [ball[0], py, z + dz];
+    const up = unit([tilt, 0, 1]);
+    const flat = squareTo(subtract(ball, pitman), up, [-side, 0, 0]);
+    const armWay = turnedAbout(up, lean, flat);
+    const centre = add(subtract(pitman, scaled(armWay, arm)), scaled(up, BOX_ABOVE_ARM));
+    const axis = sectorAxisForLeft(drawn, 'right', ball, pitman, centre, scaled(up, -1));
+    const laid: Layout = {
+      ...provisional,
+      steering: {
+        ...provisional.steering,
+        box: { ...provisional.steering.box, sectorCentre: centre, sectorAxis: axis, pitmanBall: pitman },
+      },
+    };
+    return withBox(laid, chooseBox(car, laid, boxes));
+  };
+
+  return {
+    key: `cross inside ${ahead ? 'ahead' : 'behind'} ${assist}`,
+    way: 'cross',
+    where: 'inside the RAIL',
+    ahead,
+    assist,
+    movesAxle: bar,
+    boxes,
+    choices,
+    starts: startsOf(car, choices, bar),
+    lay,
+  };
+}
+
+function withBar(layout: Layout, axle: Point, frame: Point): Layout {
+  return layout.lateral.kind === 'bar' ? layout : { ...layout, lateral: { kind: 'bar', axle, frame } };
+}
+
+/** Usual arms, the link a little above the wheel centres; the bar on either side of the axle. */
+function startsOf(car: Car, choices: readonly Choice[], bar: boolean): number[][] {
+  const wheel = car.layout.axle.right.wheelCentre[2];
+  const stop = limitOf(car, 'lockLeast') + 0.5;
+  const first = (choices[0] as Choice).from;
+  const heights = [wheel + 12, wheel + 45, wheel - 30];
+  return heights.flatMap((height) =>
+    (bar ? [-0.3, 0.3] : [0]).flatMap((u) =>
+      [first + 14, first + 35].map((off) =>
+        [off, 0, ARM.usual, ARM.usual, height, 10, 0, 0.2, stop, u, 80, 0, 8]
+          .slice(0, choices.length)
+          .map((value, i) => {
+            const { from, to } = choices[i] as Choice;
+            return Math.min(to, Math.max(from, value));
+          }),
+      ),
+    ),
+  );
+}
+
+/** Ways of steering the far wheel that there is room for on this car's rails. */
+export function crossIdeas(car: Car): Idea[] {
+  const bar = laysBar(car);
+  return [false, true].flatMap((ahead) =>
+    (['manual', 'power'] as const).flatMap((assist) => crossIdea(car, ahead, assist, bar) ?? []),
+  );
+}

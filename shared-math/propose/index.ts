@@ -1,0 +1,27 @@
+// The board proposes: whole arrangements of the steering that fit a car, or why none does.
+export { gatherProposals } from './front.ts';
+export type {
+  NearestLimit,
+  NewPart,
+  NoFit,
+  Proposal,
+  ProposalFigures,
+  ProposeAnswer,
+  ProposeNews,
+  TaskResult,
+} from './proposal.ts';
+export {
+  type ProposeShare,
+  type ProposeTask,
+  propose,
+  proposeShareJob,
+  proposeTask,
+  proposeTasks,
+} from './propose.ts';
+export {
+  HOLDS,
+  type HoldName,
+  heldAsMeasured,
+  type ProposeQuestion,
+  withSteeringForgotten,
+} from './question.ts';

@@ -1,0 +1,171 @@
+import { judgeBraking } from '../brake/index.ts';
+import { bodiesOf, type ClearanceNeed, NeedsOf, pairsOf } from '../clearance/index.ts';
+import { gridExtremes } from '../joints/index.ts';
+import { type FrontEnd, HeldPoses, meanSteerRate, steerAxle } from '../linkage/index.ts';
+import { lockAngles, locksFrom } from '../sweep/index.ts';
+import { toDegrees, toRadians } from '../units/index.ts';
+import { type Car, limitOf } from './car.ts';
+import { rimForceAt } from './choose-box.ts';
+import { BoxPlaces } from './room.ts';
+
+/** A limit that is missed, by how much: degrees, mm, a tenth of a ratio or a turn, tens of N, poses. */
+export interface Missed {
+  readonly limit:
+    | 'box-room'
+    | 'box-reach'
+    | 'direction'
+    | 'ratio'
+    | 'effort'
+    | 'turn-ended'
+    | 'lock'
+    | 'lock-apart'
+    | 'turns'
+    | 'reach'
+    | 'transmission'
+    | 'tilt'
+    | 'braking'
+    | 'clearance';
+  readonly by: number;
+}
+
+/** Coarse grids see a little less than the full ones of the verdict: so much is kept to spare. mm, degrees. */
+const SPARE = { gap: 1.2, angle: 0.4, lock: 0.05, ratio: 0.05 } as const;
+/** How finely travel and turn are looked at in a search. */
+const FINENESS = { heaves: 7, turns: 9 } as const;
+/** Where a layout does not steer at all it misses more than by anything else. */
+const STEERS_NOT = 1e4;
+
+const STEERING = new Set(['drag-link', 'pitman-arm', 'steering-arm', 'box']);
+
+/** Pairs that a new steering has a part in, and mm that each has to keep in this shop. */
+function needsOf(car: Car, drawn: FrontEnd, movesBar: boolean): ClearanceNeed[] {
+  const keep = {
+    moving: limitOf(car, 'clearanceMoving') + SPARE.gap,
+    tyre: limitOf(car, 'clearanceTyre') + SPARE.gap,
+  };
+  const bodies = bodiesOf({ ...drawn.layout, shaft: null });
+  const concerned = (id: string) => STEERING.has(id) || (movesBar && id === 'lateral-bar');
+  return pairsOf(bodies).flatMap(({ a, b, limit }) =>
+    concerned(a.id) || concerned(b.id) ? [{ a: a.id, b: b.id, least: keep[limit] }] : [],
+  );
+}
+
+/**
+ * By how much limits are missed by front ends that differ in their steering and lateral bar, one after another. A
+ * cascade: what costs microseconds is asked before what costs milliseconds, and no more than is wanted to know.
+ */
+export class Keeper {
+  private readonly car: Car;
+  private readonly places: BoxPlaces;
+  private readonly needs: NeedsOf;
+  private readonly poses = new HeldPoses();
+  private readonly windsUp: boolean;
+  /** How often each of the three stages was gone through: room, turn, gaps. */
+  readonly asked = { room: 0, turn: 0, gaps: 0 };
+
+  constructor(car: Car, drawn: FrontEnd, movesBar: boolean) {
+    this.car = car;
+    this.places = new BoxPlaces(car.layout);
+    this.needs = new NeedsOf({ ...drawn.layout, shaft: null }, needsOf(car, drawn, movesBar), FINENESS);
+    const { kind } = drawn.layout.location;
+    this.windsUp = kind === 'parallel-leaf' || kind === 'quarter-elliptic';
+  }
+
+  /** All that is missed together; exact below `settledAt`. */
+  missing(frontEnd: FrontEnd, settledAt = Number.POSITIVE_INFINITY): number {
+    let sum = 0;
+    for (const { by } of this.missed(frontEnd, () => settledAt - sum)) {
+      sum += by;
+      if (sum >= settledAt) return sum;
+    }
+    return sum;
+  }
+
+  /** What is missed, one limit after another, the cheap ones first. `left`: how much more is of interest. */
+  *missed(frontEnd: FrontEnd, left: () => number = () => Number.POSITIVE_INFINITY): Generator<Missed> {
+    const { car } = this;
+    const { layout } = frontEnd;
+    this.asked.room += 1;
+    const room = this.places.room(layout);
+    if (room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
+    if (room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
+
+    const state = this.poses.at(frontEnd, 0, 0);
+    const rate =
+      state && steerAxle(frontEnd, 0, state) === 'ok' ? meanSteerRate(frontEnd, state) : Number.NaN;
+    if (!state || !(rate > 0)) {
+      yield { limit: 'direction', by: STEERS_NOT };
+      return;
+    }
+    this.asked.turn += 1;
+    const overall = 1 / rate;
+    const short = (least: number, value: number) => Math.max(0, least - value);
+    const ratio =
+      short(limitOf(car, 'ratioLeast') + SPARE.ratio, overall) +
+      short(overall, limitOf(car, 'ratioMost') - SPARE.ratio);
+    if (ratio > 0) yield { limit: 'ratio', by: 10 * ratio };
+    if (layout.steering.box.assist === 'manual') {
+      const force = rimForceAt(layout, overall) - limitOf(car, 'rimForce');
+      if (force > 0) yield { limit: 'effort', by: force / 10 };
+    }
+
+    const turn = locksFrom(frontEnd, rate, state);
+    const both = [turn.left, turn.right];
+    const inner = both.map((lock) => toDegrees(lockAngles(layout, lock).inner));
+    if (turn.left.handwheel === turn.right.handwheel) {
+      yield { limit: 'direction', by: STEERS_NOT };
+      return;
+    }
+    const stop = layout.steering.stopAngle ?? 90;
+    if (both.some(({ cause }) => cause !== 'stop'))
+      yield { limit: 'turn-ended', by: 1 + short(stop, Math.min(...inner)) };
+    const lock =
+      short(limitOf(car, 'lockLeast') + SPARE.lock, Math.min(...inner)) +
+      short(Math.max(...inner), limitOf(car, 'lockMost') - SPARE.lock);
+    if (lock > 0) yield { limit: 'lock', by: lock };
+    const apart = short(
+      Math.abs((inner[0] as number) - (inner[1] as number)),
+      limitOf(car, 'lockApart') - 0.1,
+    );
+    if (apart > 0) yield { limit: 'lock-apart', by: apart };
+    const turns = (turn.left.handwheel - turn.right.handwheel) / (2 * Math.PI);
+    const turnsOff =
+      short(limitOf(car, 'turnsLeast') + 0.01, turns) + short(turns, limitOf(car, 'turnsMost') - 0.01);
+    if (turnsOff > 0) yield { limit: 'turns', by: 10 * turnsOff };
+    if (left() <= 0) return;
+
+    const locks = { right: turn.right.handwheel, left: turn.left.handwheel };
+    const extremes = gridExtremes(frontEnd, locks, FINENESS.heaves, FINENESS.turns, this.poses);
+    if (extremes.outOfReach > 0) yield { limit: 'reach', by: 10 * extremes.outOfReach };
+    const square = toDegrees(
+      Math.min(extremes.pitmanTransmission.angle, extremes.steeringArmTransmission.angle),
+    );
+    const flat = short(limitOf(car, 'transmissionLeast') + SPARE.angle, square);
+    if (flat > 0) yield { limit: 'transmission', by: flat };
+    const tilt = toDegrees(
+      Math.max(
+        0,
+        ...extremes.tilts
+          .filter(({ joint }) => joint.id.startsWith('steering.') || joint.id.startsWith('lateral.'))
+          .map((worst) => worst.tilt),
+      ),
+    );
+    const tilted = short(tilt, limitOf(car, 'ballTilt') - SPARE.angle);
+    if (tilted > 0) yield { limit: 'tilt', by: tilted };
+    if (this.windsUp) {
+      const braking = judgeBraking(frontEnd);
+      const steer = braking ? toDegrees(Math.abs(braking.hard.brakeSteer)) : 0;
+      const braked = short(steer, limitOf(car, 'brakeSteer') - 0.01);
+      if (braked > 0) yield { limit: 'braking', by: 10 * braked };
+    }
+    const interest = left();
+    if (interest <= 0) return;
+    this.asked.gaps += 1;
+    const slack = this.needs.slack(frontEnd, locks, { most: 0, enough: -interest }, this.poses);
+    if (slack < 0) yield { limit: 'clearance', by: -slack };
+  }
+}
+
+/** rad of a limit given in degrees. */
+export const limitRadians = (car: Car, name: 'bumpSteerWorst' | 'brakeSteer') =>
+  toRadians(limitOf(car, name));

@@ -1,0 +1,86 @@
+import type { Point } from '../geometry/points.ts';
+import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
+import type { Layout } from '../layout/index.ts';
+import { type RouteObstacle, routeObstacles, segmentToObstacle } from '../shaft/index.ts';
+import { BODY, PLATE } from './side-steer.ts';
+
+// Where a box can be bolted: near enough to a rail or crossmember to reach it with a plate or bracket, in none of them,
+// and clear of engine, headers and whatever else the frame carries.
+
+/** mm that a box wants around it to be put in and taken out with a wrench; common practice, no published source. */
+const AROUND = 10;
+/** What stands in for the round body's flat ends: the line is drawn in by this share of the radius. */
+const DRAWN_IN = 0.6;
+
+interface Thing {
+  readonly obstacle: RouteObstacle;
+  /** Whether a box may be bolted to it. */
+  readonly holds: boolean;
+}
+
+/** The box's body as a line and a radius, mm. */
+export interface BoxLine {
+  readonly from: Point;
+  readonly to: Point;
+  readonly radius: number;
+}
+
+export function boxLine({ steering }: Layout): BoxLine {
+  const { sectorCentre, sectorAxis, pitmanBall, assist } = steering.box;
+  const axis = unit(sectorAxis);
+  const toArm = dot(subtract(pitmanBall, sectorCentre), axis) >= 0 ? 1 : -1;
+  const size = assist === 'power' ? BODY.assisted : 1;
+  const radius = BODY.radius * size;
+  const drawnIn = DRAWN_IN * radius;
+  const [face, cover] = [BODY.face * size - drawnIn, BODY.cover * size - drawnIn];
+  return {
+    from: add(sectorCentre, scaled(axis, toArm * face)),
+    to: add(sectorCentre, scaled(axis, -toArm * cover)),
+    radius,
+  };
+}
+
+/** What is missing of a box's room, mm each. */
+export interface BoxRoom {
+  /** To be bolted anywhere: 0 where a rail or crossmember is in reach. */
+  readonly outOfReach: number;
+  /** Into the nearest thing, with what is wanted around it. */
+  readonly overlap: number;
+  readonly name: string;
+}
+
+/** Looks at the places of boxes on one car. */
+export class BoxPlaces {
+  private readonly things: readonly Thing[];
+  private readonly unbounded: boolean;
+
+  constructor(layout: Layout) {
+    const rails = layout.rails.reduce(
+      (sum, { path, mirrored }) => sum + (path.length - 1) * (mirrored ? 2 : 1),
+      0,
+    );
+    const crossmembers = new Set(
+      layout.obstacles.filter(({ role }) => role === 'crossmember').map(({ name }) => name),
+    );
+    this.things = routeObstacles(layout).map((obstacle, i) => ({
+      obstacle,
+      holds: i < rails || crossmembers.has(obstacle.name),
+    }));
+    // Without a rail or crossmember nobody knows what a box could be bolted to.
+    this.unbounded = !this.things.some(({ holds }) => holds);
+  }
+
+  room(layout: Layout): BoxRoom {
+    const { from, to, radius } = boxLine(layout);
+    let reach = Number.POSITIVE_INFINITY;
+    let overlap = 0;
+    let name = '';
+    for (const { obstacle, holds } of this.things) {
+      const distance = segmentToObstacle(obstacle, from, to) - radius;
+      if (holds) reach = Math.min(reach, distance);
+      const lacking = (holds ? 1 : AROUND + (obstacle.extra ?? 0)) - distance;
+      if (lacking > overlap) [overlap, name] = [lacking, obstacle.name];
+    }
+    return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap, name };
+  }
+}

@@ -1,0 +1,192 @@
+import { findAim, zeroSlopeHeight, zeroSlopeLine } from '../aim/index.ts';
+import type { Point } from '../geometry/points.ts';
+import { scaled, subtract } from '../geometry/vectors.ts';
+import type { Layout } from '../layout/index.ts';
+import { type FrontEnd, prepareFrontEnd, prepareMoved } from '../linkage/index.ts';
+import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
+import { boxKinds } from './boxes.ts';
+import { type Car, limitOf } from './car.ts';
+import { chooseBox, withBox } from './choose-box.ts';
+import type { Choice, Idea } from './idea.ts';
+import { railFacesNear, railStretch } from './rail-faces.ts';
+
+// Side steer: the pitman ball outside the left rail, the drag link along it to the left wheel. The ball's height is not
+// chosen but follows from its place and the steering arm's ball: that of the zero-slope line, and a little either way.
+
+/** mm: arms as they are usually made, 4 1/2 to 7 in; common practice, no published source. */
+export const ARM = { least: 114.3, usual: 146, most: 177.8 } as const;
+/** rad: how far a pitman arm may lean from square to its link, splined on as it pleases. */
+export const LEAN = 0.21;
+/** mm either way of the zero-slope line. */
+export const OFF_LINE = 12;
+/** mm from the middle of the box along its sector shaft to the arm: outboard beside the rail, and through it. */
+const TO_ARM = { outside: 20, through: 0 } as const;
+/** mm of a box's body about its middle along the sector shaft, to its cover and to its face; an assisted one is larger. */
+export const BODY = { cover: 52, face: 22, radius: 44, assisted: 1.22 } as const;
+/** mm that a box's mounting plate and bracket take at the least and at the most. */
+export const PLATE = { least: 5, most: 60 } as const;
+/** mm from the column's end to a box that it reaches. */
+const AHEAD_OF_COLUMN = 260;
+
+type Mount = 'outside' | 'through';
+
+function clampToChoice(value: number, { from, to }: Choice): number {
+  return Math.min(to, Math.max(from, value));
+}
+
+export const choice = (words: string, from: number, to: number): Choice => ({ words, from, to });
+
+/** How far along the car a pitman ball beside the rail may stand, by the side of the axle; undefined if there is no room. */
+function alongRail(layout: Layout, ahead: boolean): readonly [number, number] | undefined {
+  const [back, front] = railStretch(layout);
+  if (ahead) return front > 200 ? [190, Math.min(front + 40, 650)] : undefined;
+  const column = layout.shaft ? layout.shaft.column.end[0] + AHEAD_OF_COLUMN : -1100;
+  const from = Math.max(back, column, -1200);
+  return from < -280 ? [from, -240] : undefined;
+}
+
+/** The line of frame ends without bump steer slope, kept from one layout to the next as long as the arm's ball stays. */
+export class ZeroSlope {
+  private readonly drawn: FrontEnd;
+
+  constructor(drawn: FrontEnd) {
+    this.drawn = drawn;
+  }
+
+  /** z of the line in the ball's own plane; undefined if the axle has no pose or the arm cannot hold the wheels. */
+  heightAt(layout: Layout, movesAxle: boolean): number | undefined {
+    const line = zeroSlopeLine(prepareMoved(this.drawn, layout, movesAxle));
+    if (!line) return undefined;
+    const at = layout.steering.box.pitmanBall[line.plane.axis === 1 ? 0 : 1];
+    const z = zeroSlopeHeight(line, at);
+    return Number.isFinite(z) && Math.abs(z) < 3000 ? z : undefined;
+  }
+}
+
+/** The pitman ball brought to another height, box with it. */
+export function atHeight(layout: Layout, z: number): Point {
+  const { pitmanBall } = layout.steering.box;
+  return [pitmanBall[0], pitmanBall[1], z];
+}
+
+function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'power'): Idea | undefined {
+  const along = alongRail(car.layout, ahead);
+  if (!along) return undefined;
+  const { layout: drawn } = car;
+  const { kingpinTop, kingpinBottom } = drawn.axle.left;
+  const size = assist === 'power' ? BODY.assisted : 1;
+  const cover = BODY.cover * size;
+  // Between the rail's face and the ball: outside, the plate and the box; through the rail, the arm's own air.
+  const off: readonly [number, number] =
+    mount === 'outside'
+      ? [cover + TO_ARM.outside + PLATE.least, cover + TO_ARM.outside + PLATE.most]
+      : [limitOf(car, 'clearanceMoving') + 18, 90];
+  const choices: Choice[] = [
+    choice('the pitman ball along the car', ...along),
+    choice('the pitman ball out from the rail', ...off),
+    choice('the pitman ball off the zero-slope line', -OFF_LINE, OFF_LINE),
+    choice('the pitman arm’s length', ARM.least, ARM.most),
+    choice('the steering arm’s length', ARM.least, ARM.most + 10),
+    choice('the steering arm ball’s height', kingpinBottom[2] - 40, kingpinTop[2] + 40),
+    choice('the steering arm ball along the car', -40, 40),
+    choice('the pitman arm’s lean', -LEAN, LEAN),
+    choice('the stops', limitOf(car, 'lockLeast') + 0.4, limitOf(car, 'lockMost') - 0.5),
+  ];
+  const boxes = boxKinds('side', assist, car.shelf, car.driver === 'right');
+  const base = prepareFrontEnd(drawn);
+  const line = new ZeroSlope(base);
+
+  const lay = (x: readonly number[]): Layout | undefined => {
+    const [px, out, dz, arm, steering, height, dx, lean, stop] = x as [
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+      number,
+    ];
+    const kingpin = kingpinAt(drawn, 'left', height);
+    const ball: Point = [kingpin[0] + dx, kingpin[1] - steering, height];
+    const faces = railFacesNear(drawn, px);
+    const py = faces.outer + out;
+    const provisional: Layout = {
+      ...drawn,
+      steering: {
+        dragLinkTo: 'left',
+        dragLinkBall: ball,
+        box: {
+          ...drawn.steering.box,
+          sectorCentre: [px, py, height + arm],
+          sectorAxis: [0, -1, 0],
+          pitmanBall: [px, py, height],
+        },
+        stopAngle: stop,
+      },
+    };
+    const z = line.heightAt(provisional, false);
+    if (z === undefined) return undefined;
+    const pitman: Point = [px, py, z + dz];
+    const across: Point = [0, 1, 0];
+    const down = squareTo(subtract(ball, pitman), across, [0, 0, -1]);
+    const armWay = turnedAbout(across, lean, down);
+    const inboard =
+      mount === 'outside' ? TO_ARM.outside : py - (faces.inner - PLATE.least - BODY.face * size);
+    const hub = subtract(pitman, scaled(armWay, arm));
+    const centre: Point = [hub[0], hub[1] - inboard, hub[2]];
+    const axis = sectorAxisForLeft(drawn, 'left', ball, pitman, centre, [0, -1, 0]);
+    const laid: Layout = {
+      ...provisional,
+      steering: {
+        ...provisional.steering,
+        box: { ...provisional.steering.box, sectorCentre: centre, sectorAxis: axis, pitmanBall: pitman },
+      },
+    };
+    return withBox(laid, chooseBox(car, laid, boxes));
+  };
+
+  return {
+    key: `side ${mount} ${ahead ? 'ahead' : 'behind'} ${assist}`,
+    way: 'side',
+    where: mount === 'outside' ? 'outside the RAIL' : 'inside the RAIL, its sector shaft through it',
+    ahead,
+    assist,
+    movesAxle: false,
+    boxes,
+    choices,
+    starts: startsOf(car, lay, choices),
+    lay,
+  };
+}
+
+/** Places along the car: at the aim point where that is in reach, then evenly; usual arms. */
+function startsOf(car: Car, lay: Idea['lay'], choices: readonly Choice[]): number[][] {
+  const [along, out, , , , height] = choices as [Choice, Choice, Choice, Choice, Choice, Choice];
+  const top = car.layout.axle.left.kingpinTop[2];
+  const at = (px: number, z: number): number[] =>
+    [px, out.from + 8, 0, ARM.usual, ARM.usual, z, 0, 0, limitOf(car, 'lockLeast') + 0.5].map((value, i) =>
+      clampToChoice(value, choices[i] as Choice),
+    );
+  const middle = (along.from + along.to) / 2;
+  const laid = lay(at(middle, top));
+  const aim = laid && findAim(prepareFrontEnd(laid));
+  const places = [0.1, 0.3, 0.5, 0.7, 0.9].map((share) => along.from + share * (along.to - along.from));
+  return [...(aim?.ok ? [aim.value.point[0]] : []), ...places].flatMap((px) => [
+    at(px, top),
+    at(px, height.from + 0.5 * (height.to - height.from)),
+  ]);
+}
+
+/** Ways of steering the near wheel that there is room for on this car's rails. */
+export function sideIdeas(car: Car): Idea[] {
+  const ideas: Idea[] = [];
+  for (const ahead of [false, true])
+    for (const mount of ['outside', 'through'] as const)
+      for (const assist of ['manual', 'power'] as const) {
+        const idea = sideIdea(car, mount, ahead, assist);
+        if (idea) ideas.push(idea);
+      }
+  return ideas;
+}

@@ -1,0 +1,149 @@
+import { type Finding, type LimitName, speech } from '../findings/index.ts';
+import type { Layout } from '../layout/index.ts';
+import { toRadians } from '../units/index.ts';
+import type { BoxKind } from './boxes.ts';
+import { type Car, limitOf } from './car.ts';
+import type { Idea } from './idea.ts';
+import type { Judged } from './judge.ts';
+import type { NearestLimit, ProposalFigures } from './proposal.ts';
+
+/** "outside the left rail": ideas are laid on a car with its driver on the left. */
+export function whereWords(car: Car, { where }: Pick<Idea, 'where'>): string {
+  return where.replaceAll('RAIL', `${car.driver} rail`);
+}
+
+/** "Side steer, box outside the left rail, behind the axle". */
+export function ideaWords(car: Car, idea: Idea): string {
+  const assist = idea.assist === 'power' ? 'assisted' : 'manual';
+  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer, box ${whereWords(car, idea)}, ${
+    idea.ahead ? 'ahead of' : 'behind'
+  } the axle, ${assist}`;
+}
+
+/** "Side steer outside the left rail, arm down, behind the axle, manual 16 to 1". */
+export function proposalName(car: Car, idea: Idea, layout: Layout): string {
+  const { box } = layout.steering;
+  const arm =
+    idea.way === 'side'
+      ? box.sectorCentre[2] > box.pitmanBall[2]
+        ? 'arm down'
+        : 'arm up'
+      : box.sectorCentre[0] < box.pitmanBall[0]
+        ? 'arm ahead'
+        : 'arm back';
+  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer ${whereWords(car, idea)}, ${arm}, ${
+    idea.ahead ? 'ahead of' : 'behind'
+  } the axle, ${box.assist === 'power' ? 'assisted' : 'manual'} ${Number(box.ratio.toFixed(1))} to 1`;
+}
+
+/** What a finding is about that no steering mends: they are the car's own, whatever is proposed. */
+const OF_THE_CAR =
+  /^(caster|toe-static|bind-in-roll|beam-twist|tyre-and-ground|tape|sights|plausible|link-strength|link-thread|driver-side)/;
+
+export const isOfTheCar = ({ rule }: Finding): boolean => OF_THE_CAR.test(rule);
+
+/** Shares of the limits that a proposal's figures use up, the fullest first. */
+export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] {
+  const speak = speech(car.style, car.limits);
+  const limit = (name: LimitName) => limitOf(car, name);
+  const angle = (degrees: number, decimals = 2) => speak.angle(toRadians(degrees), decimals);
+  const atMost = (
+    words: string,
+    value: number | undefined,
+    name: LimitName,
+    text: (value: number) => string,
+  ) =>
+    value === undefined
+      ? []
+      : [{ sentence: `${words} ${text(value)}, limit ${text(limit(name))}`, share: value / limit(name) }];
+  const atLeast = (words: string, value: number, name: LimitName, text: (value: number) => string) => [
+    { sentence: `${words} ${text(value)}, at least ${text(limit(name))}`, share: limit(name) / value },
+  ];
+  const ratio = (value: number) => `${speak.number(value, 1)} to 1`;
+  const { nearest } = figures;
+  const shares = [
+    ...atMost('Bump steer', figures.bumpSteer, 'bumpSteerWorst', angle),
+    ...atMost('Bump steer with one wheel over a bump', figures.oneWheel, 'bumpSteerWorst', angle),
+    ...atMost('Steer by itself in a hard stop', figures.brakeSteer, 'brakeSteer', angle),
+    ...atMost('Balls tilt', figures.ballTilt, 'ballTilt', (value) => angle(value, 1)),
+    ...atMost('Overall ratio', figures.overallRatio, 'ratioMost', ratio),
+    ...atLeast('Overall ratio', figures.overallRatio, 'ratioLeast', ratio),
+    ...atLeast('Inner wheel at lock', figures.innerLock, 'lockLeast', (value) => angle(value, 1)),
+    ...atLeast(
+      'Drag link to its arms',
+      Math.min(figures.pitmanTransmission, figures.armTransmission),
+      'transmissionLeast',
+      (value) => angle(value, 0),
+    ),
+    ...(nearest && nearest.distance > 0
+      ? [
+          {
+            sentence: `${nearest.words.charAt(0).toUpperCase()}${nearest.words.slice(1)} ${speak.length(nearest.distance, [nearest.limit])}, at least ${speak.setLength(nearest.limit)}`,
+            share: nearest.limit / nearest.distance,
+          },
+        ]
+      : []),
+  ];
+  return shares.sort((a, b) => b.share - a.share);
+}
+
+/** Why a proposal is good, in plain sentences. */
+export function goodWords(car: Car, idea: Idea, { figures }: Judged): string[] {
+  if (!figures) return [];
+  const speak = speech(car.style, car.limits);
+  const good: string[] = [];
+  const worst = Math.max(figures.bumpSteer, figures.oneWheel ?? figures.bumpSteer);
+  const limit = limitOf(car, 'bumpSteerWorst');
+  if (worst < limit)
+    good.push(
+      `Bump steer ${speak.angle(toRadians(worst), 2, [toRadians(limit)])} at the worst, each wheel anywhere in its travel.`,
+    );
+  if (figures.rimForceMost <= limitOf(car, 'rimForce'))
+    good.push(
+      `Parking takes ${speak.force(figures.rimForceMost)} at the rim at the most, without assistance.`,
+    );
+  good.push(`Turns in ${speak.length(figures.circle)} between kerbs.`);
+  if (idea.way === 'side' && idea.where.startsWith('outside'))
+    good.push('The drag link lies outside, along the rail, in plain sight and out of the engine’s way.');
+  if (idea.way === 'cross' && idea.movesAxle)
+    good.push(
+      'A lateral bar as long as the drag link, laid beside it, moves the axle across as the link does.',
+    );
+  if (figures.shaftJoints.length > 0 && figures.shaftJoints.length < 3)
+    good.push(
+      `The steering shaft gets there with ${figures.shaftJoints.length === 1 ? 'one joint' : 'two joints'}${figures.supports === 0 ? ' and no support bearing' : ''}.`,
+    );
+  return good;
+}
+
+/** What a proposal costs: limits that are passed, and what is uncommon or has to be bought. */
+export function costWords(
+  car: Car,
+  idea: Idea,
+  { findings, figures }: Judged,
+  kind: BoxKind | undefined,
+  shaft: 'laid' | 'held' | 'no-column' | 'none',
+): string[] {
+  const speak = speech(car.style, car.limits);
+  const costs = findings
+    .filter((finding) => finding.severity === 'attention' && !isOfTheCar(finding))
+    .map(({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`);
+  if (figures && idea.assist === 'power')
+    costs.push(
+      `If the assistance fails, parking takes ${speak.force(figures.rimForceMost)} at the rim at the most.`,
+    );
+  if (idea.way === 'side' && idea.where.startsWith('inside'))
+    costs.push('The rail has to be bored and sleeved for the sector shaft.');
+  if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
+    costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');
+  if (figures && figures.shaftJoints.length > 2)
+    costs.push(
+      `The steering shaft takes ${figures.shaftJoints.length} joints${figures.supports > 0 ? ` and ${figures.supports === 1 ? 'a support bearing' : `${figures.supports} support bearings`}` : ''}.`,
+    );
+  if (shaft === 'no-column')
+    costs.push('No column is drawn: how the steering shaft gets there is left open.');
+  if (kind && !kind.shelved) costs.push('The box is a usual one, not on the shelf.');
+  if (car.layout.rails.length === 0)
+    costs.push('No rail is drawn: what the box is bolted to, and where, is assumed.');
+  return costs;
+}

@@ -1,0 +1,80 @@
+import { describe, expect, test } from 'vitest';
+import { analyse, findings, withClearances } from '../../../shared-math/findings/index.ts';
+import { parseLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
+import {
+  gatherProposals,
+  heldAsMeasured,
+  type ProposeNews,
+  type ProposeQuestion,
+  proposeTask,
+  proposeTasks,
+  type TaskResult,
+  withSteeringForgotten,
+} from '../../../shared-math/propose/index.ts';
+import { demonstration } from '../../support/demonstration-files.ts';
+import { INCHES } from '../../support/judged-car.ts';
+
+const question: ProposeQuestion = {
+  document: withSteeringForgotten(demonstration('hairpins-side-steer')),
+  style: INCHES,
+};
+
+function run(asked: ProposeQuestion, task: number): { result: TaskResult; news: ProposeNews[] } {
+  const search = proposeTask(asked, task);
+  const news: ProposeNews[] = [];
+  let step = search.next();
+  while (!step.done) {
+    news.push(step.value);
+    step = search.next();
+  }
+  return { result: step.value, news };
+}
+
+describe('the board proposes', () => {
+  const first = run(question, 0);
+
+  test('a proposal is a whole document that has no stop, judged anew from its text', () => {
+    const { found } = first.result;
+    expect(found.length).toBeGreaterThan(0);
+    for (const { layout, figures } of found) {
+      const read = parseLayout(JSON.stringify(layout));
+      expect(read.ok).toBe(true);
+      if (!read.ok) continue;
+      const analysis = withClearances(analyse(resolveLayout(read.value)));
+      expect(findings(analysis, INCHES).filter(({ severity }) => severity === 'stop')).toEqual([]);
+      expect(figures.bumpSteer).toBeLessThan(0.5);
+      // The car is as it was: what is held and what is not the steering's.
+      const { steering: _s, shaft: _h, lateral: _l, origins: _o, name: _n, notes: _t, ...rest } = layout;
+      expect(question.document).toMatchObject(rest);
+    }
+  });
+
+  test('it says what it is doing, and how far it has come', () => {
+    expect(first.news.length).toBeGreaterThan(10);
+    for (const { doing, share } of first.news) {
+      expect(doing).toMatch(/^Side steer, box outside the left rail, behind the axle, manual: \w/);
+      expect(share).toBeGreaterThanOrEqual(0);
+      expect(share).toBeLessThanOrEqual(1);
+    }
+  });
+
+  test('the same seed gives the same answer', () => {
+    expect(run(question, 0).result).toEqual(first.result);
+  });
+
+  test('what was measured is held, what is forgotten of the steering is not', () => {
+    expect(heldAsMeasured(demonstration('hairpins-side-steer'))).toEqual([
+      'box',
+      'pitman-arm',
+      'steering-arm',
+      'tie-rod',
+    ]);
+    expect(heldAsMeasured(question.document)).toEqual(['tie-rod']);
+  });
+
+  test('ideas differ in words, and nothing found is no proposal', () => {
+    const words = proposeTasks(question).map((task) => task.words);
+    expect(new Set(words).size).toBe(words.length);
+    expect(gatherProposals([])).toEqual({ proposals: [], noFits: [], evaluations: 0 });
+  });
+});

@@ -43,17 +43,45 @@ export function linkArc(
   return { status: travel.status, heave: travel.heave, points };
 }
 
+/** Path and arc at one heave. mm, vehicle axes. */
+export interface ArcsAt {
+  readonly heave: number;
+  /** Where the axle asks the steering-arm ball to be, the wheels held straight on it. */
+  readonly asked: Point;
+  /** The point at the drag link's length from the drawn pitman ball that is nearest to it. */
+  readonly allowed: Point;
+  /** How much longer the drag link would have to be to leave the wheels straight: positive where it is too short. */
+  readonly gap: number;
+}
+
+/**
+ * Path and arc at one heave, roll 0, the handwheel straight ahead. The arc's nearest point lies on the line from the pitman
+ * ball p to the ball's place q at the link's length L, so that the gap is |q - p| - L in closed form.
+ * Returns undefined if the axle has no pose there.
+ */
+export function arcsAt(frontEnd: FrontEnd, heave: number, state = createState()): ArcsAt | undefined {
+  if (!poseAxle(frontEnd, heave, 0, state)) return undefined;
+  const { dragLinkBall, box } = frontEnd.layout.steering;
+  const { pitmanBall } = box;
+  const q = new Float64Array(3);
+  // As the axle would carry it with the wheels held straight.
+  carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, dragLinkBall as Point, q);
+  const asked: Point = [q[0] as number, q[1] as number, q[2] as number];
+  const reach = distance(asked, pitmanBall);
+  const share = frontEnd.dragLinkLength / reach;
+  const along = (axis: 0 | 1 | 2) => pitmanBall[axis] + share * (asked[axis] - pitmanBall[axis]);
+  return {
+    heave,
+    asked,
+    allowed: [along(0), along(1), along(2)],
+    gap: reach - frontEnd.dragLinkLength,
+  };
+}
+
 /**
  * The gap between the two at one heave, mm: how much longer the drag link would have to be to leave the wheels
  * straight. Positive where it is too short; undefined if there is no pose.
  */
 export function pathGap(frontEnd: FrontEnd, heave: number): number | undefined {
-  const state = createState();
-  if (!poseAxle(frontEnd, heave, 0, state)) return undefined;
-  const { dragLinkBall, box } = frontEnd.layout.steering;
-  const asked = new Float64Array(3);
-  // As the axle would carry it with the wheels held straight.
-  carryPoint(frontEnd, state, `axle-${frontEnd.driven}`, dragLinkBall as Point, asked);
-  const point: Point = [asked[0] as number, asked[1] as number, asked[2] as number];
-  return distance(point, box.pitmanBall) - frontEnd.dragLinkLength;
+  return arcsAt(frontEnd, heave)?.gap;
 }

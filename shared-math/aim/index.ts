@@ -9,7 +9,7 @@ export {
   findBestSpot,
   judgedPlane,
 } from './aim.ts';
-export { ballPath, linkArc, pathGap, type TravelPath } from './arcs.ts';
+export { type ArcsAt, arcsAt, ballPath, linkArc, pathGap, type TravelPath } from './arcs.ts';
 export { type HeldTravel, holdTravel, holdWheels, worstBumpSteerAt } from './held-travel.ts';
 export {
   type BumpSteerMap,

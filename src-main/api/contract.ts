@@ -113,6 +113,8 @@ const settings = z.strictObject({
   instruments,
   /** Who draws in this shop, for the title block; empty where nobody said. */
   drawnBy: z.string().trim().max(120),
+  /** Whether the detail of the arcs stands on the board. */
+  arcsDetail: z.boolean(),
 });
 
 export const contract = {

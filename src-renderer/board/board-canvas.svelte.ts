@@ -1,7 +1,6 @@
 import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import { bodyAt, bodyName, bodyOfPart } from '../../shared-math/layout/index.ts';
-import { formatLength, type LengthStyle } from '../../shared-math/units/index.ts';
 import { whenever } from '../controls/whenever.svelte.ts';
 import { directionOf } from '../document/directions.ts';
 import { placeFrame } from '../document/frame-pose.ts';
@@ -20,11 +19,6 @@ import { offerTestHook } from './test-hook.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
 const SETTLES_AFTER = 160;
-
-/** Sixteenths are too coarse for a gap between arcs. */
-function fineStyle(style: LengthStyle): LengthStyle {
-  return style.fraction === 16 ? { ...style, fraction: 32 } : style;
-}
 
 /** Where a point is, by the two coordinates that a view shows: "34 1/4 in back · 16 in above". */
 function whereIs(openLayout: OpenLayout, at: Point, shown: View): string {
@@ -253,7 +247,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         measure: (text, strong) => stage.measure(text, strong),
         onBoard: (shown, place) => view.onBoard(shown, place),
         length: (mm) => openLayout.length(mm),
-        fineLength: (mm) => formatLength(mm, fineStyle(openLayout.lengthStyle)),
+        fineLength: (mm) => openLayout.fineLength(mm),
         whereIs: (point, shown) => whereIs(openLayout, point.at, shown),
       };
       const handles = handlesOf(source);

@@ -61,6 +61,12 @@ const SNAP_REACH = 5;
 /** Milliseconds of a flight from one sight of the sheet to another. */
 const FLIGHT = 190;
 
+/** What stands on the sheet beside a view and is fitted with it; mm of the sheet. */
+export interface Beside {
+  readonly view: View;
+  readonly box: Box;
+}
+
 const MARGINS: Margins = { left: 34, top: 46, right: 34, bottom: 46 };
 /** Every view seen square, from far off. */
 const SQUARE: Eyes = {};
@@ -73,6 +79,8 @@ export class BoardView implements Hands {
   #snaps: readonly SpotNear[] = [];
   #gesture: Gesture = idle;
   #frame = 0;
+  /** Whether the sheet is on its way from one sight of it to another. */
+  #flying = false;
   /** Whether what is seen is still what fitting showed, so that a new size of the board fits again. */
   #asFitted = true;
 
@@ -93,6 +101,8 @@ export class BoardView implements Hands {
   #pointed: ViewPoint | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
   focus: { readonly view: View; readonly box: Box; readonly left: number } | undefined = $state.raw();
+  /** What stands beside the views, by who put it there. */
+  #besides: ReadonlyMap<string, Beside> = new Map();
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
@@ -168,7 +178,7 @@ export class BoardView implements Hands {
     for (let round = 0; round < 2; round += 1) {
       this.sheet = arrangeSheet(this.boxes, gap, raster);
       if (this.size.width === 0) return;
-      const { scale } = this.#fittedTo(VIEWS);
+      const { scale } = this.#fittedTo(VIEWS, false);
       gap = Math.min(GAP_MOST, Math.max(GAP_LEAST, (GAP_PX * this.weight) / scale));
     }
     this.sheet = arrangeSheet(this.boxes, gap, raster);
@@ -207,7 +217,38 @@ export class BoardView implements Hands {
     if (this.sheet !== before && this.#asFitted) this.fit(true);
   }
 
-  #fittedTo(views: readonly View[]): Camera {
+  #margins(): Margins {
+    return {
+      left: MARGINS.left * this.weight,
+      top: MARGINS.top * this.weight,
+      right: MARGINS.right * this.weight,
+      bottom: MARGINS.bottom * this.weight,
+    };
+  }
+
+  /** px of the board without its margins. */
+  get room(): Size {
+    const { left, top, right, bottom } = this.#margins();
+    return { width: this.size.width - left - right, height: this.size.height - top - bottom };
+  }
+
+  /** px per mm at which the views that show would fit by themselves. */
+  scaleAlone(): number {
+    return this.#fittedTo(this.shown, false).scale;
+  }
+
+  /**
+   * Puts something beside a view, or takes it away; where the whole sheet was in sight it is again, by a flight if `fly`.
+   */
+  putBeside(id: string, beside: Beside | undefined, fly = false): void {
+    const besides = new Map(this.#besides);
+    besides.delete(id);
+    if (beside) besides.set(id, beside);
+    this.#besides = besides;
+    if (this.#asFitted) this.fit(fly || this.#flying);
+  }
+
+  #fittedTo(views: readonly View[], withBesides = true): Camera {
     // Alone on the board, a view also has room below for its wheels in droop; on the sheet the margin is enough.
     const [alone, ...others] = views;
     const { focus } = this;
@@ -217,15 +258,13 @@ export class BoardView implements Hands {
       return fitted(moved(focus.box, this.sheet.origin[alone]), this.size, room);
     }
     const droop = others.length === 0 && alone !== 'top' ? this.#openLayout.layout.travel.rebound : 0;
-    const all = views.map((view) => moved(this.boxes[view], this.sheet.origin[view])).reduce(joined);
+    const beside = withBesides ? [...this.#besides.values()].filter(({ view }) => views.includes(view)) : [];
+    const all = [
+      ...views.map((view) => moved(this.boxes[view], this.sheet.origin[view])),
+      ...beside.map(({ box }) => box),
+    ].reduce(joined);
     const box = { ...all, bottom: all.bottom + droop };
-    const margins = {
-      left: MARGINS.left * this.weight,
-      top: MARGINS.top * this.weight,
-      right: MARGINS.right * this.weight,
-      bottom: MARGINS.bottom * this.weight,
-    };
-    return fitted(box, this.size, margins);
+    return fitted(box, this.size, this.#margins());
   }
 
   fit(fly: boolean): void {
@@ -233,17 +272,20 @@ export class BoardView implements Hands {
     const to = this.#fittedTo(this.shown);
     cancelAnimationFrame(this.#frame);
     this.#asFitted = true;
+    this.#flying = false;
     if (!fly || window.matchMedia('(prefers-reduced-motion: reduce)').matches) {
       this.camera = to;
       return;
     }
     const from = this.camera;
     let begun: number | undefined;
+    this.#flying = true;
     const step = (now: number) => {
       begun ??= now;
       const share = Math.min(1, (now - begun) / FLIGHT);
       this.camera = between(from, to, 1 - (1 - share) ** 3);
-      if (share < 1) this.#frame = requestAnimationFrame(step);
+      this.#flying = share < 1;
+      if (this.#flying) this.#frame = requestAnimationFrame(step);
     };
     this.#frame = requestAnimationFrame(step);
   }
@@ -343,6 +385,7 @@ export class BoardView implements Hands {
 
   #looked(camera: Camera): void {
     cancelAnimationFrame(this.#frame);
+    this.#flying = false;
     this.#asFitted = false;
     this.camera = camera;
   }

@@ -58,7 +58,7 @@ export class OverlayPainter {
     const { weight } = this.#palette;
     context.lineCap = 'round';
     context.lineJoin = 'round';
-    for (const { points, ink } of picture.lines) {
+    for (const { points, ink, covers } of picture.lines) {
       if (points.length < 4) continue;
       const { colour, width, dash } = this.#inks[ink];
       context.strokeStyle = colour;
@@ -68,6 +68,10 @@ export class OverlayPainter {
       context.beginPath();
       context.moveTo(points[0] as number, points[1] as number);
       for (let i = 2; i < points.length; i += 2) context.lineTo(points[i] as number, points[i + 1] as number);
+      if (covers) {
+        context.fillStyle = this.#palette.paper;
+        context.fill();
+      }
       if (ink === 'asked' || ink === 'allowed' || ink === 'short' || ink === 'clear' || ink === 'dimension')
         this.#halo(context, width, weight);
       context.stroke();

@@ -22,6 +22,8 @@ export interface OverlayLine {
   /** x, y, x, y … */
   readonly points: readonly number[];
   readonly ink: OverlayInk;
+  /** Bare paper within it, which covers the grid: a closed line. */
+  readonly covers?: boolean;
 }
 
 export interface OverlayHandle {

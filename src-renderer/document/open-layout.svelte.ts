@@ -33,7 +33,13 @@ import {
   type TurnSweep,
   worstOneWheel,
 } from '../../shared-math/sweep/index.ts';
-import { formatDegrees, type LengthStyle, lengthBeside, toRadians } from '../../shared-math/units/index.ts';
+import {
+  formatDegrees,
+  formatLength,
+  type LengthStyle,
+  lengthBeside,
+  toRadians,
+} from '../../shared-math/units/index.ts';
 import type { Call, CallHost, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { brakingSweepOf } from './braked-car.ts';
 import { CarPose } from './car-pose.svelte.ts';
@@ -77,6 +83,7 @@ export class OpenLayout {
     tolerance: 3.175,
     instruments: { ...USUAL_INSTRUMENTS },
     drawnBy: '',
+    arcsDetail: true,
   });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });
 
@@ -321,6 +328,11 @@ export class OpenLayout {
   /** A length in the reader's unit, with its unit; finer where it would read as 0 and is not. */
   length(mm: number): string {
     return lengthBeside(mm, [0], this.lengthStyle);
+  }
+  /** The same to a finer fraction: sixteenths are too coarse for a gap between arcs. */
+  fineLength(mm: number): string {
+    const { fraction } = this.lengthStyle;
+    return formatLength(mm, fraction === 16 ? { ...this.lengthStyle, fraction: 32 } : this.lengthStyle);
   }
   degrees(degrees: number, decimals = 1): string {
     return formatDegrees(degrees, decimals);

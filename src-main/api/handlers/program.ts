@@ -12,6 +12,7 @@ const UNSET: Settings = {
   tolerance: 3.175,
   instruments: USUAL_INSTRUMENTS,
   drawnBy: '',
+  arcsDetail: true,
 };
 
 export function programHandlers({

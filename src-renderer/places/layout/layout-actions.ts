@@ -4,7 +4,12 @@ import type { Shell } from '../../document/shell.svelte.ts';
 import type { Studies } from './studies.svelte.ts';
 
 /** What the board works out about a layout. */
-export function layoutActions(openLayout: OpenLayout, studies: Studies, shell: Shell): Action[] {
+export function layoutActions(
+  openLayout: OpenLayout,
+  studies: Studies,
+  shell: Shell,
+  toggleDetail: () => void,
+): Action[] {
   const drawn = () => openLayout.document !== null;
   return [
     {
@@ -13,6 +18,13 @@ export function layoutActions(openLayout: OpenLayout, studies: Studies, shell: S
       strokes: [{ key: 'm' }],
       enabled: drawn,
       run: () => studies.map.toggle(),
+    },
+    {
+      id: 'detail',
+      name: 'Detail of the arcs, or not',
+      strokes: [{ key: 'd' }],
+      enabled: drawn,
+      run: toggleDetail,
     },
     {
       id: 'tune',

@@ -12,6 +12,7 @@ import SideColumn from './SideColumn.svelte';
 import { startLayoutWorker } from './start-layout-worker.ts';
 import { Studies, setStudies } from './studies.svelte.ts';
 import { studiesOnBoard } from './studies-on-board.ts';
+import { detailOnBoard } from './travel/detail/detail-on-board.svelte.ts';
 import { travelOnBoard } from './travel/travel-on-board.svelte.ts';
 import { travelStrip } from './travel/travel-strip.svelte.ts';
 
@@ -25,6 +26,7 @@ export function layoutPlace(): Place {
   const studies = new Studies(openLayout, startLayoutWorker);
   setStudies(studies);
   setPointEffects(studies.effects);
+  const toggleDetail = () => void shop.changeSettings({ arcsDetail: !openLayout.settings.arcsDetail });
   studies.map.follow();
   studies.tuning.follow();
   $effect(() => studies.effects.follow());
@@ -43,12 +45,17 @@ export function layoutPlace(): Place {
       mapOnBoard(openLayout, studies.map, () => perform('tune')),
       studiesOnBoard(openLayout, studies),
       travelOnBoard(openLayout, () => travelShown),
+      detailOnBoard(
+        openLayout,
+        () => travelShown && openLayout.settings.arcsDetail && !studies.map.shown,
+        toggleDetail,
+      ),
       compareOnBoard(comparison),
     ],
     opened: (place) => {
       travelShown = !place.ownMarks;
     },
-    actions: layoutActions(openLayout, studies, getShell()),
+    actions: layoutActions(openLayout, studies, getShell(), toggleDetail),
     escape: () => {
       if (!studies.map.shown) return false;
       studies.map.toggle();

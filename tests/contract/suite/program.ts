@@ -24,6 +24,7 @@ export function programTests(open: OpenSession): void {
       // The usual doubts of the contract's survey rows.
       instruments: { tape: 1.6, 'plumb-bob': 3.2, caliper: 0.1, 'angle-finder': 0.3 },
       drawnBy: '',
+      arcsDetail: true,
     };
     expect(await value(call, 'settings.get', {})).toEqual(first);
     expect(await value(call, 'settings.set', { unit: 'mm' })).toEqual({ ...first, unit: 'mm' });

@@ -21,7 +21,7 @@ function actionsOn({
   return new Actions([
     ...documentActions(openLayout as never, nothing),
     ...shellActions(openLayout as never, nothing),
-    ...layoutActions(openLayout as never, nothing, nothing),
+    ...layoutActions(openLayout as never, nothing, nothing, () => {}),
     ...roadActions(openLayout as never, nothing, axlePull as never),
   ]);
 }

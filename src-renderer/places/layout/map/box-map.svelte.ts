@@ -1,7 +1,6 @@
 import {
   type HeldTravel,
   holdWheels,
-  judgedPlane,
   type MapKernel,
   PLACE_HIT_FROM,
   PLACE_OK,
@@ -9,6 +8,7 @@ import {
   prepareMapKernel,
   worstAt,
 } from '../../../../shared-math/aim/index.ts';
+import { judgedView } from '../../../../shared-math/detail/index.ts';
 import { limitInForce } from '../../../../shared-math/findings/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
@@ -79,9 +79,7 @@ export class BoxMap {
   slid: number | null = $state(null);
 
   scale = $derived.by(() => mapScale(limitInForce('bumpSteerWorst', this.#openLayout.settings.limits).value));
-  view: 'side' | 'front' = $derived.by(() =>
-    judgedPlane(this.#openLayout.frontEnd).kept === 1 ? 'side' : 'front',
-  );
+  view: 'side' | 'front' = $derived.by(() => judgedView(this.#openLayout.frontEnd));
   #held: HeldTravel = $derived.by(() =>
     this.eachWheel ? holdWheels(this.#openLayout.held) : this.#openLayout.held,
   );

@@ -1,15 +1,14 @@
 import {
   type AimOutcome,
   aimAtPlane,
-  ballPath,
   type HeldTravel,
   judgedPlane,
-  linkArc,
   pathGap,
   type ZeroSlopeLine,
   zeroSlopeHeight,
   zeroSlopeLine,
 } from '../../../../shared-math/aim/index.ts';
+import { arcPlaces, judgedView } from '../../../../shared-math/detail/index.ts';
 import { project, type View, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { FrontEnd } from '../../../../shared-math/linkage/index.ts';
@@ -39,13 +38,6 @@ export interface Gap {
   readonly allowed: ViewPoint;
 }
 
-function placesOf(points: Float64Array, view: View): ViewPoint[] {
-  const places: ViewPoint[] = [];
-  for (let i = 0; i + 2 < points.length; i += 3)
-    places.push(project(view, [points[i] as number, points[i + 1] as number, points[i + 2] as number]));
-  return places;
-}
-
 /** The place of the zero-slope line straight above or below a point. */
 function on(line: ZeroSlopeLine, [x, y]: Point): Point {
   return [x, y, zeroSlopeHeight(line, line.plane.axis === 1 ? x : y)];
@@ -54,18 +46,15 @@ function on(line: ZeroSlopeLine, [x, y]: Point): Point {
 /** The arcs of a front end. Side steer is judged from the side, cross steer from the front. */
 export function arcsOf(travel: HeldTravel, aim: AimOutcome): Arcs {
   const { frontEnd } = travel;
-  const count = travel.heave.length;
   const { kept } = judgedPlane(frontEnd);
-  const view: View = kept === 1 ? 'side' : 'front';
-  const stands = travel.status === 'ok';
+  const view = judgedView(frontEnd);
   const { pitmanBall } = frontEnd.layout.steering.box;
   const at: Point | undefined = aim.ok ? aimAtPlane(aim.value, kept, pitmanBall[kept]) : undefined;
   const zero = at ? zeroSlopeLine(frontEnd) : undefined;
   return {
     view,
     heave: travel.heave,
-    asked: stands ? placesOf(ballPath(frontEnd, count, travel).points, view) : [],
-    allowed: stands ? placesOf(linkArc(frontEnd, count, travel).points, view) : [],
+    ...arcPlaces(travel, view),
     aim: at ? { at: project(view, at) } : undefined,
     zeroSlope:
       zero && at ? { from: project(view, zero.through), to: project(view, on(zero, at)) } : undefined,

@@ -67,7 +67,7 @@ export interface Beside {
   readonly box: Box;
 }
 
-const MARGINS: Margins = { left: 34, top: 46, right: 34, bottom: 46 };
+const MARGINS: Margins = { left: 34, top: 62, right: 34, bottom: 46 };
 /** Every view seen square, from far off. */
 const SQUARE: Eyes = {};
 const NO_SHEET: Sheet = { origin: { side: [0, 0], top: [0, 0], front: [0, 0] } };

@@ -51,12 +51,16 @@ interface Drawn {
   readonly fill: 'none' | 'paper' | 'tint' | 'hatch';
   /** Drawn in these views only; in all where not given. */
   readonly views?: readonly View[];
+  /** Whether the pictorial draws it; where not given it draws what is filled in all views. */
+  readonly pictorial?: boolean;
 }
 
 /** The convex hull of rounded discs: a tyre, a shaft, a tapered arm, a ball. Its outline is a silhouette. */
 export interface DrawnHull extends Drawn {
   readonly kind: 'body';
   readonly discs: readonly Disc[];
+  /** What one can see through, between two discs: the wheel's opening in a tyre. Only the pictorial leaves it open. */
+  readonly opening?: readonly [Disc, Disc];
 }
 
 /** The convex hull of points. */

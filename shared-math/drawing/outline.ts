@@ -10,7 +10,8 @@ const DIRECTIONS_ROUND = 96;
 const SMALL = 60;
 const DIRECTIONS_SMALL = 32;
 
-function compass(count: number): Float64Array {
+/** So many directions all around, right and down by turns. */
+export function compass(count: number): Float64Array {
   const table = new Float64Array(2 * count);
   for (let i = 0; i < count; i += 1) {
     const angle = (i / count) * 2 * Math.PI;
@@ -49,9 +50,16 @@ export function pushUnlessSame(out: Outline, right: number, down: number): void 
  * Silhouette of the convex hull of rounded discs. In each direction d of the view, the outermost point of a disc of
  * centre c, radius r and axis a, rounded by s, is c + r (d - (d·a) a) / |d - (d·a) a| + s d; the hull's outermost
  * point is that of the disc that reaches furthest. Taken around the compass these are its outline, in order.
- * Frame: the view's own plane. Units: mm. Shapes: `placed` holds 3 numbers for each point of the drawing.
+ * Frame: the view's own plane. Units: mm. Shapes: `placed` holds 3 numbers for each point of the drawing; `directions`
+ * are those of the compass that it is asked for in, right and down by turns.
  */
-export function silhouette(body: DrawnHull, placed: Float64Array, view: View, out: Outline): void {
+export function silhouette(
+  body: Pick<DrawnHull, 'discs'>,
+  placed: Float64Array,
+  view: View,
+  out: Outline,
+  directions?: Float64Array,
+): void {
   const { right, down } = VIEW_AXES[view];
   const count = body.discs.length;
   if (seen.length < count * SEEN) seen = new Float64Array(count * SEEN);
@@ -76,7 +84,7 @@ export function silhouette(body: DrawnHull, placed: Float64Array, view: View, ou
     seen[to + 5] = disc.round;
     largest = Math.max(largest, disc.radius + disc.round);
   }
-  const table = directionsFor(largest);
+  const table = directions ?? directionsFor(largest);
   out.length = 0;
   for (let i = 0; i < table.length; i += 2) {
     const dr = table[i] as number;

@@ -40,7 +40,7 @@ const MATHS_LEVELS = [
   ['linkage'],
   ['sweep'],
   ['adjust', 'aim', 'drawing', 'joints', 'ride'],
-  ['brake', 'clearance', 'detail', 'sit', 'swept', 'trace', 'underlay'],
+  ['brake', 'clearance', 'detail', 'pictorial', 'sit', 'swept', 'trace', 'underlay'],
   ['forces'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],

@@ -35,6 +35,6 @@ export function halfPack(
     });
     const leaf = { kind: 'band', sections, endOn } as const;
     const covering: Band = { ...leaf, ink: layer === 0 ? 'outline' : 'fine', fill: 'paper' };
-    return layer === 0 ? [covering] : [{ ...covering, views: ['side', 'front'] }];
+    return layer === 0 ? [covering] : [{ ...covering, views: ['side', 'front'], pictorial: true }];
   });
 }

@@ -64,6 +64,7 @@ function drawCrossmember(pen: Pen, layout: Layout, clamp: Point): void {
         ink: 'outline',
         fill: 'tint',
         views: ['top', 'front'],
+        pictorial: true,
       },
     ],
   });

@@ -61,10 +61,10 @@ export function leafPack(pen: Pen, ends: readonly [number, number], seat: number
     const leaf = { kind: 'band', sections, endOn } as const;
     const covering: Band = { ...leaf, ink: layer === 0 ? 'outline' : 'fine', fill: 'paper' };
     // From above only the main leaf shows; along a rail it lies under it and is drawn through it.
-    if (layer > 0) return [{ ...covering, views: ['side', 'front'] }];
+    if (layer > 0) return [{ ...covering, views: ['side', 'front'], pictorial: true }];
     if (pack.wide === 0) return [covering];
     return [
-      { ...covering, views: ['side', 'front'] },
+      { ...covering, views: ['side', 'front'], pictorial: true },
       { ...leaf, ink: 'fine', fill: 'none', views: ['top'] },
     ];
   });

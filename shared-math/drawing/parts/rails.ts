@@ -86,7 +86,15 @@ function drawRail(
     ...(side ? { side } : {}),
     hardpoints: [],
     shapes: [
-      { kind: 'band', sections, endOn: ['front'], ink: 'outline', fill: 'tint', views: ['side', 'top'] },
+      {
+        kind: 'band',
+        sections,
+        endOn: ['front'],
+        ink: 'outline',
+        fill: 'tint',
+        views: ['side', 'top'],
+        pictorial: true,
+      },
       // From ahead one looks at the rail's nose; what climbs or spreads behind it is drawn finely.
       { kind: 'band', sections, endOn: ['front'], ink: 'fine', fill: 'tint', views: ['front'] },
       {

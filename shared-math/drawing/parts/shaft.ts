@@ -22,13 +22,16 @@ interface Placed {
   readonly at: Point;
 }
 
-/** Shapes of one part that stand before one another: in each view in its own order. Seen as drawn, straight ahead. */
+/**
+ * Shapes of one part that stand before one another: in each view in its own order. Seen as drawn, straight ahead. The
+ * pictorial finds its own, and takes each once.
+ */
 function byDepth(shapes: readonly Placed[]): Shape[] {
   return VIEWS.flatMap((view) => {
     const { axis, sign } = VIEW_AXES[view].toward;
     return shapes
       .toSorted((a, b) => sign * (a.at[axis] - b.at[axis]))
-      .map(({ shape }) => ({ ...shape, views: [view] }));
+      .map(({ shape }) => ({ ...shape, views: [view], pictorial: view === 'side' && shape.fill !== 'none' }));
   });
 }
 

@@ -74,10 +74,15 @@ function drawWheel(pen: Pen, layout: Layout, side: Side): void {
           pen.disc(carrier, at(-wall), spin, tyreRadius - shoulder, shoulder),
           pen.disc(carrier, at(wall), spin, tyreRadius - shoulder, shoulder),
         ),
+        opening: [
+          pen.disc(carrier, at(-tyreWidth / 2), spin, WHEEL_SHARES.rim * tyreRadius),
+          pen.disc(carrier, at(tyreWidth / 2), spin, WHEEL_SHARES.rim * tyreRadius),
+        ],
         fill: 'none',
+        pictorial: true,
       },
       ring(0, WHEEL_SHARES.rim),
-      ring(0, WHEEL_SHARES.hub),
+      { ...ring(0, WHEEL_SHARES.hub), pictorial: true },
       {
         ...pen.cylinder(
           carrier,
@@ -151,6 +156,7 @@ export function drawGround(
         ink: 'broken',
         fill: 'none',
         views: ['front'],
+        pictorial: true,
       },
       {
         kind: 'line',
@@ -173,6 +179,7 @@ export function drawGround(
         ink: 'broken',
         fill: 'none',
         views: ['side'],
+        pictorial: true,
       },
     ],
   });

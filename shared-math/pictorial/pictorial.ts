@@ -1,0 +1,402 @@
+import type { Disc, Drawing, DrawnHull, Role } from '../drawing/drawing.ts';
+import { placeAtRide, roomFor } from '../drawing/index.ts';
+import { compass, silhouette } from '../drawing/outline.ts';
+import { drawBar, shadeOf, writeCorners } from './bars.ts';
+import { drawBox } from './boxes.ts';
+import { common, span, within, wrap } from './clip.ts';
+import { DepthOrder } from './depth-order.ts';
+import { Overlaps } from './overlap.ts';
+import { elementsFor, inPictorial, reach, type Solid, solidsOf, writeElements } from './solids.ts';
+import { STROKE_KINDS, Strokes } from './strokes.ts';
+import { axesOf, type Turn, turnPoints } from './turn.ts';
+
+const KIND = {
+  face: STROKE_KINDS.indexOf('face'),
+  outline: STROKE_KINDS.indexOf('outline'),
+  edge: STROKE_KINDS.indexOf('edge'),
+  broken: STROKE_KINDS.indexOf('broken'),
+  behind: STROKE_KINDS.indexOf('behind'),
+  curve: STROKE_KINDS.indexOf('curve'),
+} as const;
+
+/** Roles whose hidden pieces are drawn, thinner: what the reader follows from the handwheel to the wheels. */
+const FOLLOWED: ReadonlySet<Role> = new Set(['steering']);
+
+/** mm: a point that has moved by less stays, and with it what is known of its neighbours. */
+const STILL = 1e-4;
+/** mm of paper at full size that an outline may be off a true round one where nothing else is asked. */
+const FINE = 0.4;
+/** Directions of the compass that silhouettes are asked in: by steps, so that few tables are kept. */
+const COMPASSES = [10, 14, 20, 28, 40, 56, 80].map((count) => compass(count));
+/** mm: the arrow at the front end of the ground's middle line: half as wide, and where its word stands beyond its tip. */
+const ARROW = { long: 110, half: 42, word: 60 } as const;
+
+/** A curve in space that is laid into the picture: 3 numbers for each of its points, mm, the car's axes. */
+export interface SpaceCurve {
+  readonly id: string;
+  readonly points: Float64Array;
+}
+
+/** A disc that ends a solid, so that its rim is seen from that side: 1 where it is ahead along the disc's axis, -1 behind. */
+interface Cap {
+  readonly disc: DrawnHull;
+  readonly way: 1 | -1;
+}
+
+const alone = (disc: Disc): DrawnHull => ({ kind: 'body', discs: [disc], ink: 'fine', fill: 'none' });
+
+/** Which discs of a body end it, by the drawing at ride height: no point of the body lies beyond the disc's plane. */
+function capsOf(solid: Solid, elements: Float64Array): Cap[] {
+  const { drawn } = solid;
+  if (drawn.kind !== 'body') return [];
+  return drawn.discs.flatMap((disc, i): Cap[] => {
+    if (!(disc.radius > 0) || disc.round > 0.3 * disc.radius) return [];
+    const at = 9 * (solid.from + i);
+    const axis = [3, 4, 5].map((each) => elements[at + each] as number) as [number, number, number];
+    const height = [0, 1, 2].reduce(
+      (sum, each) => sum + (elements[at + each] as number) * (axis[each] as number),
+      0,
+    );
+    return ([1, -1] as const).flatMap((way): Cap[] => {
+      const most = reach(solid, elements, way * axis[0], way * axis[1], way * axis[2]);
+      return most <= way * height + disc.round + 0.5 ? [{ disc: alone(disc), way }] : [];
+    });
+  });
+}
+
+/**
+ * The pictorial: a drawing in space as the lines of one axonometric picture. Made once for a drawing's structure and used
+ * for every pose and turn; allocates only to grow.
+ *
+ * The car is looked at from far off (ISO 5456-3), so lengths on paper are lengths of the car along the paper: a drawing
+ * scale multiplies all places. What is solid is drawn face by face from the farthest to the nearest, so that a pen which
+ * fills shows what is hidden as hidden; of what the handwheel moves the hidden pieces follow, to be drawn thinner over it.
+ */
+export class Pictorial {
+  #drawing: Drawing;
+  readonly #solids: Solid[];
+  readonly #elements: Float64Array;
+  readonly #depth: DepthOrder;
+  readonly #overlaps: Overlaps;
+  readonly #meet = (a: number, b: number) => this.#overlaps.meet(a, b, this.#rings, this.#places);
+  readonly #caps: Cap[][];
+  readonly #openings: ([DrawnHull, DrawnHull] | undefined)[];
+  readonly #turned: Float64Array;
+  readonly #moved: Uint8Array;
+  readonly #boxes: Float64Array;
+  /** Where the ring of each solid, and that of its opening, begins and ends in `#places`. */
+  readonly #rings: Int32Array;
+  #places = new Float64Array(8192);
+  #end = 0;
+  readonly #strokes = new Strokes();
+  readonly #corners = new Float64Array(512);
+  readonly #wrapped = new Float64Array(512);
+  readonly #spare = new Float64Array(1024);
+  readonly #line: number[] = [];
+  readonly #far: number[] = [];
+  /** Where the word at the front end of the ground's middle line stands, right and down, mm of paper. */
+  readonly front = { right: 0, down: 0, wayRight: -1, wayDown: 0 };
+
+  constructor(drawing: Drawing) {
+    const placed = roomFor(drawing);
+    placeAtRide(drawing, placed);
+    this.#drawing = drawing;
+    this.#solids = solidsOf(drawing, placed);
+    this.#elements = elementsFor(this.#solids);
+    for (const solid of this.#solids) writeElements(solid, placed, this.#elements, 0);
+    this.#caps = this.#solids.map((solid) => capsOf(solid, this.#elements));
+    this.#openings = this.#solids.map(({ drawn }) =>
+      drawn.kind === 'body' && drawn.opening ? [alone(drawn.opening[0]), alone(drawn.opening[1])] : undefined,
+    );
+    this.#depth = new DepthOrder(this.#solids, this.#elements);
+    this.#overlaps = new Overlaps(this.#solids);
+    this.#turned = new Float64Array(placed.length);
+    this.#moved = new Uint8Array(this.#solids.length);
+    this.#boxes = new Float64Array(4 * this.#solids.length);
+    this.#rings = new Int32Array(4 * this.#solids.length);
+  }
+
+  /** How many solids are ordered. */
+  get size(): number {
+    return this.#solids.length;
+  }
+
+  /**
+   * The strokes of the picture, in drawing order; the same object each time. `placed` as `placeInPose` writes it for the
+   * drawing this was made for; `off` is how many mm of paper, at full size, a round outline may be off.
+   */
+  draw(placed: Float64Array, turn: Turn, curves: readonly SpaceCurve[] = [], off = FINE): Strokes {
+    const axes = axesOf(turn);
+    let any = false;
+    for (let i = 0; i < this.#solids.length; i += 1) {
+      const moved = writeElements(this.#solids[i] as Solid, placed, this.#elements, STILL);
+      this.#moved[i] = moved ? 1 : 0;
+      any ||= moved;
+    }
+    if (any) this.#depth.moved(this.#moved);
+    turnPoints(axes, placed, this.#turned);
+    this.#outline(off);
+    this.#overlaps.update(this.#turned, this.#rings, this.#places);
+    const order = this.#depth.sort(this.#boxes, axes.toward as readonly [number, number, number], this.#meet);
+    const strokes = this.#strokes;
+    strokes.clear();
+    this.#drawGround(axes, placed);
+    for (let i = 0; i < order.length; i += 1) this.#drawSolid(order[i] as number, off);
+    for (let i = 0; i < order.length; i += 1) this.#drawBehind(order[i] as number);
+    for (let i = 0; i < curves.length; i += 1) this.#drawCurve(i, curves[i] as SpaceCurve, axes);
+    return strokes;
+  }
+
+  /** The places of the compass that a silhouette of this radius, mm, is asked in. A chord of n is off by r (1 - cos(π/n)). */
+  #directions(radius: number, off: number): Float64Array {
+    const count = radius > off ? Math.PI / Math.sqrt((2 * off) / radius) : 0;
+    for (const table of COMPASSES) if (table.length >= 2 * count) return table;
+    return COMPASSES[COMPASSES.length - 1] as Float64Array;
+  }
+
+  #silhouette(body: DrawnHull, off: number, out: number[]): void {
+    let largest = 0;
+    for (const { radius, round } of body.discs) largest = Math.max(largest, radius + round);
+    silhouette(body, this.#turned, 'front', out, this.#directions(largest, off));
+  }
+
+  #keep(numbers: ArrayLike<number>, count: number): void {
+    if (this.#end + count > this.#places.length) {
+      const more = new Float64Array(2 * this.#places.length + count);
+      more.set(this.#places);
+      this.#places = more;
+    }
+    for (let i = 0; i < count; i += 1) this.#places[this.#end + i] = numbers[i] as number;
+    this.#end += count;
+  }
+
+  /** Writes the convex outline of each solid, its opening's, and what it covers. */
+  #outline(off: number): void {
+    this.#end = 0;
+    const places = this.#corners;
+    for (let i = 0; i < this.#solids.length; i += 1) {
+      const { drawn, first, last } = this.#solids[i] as Solid;
+      this.#rings[4 * i] = this.#end;
+      if (drawn.kind === 'body') {
+        this.#silhouette(drawn, off, this.#line);
+        this.#keep(this.#line, this.#line.length);
+      } else {
+        let count = 0;
+        if (drawn.kind === 'band') count = writeCorners(drawn, first, last, this.#turned, places);
+        else
+          for (const point of drawn.points) {
+            places[2 * count] = this.#turned[3 * point + 1] as number;
+            places[2 * count + 1] = -(this.#turned[3 * point + 2] as number);
+            count += 1;
+          }
+        this.#keep(this.#wrapped, wrap(places, count, this.#wrapped));
+      }
+      this.#rings[4 * i + 1] = this.#end;
+      this.#rings[4 * i + 2] = this.#end;
+      const opening = this.#openings[i];
+      if (opening) {
+        this.#silhouette(opening[0], off, this.#line);
+        this.#silhouette(opening[1], off, this.#far);
+        this.#keep(this.#wrapped, common(this.#line, this.#far, this.#spare, this.#wrapped));
+      }
+      this.#rings[4 * i + 3] = this.#end;
+      this.#writeBox(i);
+    }
+  }
+
+  #writeBox(solid: number): void {
+    let left = Number.POSITIVE_INFINITY;
+    let top = Number.POSITIVE_INFINITY;
+    let right = Number.NEGATIVE_INFINITY;
+    let bottom = Number.NEGATIVE_INFINITY;
+    for (let at = this.#rings[4 * solid] as number; at < (this.#rings[4 * solid + 1] as number); at += 2) {
+      const x = this.#places[at] as number;
+      const y = this.#places[at + 1] as number;
+      if (x < left) left = x;
+      if (x > right) right = x;
+      if (y < top) top = y;
+      if (y > bottom) bottom = y;
+    }
+    this.#boxes[4 * solid] = left;
+    this.#boxes[4 * solid + 1] = top;
+    this.#boxes[4 * solid + 2] = right;
+    this.#boxes[4 * solid + 3] = bottom;
+  }
+
+  /** The lines of the drawing that the picture shows, which are those of the ground, and the arrow to the front. */
+  #drawGround({ right, down }: ReturnType<typeof axesOf>, placed: Float64Array): void {
+    const strokes = this.#strokes;
+    this.#drawing.parts.forEach((part, index) => {
+      for (const shape of part.shapes) {
+        if (shape.kind !== 'line' || !inPictorial(shape)) continue;
+        strokes.begin(KIND.broken, index, false);
+        for (const point of shape.points)
+          strokes.add(this.#turned[3 * point + 1] as number, -(this.#turned[3 * point + 2] as number));
+        if (part.role !== 'ground' || !shape.views?.includes('side')) continue;
+        const tip = shape.points[0] as number;
+        const z = placed[3 * tip + 2] as number;
+        const spot = (ahead: number, across: number, place: readonly number[]) =>
+          (place[0] as number) * ((placed[3 * tip] as number) + ahead) +
+          (place[1] as number) * ((placed[3 * tip + 1] as number) + across) +
+          (place[2] as number) * z;
+        strokes.begin(KIND.outline, index, false);
+        for (const [ahead, across] of ARROW_HEAD)
+          strokes.add(spot(ahead, across, right), spot(ahead, across, down));
+        this.front.right = spot(ARROW.long + ARROW.word, 0, right);
+        this.front.down = spot(ARROW.long + ARROW.word, 0, down);
+        this.front.wayRight = right[0];
+        this.front.wayDown = down[0];
+      }
+    });
+  }
+
+  #addRing(from: number, to: number): void {
+    for (let at = from; at < to; at += 2)
+      this.#strokes.add(this.#places[at] as number, this.#places[at + 1] as number);
+  }
+
+  #addLine(kind: number, part: number, line: readonly number[]): void {
+    this.#strokes.begin(kind, part, true);
+    for (let at = 0; at + 1 < line.length; at += 2)
+      this.#strokes.add(line[at] as number, line[at + 1] as number);
+  }
+
+  #drawSolid(index: number, off: number): void {
+    const { drawn, part, first, last } = this.#solids[index] as Solid;
+    const strokes = this.#strokes;
+    if (drawn.kind === 'band') {
+      drawBar(strokes, part, drawn, first, last, this.#turned, KIND);
+      return;
+    }
+    if (drawn.kind === 'block' && drawn.points.length === 8) {
+      drawBox(strokes, part, drawn, this.#turned, KIND);
+      return;
+    }
+    const from = this.#rings[4 * index] as number;
+    const to = this.#rings[4 * index + 1] as number;
+    const open = this.#rings[4 * index + 2] as number;
+    const end = this.#rings[4 * index + 3] as number;
+    const opening = this.#openings[index];
+    if (drawn.fill !== 'none' || opening) {
+      strokes.begin(KIND.face, part, true, ROUND_SHADE);
+      this.#addRing(from, to);
+      if (end > open) {
+        strokes.open();
+        this.#addRing(open, end);
+      }
+    }
+    strokes.begin(drawn.ink === 'outline' ? KIND.outline : KIND.edge, part, true);
+    this.#addRing(from, to);
+    if (end > open) {
+      strokes.begin(KIND.outline, part, true);
+      this.#addRing(open, end);
+    }
+    for (const { disc, way } of this.#caps[index] as Cap[]) {
+      const { at, tip } = disc.discs[0] as Disc;
+      if (!(way * ((this.#turned[3 * tip] as number) - (this.#turned[3 * at] as number)) > 0)) continue;
+      this.#silhouette(disc, off, this.#line);
+      this.#addLine(KIND.edge, part, this.#line);
+    }
+    if (opening && drawn.kind === 'body') this.#drawRims(part, opening, drawn.discs, off);
+  }
+
+  /** Of a tyre: the rim on the near side, and where its wall begins there. */
+  #drawRims(part: number, rims: readonly [DrawnHull, DrawnHull], walls: readonly Disc[], off: number): void {
+    const { at, tip } = rims[0].discs[0] as Disc;
+    // The second stands further along the axis than the first.
+    const near = (this.#turned[3 * tip] as number) > (this.#turned[3 * at] as number) ? 1 : 0;
+    this.#silhouette(rims[near] as DrawnHull, off, this.#line);
+    this.#addLine(KIND.edge, part, this.#line);
+    const wall = walls[near];
+    if (!wall) return;
+    this.#wall.discs[0] = wall;
+    this.#silhouette(this.#wall, off, this.#line);
+    this.#addLine(KIND.edge, part, this.#line);
+  }
+  readonly #wall: DrawnHull & { discs: Disc[] } = { kind: 'body', discs: [], ink: 'fine', fill: 'none' };
+
+  /** What of the outline of a followed solid lies behind nearer solids of other roles. */
+  #drawBehind(index: number): void {
+    const { part, drawn } = this.#solids[index] as Solid;
+    const { role } = this.#drawing.parts[part] as Drawing['parts'][number];
+    if (!FOLLOWED.has(role) || drawn.ink !== 'outline') return;
+    const [from, to] = [this.#rings[4 * index] as number, this.#rings[4 * index + 1] as number];
+    for (let near = 0; near < this.#solids.length; near += 1) {
+      if (!this.#depth.covers(near, index)) continue;
+      const other = this.#solids[near] as Solid;
+      if (FOLLOWED.has((this.#drawing.parts[other.part] as Drawing['parts'][number]).role)) continue;
+      this.#drawCovered(part, from, to, near);
+    }
+  }
+
+  /** Of the closed ring in `#places`, what lies within the outline of solid `near` and not within its opening. */
+  #drawCovered(part: number, from: number, to: number, near: number): void {
+    const a = this.#rings[4 * near] as number;
+    const b = this.#rings[4 * near + 1] as number;
+    const c = this.#rings[4 * near + 2] as number;
+    const d = this.#rings[4 * near + 3] as number;
+    let goesOn = false;
+    let x = this.#places[to - 2] as number;
+    let y = this.#places[to - 1] as number;
+    for (let at = from; at < to; at += 2) {
+      const px = x;
+      const py = y;
+      x = this.#places[at] as number;
+      y = this.#places[at + 1] as number;
+      if (!within(this.#places, a, b, px, py, x - px, y - py)) {
+        goesOn = false;
+        continue;
+      }
+      const { enters, leaves } = span;
+      if (d > c && within(this.#places, c, d, px, py, x - px, y - py)) {
+        const seenFrom = Math.max(enters, span.enters);
+        const seenTo = Math.min(leaves, span.leaves);
+        if (seenFrom > enters) goesOn = this.#addPiece(part, px, py, x, y, enters, seenFrom, goesOn);
+        else goesOn = false;
+        if (leaves > seenTo) goesOn = this.#addPiece(part, px, py, x, y, seenTo, leaves, false);
+        else goesOn = false;
+      } else goesOn = this.#addPiece(part, px, py, x, y, enters, leaves, goesOn);
+    }
+  }
+
+  /** Adds a piece of the stretch from p to q; tells whether the next stretch goes on from its end. */
+  #addPiece(
+    part: number,
+    px: number,
+    py: number,
+    qx: number,
+    qy: number,
+    from: number,
+    to: number,
+    goesOn: boolean,
+  ): boolean {
+    if (!goesOn || from > 0) {
+      this.#strokes.begin(KIND.behind, part, false);
+      this.#strokes.add(px + from * (qx - px), py + from * (qy - py));
+    }
+    this.#strokes.add(px + to * (qx - px), py + to * (qy - py));
+    return to >= 1;
+  }
+
+  #drawCurve(index: number, { points }: SpaceCurve, { right, down }: ReturnType<typeof axesOf>): void {
+    this.#strokes.begin(KIND.curve, index, false);
+    for (let at = 0; at + 2 < points.length; at += 3) {
+      const x = points[at] as number;
+      const y = points[at + 1] as number;
+      const z = points[at + 2] as number;
+      this.#strokes.add(right[0] * x + right[1] * y + right[2] * z, down[0] * x + down[1] * y + down[2] * z);
+    }
+  }
+}
+
+/** How a round body is lit as a whole: as the mean of what is seen of it. */
+const ROUND_SHADE = shadeOf(1, 0, 0);
+
+/** The arrow's head, mm ahead of the end of the line and across. */
+const ARROW_HEAD = [
+  [0, 0],
+  [ARROW.long * 0.35, ARROW.half],
+  [ARROW.long, 0],
+  [ARROW.long * 0.35, -ARROW.half],
+  [0, 0],
+] as const;

@@ -146,6 +146,18 @@ export const contract = {
     input: z.strictObject({ customerId: id, name, notes: notes.default('') }),
     output: z.object({ id }),
   },
+  /**
+   * A customer's car with its first variant, all of it or nothing. A customer given by a name that the shop has already
+   * is that one, the oldest of them; else there is a new one.
+   */
+  'car.begin': {
+    input: z.strictObject({
+      customer: z.union([z.strictObject({ id }), z.strictObject({ name })]),
+      name,
+      document: layoutSchema,
+    }),
+    output: z.object({ customerId: id, carId: id, variantId: id }),
+  },
   'car.change': {
     input: z.strictObject({ id, name: name.optional(), notes: notes.optional() }),
     output: none,

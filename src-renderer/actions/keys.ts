@@ -18,7 +18,9 @@ function isStroke(press: KeyPress, stroke: Stroke): boolean {
  */
 export function actionFor(press: KeyPress, focus: Focus, { list }: Actions): Action | undefined {
   if (focus === 'text') return undefined;
-  return list.find((action) => action.strokes.some((stroke) => isStroke(press, stroke)));
+  const action = list.find((action) => action.strokes.some((stroke) => isStroke(press, stroke)));
+  // A list of choices is looked through by typing: what has no modifier is its own.
+  return focus === 'choices' && !press.ctrlKey && !press.metaKey ? undefined : action;
 }
 
 const ARROWS: readonly string[] = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown'];
@@ -36,7 +38,7 @@ export function focusOf(target: EventTarget | null): Focus {
   if (!(target instanceof HTMLElement)) return 'board';
   if (target instanceof HTMLInputElement) return NO_TEXT.includes(target.type) ? 'arrows' : 'text';
   if (target instanceof HTMLTextAreaElement || target.isContentEditable) return 'text';
-  if (target instanceof HTMLSelectElement) return 'arrows';
+  if (target instanceof HTMLSelectElement) return 'choices';
   return target.closest('[role="tablist"], [role="menu"], [role="slider"]') ? 'arrows' : 'board';
 }
 

@@ -7,6 +7,20 @@ export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
   const drawn = () => openLayout.document !== null;
   return [
     {
+      id: 'find',
+      name: 'Find anything',
+      strokes: [{ key: '/' }],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('find'),
+    },
+    {
+      id: 'new-car',
+      name: 'Add a car',
+      strokes: [],
+      enabled: () => true,
+      run: () => shell.beginCar(),
+    },
+    {
       id: 'cars',
       name: 'Cars and variants',
       strokes: [{ key: 'c' }, { key: 'o', mod: true }],
@@ -33,6 +47,20 @@ export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
       strokes: [{ key: 'k' }],
       enabled: () => true,
       run: () => shell.toggleDrawer('shelf'),
+    },
+    {
+      id: 'copies',
+      name: 'Copies of the shop',
+      strokes: [],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('copies'),
+    },
+    {
+      id: 'bin',
+      name: 'Bin',
+      strokes: [],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('bin'),
     },
     {
       id: 'new-variant',

@@ -27,8 +27,11 @@ export interface KeyPress {
   readonly shiftKey: boolean;
 }
 
-/** Where the press goes first: into text, into a control that has its own use for arrows, or nowhere special. */
-export type Focus = 'text' | 'arrows' | 'board';
+/**
+ * Where the press goes first: into text, into a list of choices that is looked through by arrows and by typing, into a
+ * control that has its own use for arrows, or nowhere special.
+ */
+export type Focus = 'text' | 'choices' | 'arrows' | 'board';
 
 /** A use of keys that are no action, as arrows for what is held; returns whether it took the press. */
 export type KeyUse = (press: KeyPress, focus: Focus) => boolean;

@@ -1,23 +1,19 @@
 import type { Reply } from '../../src-main/api/contract.ts';
+import { plainText } from './plain-text.ts';
 
 export type Customer = Reply<'shop.read'>['customers'][number];
 export type Car = Customer['cars'][number];
 export type VariantSummary = Car['variants'][number];
-
-/** Lower case and without accents, so that finding needs neither. */
-function plain(text: string): string {
-  return text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
-}
 
 /**
  * The customers, cars and variants that hold every word of the text somewhere in their own name or in the names
  * above them. A car that matches is shown with all its variants; an empty text finds everything.
  */
 export function found(customers: readonly Customer[], text: string): Customer[] {
-  const words = plain(text).split(/\s+/).filter(Boolean);
+  const words = plainText(text).split(/\s+/).filter(Boolean);
   if (words.length === 0) return [...customers];
   const holds = (...names: string[]) => {
-    const all = plain(names.join(' '));
+    const all = plainText(names.join(' '));
     return words.every((word) => all.includes(word));
   };
   const result: Customer[] = [];

@@ -3,7 +3,7 @@ import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
 /** What lies open around the board. None of it is modal: the board stays in reach. */
-export type DrawerPage = 'cars' | 'history' | 'bin' | 'limits' | 'shelf' | 'copies';
+export type DrawerPage = 'find' | 'cars' | 'new-car' | 'history' | 'bin' | 'limits' | 'shelf' | 'copies';
 
 /** The one form that may stand open in the drawer's list. */
 export interface DrawerForm {
@@ -11,6 +11,18 @@ export interface DrawerForm {
   readonly kind: Kind;
   readonly id: string;
 }
+
+/** What stands in the form for a new car: kept while the drawer shows something else, so that nothing typed is lost. */
+export interface CarDraft {
+  customer: string;
+  /** The customer whose row the form was asked for at, as long as the name is left as it is. */
+  readonly customerId: string | null;
+  car: string;
+  /** `plain`, `open`, `arrangement` or a demonstration's file. */
+  from: string;
+}
+
+const EMPTY_DRAFT: CarDraft = { customer: '', customerId: null, car: '', from: 'plain' };
 
 export type ColumnPage = 'verdict' | 'points' | 'around' | 'car' | 'links' | 'compare' | 'tune';
 
@@ -33,6 +45,7 @@ export class Shell {
   #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
+  carDraft: CarDraft = $state({ ...EMPTY_DRAFT });
   keysShown = $state(false);
   /** Opens the place where a new car begins. The page puts it here, as it alone has the places. */
   openBeginning: () => void = () => {};
@@ -56,6 +69,25 @@ export class Shell {
     this.drawer = null;
     this.form = null;
     this.arranged = car;
+  }
+
+  /** Opens the form for a new car, with what was typed in it before; at a customer's row with that customer in it. */
+  beginCar(customer?: { readonly id: string; readonly name: string }): void {
+    if (customer) this.carDraft = { ...this.carDraft, customer: customer.name, customerId: customer.id };
+    this.form = null;
+    this.drawer = 'new-car';
+  }
+
+  /** The form has done its work, or is given up. */
+  forgetCarDraft(): void {
+    this.carDraft = { ...EMPTY_DRAFT };
+  }
+
+  /** Something was chosen that is on the board now: a page of the drawer to choose from gives the board its room back. */
+  choiceMade(): void {
+    if (this.drawer !== 'find' && this.drawer !== 'cars' && this.drawer !== 'new-car') return;
+    this.drawer = null;
+    this.form = null;
   }
 
   toggleDrawer(page: DrawerPage = 'cars'): void {

@@ -169,6 +169,13 @@ export class Shop {
     return this.#askAndRefresh('Car not added', 'car.add', { customerId, name });
   }
 
+  /** Adds a car with its customer, if that is a new one, and its first variant, and opens that. The car's id. */
+  async beginCar(begin: Request<'car.begin'>): Promise<string | undefined> {
+    if (!(await this.mayLeave())) return undefined;
+    const begun = await this.#askAndRefresh('Car not added', 'car.begin', begin);
+    return begun && (await this.open(begun.variantId)) ? begun.carId : undefined;
+  }
+
   /** Adds a variant and opens it. */
   async addVariant(carId: string, document: LayoutDocument): Promise<boolean> {
     const added = await this.#askAndRefresh('Variant not added', 'variant.add', { carId, document });

@@ -124,16 +124,13 @@ describe('choosing an arrangement', () => {
     const board = await openSample();
     const { page } = board;
     await page.keyboard.press('c');
-    await page.getByRole('button', { name: 'Add a customer' }).click();
+    await page.getByRole('button', { name: 'Add a car', exact: true }).click();
     await page.keyboard.type('Harrow & Daughter');
-    await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Add a car for Harrow & Daughter' }).click();
-    await page.keyboard.type('Pickup');
-    await page.keyboard.press('Enter');
+    await page.getByRole('textbox', { name: 'Car', exact: true }).fill('Pickup');
     await page
       .getByRole('combobox', { name: 'Start from' })
       .selectOption({ label: 'an arrangement chosen for this car' });
-    await page.getByRole('button', { name: 'See the arrangements' }).click();
+    await page.getByRole('button', { name: 'Add the car and open it' }).click();
     await sheet(page).getByText('Pickup').waitFor();
     await takeCross(page);
     await page

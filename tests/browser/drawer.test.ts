@@ -49,22 +49,33 @@ describe('customers, cars and variants', () => {
   test('are added one after another, and the new variant is opened', async () => {
     const board = await openDrawer();
     const { page } = board;
-    await page.getByRole('button', { name: 'Add a customer' }).click();
+    await page.getByRole('button', { name: 'Add a car', exact: true }).click();
     await page.keyboard.type('Harrow & Daughter');
-    await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Add a car for Harrow & Daughter' }).click();
+    await page.keyboard.press('Tab');
     await page.keyboard.type('Pickup with a tube axle');
-    await page.keyboard.press('Enter');
-    // A new car asks for its first variant at once; it may start from a demonstration.
+    // The plain car is what a new one starts from; it may be a demonstration.
+    const from = page.getByRole('combobox', { name: 'Start from' });
+    expect(await from.inputValue()).toBe('plain');
+    await from.selectOption({ label: 'Long tourer on a wishbone: Side steer on a wishbone' });
+    await page.getByRole('button', { name: 'Add the car and open it' }).click();
     await page
-      .getByRole('combobox', { name: 'Start from' })
-      .selectOption({ label: 'Long tourer on a wishbone: Side steer on a wishbone' });
+      .getByRole('button', {
+        name: /Open: Harrow & Daughter, Pickup with a tube axle, Side steer on a wishbone/,
+      })
+      .waitFor();
+    expect(storedDocument(board, 'Side steer on a wishbone').location.kind).toBe('wishbone');
+    // What was chosen is on the board, and the drawer out of its way.
+    expect(await drawer(page).count()).toBe(0);
+
+    // Another variant of a car that is not on the board does not take over what is.
+    await page.keyboard.press('c');
+    await page.getByRole('button', { name: 'Add a variant to Sample car' }).click();
+    expect(await from.inputValue()).toBe('plain');
     await page.getByRole('textbox', { name: 'Name', exact: true }).fill('As delivered');
     await page.keyboard.press('Enter');
-    await page
-      .getByRole('button', { name: /Open: Harrow & Daughter, Pickup with a tube axle, As delivered/ })
-      .waitFor();
-    expect(storedDocument(board, 'As delivered').location.kind).toBe('wishbone');
+    await page.getByRole('button', { name: /Open: Sample customer, Sample car, As delivered/ }).waitFor();
+    expect(storedDocument(board, 'As delivered').location.kind).toBe('hairpins');
+    expect(await drawer(page).count()).toBe(0);
   });
 
   test('the open variant is renamed in place, as one step of undo', async () => {
@@ -90,13 +101,16 @@ describe('customers, cars and variants', () => {
     await page.getByRole('textbox', { name: 'Name of the variant' }).fill('Second try');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Add a car for Sample customer' }).click();
+    // The customer stands in the form already, and the keyboard in the next field.
     await page.keyboard.type('Other car');
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Cancel' }).click();
+    await page.getByRole('button', { name: /Open: Sample customer, Other car, New layout/ }).waitFor();
+    await page.keyboard.press('c');
     await choose(page, 'Second try', 'Move to another car');
     await page.getByRole('button', { name: 'Move', exact: true }).click();
     await page.getByRole('button', { name: 'Second try', exact: true }).click();
     await page.getByRole('button', { name: /Open: Sample customer, Other car, Second try/ }).waitFor();
+    await page.keyboard.press('c');
 
     const find = page.getByRole('textbox', { name: 'Find a customer, car or variant' });
     await find.fill('other second');
@@ -121,6 +135,7 @@ describe('customers, cars and variants', () => {
     await page.getByRole('button', { name: 'Arm down', exact: true }).click();
     await pointButton(page, 'Pitman ball').waitFor();
 
+    await page.keyboard.press('c');
     await choose(page, 'Sample customer', 'Put in the bin');
     await page.getByRole('button', { name: 'Bin, 1 in it' }).click();
     await page.getByRole('button', { name: 'Empty the bin…' }).click();
@@ -247,6 +262,7 @@ describe('files', () => {
     await page.getByRole('button', { name: /Open: Imported, friend, From a friend/ }).waitFor();
     expect(storedDocument(board, 'From a friend')).toEqual(layout);
 
+    await page.keyboard.press('c');
     const download = page.waitForEvent('download');
     await choose(page, 'From a friend', 'Export the layout');
     const sent = await download;

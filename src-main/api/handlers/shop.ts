@@ -5,6 +5,7 @@ type ShopCalls =
   | 'customer.add'
   | 'customer.change'
   | 'car.add'
+  | 'car.begin'
   | 'car.change'
   | 'car.duplicate'
   | 'car.move'
@@ -14,7 +15,7 @@ type ShopCalls =
   | 'bin.empty';
 
 export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
-  const { shop, customers, cars, bin, shelf } = store;
+  const { shop, customers, cars, variants, bin, shelf } = store;
 
   function troubles(): string[] {
     const countWords = (number: number, what: string) =>
@@ -37,6 +38,15 @@ export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
     'customer.change': ({ id, ...change }) => done(() => customers.change(id, change)),
 
     'car.add': ({ customerId, name, notes }) => ({ id: cars.add(customerId, name, notes) }),
+    'car.begin': ({ customer, name, document }) =>
+      store.together(() => {
+        const customerId =
+          'id' in customer
+            ? customer.id
+            : (customers.named(customer.name) ?? customers.add(customer.name, ''));
+        const carId = cars.add(customerId, name, '');
+        return { customerId, carId, variantId: variants.add(carId, document, 'Begun') };
+      }),
     'car.change': ({ id, ...change }) => done(() => cars.change(id, change)),
     'car.duplicate': ({ id }) => ({ id: cars.duplicate(id) }),
     'car.move': ({ id, customerId }) => done(() => cars.move(id, customerId)),

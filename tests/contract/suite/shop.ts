@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sampleLayout } from '../../support/host-sample.ts';
+import { impossibleLayout, sampleLayout } from '../../support/host-sample.ts';
 import { begin, drawer, type OpenSession } from '../../support/host-session.ts';
 import { failure, value } from '../../support/host-transports.ts';
 
@@ -25,6 +25,39 @@ export function shopTests(open: OpenSession): void {
     const { customers } = await value(again, 'shop.read', {});
     expect(customers[1]?.notes).toBe('rings on Fridays');
     expect(customers[1]?.cars.map((car) => car.notes)).toEqual(['long wheelbase', '', 'dropped axle']);
+  });
+
+  test('a car is begun with its customer and its first variant, all of it or nothing', async () => {
+    const { call } = await open();
+    const first = await value(call, 'car.begin', {
+      customer: { name: ' Odd Fellow ' },
+      name: 'Roadster',
+      document: sampleLayout(),
+    });
+    expect((await value(call, 'variant.open', { id: first.variantId })).carId).toBe(first.carId);
+    // A customer of that name is there now; a car of one's own id goes to that one.
+    const { customerId } = await value(call, 'car.begin', {
+      customer: { name: 'Odd Fellow' },
+      name: 'Pickup',
+      document: sampleLayout(),
+    });
+    expect(customerId).toBe(first.customerId);
+    await value(call, 'car.begin', { customer: { id: customerId }, name: 'Van', document: sampleLayout() });
+    const before = await drawer(call);
+    expect(before).toEqual([
+      'Odd Fellow',
+      '  Pickup',
+      '    Arm down',
+      '  Roadster',
+      '    Arm down',
+      '  Van',
+      '    Arm down',
+    ]);
+    const refused = { customer: { name: 'Nobody' }, name: 'x', document: impossibleLayout() };
+    expect(await failure(call, 'car.begin', refused)).toMatch(/^(bad-request|refused-document): /);
+    const gone = { customer: { id: first.carId }, name: 'x', document: sampleLayout() };
+    expect(await failure(call, 'car.begin', gone)).toMatch(/^not-found: /);
+    expect(await drawer(call)).toEqual(before);
   });
 
   test('a car is duplicated with its variants, but without those in the bin', async () => {

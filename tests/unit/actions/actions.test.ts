@@ -93,6 +93,12 @@ describe('keys', () => {
     expect(meant('z', { ctrlKey: true }, 'text')).toBeUndefined();
   });
 
+  test('a list of choices is looked through by typing: its letters fire nothing, undo still undoes', () => {
+    for (const key of ['f', 'u', 't', 's', '?']) expect(meant(key, {}, 'choices')).toBeUndefined();
+    expect(meant('z', { ctrlKey: true }, 'choices')).toBe('undo');
+    expect(nudgeFor(press('ArrowUp'), 'choices')).toBeUndefined();
+  });
+
   test('arrows nudge on the board, but not where a control uses them', () => {
     expect(nudgeFor(press('ArrowUp', { shiftKey: true }), 'board')).toBe('ArrowUp');
     expect(nudgeFor(press('ArrowUp'), 'arrows')).toBeUndefined();

@@ -1,0 +1,165 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { pointButton, storedDocuments, takeDemonstration, useBrowser } from '../support/browser-page.ts';
+
+const openBoard = useBrowser();
+
+const openNames = (page: Page, names: RegExp) => page.getByRole('button', { name: names });
+const focusedName = (page: Page) =>
+  page.evaluate(() => {
+    const at = document.activeElement;
+    return at?.getAttribute('aria-label') ?? (at as HTMLInputElement | null)?.labels?.[0]?.textContent ?? '';
+  });
+
+test('find leads anywhere by a few letters, in the drawer at the left, and gives the keyboard back', async () => {
+  const { page } = await openBoard();
+  await takeDemonstration(page);
+  const field = page.getByRole('combobox', { name: 'Find anything' });
+  const chosen = () =>
+    field.evaluate((input) => {
+      const id = input.getAttribute('aria-activedescendant');
+      return id ? (document.getElementById(id)?.textContent ?? 'no such row') : '';
+    });
+  const find = async (letters: string) => {
+    await page.keyboard.press('/');
+    await field.waitFor();
+    await page.keyboard.type(letters);
+  };
+
+  await pointButton(page, 'Steering arm ball').focus();
+  await page.keyboard.press('/');
+  const drawer = page.getByRole('complementary', { name: 'Find' });
+  expect((await drawer.boundingBox())?.x).toBe(0);
+  const headings = page.getByRole('listbox').getByRole('group');
+  await expect
+    .poll(() => headings.evaluateAll((groups) => groups.map((group) => group.firstElementChild?.textContent)))
+    .toEqual(['Actions', 'Points', 'Cars and variants', 'Findings']);
+  // Keys stand beside what they do, and the keys' letters typed here are text.
+  await page.keyboard.type('whole sh');
+  expect(await chosen()).toMatch(/^Show the whole sheet\s*F$/);
+  // Escape takes back the text, then closes; the keyboard is where it was.
+  await page.keyboard.press('Escape');
+  expect(await field.inputValue()).toBe('');
+  await page.keyboard.press('Escape');
+  await drawer.waitFor({ state: 'detached' });
+  expect(await focusedName(page)).toBe('Steering arm ball');
+
+  await find('pit');
+  expect(await chosen()).toMatch(/^Pitman ball/);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
+  expect(await drawer.count()).toBe(0);
+
+  // Down past the last row is the first again, and up the last.
+  await find('kingpin top');
+  const first = await chosen();
+  await page.keyboard.press('ArrowDown');
+  expect(await chosen()).not.toBe(first);
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowDown');
+  expect(await chosen()).toBe(first);
+  await page.keyboard.press('Escape');
+  await page.keyboard.type('parallel leav');
+  await page.getByRole('option', { name: /^Cross steer on parallel leaves/ }).click();
+  await openNames(page, /Open: .*Cross steer on parallel leaves/).waitFor();
+
+  await find('go to road');
+  await page.keyboard.press('Enter');
+  await page.getByRole('complementary', { name: 'Road and ride' }).waitFor();
+  await find('pitman arm');
+  await page.getByRole('group', { name: 'Findings' }).getByRole('option').first().click();
+  await page.locator('[data-finding].chosen').waitFor();
+
+  await find('qqzzx');
+  await page.getByText('Nothing has “qqzzx” in it').waitFor();
+  await page.getByRole('status').filter({ hasText: 'Nothing found' }).waitFor({ state: 'attached' });
+});
+
+describe('a new car', () => {
+  test('is one form, which keeps the keyboard: a name typed before the store has answered fires nothing', async () => {
+    const board = await openBoard();
+    const { page } = board;
+    await takeDemonstration(page);
+    const unit = () => page.getByRole('combobox', { name: 'Lengths in' }).inputValue();
+    const before = await unit();
+    await page.keyboard.press('c');
+    await page.getByRole('button', { name: 'Add a car', exact: true }).click();
+    await page.keyboard.type('Harrow & Daughter');
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('Pickup');
+    // Letters that are keys of the board, in a list of choices as well.
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('us');
+    expect(await unit()).toBe(before);
+    await page.keyboard.press('Home');
+
+    // The store takes its time, and the typing goes on.
+    let answer = () => {};
+    const answered = new Promise<void>((go) => {
+      answer = go;
+    });
+    await page.route('**/rpc', async (route) => {
+      if (route.request().postData()?.includes('car.begin')) await answered;
+      await route.continue();
+    });
+    const car = page.getByRole('textbox', { name: 'Car', exact: true });
+    await car.focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('fuss');
+    expect(await unit()).toBe(before);
+    expect(await focusedName(page)).toBe('Car');
+    answer();
+    await openNames(page, /Open: Harrow & Daughter, Pickup, New layout/).waitFor();
+    await page.unroute('**/rpc');
+    expect(storedDocuments(board, 'New layout')).toHaveLength(1);
+    // A plain car is nobody's: it is measured first, and the drawer is out of the way.
+    await page.getByRole('complementary', { name: 'Measure the car' }).waitFor();
+    expect(await page.getByRole('complementary', { name: 'New car' }).count()).toBe(0);
+  });
+
+  test('for a customer that is there is added there; what was typed is still there after a look elsewhere', async () => {
+    const { page } = await openBoard();
+    await takeDemonstration(page);
+    await page.keyboard.press('/');
+    await page.keyboard.type('add a car');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('Odile Farrowby');
+    await page.getByText('Already in the shop, with 1 car').waitFor();
+    await page.keyboard.press('Tab');
+    await page.keyboard.type('Hill climber');
+    await page.getByRole('button', { name: 'Close the drawer' }).click();
+    await page.keyboard.press('/');
+    await page.keyboard.type('add a car');
+    await page.keyboard.press('Enter');
+    expect(await page.getByRole('textbox', { name: 'Car', exact: true }).inputValue()).toBe('Hill climber');
+    await page.getByRole('button', { name: 'Add the car and open it' }).click();
+    await openNames(page, /Open: Odile Farrowby, Hill climber, New layout/).waitFor();
+    await page.keyboard.press('c');
+    const customer = page.getByRole('heading', { name: 'Odile Farrowby' });
+    await customer.waitFor();
+    expect(await customer.count()).toBe(1);
+  });
+});
+
+test('what the board tells for a while stands beside the drawer, not under it', async () => {
+  for (const size of [
+    { width: 1280, height: 720 },
+    { width: 1024, height: 640 },
+  ]) {
+    const { page } = await openBoard({ size });
+    await takeDemonstration(page);
+    await page.keyboard.press('s');
+    await page.keyboard.press('c');
+    const toast = page.getByRole('status').filter({ hasText: 'Points no longer snap.' });
+    const box = await toast.boundingBox();
+    if (!box) throw new Error('nothing is told');
+    const top = await page.evaluate(
+      ([x, y]) =>
+        document.elementFromPoint(x as number, y as number)?.closest('[role="status"]')?.textContent,
+      [box.x + 12, box.y + box.height / 2],
+    );
+    expect(top, `at ${size.width}`).toContain('Points no longer snap.');
+  }
+});

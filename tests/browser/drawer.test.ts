@@ -104,8 +104,7 @@ describe('customers, cars and variants', () => {
     // The customer stands in the form already, and the keyboard in the next field.
     await page.keyboard.type('Other car');
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: /Open: Sample customer, Other car, New layout/ }).waitFor();
-    await page.keyboard.press('c');
+    await page.getByRole('button', { name: /Open: Sample customer, Other car, New layout/ }).click();
     await choose(page, 'Second try', 'Move to another car');
     await page.getByRole('button', { name: 'Move', exact: true }).click();
     await page.getByRole('button', { name: 'Second try', exact: true }).click();

@@ -67,7 +67,7 @@ test('find leads anywhere by a few letters, in the drawer at the left, and gives
   await find('go to road');
   await page.keyboard.press('Enter');
   await page.getByRole('complementary', { name: 'Road and ride' }).waitFor();
-  await find('pitman arm');
+  await find('steer');
   await page.getByRole('group', { name: 'Findings' }).getByRole('option').first().click();
   await page.locator('[data-finding].chosen').waitFor();
 
@@ -135,8 +135,7 @@ describe('a new car', () => {
     await page.keyboard.press('Enter');
     expect(await page.getByRole('textbox', { name: 'Car', exact: true }).inputValue()).toBe('Hill climber');
     await page.getByRole('button', { name: 'Add the car and open it' }).click();
-    await openNames(page, /Open: Odile Farrowby, Hill climber, New layout/).waitFor();
-    await page.keyboard.press('c');
+    await openNames(page, /Open: Odile Farrowby, Hill climber, New layout/).click();
     const customer = page.getByRole('heading', { name: 'Odile Farrowby' });
     await customer.waitFor();
     expect(await customer.count()).toBe(1);

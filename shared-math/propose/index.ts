@@ -1,4 +1,6 @@
 // The board proposes: whole arrangements of the steering that fit a car, or why none does.
+export { drawnFigures } from './drawn.ts';
+export { type FigureRow, figureRows, HOLD_WORDS } from './figure-rows.ts';
 export { gatherProposals } from './front.ts';
 export type {
   NearestLimit,
@@ -25,3 +27,4 @@ export {
   type ProposeQuestion,
   withSteeringForgotten,
 } from './question.ts';
+export { type RoomOf, roomWords } from './room-words.ts';

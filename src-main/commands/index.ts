@@ -5,6 +5,7 @@ import { draw } from './draw.ts';
 import { forces } from './forces.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
+import { propose } from './propose.ts';
 import { ride } from './ride.ts';
 import { schema } from './schema.ts';
 import { shaft } from './shaft.ts';
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   aim,
   map,
   tune,
+  propose,
   ride,
   shaft,
   spline,

@@ -39,6 +39,10 @@ export interface ArrangedCar {
   readonly carId: string;
   readonly carName: string;
   readonly document: LayoutDocument;
+  /** The variant that this is the document of; absent where no variant of the car is there yet. */
+  readonly variantId?: string;
+  /** Whether the board's own search is what was asked for, not the usual ones. */
+  readonly find?: boolean;
 }
 
 export class Shell {

@@ -1,0 +1,178 @@
+import {
+  formatDecimal,
+  formatDegrees,
+  formatForce,
+  formatSpan,
+  type LengthStyle,
+  lengthBeside,
+  setLength,
+} from '../units/index.ts';
+import type { ProposalFigures } from './proposal.ts';
+import type { HoldName } from './question.ts';
+
+// How proposals are shown beside the layout as it is drawn, on the screen and on the command line.
+
+/** What may be held, as a person names it. */
+export const HOLD_WORDS: Record<HoldName, string> = {
+  way: 'Side or cross steer',
+  box: 'Place of the steering box',
+  'box-kind': 'Kind of steering box',
+  'pitman-arm': 'Pitman arm',
+  'steering-arm': 'Steering arm and its ball',
+  'tie-rod': 'Tie rod and its arms',
+  lateral: 'Lateral bar',
+  shaft: 'Steering shaft',
+  stops: 'Steering stops',
+};
+
+/** One figure of a proposal in the reader's units, and the same of the layout as drawn. */
+export interface FigureRow {
+  readonly what: string;
+  readonly proposed: string;
+  /** Undefined where the drawn layout has no such figure, or none is drawn. */
+  readonly drawn: string | undefined;
+  /** Undefined where neither is better than the other, or there is nothing to compare. */
+  readonly better: boolean | undefined;
+  /** Whether it is one of those that are looked at first. */
+  readonly main: boolean;
+}
+
+/** A figure of a table: how it is read off, how it is written, and which way is better where one is. */
+interface Kind {
+  readonly what: string | ((style: LengthStyle) => string);
+  of(figures: ProposalFigures): number | undefined;
+  words(value: number, style: LengthStyle): string;
+  readonly less?: boolean;
+  readonly main?: boolean;
+}
+
+const degrees = (decimals: number) => (value: number) => formatDegrees(value, decimals);
+
+/** mm that points are off in the band: as the search has it. */
+const OFF = 3.175;
+
+const KINDS: readonly Kind[] = [
+  { what: 'Worst bump steer', of: ({ bumpSteer }) => bumpSteer, words: degrees(2), less: true, main: true },
+  {
+    what: 'One wheel over a bump',
+    of: ({ oneWheel }) => oneWheel,
+    words: degrees(2),
+    less: true,
+    main: true,
+  },
+  {
+    what: (style) => `Parts off by ${setLength(OFF, style)}`,
+    of: ({ band }) => band,
+    words: degrees(2),
+    less: true,
+    main: true,
+  },
+  {
+    what: 'Overall ratio',
+    of: ({ overallRatio }) => overallRatio,
+    words: (value) => `${formatDecimal(value, 1)} to 1`,
+    main: true,
+  },
+  {
+    what: 'Lock to lock',
+    of: ({ turns }) => turns,
+    words: (value) => `${formatDecimal(value, 2)} turns`,
+    main: true,
+  },
+  {
+    what: 'Circle between kerbs',
+    of: ({ circle }) => circle,
+    words: (value, { unit }) => formatSpan(value, unit),
+    less: true,
+    main: true,
+  },
+  {
+    what: 'Parking, no assistance',
+    of: ({ rimForceMost }) => rimForceMost,
+    words: (value, { unit }) => formatForce(value, unit),
+    less: true,
+    main: true,
+  },
+  {
+    what: 'Roll steer per degree',
+    of: ({ rollSteer }) => rollSteer,
+    words: (value) => {
+      const size = formatDegrees(Math.abs(value), 2);
+      return size === formatDegrees(0, 2) ? 'none' : `${size} ${value > 0 ? 'understeer' : 'oversteer'}`;
+    },
+  },
+  {
+    what: 'Steers itself in a hard stop',
+    of: ({ brakeSteer }) => (brakeSteer === undefined ? undefined : Math.abs(brakeSteer)),
+    words: degrees(2),
+    less: true,
+  },
+  { what: 'Inner wheel at lock', of: ({ innerLock }) => innerLock, words: degrees(1) },
+  {
+    what: 'Pitman arm to link, least',
+    of: ({ pitmanTransmission }) => pitmanTransmission,
+    words: degrees(0),
+  },
+  { what: 'Steering arm to link, least', of: ({ armTransmission }) => armTransmission, words: degrees(0) },
+  { what: 'Ball tilt, most', of: ({ ballTilt }) => ballTilt, words: degrees(1), less: true },
+];
+
+/** Of a nearest pair, how far apart it stays. */
+function nearestRow(
+  { nearest }: ProposalFigures,
+  drawn: ProposalFigures | undefined,
+  style: LengthStyle,
+): FigureRow {
+  const words = (pair: NonNullable<ProposalFigures['nearest']>) =>
+    `${pair.distance <= 0 ? 'touch' : lengthBeside(pair.distance, [pair.limit, 0], style)}: ${pair.words}`;
+  return {
+    what: 'Nearest two parts',
+    proposed: nearest ? words(nearest) : 'none come near',
+    drawn: drawn && (drawn.nearest ? words(drawn.nearest) : 'none come near'),
+    better: undefined,
+    main: false,
+  };
+}
+
+function shaftRow(figures: ProposalFigures, drawn: ProposalFigures | undefined): FigureRow {
+  const words = ({ shaftJoints, supports }: ProposalFigures) => {
+    if (shaftJoints.length === 0) return 'none laid';
+    const joints = `${shaftJoints.length} ${shaftJoints.length === 1 ? 'joint' : 'joints'}`;
+    const bearings = supports === 0 ? '' : `, ${supports} ${supports === 1 ? 'bearing' : 'bearings'}`;
+    return `${joints}${bearings}, bent ${formatDegrees(Math.max(...shaftJoints), 0)} at the most`;
+  };
+  return {
+    what: 'Steering shaft',
+    proposed: words(figures),
+    drawn: drawn && words(drawn),
+    better: undefined,
+    main: false,
+  };
+}
+
+/**
+ * The figures of a proposal beside those of the layout as drawn, in the reader's units. A figure that was not found reads "not
+ * worked out", never 0.
+ * Units: figures in degrees, mm, N. `drawn` undefined: nothing is drawn that steers.
+ */
+export function figureRows(
+  figures: ProposalFigures,
+  drawn: ProposalFigures | undefined,
+  style: LengthStyle,
+): FigureRow[] {
+  const rows = KINDS.map(({ what, of, words, less, main = false }): FigureRow => {
+    const [value, other] = [of(figures), drawn && of(drawn)];
+    const [proposed, beside] = [value, other].map((each) =>
+      each === undefined ? 'not worked out' : words(each, style),
+    );
+    const told = value !== undefined && other !== undefined && proposed !== beside && less !== undefined;
+    return {
+      what: typeof what === 'string' ? what : what(style),
+      main,
+      proposed: proposed as string,
+      drawn: drawn && beside,
+      better: told ? value < other === less : undefined,
+    };
+  });
+  return [...rows, nearestRow(figures, drawn, style), shaftRow(figures, drawn)];
+}

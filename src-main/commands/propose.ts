@@ -1,0 +1,175 @@
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { quoted } from '../../shared-math/outside/index.ts';
+import {
+  drawnFigures,
+  figureRows,
+  gatherProposals,
+  HOLD_WORDS,
+  HOLDS,
+  type HoldName,
+  heldAsMeasured,
+  type NewPart,
+  type NoFit,
+  type Proposal,
+  type ProposalFigures,
+  type ProposeAnswer,
+  type ProposeQuestion,
+} from '../../shared-math/propose/index.ts';
+import type { LengthStyle } from '../../shared-math/units/index.ts';
+import { readShelfCsv, SHELF_TEXT_MAX, safeFileName, writeReason } from '../files/index.ts';
+import { onlyFile, takeArguments } from './arguments.ts';
+import { readLayoutFile, readText, shown } from './layout-file.ts';
+import { calledOffByHand, writeOut } from './out-file.ts';
+import { searchOnThreads } from './propose-threads.ts';
+import { readSeed } from './tune-arguments.ts';
+import { type Answer, type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
+
+const STYLE: LengthStyle = { unit: 'mm', fraction: 16 };
+
+/** What stands as drawn: names with commas between, `none` for nothing; undefined if the option is not given. */
+function readHeld(text: string | undefined): HoldName[] | undefined {
+  if (text === undefined) return undefined;
+  const names = text.split(',').map((name) => name.trim());
+  if (names.length === 1 && names[0] === 'none') return [];
+  return names.map((name, i) => {
+    const known = HOLDS.find((each) => each === name);
+    if (!known)
+      throw new UsageError(`--hold: ${quoted(name)} is not known; there are ${HOLDS.join(', ')}, none`);
+    if (names.indexOf(name) < i) throw new UsageError(`--hold: ${name} is given twice`);
+    return known;
+  });
+}
+
+function readShelf(file: string | undefined): NonNullable<ProposeQuestion['shelf']> {
+  if (file === undefined) return [];
+  const read = readShelfCsv(readText(file, SHELF_TEXT_MAX, 'a shelf'));
+  if (!read.ok) throw new InputError(`${shown(file)}: ${read.failure}`);
+  return read.value.map((part, i) => ({ id: String(i + 1), part }));
+}
+
+const orNull = (value: number | undefined): number | null =>
+  value === undefined || !Number.isFinite(value) ? null : value;
+
+/** Figures as they are reported: degrees, mm, N; null where there is none. */
+function reported(figures: ProposalFigures) {
+  const { oneWheel, brakeSteer, band, nearest, ...rest } = figures;
+  return {
+    ...rest,
+    oneWheel: orNull(oneWheel),
+    brakeSteer: orNull(brakeSteer),
+    band: orNull(band),
+    nearest: nearest ?? null,
+  };
+}
+
+function asJson(question: ProposeQuestion, answer: ProposeAnswer, files: readonly string[]): string {
+  const { document, held, seed } = question;
+  const drawn = drawnFigures(question);
+  return `${JSON.stringify(
+    {
+      format: 'toeboard-proposals',
+      version: 1,
+      layout: document.name,
+      seed,
+      held,
+      evaluations: answer.evaluations,
+      drawn: drawn ? reported(drawn) : null,
+      proposals: answer.proposals.map(({ layout, figures, nearestLimit, ...rest }, i) => ({
+        ...rest,
+        nearestLimit: nearestLimit ?? null,
+        figures: reported(figures),
+        file: files[i] ?? null,
+        layout,
+      })),
+      reason: answer.noFits.map(({ layout, ...rest }) => ({ ...rest, nearest: layout ?? null })),
+    },
+    null,
+    2,
+  )}\n`;
+}
+
+const partLine = ({ words, count, onShelf }: NewPart) =>
+  `    ${count} x ${words}${onShelf > 0 ? ` (${onShelf} on the shelf)` : ''}\n`;
+
+function* proposalText(proposal: Proposal, drawn: ProposalFigures | undefined): Answer {
+  for (const sentence of proposal.good) yield `  + ${sentence}\n`;
+  for (const sentence of proposal.costs) yield `  - ${sentence}\n`;
+  yield `  Nearest limit: ${proposal.nearestLimit?.sentence ?? 'none comes near'}\n`;
+  const rows = figureRows(proposal.figures, drawn, STYLE);
+  yield `  ${''.padEnd(34)}${'this one'.padEnd(30)}${drawn ? ' as drawn' : ''}`.trimEnd();
+  yield '\n';
+  for (const { what, proposed, drawn: beside } of rows)
+    yield `${`  ${what.padEnd(34)}${proposed.padEnd(30)}${drawn ? ` ${beside ?? 'none'}` : ''}`.trimEnd()}\n`;
+  if (proposal.newParts.length > 0) yield '  Parts to get:\n';
+  for (const part of proposal.newParts) yield partLine(part);
+}
+
+function* reasonText(list: readonly NoFit[]): Answer {
+  yield 'Nothing fits this car as it is drawn and held. What stands in the way, the nearest first:\n';
+  for (const { idea, sentences } of list) {
+    yield `${idea}\n`;
+    for (const sentence of sentences) yield `  ${sentence}\n`;
+  }
+}
+
+function* asText(question: ProposeQuestion, answer: ProposeAnswer, files: readonly string[]): Answer {
+  const { document, held = [], seed } = question;
+  yield `${document.name}\n`;
+  yield held.length === 0
+    ? 'Nothing of the steering is held.\n'
+    : `Held as drawn: ${held.map((name) => HOLD_WORDS[name].toLowerCase()).join(', ')}.\n`;
+  yield `${answer.evaluations} arrangements tried, seed ${seed}.\n`;
+  if (answer.proposals.length === 0) yield* reasonText(answer.noFits);
+  const drawn = answer.proposals.length > 0 ? drawnFigures(question) : undefined;
+  for (const [i, proposal] of answer.proposals.entries()) {
+    yield `\n${i + 1}. ${proposal.name}\n`;
+    yield* proposalText(proposal, drawn);
+    if (files[i] !== undefined) yield `  Written to ${files[i]}\n`;
+  }
+}
+
+/** Writes each proposal as a layout document; the files in the order of the proposals. */
+async function writeAll(folder: string, { proposals }: ProposeAnswer): Promise<string[]> {
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    throw new InputError(`${shown(folder)}: ${writeReason(error) ?? (error as Error).message}`);
+  }
+  const files: string[] = [];
+  for (const [i, { name, layout }] of proposals.entries()) {
+    const file = join(folder, safeFileName(`${i + 1} ${name}`, 'json'));
+    await writeOut(file, Buffer.from(`${JSON.stringify(layout, null, 2)}\n`, 'utf8'));
+    files.push(file);
+  }
+  return files;
+}
+
+async function* answer(question: ProposeQuestion, out: string | undefined, json: boolean): SlowAnswer {
+  const [found, files] = await calledOffByHand(async (signal) => {
+    const gathered = gatherProposals(await searchOnThreads(question, signal));
+    return [gathered, out === undefined ? [] : await writeAll(out, gathered)] as const;
+  });
+  if (json) yield asJson(question, found, files);
+  else yield* asText(question, found, files);
+}
+
+export const propose: Command = {
+  name: 'propose',
+  usage: 'propose LAYOUT.json [--hold NAME,…|none] [--shelf SHELF.csv] [--seed N] [--out FOLDER] [--json]',
+  about: `Looks for whole arrangements of the steering that fit this car, or says what stands in the way. What is measured or planned is held as drawn unless --hold says otherwise: ${HOLDS.join(', ')}.`,
+  run(args) {
+    const taken = takeArguments(args, { values: ['hold', 'shelf', 'seed', 'out'], flags: ['json'] });
+    const { values, flags } = taken;
+    const document = readLayoutFile(onlyFile(taken));
+    const question: ProposeQuestion = {
+      document,
+      held: readHeld(values.get('hold')) ?? heldAsMeasured(document),
+      shelf: readShelf(values.get('shelf')),
+      limits: {},
+      style: STYLE,
+      seed: readSeed(values.get('seed')),
+    };
+    return answer(question, values.get('out'), flags.has('json'));
+  },
+};

@@ -1,0 +1,28 @@
+import {
+  drawnFigures,
+  type ProposalFigures,
+  type ProposeNews,
+  type ProposeQuestion,
+  proposeTask,
+  type TaskResult,
+} from '../../../shared-math/propose/index.ts';
+import { serveJobs } from '../../jobs/serve-jobs.ts';
+
+/** One piece of the search for arrangements, as a worker is given it. */
+export interface ProposeInput {
+  readonly question: ProposeQuestion;
+  readonly task: number;
+}
+
+function* proposeJob({ question, task }: ProposeInput): Generator<ProposeNews, TaskResult> {
+  return yield* proposeTask(question, task);
+}
+
+/** The figures of the layout that was asked about, to be shown beside. */
+// biome-ignore lint/correctness/useYield: a job in one step.
+function* drawnJob(question: ProposeQuestion): Generator<undefined, ProposalFigures | undefined> {
+  return drawnFigures(question);
+}
+
+// The script that runs in the workers that look for arrangements.
+serveJobs({ propose: proposeJob, drawn: drawnJob });

@@ -165,13 +165,13 @@ export function figureRows(
     const [proposed, beside] = [value, other].map((each) =>
       each === undefined ? 'not worked out' : words(each, style),
     );
-    const told = value !== undefined && other !== undefined && proposed !== beside && less !== undefined;
+    const compared = value !== undefined && other !== undefined && proposed !== beside && less !== undefined;
     return {
       what: typeof what === 'string' ? what : what(style),
       main,
       proposed: proposed as string,
       drawn: drawn && beside,
-      better: told ? value < other === less : undefined,
+      better: compared ? value < other === less : undefined,
     };
   });
   return [...rows, nearestRow(figures, drawn, style), shaftRow(figures, drawn)];

@@ -1,5 +1,11 @@
-import { HOLD_WORDS } from '../../../shared-math/propose/index.ts';
-import type { Asked } from './proposing.svelte.ts';
+import { HOLD_WORDS, type ProposeQuestion } from '../../../shared-math/propose/index.ts';
+import type { ArrangedCar } from '../../document/shell.svelte.ts';
+
+/** What a search was asked about: the car, its drawing as it was brought, and what of it stood still. */
+export interface Asked {
+  readonly car: ArrangedCar;
+  readonly question: ProposeQuestion;
+}
 
 /** What a laid proposal remembers of how it came about. */
 export function proposalNotes({ car, question }: Asked): string {

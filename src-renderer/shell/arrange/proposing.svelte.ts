@@ -18,15 +18,9 @@ import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { ArrangedCar } from '../../document/shell.svelte.ts';
 import type { Shop } from '../../document/shop.svelte.ts';
 import { Crew } from '../../jobs/crew.ts';
-import { proposalNotes } from './proposal-notes.ts';
+import { type Asked, proposalNotes } from './proposal-notes.ts';
 import type { ProposeInput } from './propose-worker.ts';
 import { startProposeWorker } from './start-propose-worker.ts';
-
-/** What a search was asked about: the car, its drawing as it was brought, and what of it stood still. */
-export interface Asked {
-  readonly car: ArrangedCar;
-  readonly question: ProposeQuestion;
-}
 
 /** What lies on the board over the drawing: a proposal, or the nearest that there is to one. */
 export interface Ghost {

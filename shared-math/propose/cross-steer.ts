@@ -123,6 +123,7 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
     ahead,
     assist,
     movesAxle: bar,
+    movesTieRod: false,
     boxes,
     choices,
     starts: startsOf(car, choices, bar),

@@ -2,6 +2,7 @@ import type { NoFit, Proposal, ProposeAnswer, TaskResult } from './proposal.ts';
 
 /** At most so many are proposed, and at least so many where there are. */
 const MOST = 6;
+const LEAST = 3;
 /** A proposal is worth showing beside others where some figure is better by this share of itself. */
 const BETTER_BY = 0.03;
 
@@ -38,12 +39,38 @@ function unlike(one: string, other: string): number {
   return a.reduce((count, word, i) => count + (word === b[i] ? 0 : i === 0 ? 2 : 1), 0);
 }
 
+/** The idea that a proposal is one of: its key without what was sought in it. */
+const ideaOf = ({ key }: Proposal): string => key.split(' ').slice(0, -1).join(' ');
+
+/** Those that none of the others is ahead of in everything; of two alike the earlier. */
+function onFront(rows: readonly (readonly number[])[], order: readonly number[]): number[] {
+  return order.filter((i, place) =>
+    order.every((j, other) => {
+      if (i === j || !isBehind(rows[i] as number[], rows[j] as number[])) return true;
+      return isBehind(rows[j] as number[], rows[i] as number[]) && place < other;
+    }),
+  );
+}
+
+/** Takes from a pool, best first, always the one most unlike those already taken. */
+function takeUnlike(found: readonly Proposal[], pool: number[], taken: number[], most: number): void {
+  while (taken.length < most && pool.length > 0) {
+    let pick = 0;
+    let furthest = -1;
+    for (const [k, i] of pool.entries()) {
+      const away = Math.min(4, ...taken.map((j) => unlike(found[i]?.key ?? '', found[j]?.key ?? '')));
+      if (away > furthest) [pick, furthest] = [k, away];
+    }
+    taken.push(...pool.splice(pick, 1));
+  }
+}
+
 /**
- * Of all that was found those on the front of what is possible, three to six, as unlike one another as they come: the best
- * all round first, then always the one that is most unlike those already taken.
+ * Of all that was found those on the front of what is possible, three to six, as unlike one another as they come: one of
+ * each idea, the best all round first, then always the one that is most unlike those already taken. Where that makes fewer
+ * than three, other ways of the same ideas, and last those that pass a limit, which their costs say.
  */
 export function frontOf(found: readonly Proposal[]): Proposal[] {
-  if (found.length === 0) return [];
   const rows = found.map(weights);
   const scores = allRound(rows);
   const order = found
@@ -51,30 +78,32 @@ export function frontOf(found: readonly Proposal[]): Proposal[] {
     .sort(
       (a, b) =>
         (scores[a] as number) - (scores[b] as number) ||
-        (found[a]?.key ?? '').localeCompare(found[b]?.key ?? ''),
+        ((found[a] as Proposal).key < (found[b] as Proposal).key ? -1 : 1),
     );
-  const onFront = order.filter(
-    (i) =>
-      !order.some(
-        (j) =>
-          j !== i &&
-          isBehind(rows[i] as number[], rows[j] as number[]) &&
-          !(isBehind(rows[j] as number[], rows[i] as number[]) && order.indexOf(j) > order.indexOf(i)),
-      ),
-  );
-  const rest = order.filter((i) => !onFront.includes(i));
+  const clean = order.filter((i) => found[i]?.pastLimits === 0);
+  const front = onFront(rows, clean);
+  const firstOfIdea = (list: readonly number[]) =>
+    list.filter(
+      (i, place) =>
+        list.findIndex((j) => ideaOf(found[j] as Proposal) === ideaOf(found[i] as Proposal)) === place,
+    );
   const taken: number[] = [];
-  const pool = [...onFront, ...rest.slice(0, Math.max(0, 3 - onFront.length))];
-  while (taken.length < MOST && pool.length > 0) {
-    let pick = 0;
-    let most = -1;
-    for (const [k, i] of pool.entries()) {
-      const away = Math.min(4, ...taken.map((j) => unlike(found[i]?.key ?? '', found[j]?.key ?? '')));
-      if (away > most) [pick, most] = [k, away];
-    }
-    taken.push(...pool.splice(pick, 1));
+  takeUnlike(found, firstOfIdea(front), taken, MOST);
+  for (const more of [firstOfIdea(clean), clean, firstOfIdea(order)]) {
+    if (taken.length >= LEAST) break;
+    const fresh = more.filter((i) => !taken.includes(i));
+    takeUnlike(found, fresh, taken, LEAST);
   }
-  return taken.map((i) => found[i] as Proposal);
+  return namedApart(taken.map((i) => found[i] as Proposal));
+}
+
+/** Proposals of one name are named by what was sought in each as well. */
+function namedApart(proposals: readonly Proposal[]): Proposal[] {
+  return proposals.map((proposal) => {
+    if (proposals.filter(({ name }) => name === proposal.name).length === 1) return proposal;
+    const name = `${proposal.name}, ${(proposal.key.split(' ').at(-1) ?? '').replaceAll('-', ' ')}`;
+    return { ...proposal, name, layout: { ...proposal.layout, name } };
+  });
 }
 
 /** The answer out of the results of all tasks, in whatever order they came. */

@@ -22,6 +22,8 @@ export interface Idea {
   readonly assist: 'manual' | 'power';
   /** Whether the axle's own path changes with the choices. */
   readonly movesAxle: boolean;
+  /** Whether the tie rod's balls change with them. */
+  readonly movesTieRod: boolean;
   readonly boxes: readonly BoxKind[];
   readonly choices: readonly Choice[];
   /** Places that the analysis by parts finds likely. */

@@ -2,10 +2,13 @@ import { judgeBraking } from '../brake/index.ts';
 import { bodiesOf, type ClearanceNeed, NeedsOf, pairsOf } from '../clearance/index.ts';
 import { gridExtremes } from '../joints/index.ts';
 import { type FrontEnd, HeldPoses, meanSteerRate, steerAxle } from '../linkage/index.ts';
+import { type ClearanceOf, clearanceOf, routeObstacles } from '../shaft/index.ts';
 import { lockAngles, locksFrom } from '../sweep/index.ts';
-import { toDegrees, toRadians } from '../units/index.ts';
+import { toDegrees } from '../units/index.ts';
+import { inputLacks, inputsOf } from './box-input.ts';
 import { type Car, limitOf } from './car.ts';
 import { rimForceAt } from './choose-box.ts';
+import type { Idea } from './idea.ts';
 import { BoxPlaces } from './room.ts';
 
 /** A limit that is missed, by how much: degrees, mm, a tenth of a ratio or a turn, tens of N, poses. */
@@ -13,6 +16,8 @@ export interface Missed {
   readonly limit:
     | 'box-room'
     | 'box-reach'
+    | 'bump-steer'
+    | 'shaft-room'
     | 'direction'
     | 'ratio'
     | 'effort'
@@ -38,13 +43,16 @@ const STEERS_NOT = 1e4;
 const STEERING = new Set(['drag-link', 'pitman-arm', 'steering-arm', 'box']);
 
 /** Pairs that a new steering has a part in, and mm that each has to keep in this shop. */
-function needsOf(car: Car, drawn: FrontEnd, movesBar: boolean): ClearanceNeed[] {
+function needsOf(car: Car, drawn: FrontEnd, { movesAxle, movesTieRod }: Idea): ClearanceNeed[] {
   const keep = {
     moving: limitOf(car, 'clearanceMoving') + SPARE.gap,
     tyre: limitOf(car, 'clearanceTyre') + SPARE.gap,
   };
   const bodies = bodiesOf({ ...drawn.layout, shaft: null });
-  const concerned = (id: string) => STEERING.has(id) || (movesBar && id === 'lateral-bar');
+  const concerned = (id: string) =>
+    STEERING.has(id) ||
+    (movesAxle && id === 'lateral-bar') ||
+    (movesTieRod && (id === 'tie-rod' || id.startsWith('tie-rod-arm')));
   return pairsOf(bodies).flatMap(({ a, b, limit }) =>
     concerned(a.id) || concerned(b.id) ? [{ a: a.id, b: b.id, least: keep[limit] }] : [],
   );
@@ -60,13 +68,15 @@ export class Keeper {
   private readonly needs: NeedsOf;
   private readonly poses = new HeldPoses();
   private readonly windsUp: boolean;
+  private readonly clear: ClearanceOf;
   /** How often each of the three stages was gone through: room, turn, gaps. */
   readonly asked = { room: 0, turn: 0, gaps: 0 };
 
-  constructor(car: Car, drawn: FrontEnd, movesBar: boolean) {
+  constructor(car: Car, drawn: FrontEnd, idea: Idea) {
     this.car = car;
     this.places = new BoxPlaces(car.layout);
-    this.needs = new NeedsOf({ ...drawn.layout, shaft: null }, needsOf(car, drawn, movesBar), FINENESS);
+    this.needs = new NeedsOf({ ...drawn.layout, shaft: null }, needsOf(car, drawn, idea), FINENESS);
+    this.clear = clearanceOf(routeObstacles({ ...car.layout, shaft: null }));
     const { kind } = drawn.layout.location;
     this.windsUp = kind === 'parallel-leaf' || kind === 'quarter-elliptic';
   }
@@ -89,6 +99,16 @@ export class Keeper {
     const room = this.places.room(layout);
     if (room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
     if (room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
+
+    const { shaft } = car.document;
+    if (shaft && !car.held.has('shaft')) {
+      const wanted = limitOf(car, 'clearanceMoving');
+      const [one, other] = inputsOf(layout, shaft.column);
+      const lacks = inputLacks(one, this.clear, wanted);
+      const least = lacks === 0 ? 0 : Math.min(lacks, inputLacks(other, this.clear, wanted));
+      if (least > 0) yield { limit: 'shaft-room', by: least };
+    }
+    if (left() <= 0) return;
 
     const state = this.poses.at(frontEnd, 0, 0);
     const rate =
@@ -165,7 +185,3 @@ export class Keeper {
     if (slack < 0) yield { limit: 'clearance', by: -slack };
   }
 }
-
-/** rad of a limit given in degrees. */
-export const limitRadians = (car: Car, name: 'bumpSteerWorst' | 'brakeSteer') =>
-  toRadians(limitOf(car, name));

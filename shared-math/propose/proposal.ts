@@ -57,6 +57,8 @@ export interface Proposal {
   readonly figures: ProposalFigures;
   readonly good: readonly string[];
   readonly costs: readonly string[];
+  /** How many of the shop's limits it passes without a stop; 0 where it keeps all that the steering has a part in. */
+  readonly pastLimits: number;
   readonly nearestLimit: NearestLimit | undefined;
   readonly newParts: readonly NewPart[];
 }

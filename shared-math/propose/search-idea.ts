@@ -1,31 +1,47 @@
-import type { Finding } from '../findings/index.ts';
 import { type Layout, steeringRefusal } from '../layout/index.ts';
 import { type FrontEnd, prepareFrontEnd, prepareMoved } from '../linkage/index.ts';
 import { seededRandom } from '../solve/random.ts';
-import { searchLeast } from '../tune/index.ts';
-import { toRadians } from '../units/index.ts';
+import { type Found, type Problem, searchLeast } from '../tune/index.ts';
+import { toDegrees, toRadians } from '../units/index.ts';
+import { Archive } from './archive.ts';
+import { leverage } from './arms.ts';
 import { BumpWeigher } from './bump-weigher.ts';
-import type { Car } from './car.ts';
+import { type Car, limitOf } from './car.ts';
+import { rimForceAt } from './choose-box.ts';
+import { closeIn } from './close-in.ts';
 import type { Idea } from './idea.ts';
-import { judge } from './judge.ts';
 import { Keeper } from './keeper.ts';
-import { laidDocument } from './laid-document.ts';
-import { newPartsOf } from './new-parts.ts';
 import type { NoFit, Proposal, ProposeNews, TaskResult } from './proposal.ts';
-import { shaftFor } from './shaft-for.ts';
-import { costWords, goodWords, ideaWords, limitShares, proposalName } from './words.ts';
+import { ideaWords } from './words.ts';
 
-/** How long a search goes on, in generations of so many places each. */
-const EFFORT = { members: 24, generations: 24 } as const;
+/** Generations of a search, and places that the closing in may ask for each number chosen. */
+const EFFORT = {
+  /** Bump steer alone, to know whether an idea can keep it low at all: microseconds each. */
+  bound: { members: 20, generations: 14, closingIn: 12 },
+  /** Least bump steer within all limits. */
+  bump: { members: 22, generations: 20, closingIn: 25 },
+  /** Lightest and tightest, with bump steer to spare. */
+  light: { members: 16, generations: 12, closingIn: 12 },
+} as const;
+
 /** rad for one unit of what is missed while the best is closed in on. */
 const PENALTY = toRadians(0.5);
+/** Units of what is missed for bump steer of twice its limit. */
+const BUMP_UNITS = 20;
+/** Share of the bump steer's limit that is used where something else is sought: the rest is the builder's. */
+const LIGHT_BUMP = 0.6;
+/** Kept below a limit while searching, as the full grids see a little more: share. */
+const BUMP_SPARE = 0.02;
+/** Of so many times its limit a bump steer is a stop. */
+const STOP_AT = 2;
+/** Places from which the shaft is tried, where the best cannot be reached. */
+const TRIES = 3;
 
 /** Front ends of an idea by the numbers chosen; the last one is kept. */
 class Trials {
   private readonly idea: Idea;
   private base: FrontEnd | undefined;
   private last: { x: readonly number[]; frontEnd: FrontEnd | undefined } | undefined;
-  evaluations = 0;
 
   constructor(idea: Idea) {
     this.idea = idea;
@@ -37,151 +53,226 @@ class Trials {
     let frontEnd: FrontEnd | undefined;
     if (layout && !steeringRefusal(layout)) {
       this.base ??= prepareFrontEnd(layout);
-      frontEnd = prepareMoved(this.base, layout, this.idea.movesAxle);
+      frontEnd = this.idea.movesTieRod
+        ? prepareFrontEnd(layout)
+        : prepareMoved(this.base, layout, this.idea.movesAxle);
     }
     this.last = { x, frontEnd };
     return frontEnd;
   }
 }
 
-/** A place that was found, as a proposal or why it is none. */
-type Closed =
-  | { readonly kind: 'found'; readonly proposal: Proposal }
-  | { readonly kind: 'stopped'; readonly noFit: NoFit };
+/** What the searches of one idea share. */
+class IdeaSearch {
+  private readonly car: Car;
+  private readonly idea: Idea;
+  private readonly trials: Trials;
+  private readonly weigher: BumpWeigher;
+  private readonly keeper: Keeper;
+  readonly archive: Archive;
+  evaluations = 0;
+  readonly limit: number;
 
-function stopWords(stops: readonly Finding[]): string[] {
-  return [...new Set(stops.map(({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`))];
+  constructor(car: Car, idea: Idea, first: FrontEnd) {
+    this.car = car;
+    this.idea = idea;
+    this.trials = new Trials(idea);
+    this.weigher = new BumpWeigher(idea.movesAxle || idea.movesTieRod);
+    this.keeper = new Keeper(car, first, idea);
+    this.archive = new Archive(idea.choices);
+    this.limit = limitOf(car, 'bumpSteerWorst');
+  }
+
+  layoutAt(x: readonly number[]): Layout | undefined {
+    return this.trials.at(x)?.layout;
+  }
+
+  /** rad. */
+  bump = (x: readonly number[]): number => {
+    this.evaluations += 1;
+    const at = this.trials.at(x);
+    return at ? this.weigher.worst(at) : Number.POSITIVE_INFINITY;
+  };
+
+  /** How heavy to park and how wide to turn, each as a share of what is usual. */
+  weight = (x: readonly number[]): number => {
+    this.evaluations += 1;
+    const at = this.trials.at(x);
+    if (!at) return Number.POSITIVE_INFINITY;
+    const { layout } = at;
+    const { steering, car } = layout;
+    const force = rimForceAt(layout, steering.box.ratio * leverage(layout)) / limitOf(this.car, 'rimForce');
+    const stop = toRadians(steering.stopAngle ?? limitOf(this.car, 'lockMost'));
+    const circle = (2 * car.wheelbase) / Math.tan(stop) / 10_000;
+    return force + circle;
+  };
+
+  /** All that is missed, bump steer beyond a share of its limit too; exact below `settledAt`. */
+  missing(x: readonly number[], settledAt: number, share: number): number {
+    const at = this.trials.at(x);
+    if (!at) return Number.MAX_VALUE;
+    const worst = this.weigher.worst(at);
+    const over = toDegrees(worst) / this.limit - share * (1 - BUMP_SPARE);
+    const bump = over > 0 ? Math.min(BUMP_UNITS * over, 1e5) : 0;
+    if (bump >= settledAt) return bump;
+    const missing = bump + this.keeper.missing(at, settledAt - bump);
+    if (missing === 0) this.archive.add(x, worst);
+    return missing;
+  }
+
+  problem(
+    effort: { members: number; closingIn: number },
+    more: Pick<Problem, 'value' | 'violation'>,
+  ): Problem {
+    const { choices, starts } = this.idea;
+    return {
+      from: choices.map(({ from }) => from),
+      to: choices.map(({ to }) => to),
+      start: starts[0] as readonly number[],
+      starts: starts.slice(1, effort.members - 6),
+      members: effort.members,
+      closingIn: effort.closingIn * choices.length,
+      penalty: PENALTY,
+      ...more,
+    };
+  }
+
+  seeded(step: number, task: number) {
+    return seededRandom(this.car.seed * 7919 + 31 * task + step);
+  }
 }
 
-/** Routes the shaft to a place, judges the whole document, and puts it into words. */
-function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string, missing: number): Closed {
-  const words = ideaWords(car, idea);
-  const shaft = shaftFor(car, layout);
-  if (shaft.kind === 'none')
-    return {
-      kind: 'stopped',
-      noFit: {
-        idea: words,
-        sentences: [
-          'No steering shaft of up to three joints gets from the column to this box within the joints’ limits.',
-        ],
-        missing: missing + 50,
-        layout: laidDocument(car, layout, car.document.shaft, words),
-      },
-    };
-  const laid = shaft.kind === 'laid' ? shaft.route.shaft : shaft.kind === 'held' ? shaft.shaft : null;
-  const name = proposalName(car, idea, layout);
-  const document = laidDocument(car, layout, laid, name);
-  const judged = judge(car, document);
-  if (judged.stops.length > 0 || !judged.figures)
-    return {
-      kind: 'stopped',
-      noFit: {
-        idea: words,
-        sentences: stopWords(judged.stops),
-        missing: missing + judged.stops.length,
-        layout: document,
-      },
-    };
-  const { box } = layout.steering;
-  const kind = idea.boxes.find(
-    ({ ratio, sectorTravel }) => ratio === box.ratio && sectorTravel === box.sectorTravel,
-  );
-  return {
-    kind: 'found',
-    proposal: {
-      key: `${idea.key} ${flavour}`,
-      name,
-      layout: document,
-      figures: judged.figures,
-      good: goodWords(car, idea, judged),
-      costs: costWords(car, idea, judged, kind, shaft.kind),
-      nearestLimit: limitShares(car, judged.figures)[0],
-      newParts: newPartsOf(car, document),
-    },
-  };
+/** Runs a search to its end, with news after each of its steps. */
+function* followed(
+  search: ReturnType<typeof searchLeast>,
+  news: (share: number) => ProposeNews,
+  after: () => Generator<ProposeNews, void> = function* () {},
+): Generator<ProposeNews, Found> {
+  let step = search.next();
+  while (!step.done) {
+    yield news(step.value.share);
+    yield* after();
+    step = search.next();
+  }
+  return step.value;
 }
 
 /**
- * The best of one idea on a car: by differential evolution over what the idea leaves open, the places that the analysis by
- * parts finds likely first; what costs microseconds is asked before what costs milliseconds; the shaft's route and the
- * whole verdict come last. A generator: the caller may stop between steps of some ten milliseconds. The same car, idea
- * and seed give the same answer.
+ * The best of one idea on a car. First bump steer alone, to know whether the idea can keep it low at all; then the least
+ * bump steer within all limits; then, with bump steer to spare, the lightest and tightest. By differential evolution over
+ * what the idea leaves open, the places that the analysis by parts finds likely first; what costs microseconds is asked
+ * before what costs milliseconds; the shaft's route and the whole verdict come last.
+ * A generator: the caller may stop between steps of some ten milliseconds. The same car, idea and seed give the same answer.
  */
 export function* searchIdea(car: Car, idea: Idea, task: number): Generator<ProposeNews, TaskResult> {
   const words = ideaWords(car, idea);
-  const trials = new Trials(idea);
-  const first = idea.starts.map((x) => trials.at(x)).find((at) => at !== undefined);
+  const none = (noFit: Omit<NoFit, 'idea'>, evaluations: number): TaskResult => ({
+    task,
+    found: [],
+    noFit: { idea: words, ...noFit },
+    evaluations,
+  });
+  const first = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
   if (!first)
-    return {
-      task,
-      found: [],
-      noFit: {
-        idea: words,
-        sentences: ['None of its usual places is a layout.'],
-        missing: Number.MAX_VALUE,
-        layout: undefined,
-      },
-      evaluations: 0,
-    };
-  const weigher = new BumpWeigher(idea.movesAxle);
-  const keeper = new Keeper(car, first, idea.movesAxle);
-  let evaluations = 0;
-  const value = (x: readonly number[]) => {
-    evaluations += 1;
-    const at = trials.at(x);
-    return at ? weigher.worst(at) : Number.POSITIVE_INFINITY;
-  };
-  const violation = (x: readonly number[], settledAt: number) => {
-    const at = trials.at(x);
-    return at ? keeper.missing(at, settledAt) : Number.MAX_VALUE;
-  };
+    return none(
+      { sentences: ['None of its usual places is a layout.'], missing: Number.MAX_VALUE, layout: undefined },
+      0,
+    );
+  const search = new IdeaSearch(car, idea, first);
   const news = (doing: string, share: number, found: readonly Proposal[] = []): ProposeNews => ({
     doing: `${words}: ${doing}`,
     share,
-    evaluations,
+    evaluations: search.evaluations,
     found,
   });
   yield news('looking at usual places', 0);
 
-  const search = searchLeast(
-    {
-      from: idea.choices.map(({ from }) => from),
-      to: idea.choices.map(({ to }) => to),
-      start: idea.starts[0] as readonly number[],
-      starts: idea.starts.slice(1),
-      members: Math.max(EFFORT.members, idea.starts.length + 8),
-      value,
-      violation,
-      penalty: PENALTY,
-    },
-    seededRandom(car.seed * 7919 + task),
-    EFFORT.generations,
+  const { bound, bump, light } = EFFORT;
+  const least = yield* followed(
+    searchLeast(
+      search.problem(bound, { value: search.bump, violation: () => 0 }),
+      search.seeded(0, task),
+      bound.generations,
+    ),
+    (share) => news('how low its bump steer can be', 0.1 * share),
   );
-  let step = search.next();
-  while (!step.done) {
-    yield news('trying places', 0.8 * step.value.share);
-    step = search.next();
+  const cannot = toDegrees(least.value) > STOP_AT * search.limit;
+
+  const proposals = new Map<string, Proposal>();
+  let noFit: Omit<NoFit, 'idea'> | undefined;
+  /** Closes in on the best places of the archive until one can be built. */
+  const close = (flavour: string, places: readonly (readonly number[])[]): Proposal | undefined => {
+    for (const x of places.slice(0, TRIES)) {
+      const layout = search.layoutAt(x);
+      if (!layout) continue;
+      const closed = closeIn(car, idea, layout, flavour);
+      if (closed.kind === 'found') {
+        proposals.set(flavour, closed.proposal);
+        return closed.proposal;
+      }
+      if (!noFit || closed.noFit.missing < noFit.missing) noFit = closed.noFit;
+    }
+    return undefined;
+  };
+  /** A first proposal as soon as there is any place that keeps all limits. */
+  let shown = 0;
+  function* early(): Generator<ProposeNews, void> {
+    if (shown > 1 || search.archive.size === 0 || proposals.size > 0) return;
+    shown += 1;
+    const found = close('least bump steer', search.archive.best().slice(0, 1));
+    if (found) yield news('a first arrangement', 0.2, [found]);
   }
-  const best = step.value;
-  const at = trials.at(best.at) as FrontEnd | undefined;
-  if (!at || !Number.isFinite(best.value))
-    return {
-      task,
-      found: [],
-      noFit: {
-        idea: words,
-        sentences: ['The linkage reaches nowhere.'],
-        missing: Number.MAX_VALUE,
-        layout: undefined,
+  const kept = (share: number) => (x: readonly number[], settledAt: number) =>
+    search.missing(x, settledAt, share);
+  const best = yield* followed(
+    searchLeast(
+      search.problem(cannot ? light : bump, { value: search.bump, violation: kept(1) }),
+      search.seeded(1, task),
+      cannot ? light.generations : bump.generations,
+    ),
+    (share) => news('least bump steer within all limits', 0.1 + 0.5 * share),
+    early,
+  );
+  if (search.archive.size === 0) {
+    const layout = search.layoutAt(best.at);
+    const closed = layout && Number.isFinite(best.value) ? closeIn(car, idea, layout, 'nearest') : undefined;
+    if (closed?.kind === 'found')
+      // Past some limit, but with no stop: what it costs says so.
+      return { task, found: [closed.proposal], noFit: undefined, evaluations: search.evaluations };
+    return none(
+      closed
+        ? { ...closed.noFit, missing: best.violation }
+        : { sentences: ['The linkage reaches nowhere.'], missing: Number.MAX_VALUE, layout: undefined },
+      search.evaluations,
+    );
+  }
+  yield news('leading the steering shaft there and judging it', 0.6);
+  const one = close('least bump steer', search.archive.best());
+  if (one) yield news('the least bump steer', 0.65, [one]);
+
+  search.archive.weighAnew(search.weight);
+  yield* followed(
+    searchLeast(
+      {
+        ...search.problem(light, { value: search.weight, violation: kept(LIGHT_BUMP) }),
+        start: search.archive.best()[0] as readonly number[],
+        starts: search.archive.best().slice(1, 8),
       },
-      evaluations,
-    };
-  yield news('leading the steering shaft there and judging it', 0.85);
-  const closed = closeIn(car, idea, at.layout as Layout, 'least-bump', best.violation);
-  if (closed.kind === 'found') {
-    yield news('found', 1, [closed.proposal]);
-    return { task, found: [closed.proposal], noFit: undefined, evaluations };
-  }
-  return { task, found: [], noFit: closed.noFit, evaluations };
+      search.seeded(2, task),
+      light.generations,
+    ),
+    (share) => news('lightest and tightest', 0.65 + 0.25 * share),
+  );
+  yield news('leading the steering shaft there and judging it', 0.9);
+  search.archive.weighAnew(search.weight, (worst) => toDegrees(worst) <= LIGHT_BUMP * search.limit);
+  const two = close('light and tight', search.archive.best());
+  if (two) yield news('the lightest and tightest', 1, [two]);
+
+  const found = [...proposals.values()];
+  return {
+    task,
+    found,
+    noFit: found.length > 0 || !noFit ? undefined : { idea: words, ...(noFit as Omit<NoFit, 'idea'>) },
+    evaluations: search.evaluations,
+  };
 }

@@ -1,61 +1,19 @@
 import { jointLimits } from '../findings/index.ts';
-import type { Point } from '../geometry/points.ts';
-import { add, cross, dot, norm, scaled, subtract, unit } from '../geometry/vectors.ts';
-import { type Layout, ownInputAngle, type ShaftDocument } from '../layout/index.ts';
+import type { Layout, ShaftDocument } from '../layout/index.ts';
 import {
+  clearanceOf,
   type RouteJoints,
   type RouteProposal,
+  type RouteTask,
   type RouteWishes,
   rankedRoutes,
   routeObstacles,
   type Suggestion,
   suggestRoute,
 } from '../shaft/index.ts';
-import { toRadians } from '../units/index.ts';
+import { inputLacks, inputsOf } from './box-input.ts';
 import { type Car, limitOf } from './car.ts';
-
-/** mm along the input from the sector shaft's line to the input's end, and from the sector shaft to the worm's line. */
-const INPUT = { back: 126, aside: 34 } as const;
-/** mm that the middle of a box's body lies from its centre along the sector shaft, away from the arm. */
-const MID_BODY = 15;
-
-/** Where the box's input may be, and which way it points, from the handwheel toward the box. mm. */
-export interface BoxInput {
-  readonly end: Point;
-  readonly axis: Point;
-}
-
-/**
- * The input of a box that a column reaches with the least bend: square to the sector shaft (or at the box's own angle),
- * as near to the way from column to box as that allows. The worm lies on the far side of the sector from the arm's ball,
- * or beside a flat arm on the rail's side.
- */
-export function inputOf(layout: Layout, column: { readonly end: Point; readonly axis: Point }): BoxInput {
-  const { sectorCentre: centre, sectorAxis, pitmanBall } = layout.steering.box;
-  const axis = unit(sectorAxis);
-  const way = subtract(centre, column.end);
-  const between = add(unit(way), unit(column.axis));
-  const aim = norm(between) > 0.1 ? between : way;
-  const angle = toRadians(ownInputAngle(layout));
-  const across = subtract(aim, scaled(axis, dot(aim, axis)));
-  const square = norm(across) > 1e-6 ? unit(across) : unit(cross(axis, [0.6, 0.8, 0]));
-  const share = dot(aim, axis) < 0 ? -1 : 1;
-  const input = unit(add(scaled(square, Math.sin(angle)), scaled(axis, share * Math.cos(angle))));
-  const along = dot(subtract(pitmanBall, centre), axis);
-  const arm = subtract(subtract(pitmanBall, centre), scaled(axis, along));
-  const aside = unit(cross(axis, input));
-  // Away from the arm where it hangs beside; of a box that stands upright, toward the rail on the left.
-  const upright = Math.abs(axis[2]) > 0.7;
-  const toward = upright ? aside[1] : -dot(aside, arm);
-  const body = scaled(axis, along >= 0 ? -MID_BODY : MID_BODY);
-  return {
-    end: add(
-      add(add(centre, body), scaled(input, -INPUT.back)),
-      scaled(aside, toward >= 0 ? INPUT.aside : -INPUT.aside),
-    ),
-    axis: input,
-  };
-}
+import { movingObstacles } from './moving-obstacles.ts';
 
 /** The shaft of a proposal, or why none reaches the box. */
 export type ShaftFor =
@@ -64,25 +22,32 @@ export type ShaftFor =
   | { readonly kind: 'no-column' }
   | { readonly kind: 'none'; readonly tried: readonly Suggestion[] };
 
-/** Routes from the column to the box of a laid layout: two joints first, three where two do not do, and one where the axes meet. */
-export function shaftFor(car: Car, layout: Layout): ShaftFor {
+/**
+ * The route from the column to the box of a laid layout with the fewest joints: of one, two and three joints the first that
+ * keeps clear within the joints' limits, to the worm on the side of the sector that has more room. Of three joints, which
+ * take ten times as long to look for, only that side is tried.
+ */
+export function shaftFor(car: Car, layout: Layout, ahead: boolean): ShaftFor {
   const { shaft } = car.document;
   if (!shaft) return { kind: 'no-column' };
   if (car.held.has('shaft')) return { kind: 'held', shaft };
-  const box = inputOf(layout, shaft.column);
-  const wishes: RouteWishes = {
-    clearance: limitOf(car, 'clearanceMoving'),
-    limits: jointLimits(car.limits),
-  };
-  const task = {
-    column: shaft.column,
-    box,
-    obstacles: routeObstacles({ ...layout, shaft: null }),
-  };
+  const wanted = limitOf(car, 'clearanceMoving');
+  const obstacles = [
+    ...routeObstacles({ ...layout, shaft: null }),
+    ...(ahead ? movingObstacles(layout) : []),
+  ];
+  const clear = clearanceOf(obstacles);
+  const wishes: RouteWishes = { clearance: wanted + 0.1, limits: jointLimits(car.limits) };
+  const tasks = inputsOf(layout, shaft.column)
+    .map((box) => ({ box, lacks: inputLacks(box, clear, wanted) }))
+    .sort((a, b) => a.lacks - b.lacks)
+    .map(({ box }): RouteTask => ({ column: shaft.column, box, clearanceOf: clear }));
   const tried: Suggestion[] = [];
   for (const joints of [1, 2, 3] as RouteJoints[]) {
-    tried.push(suggestRoute(task, joints, wishes));
-    const [best] = rankedRoutes(tried);
+    const own = joints === 3 ? tasks.slice(0, 1) : tasks;
+    const suggestions = own.map((task) => suggestRoute(task, joints, wishes));
+    tried.push(...suggestions);
+    const [best] = rankedRoutes(suggestions);
     if (best?.outcome.ok && best.outcome.value.withinLimits)
       return { kind: 'laid', route: best.outcome.value };
   }

@@ -154,6 +154,7 @@ function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'po
     ahead,
     assist,
     movesAxle: false,
+    movesTieRod: false,
     boxes,
     choices,
     starts: startsOf(car, lay, choices),

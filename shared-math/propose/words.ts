@@ -40,7 +40,20 @@ export function proposalName(car: Car, idea: Idea, layout: Layout): string {
 const OF_THE_CAR =
   /^(caster|toe-static|bind-in-roll|beam-twist|tyre-and-ground|tape|sights|plausible|link-strength|link-thread|driver-side)/;
 
-export const isOfTheCar = ({ rule }: Finding): boolean => OF_THE_CAR.test(rule);
+const isOfTheCar = ({ rule }: Finding): boolean => OF_THE_CAR.test(rule);
+
+/** Gaps that no steering changes are the car's own too. */
+const STEERING_PART = /^(drag-link|pitman-arm|steering-arm|box|shaft|lateral-bar|tie-rod)/;
+
+/** Findings on what was laid that want a look: limits passed without a stop. */
+export function pastLimits(findings: readonly Finding[]): Finding[] {
+  return findings.filter(
+    (finding) =>
+      finding.severity === 'attention' &&
+      !isOfTheCar(finding) &&
+      (!finding.between || finding.between.parts.some((part) => STEERING_PART.test(part))),
+  );
+}
 
 /** Shares of the limits that a proposal's figures use up, the fullest first. */
 export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] {
@@ -125,9 +138,9 @@ export function costWords(
   shaft: 'laid' | 'held' | 'no-column' | 'none',
 ): string[] {
   const speak = speech(car.style, car.limits);
-  const costs = findings
-    .filter((finding) => finding.severity === 'attention' && !isOfTheCar(finding))
-    .map(({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`);
+  const costs = pastLimits(findings).map(
+    ({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`,
+  );
   if (figures && idea.assist === 'power')
     costs.push(
       `If the assistance fails, parking takes ${speak.force(figures.rimForceMost)} at the rim at the most.`,

@@ -11,6 +11,8 @@ export interface Problem {
   readonly starts?: readonly (readonly number[])[];
   /** How many places are kept; eight for each number, and twelve at the least, if absent. */
   readonly members?: number;
+  /** How many places the closing in may ask in each of its two rounds; 120 for each number if absent, none if 0. */
+  readonly closingIn?: number;
   /** What is to be least; infinity where it has no value. */
   value(x: readonly number[]): number;
   /**
@@ -173,7 +175,8 @@ export function* searchLeast(
     });
     return at;
   };
-  for (let round = 0; round < 2 && free.length > 0; round += 1) {
+  const closingIn = problem.closingIn ?? 120 * n;
+  for (let round = 0; round < 2 && free.length > 0 && closingIn > 0; round += 1) {
     const centre = best as Member;
     const at0 = [...centre.at];
     nelderMead(
@@ -200,7 +203,7 @@ export function* searchLeast(
       {
         scale: free.map((i) => ((to[i] as number) - (from[i] as number)) / (round === 0 ? 50 : 500)),
         tolerance: 1e-5,
-        evaluations: 120 * n,
+        evaluations: closingIn,
       },
     );
     yield { share: 0.9 + 0.1 * round, best: feasible() };

@@ -224,7 +224,7 @@ describe('tune', () => {
 describe('small steps', () => {
   test('of the chosen point are told under its fields, and a real step does what they said', async () => {
     const { page } = await openLow();
-    await page.getByRole('button', { name: /^Stop: Bump steer \d.* at 3 in of bump$/ }).click();
+    await page.getByRole('button', { name: /^Must fix: Bump steer \d.* at 3 in of bump$/ }).click();
     const higher = page.locator('[data-step="2+"]');
     await higher.waitFor();
     const said = Number.parseFloat(

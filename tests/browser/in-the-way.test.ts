@@ -168,7 +168,7 @@ describe('sizes and places', () => {
       mirrored: true,
       radius: 127,
     });
-    await page.getByRole('button', { name: 'Take out Starter motor' }).click();
+    await page.getByRole('button', { name: 'Remove Starter motor' }).click();
     await saved(page);
     expect(stored(board).obstacles).toEqual([]);
   });
@@ -207,9 +207,9 @@ describe('rails', () => {
       [-570, 338, 530],
       [-900, 330, 520],
     ]);
-    await page.getByRole('button', { name: 'Take out point 3' }).click();
-    await page.getByRole('button', { name: 'Take out point 2' }).click();
-    expect(await page.getByRole('button', { name: 'Take out point 1' }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Remove point 3' }).click();
+    await page.getByRole('button', { name: 'Remove point 2' }).click();
+    expect(await page.getByRole('button', { name: 'Remove point 1' }).isDisabled()).toBe(true);
     await type(page, 'Frame rail, height of section', '4 in');
     await saved(page);
     expect(stored(board).rails[0]).toMatchObject({

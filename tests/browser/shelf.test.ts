@@ -123,9 +123,9 @@ describe('the shelf', () => {
       .getByRole('button', { name: 'Change Cowl box, manual', exact: true })
       .waitFor({ state: 'detached' });
     expect(stored(board)).toHaveLength(1);
-    await shelf(page).getByRole('button', { name: 'Undo: Take in list.csv, 1 entry' }).click();
+    await shelf(page).getByRole('button', { name: 'Undo: Import list.csv, 1 entry' }).click();
     await shelf(page).getByRole('button', { name: 'Change Cowl box, manual', exact: true }).waitFor();
-    await shelf(page).getByRole('button', { name: 'Undo: Take in list.csv, 1 entry' }).click();
+    await shelf(page).getByRole('button', { name: 'Undo: Import list.csv, 1 entry' }).click();
     await shelf(page)
       .getByRole('button', { name: 'Change Bearing from the list' })
       .waitFor({ state: 'detached' });

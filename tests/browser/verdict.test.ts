@@ -23,7 +23,7 @@ async function openSample(): Promise<OpenBoard> {
     column: 'verdict',
     prepare: withSample(withGuessesPlanned(sampleLayout('Arm down'))),
   });
-  await board.page.getByRole('button', { name: /in order$/ }).waitFor();
+  await board.page.getByRole('button', { name: /\d OK$/ }).waitFor();
   return board;
 }
 
@@ -59,7 +59,7 @@ describe('a finding', () => {
     const { page } = board;
     const before = await worst(page);
     expect(before).toBeGreaterThan(3.5);
-    const bump = finding(page, /^Stop: Bump steer 3\.\d\d° to the (left|right) at 3 in of bump$/);
+    const bump = finding(page, /^Must fix: Bump steer 3\.\d\d° to the (left|right) at 3 in of bump$/);
     await bump.click();
     expect(await bump.getAttribute('aria-pressed')).toBe('true');
     expect(await field(page, 'Pitman ball, above ground').inputValue()).toBe('11 1/16 in');
@@ -84,7 +84,7 @@ describe('a finding', () => {
     const { page } = await openLow();
     const before = await worst(page);
     await page.getByRole('tab', { name: 'Verdict' }).focus();
-    await tabToButton(page, /^Stop: Bump steer 3\.\d\d° to the \w+ at /);
+    await tabToButton(page, /^Must fix: Bump steer 3\.\d\d° to the \w+ at /);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
     await tabToButton(page, /^Raise the box with its arm/);
@@ -122,7 +122,7 @@ describe('a finding', () => {
   test('that is in order is folded away and can be looked at and chosen', async () => {
     const { page } = await openLow();
     expect(await finding(page, /^OK: Caster 6\.1°$/).count()).toBe(0);
-    await page.getByRole('button', { name: /^\d+ in order$/ }).click();
+    await page.getByRole('button', { name: /^\d+ OK$/ }).click();
     await finding(page, /^OK: Caster 6\.1°$/).click();
     await page.getByRole('heading', { name: 'Left kingpin, top' }).waitFor();
   });
@@ -159,7 +159,7 @@ describe('the verdict', () => {
       return Number.parseFloat(/Bump steer ([\d.]+)°/.exec(text ?? '')?.[1] ?? 'NaN');
     };
     const behind = async () => Math.abs((await told()) - (await worst(page)));
-    await page.getByRole('button', { name: /in order$/ }).click();
+    await page.getByRole('button', { name: /\d OK$/ }).click();
     await expect.poll(behind).toBeLessThan(0.06);
     const before = await told();
     const at = await handleOf(page, 'side', PITMAN);
@@ -196,7 +196,7 @@ describe('the verdict', () => {
 describe('limits of the shop', () => {
   test('one is typed, the finding changes and says whose limit it is, a reload keeps it, emptied it is the usual again', async () => {
     const { page } = await openSample();
-    const tilts = finding(page, /^Stop: .* tie rod ball tilts \d/);
+    const tilts = finding(page, /^Must fix: .* tie rod ball tilts \d/);
     expect(await tilts.count()).toBe(0);
     await page.keyboard.press('l');
     await type(page, 'Tilt of a ball or rod end, at most', '6.5');
@@ -248,7 +248,7 @@ describe('the stud of a ball', () => {
     await chooseBall(page);
     expect(await stud(page).locator('option:checked').textContent()).toBe('usual, along the kingpin');
     await stud(page).selectOption('fore and aft');
-    await finding(page, /^Stop: Steering arm ball tilts \d/).waitFor();
+    await finding(page, /^Must fix: Steering arm ball tilts \d/).waitFor();
     await saved(page);
     expect(storedDocument(board, 'Arm down').studs).toEqual({ 'steering.dragLinkBall': [1, 0, 0] });
     await page
@@ -325,7 +325,7 @@ test('the verdict, its cautions and the limits have no serious fault for those w
   await page.reload();
   await finding(page, /Bump steer 3\.\d\d° to the \w+ at /).click();
   await page.getByText('Self-made and welded arms can break.').click();
-  await page.getByRole('button', { name: /^\d+ in order$/ }).click();
+  await page.getByRole('button', { name: /^\d+ OK$/ }).click();
   expect(await violations(page)).toEqual([]);
   await page.getByRole('combobox', { name: 'Pitman ball, stud points' }).selectOption('numbers');
   await page.locator('body').press('l');

@@ -52,7 +52,7 @@ export async function twoPages(
     await height(other, lots[2] ?? 0);
     const asked = other.getByText('changed in another window');
     await asked.waitFor();
-    await other.getByRole('button', { name: keep ? 'Keep mine' : 'Take the other', exact: true }).click();
+    await other.getByRole('button', { name: keep ? 'Keep mine' : 'Use the other', exact: true }).click();
     await asked.waitFor({ state: 'detached' });
     await settle(other);
     // Now the first page is the slower one.

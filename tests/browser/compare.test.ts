@@ -130,7 +130,7 @@ describe('comparing variants', () => {
     await page.getByRole('tab', { name: 'Compare' }).click();
     await box(page, 'Box low').check();
     await box(page, 'Box high').check();
-    await page.getByRole('button', { name: 'Take Box low out of the comparison' }).click();
+    await page.getByRole('button', { name: 'Remove Box low from the comparison' }).click();
     expect(await box(page, 'Box low').isChecked()).toBe(false);
     expect(await otherBall(page, 'B')).toBeUndefined();
     expect(await line(page, 'Worst bump steer')).toHaveLength(3);

@@ -150,7 +150,7 @@ describe('a drawing under a view', () => {
     await page.getByRole('checkbox', { name: 'Show it' }).uncheck();
     await saved(page);
     expect(storedDocument(board, NAME).underlays?.[0]?.shown).toBe(false);
-    await page.getByRole('button', { name: 'Take no unit away' }).click();
+    await page.getByRole('button', { name: 'Remove no unit' }).click();
     await saved(page);
     expect(storedDocument(board, NAME).underlays).toEqual([]);
   });

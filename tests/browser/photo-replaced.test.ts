@@ -186,7 +186,7 @@ test('of several photos of one side one is in front: the one that is worked at, 
   // Taken off the board, and brought back as it lay.
   await page.getByRole('button', { name: 'Remove from the board' }).click();
   expect(await stored(board)).toHaveLength(1);
-  await page.getByRole('button', { name: 'Undo: Take green side.png off the board' }).click();
+  await page.getByRole('button', { name: 'Undo: Remove green side.png from the board' }).click();
   await shows(page, 'green side.png');
   expect((await stored(board)).map(({ front }) => front)).toEqual([undefined, true]);
 });

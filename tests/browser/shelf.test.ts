@@ -77,11 +77,11 @@ describe('the shelf', () => {
     await change.waitFor();
     expect(stored(board).at(-1)).toMatchObject({ count: 4, bore: 19.05 });
 
-    await shelf(page).getByRole('button', { name: 'Take Bearing for the tourer off the shelf' }).click();
+    await shelf(page).getByRole('button', { name: 'Remove Bearing for the tourer from the shelf' }).click();
     await change.waitFor({ state: 'detached' });
     expect(stored(board)).toHaveLength(before);
     await shelf(page)
-      .getByRole('button', { name: 'Undo: Take Bearing for the tourer off the shelf' })
+      .getByRole('button', { name: 'Undo: Remove Bearing for the tourer from the shelf' })
       .click();
     await change.waitFor();
     await shelf(page).getByRole('button', { name: 'Undo: Change Bearing for the tourer' }).click();

@@ -151,7 +151,7 @@ describe('the map', () => {
     await legend(page).getByText('drag link and left spring').first().waitFor();
     const spot = await mapAt(page, 450, 330);
     await page.mouse.move(spot.x, spot.y, { steps: 3 });
-    await expect.poll(() => reading(page).textContent()).toMatch(/of bump steer, but .* meet/);
+    await expect.poll(() => reading(page).textContent()).toMatch(/of bump steer, but .* touch/);
   });
 });
 

@@ -105,11 +105,12 @@ export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
     },
     {
       id: 'keys',
-      name: 'This list of keys',
+      name: 'Words and keys',
       strokes: [{ key: '?' }],
       enabled: () => true,
       run: () => {
-        shell.keysShown = !shell.keysShown;
+        if (shell.help) shell.help = null;
+        else shell.showWord();
       },
     },
   ];

@@ -1,5 +1,6 @@
 import { createContext } from 'svelte';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import type { TermId } from '../../shared-math/words/terms/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
 /** What lies open around the board. None of it is modal: the board stays in reach. */
@@ -45,12 +46,22 @@ export interface ArrangedCar {
   readonly find?: boolean;
 }
 
+/** The pages of the help, by the words of their tabs. */
+export const HELP_PAGES = [
+  ['words', 'Words'],
+  ['keys', 'Keys'],
+] as const;
+export type HelpPage = (typeof HELP_PAGES)[number][0];
+
 export class Shell {
   #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
   carDraft: CarDraft = $state({ ...EMPTY_DRAFT });
-  keysShown = $state(false);
+  /** The page of the help that lies open. */
+  help: HelpPage | null = $state(null);
+  /** The word that the help was asked for; null where none was. */
+  word: TermId | null = $state(null);
   /** Opens the place where a new car begins. The page puts it here, as it alone has the places. */
   openBeginning: () => void = () => {};
   /** Opens the place whose right column has the pages, to show one of them. */
@@ -92,6 +103,12 @@ export class Shell {
     if (this.drawer !== 'find' && this.drawer !== 'cars' && this.drawer !== 'new-car') return;
     this.drawer = null;
     this.form = null;
+  }
+
+  /** Opens the page of words, at one of them where it is named. */
+  showWord(id: TermId | null = null): void {
+    this.word = id;
+    this.help = 'words';
   }
 
   toggleDrawer(page: DrawerPage = 'cars'): void {

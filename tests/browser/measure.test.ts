@@ -325,7 +325,7 @@ test('a drag of the pitman ball holds a measured arm, until the arm is being cho
     'steering.box.pitmanBall': 'plan',
     'steering.box.sectorCentre': 'plan',
   });
-  await page.getByRole('switch', { name: 'arm held: yes' }).click();
+  await page.getByRole('switch', { name: 'arm length kept: yes' }).click();
   await drag(page, await handleOf(page, 'side', 'steering.box.pitmanBall'), 30, -20);
   await saved(page);
   expect(Math.abs((arm()[2] as number) - (before[2] as number))).toBeGreaterThan(5);

@@ -47,7 +47,8 @@ test('every place opens with its own column and curves, and what each hands in s
   await expect.poll(() => map.getAttribute('aria-pressed')).toBe('false');
   // What the places hand in stands in the list of keys.
   await page.keyboard.press('?');
-  const keys = page.getByRole('region', { name: 'Keys' });
+  await page.getByRole('tab', { name: 'Keys' }).click();
+  const keys = page.getByRole('region', { name: 'Help' });
   for (const words of ['Pull the axle', 'Map of bump steer', 'Run the travel', 'Undo'])
     await keys.getByText(words).first().waitFor();
 });
@@ -106,5 +107,6 @@ test('one more line in the list of places shows a place: tab, column, strip, wha
     .poll(() => column.locator('[data-done]').textContent())
     .toBe('action, key, moved to 3, moved to 10');
   await page.keyboard.press('?');
-  await page.getByRole('region', { name: 'Keys' }).getByText('Try the dummy').waitFor();
+  await page.getByRole('tab', { name: 'Keys' }).click();
+  await page.getByRole('region', { name: 'Help' }).getByText('Try the dummy').waitFor();
 });

@@ -136,7 +136,7 @@ describe('for those who cannot see it', () => {
     for (const [key, title] of [
       ['c', 'Cars and variants'],
       ['h', 'History'],
-      ['?', 'Keys'],
+      ['?', 'Words'],
     ] as const) {
       await page.locator('body').press(key);
       await page.getByRole('heading', { name: title, exact: true }).waitFor();

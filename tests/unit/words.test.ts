@@ -161,11 +161,11 @@ describe('the verdict', () => {
 
   test.each([
     [0, 0, 'Nothing past its limit'],
-    [1, 0, '1 stop'],
-    [2, 0, '2 stops'],
-    [0, 1, '1 attention'],
-    [0, 3, '3 attention'],
-    [2, 3, '2 stops · 3 attention'],
+    [1, 0, '1 to fix'],
+    [2, 0, '2 to fix'],
+    [0, 1, '1 to check'],
+    [0, 3, '3 to check'],
+    [2, 3, '2 to fix · 3 to check'],
   ])('%d to stop at, %d to attend to: %s', (stop, attention, words) => {
     expect(tallyWords({ stop, attention, info: 7 })).toBe(words);
   });

@@ -107,7 +107,7 @@ export const MENU: readonly {
     ],
   },
   { label: 'Window', only: 'mac', items: [{ role: 'minimize' }, { role: 'zoom' }, RULE, { role: 'front' }] },
-  { label: 'Help', items: [{ action: 'keys', label: 'List of keys' }] },
+  { label: 'Help', items: [{ action: 'keys', label: 'Words and keys' }] },
 ];
 
 function systemOf(platform: NodeJS.Platform): System {

@@ -1,3 +1,4 @@
+import { toDegrees } from '../../units/index.ts';
 import {
   arc,
   arrow,
@@ -22,7 +23,7 @@ import {
 
 /** The axle from ahead: how high each wheel stands above its place, and the frame. */
 function fromAhead(alt: string, [left, right]: readonly [number, number], marks: readonly Mark[]): Sketch {
-  const lean = (Math.atan2(right - left, -104) * 180) / Math.PI;
+  const lean = toDegrees(Math.atan2(right - left, -104));
   const tilt = lean > 90 ? lean - 180 : lean < -90 ? lean + 180 : lean;
   return {
     alt,

@@ -1,5 +1,3 @@
-export * as axleSketches from './axle.ts';
-export * as judgingSketches from './judging.ts';
 export {
   DASHES,
   type Dash,
@@ -9,6 +7,3 @@ export {
   type Sketch,
   type SketchInk,
 } from './marks.ts';
-export * as shaftSketches from './shaft.ts';
-export * as steeringSketches from './steering.ts';
-export * as wheelSketches from './wheel.ts';

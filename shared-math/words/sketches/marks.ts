@@ -1,6 +1,8 @@
 // What a small drawing of the page of words is made of. The same marks are drawn on the screen and on paper, so they
 // know neither: a field of 160 by 100, x to the right and y down, and inks by what they mean (`look/tokens.css`).
 
+import { toRadians } from '../../units/index.ts';
+
 /** Width and height of the field that every sketch is drawn in. */
 export const FIELD = { width: 160, height: 100 } as const;
 
@@ -97,7 +99,7 @@ export function text(
 export function arcPoints(x: number, y: number, radius: number, from: number, to: number): number[] {
   const steps = Math.max(6, Math.ceil(Math.abs(to - from) / 6));
   return Array.from({ length: steps + 1 }, (_, i) => {
-    const angle = ((from + ((to - from) * i) / steps) * Math.PI) / 180;
+    const angle = toRadians(from + ((to - from) * i) / steps);
     return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
   }).flat();
 }
@@ -163,7 +165,7 @@ export function angle(
   [dx, dy]: readonly [number, number] = [0, 0],
   align: 'left' | 'centre' | 'right' = 'centre',
 ): Mark[] {
-  const middle = ((from + to) / 2) * (Math.PI / 180);
+  const middle = toRadians((from + to) / 2);
   return [
     arc('attention', [x, y, radius], [from, to]),
     text(
@@ -205,7 +207,7 @@ export function block(
   style: LineStyle = {},
   ink: SketchInk = 'ink',
 ): Mark {
-  const t = (lean * Math.PI) / 180;
+  const t = toRadians(lean);
   const corner = (u: number, v: number) => [
     x + (u * wide * Math.cos(t)) / 2 - (v * high * Math.sin(t)) / 2,
     y + (u * wide * Math.sin(t)) / 2 + (v * high * Math.cos(t)) / 2,

@@ -1,3 +1,4 @@
+import { toDegrees, toRadians } from '../../units/index.ts';
 import {
   angle,
   arc,
@@ -123,10 +124,10 @@ export const COLUMN: Sketch = {
 
 /** A round with two flats, as an outline about a middle. */
 function flatted(x: number, y: number, radius: number, half: number): number[] {
-  const cut = (Math.asin(half / radius) * 180) / Math.PI;
+  const cut = toDegrees(Math.asin(half / radius));
   const side = (from: number, to: number) =>
     Array.from({ length: 17 }, (_, i) => {
-      const t = ((from + ((to - from) * i) / 16) * Math.PI) / 180;
+      const t = toRadians(from + ((to - from) * i) / 16);
       return [x + radius * Math.cos(t), y + radius * Math.sin(t)];
     }).flat();
   return [...side(-cut, cut), ...side(180 - cut, 180 + cut)];

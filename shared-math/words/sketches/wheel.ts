@@ -1,3 +1,4 @@
+import { toRadians } from '../../units/index.ts';
 import {
   angle,
   arc,
@@ -230,7 +231,7 @@ export const TYRE: Sketch = {
 function arcOpen(): readonly number[] {
   const points: number[] = [];
   for (let degrees = 112; degrees <= 428; degrees += 6) {
-    const t = (degrees * Math.PI) / 180;
+    const t = toRadians(degrees);
     points.push(70 + 35 * Math.cos(t), Math.min(88, 55 + 35 * Math.sin(t)));
   }
   return points.slice();

@@ -1,4 +1,4 @@
-import { axleSketches as sketch } from '../sketches/index.ts';
+import * as sketch from '../sketches/axle.ts';
 import { atLeast, atMost, noUsual, type Term, usually } from './term.ts';
 
 export const AXLE_TERMS = {

@@ -1,5 +1,6 @@
 import { USUAL_INSTRUMENTS } from '../../adjust/list/index.ts';
-import { judgingSketches as sketch, steeringSketches } from '../sketches/index.ts';
+import * as sketch from '../sketches/judging.ts';
+import { CURVE } from '../sketches/steering.ts';
 import { atLeast, bothLengths, noUsual, PRACTICE, type Term, usually } from './term.ts';
 
 export const BOARD_TERMS = {
@@ -116,7 +117,7 @@ export const BOARD_TERMS = {
     what: 'How a figure goes over the travel or the turn. What counts is how flat it is near ride height and how far it gets at the ends.',
     measured: 'Every pose is solved; nothing is drawn that was not.',
     usual: noUsual('Steer: flat. Toe: flat. Caster: as little change as possible.', PRACTICE),
-    sketch: steeringSketches.CURVE,
+    sketch: CURVE,
     see: ['bump-steer', 'bump-steer-slope'],
   },
 } as const satisfies Record<string, Term>;

@@ -1,4 +1,4 @@
-import { shaftSketches as sketch } from '../sketches/index.ts';
+import * as sketch from '../sketches/shaft.ts';
 import { atLeast, atMost, noUsual, type Term, usually } from './term.ts';
 
 export const SHAFT_TERMS = {

@@ -1,5 +1,6 @@
 import { LIMITS } from '../../findings/index.ts';
-import { shaftSketches, steeringSketches as sketch } from '../sketches/index.ts';
+import { ASSIST } from '../sketches/shaft.ts';
+import * as sketch from '../sketches/steering.ts';
 import { atLeast, atMost, between, figureOf, noUsual, PRACTICE, type Term, usually } from './term.ts';
 
 export const STEERING_TERMS = {
@@ -151,7 +152,7 @@ export const STEERING_TERMS = {
     what: 'A pump or motor that helps the box. When it stops, the whole effort is back at the rim at once.',
     measured: 'Chosen on the page Car: manual or assisted.',
     usual: usually('Manual on a light car with narrow tyres; the parking effort decides.'),
-    sketch: shaftSketches.ASSIST,
+    sketch: ASSIST,
     see: ['parking-effort', 'ratio'],
   },
   'self-return': {

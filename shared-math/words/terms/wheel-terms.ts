@@ -1,4 +1,4 @@
-import { wheelSketches as sketch } from '../sketches/index.ts';
+import * as sketch from '../sketches/wheel.ts';
 import { between, noUsual, type Term, usually } from './term.ts';
 
 const ISO = 'sign and definition as ISO 8855';

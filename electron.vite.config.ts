@@ -12,6 +12,7 @@ export default defineConfig({
         input: {
           'electron-main': at('src-main/electron-main.ts'),
           'loopback-main': at('src-main/loopback-main.ts'),
+          'command-line': at('src-main/command-line.ts'),
         },
       },
     },

@@ -13,6 +13,7 @@ runElectron(
   {
     dataFolder: dataFolder(),
     rendererFolder: rendererFolder(),
+    args: process.argv,
     preload: join(programFolder(), 'out', 'preload', 'electron-preload.cjs'),
   },
 ).catch((fault: unknown) => {

@@ -11,6 +11,8 @@ const CAR_FILE_VERSION = 3;
 /** What a car that nobody measured is written as, for older programs. */
 const CAR_FILE_VERSION_UNMEASURED = 2;
 export const CAR_FILE_FORMAT = 'toeboard-car';
+/** What the name of such a file ends in, so that systems know whose it is. */
+export const CAR_FILE_EXTENSION = 'toeboard-car';
 
 const carFileSchema = z.strictObject({
   format: z.literal(CAR_FILE_FORMAT),

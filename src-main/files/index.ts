@@ -1,5 +1,5 @@
 // Files: layouts and whole cars in and out, the demonstrations, names that every system takes, writing whole or not at all.
-export { type CarFile, carFile, photosNamed } from './car-file.ts';
+export { CAR_FILE_EXTENSION, type CarFile, carFile, photosNamed } from './car-file.ts';
 export {
   type DemonstrationLayout,
   type DemonstrationShop,

@@ -10,6 +10,8 @@ export interface HostBridge {
   call(name: Call, input: unknown): Promise<unknown>;
   /** Asks where an output that is ready goes, and writes it there; a desktop window alone can. */
   saveOutput?(job: string): Promise<unknown>;
+  /** The next file that was opened with the program; a desktop window alone can be handed one. */
+  takeOpened?(): Promise<unknown>;
   /** Tells which item of the native menu was chosen, by the name of its action. Returns how to stop listening. */
   onMenu?(listener: (action: string) => void): (() => void) | undefined;
 }
@@ -124,6 +126,33 @@ function bridgeHost(bridge: HostBridge): CallHost {
 /** The one door to the host. Which host it is, nobody past this file knows. Never throws: failures are data. */
 export async function connectHost(): Promise<CallHost> {
   return listening(window.toeboardHost ? bridgeHost(window.toeboardHost) : await loopbackHost());
+}
+
+/** What the native menu's channel says when a file waits to be taken. */
+const FILE_WAITS = 'take-opened-file';
+
+/** A file that somebody has opened with the program by the system; its text, or in one clause why there is none. */
+export interface OpenedFile {
+  readonly fileName: string;
+  readonly text?: string;
+  readonly reason?: string;
+}
+
+/** Takes each file that was or will be opened with the program, in a desktop window. Returns how to stop. */
+export function onOpenedFile(taken: (file: OpenedFile) => void): () => void {
+  const bridge = window.toeboardHost;
+  if (!bridge?.takeOpened) return () => {};
+  const takeAll = async () => {
+    for (;;) {
+      const file = (await bridge.takeOpened?.()) as OpenedFile | undefined;
+      if (!file) return;
+      taken(file);
+    }
+  };
+  void takeAll();
+  return onNativeMenu((action) => {
+    if (action === FILE_WAITS) void takeAll();
+  });
 }
 
 /** Listens to the native menu, where there is one. */

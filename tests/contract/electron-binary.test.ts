@@ -31,5 +31,5 @@ test('the real Electron opens the board and answers its calls', async (context) 
   });
   expect(
     await page.evaluate('[typeof require, typeof process, Object.keys(toeboardHost).sort().join()]'),
-  ).toEqual(['undefined', 'undefined', 'call,onMenu']);
+  ).toEqual(['undefined', 'undefined', 'call,onMenu,saveOutput,takeOpened']);
 });

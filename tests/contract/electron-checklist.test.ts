@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, test, vi } from 'vitest';
 import { headersOf } from '../../src-main/hosts/content-policy.ts';
 import { createBridge } from '../../src-main/hosts/electron/bridge.ts';
-import { CALL_CHANNEL, SAVE_CHANNEL } from '../../src-main/hosts/electron/channels.ts';
+import { CALL_CHANNEL, OPENED_CHANNEL, SAVE_CHANNEL } from '../../src-main/hosts/electron/channels.ts';
 import { runElectron } from '../../src-main/hosts/electron/run-electron.ts';
 import { electronStandIn } from '../support/electron-stand-ins.ts';
 import { testFolder } from '../support/host-folder.ts';
@@ -208,8 +208,10 @@ describe("Electron's security checklist", () => {
   });
 
   test('17. the sender of every message is checked, on every channel that is heard', async () => {
-    const { wire } = await run();
-    expect([...wire.handlers.keys()].sort()).toEqual([CALL_CHANNEL, SAVE_CHANNEL].sort());
+    const { wire, pieces } = await run();
+    expect([...wire.handlers.keys()].sort()).toEqual([CALL_CHANNEL, OPENED_CHANNEL, SAVE_CHANNEL].sort());
+    // A file waits to be taken: a stranger gets none of it.
+    pieces.app.emit('open-file', { preventDefault: () => {} }, '/etc/hostname.json');
     const strangers = [
       null,
       { url: 'app://toeboard/', parent: {} },
@@ -224,7 +226,9 @@ describe("Electron's security checklist", () => {
         state: 'failed',
         reason: 'saving is for the board only',
       });
+      expect(await wire.invokeFrom({ senderFrame }, OPENED_CHANNEL)).toBeUndefined();
     }
+    expect(await wire.bridge().takeOpened()).toMatchObject({ fileName: 'hostname.json' });
     expect(whereStands(/ipcMain\.(on|once|handleOnce)\(/)).toEqual([]);
   });
 
@@ -257,7 +261,7 @@ describe("Electron's security checklist", () => {
   test('20. nothing of Electron is handed to the page, neither a sender nor an event', async () => {
     const ipc = Object.assign(new EventEmitter(), { invoke: vi.fn(async () => 'answer') });
     const bridge = createBridge(ipc as unknown as Parameters<typeof createBridge>[0]);
-    expect(Object.keys(bridge).sort()).toEqual(['call', 'onMenu', 'saveOutput']);
+    expect(Object.keys(bridge).sort()).toEqual(['call', 'onMenu', 'saveOutput', 'takeOpened']);
     for (const value of Object.values(bridge)) expect(value).not.toBe(ipc.invoke);
     // The page names the call, never the channel.
     await bridge.call('shop.read', {});

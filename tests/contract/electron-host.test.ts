@@ -3,7 +3,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import BetterSqlite3 from 'better-sqlite3';
 import { describe, expect, test, vi } from 'vitest';
-import { CALL_CHANNEL } from '../../src-main/hosts/electron/channels.ts';
+import { CALL_CHANNEL, FILE_WAITS, OPENED_CHANNEL } from '../../src-main/hosts/electron/channels.ts';
 import { runElectron } from '../../src-main/hosts/electron/run-electron.ts';
 import { WEB_PREFERENCES } from '../../src-main/hosts/electron/web-preferences.ts';
 import { REFUSED_EXIT } from '../../src-main/hosts/launch/exit-codes.ts';
@@ -12,10 +12,14 @@ import { electronStandIn } from '../support/electron-stand-ins.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { fixtureRenderer } from '../support/host-transports.ts';
 
-async function run(settings: Parameters<typeof electronStandIn>[0] = {}, dataFolder = testFolder()) {
+async function run(
+  settings: Parameters<typeof electronStandIn>[0] = {},
+  dataFolder = testFolder(),
+  args: readonly string[] = [],
+) {
   const standIn = electronStandIn(settings);
   const rendererFolder = fixtureRenderer(dataFolder);
-  await runElectron(standIn.electron, { dataFolder, rendererFolder, preload: '/out/preload.cjs' });
+  await runElectron(standIn.electron, { dataFolder, rendererFolder, preload: '/out/preload.cjs', args });
   return { ...standIn, dataFolder, window: standIn.windows[0] };
 }
 
@@ -53,7 +57,12 @@ describe('the Electron host', () => {
     await import('../../src-main/electron-preload.ts');
     vi.doUnmock('electron');
     expect(Object.keys(exposed)).toEqual(['toeboardHost']);
-    expect(Object.keys(exposed['toeboardHost'] ?? {}).sort()).toEqual(['call', 'onMenu', 'saveOutput']);
+    expect(Object.keys(exposed['toeboardHost'] ?? {}).sort()).toEqual([
+      'call',
+      'onMenu',
+      'saveOutput',
+      'takeOpened',
+    ]);
   });
 
   test('serves the built board under its own scheme, with the same policy as the loopback host', async () => {
@@ -140,6 +149,37 @@ describe('the Electron host', () => {
     stop();
     choose('Redo');
     expect(heard).toHaveLength(2);
+  });
+
+  test('hands the page each file that is opened with the program, at its start and later, as the page asks', async () => {
+    const folder = testFolder();
+    const car = (name: string) => {
+      const path = join(folder, `${name}.toeboard-car`);
+      writeFileSync(path, `car ${name}`);
+      return path;
+    };
+    const { pieces, wire } = await run({}, folder, [
+      '/toeboard',
+      '--no-sandbox',
+      car('one'),
+      '/some/notes.txt',
+    ]);
+    const heard: string[] = [];
+    wire.bridge().onMenu((action) => heard.push(action));
+    const take = () => wire.bridge().takeOpened();
+    expect(await take()).toEqual({ fileName: 'one.toeboard-car', text: 'car one' });
+    expect(await take()).toBeUndefined();
+    pieces.app.emit('second-instance', {}, ['/toeboard', car('two')]);
+    const prevented = vi.fn();
+    pieces.app.emit('open-file', { preventDefault: prevented }, join(folder, 'gone.toeboard-car'));
+    expect(prevented).toHaveBeenCalled();
+    expect(heard).toEqual([FILE_WAITS, FILE_WAITS]);
+    expect(await take()).toEqual({ fileName: 'two.toeboard-car', text: 'car two' });
+    expect(await take()).toEqual({ fileName: 'gone.toeboard-car', reason: 'it cannot be read' });
+    pieces.app.emit('open-file', { preventDefault: prevented }, car('three'));
+    const stranger = { senderFrame: { url: 'https://evil.example/', parent: null } };
+    expect(await wire.invokeFrom(stranger, OPENED_CHANNEL)).toBeUndefined();
+    expect(await take()).toEqual({ fileName: 'three.toeboard-car', text: 'car three' });
   });
 
   test('remembers where its window was', async () => {

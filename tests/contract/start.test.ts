@@ -33,6 +33,7 @@ function settle(root: string, time: number): void {
 const OUT = [
   'out/main/electron-main.js',
   'out/main/loopback-main.js',
+  'out/main/command-line.js',
   'out/preload/electron-preload.cjs',
   'out/renderer/index.html',
 ];

@@ -1,7 +1,14 @@
 import { parse } from 'node:path';
 import { documentText, refusalLine } from '../../../shared-math/layout/index.ts';
 import { shownText } from '../../../shared-math/outside/index.ts';
-import { carFile, FILE_TEXT_MAX, photosNamed, readImport, safeFileName } from '../../files/index.ts';
+import {
+  CAR_FILE_EXTENSION,
+  carFile,
+  FILE_TEXT_MAX,
+  photosNamed,
+  readImport,
+  safeFileName,
+} from '../../files/index.ts';
 import { StoreError } from '../../store/index.ts';
 import type { Received } from '../contract.ts';
 import type { Handlers, Program } from './handlers.ts';
@@ -66,7 +73,11 @@ export function fileHandlers({
       );
       if (text.length > FILE_TEXT_MAX)
         throw new StoreError('refused-document', `${shownText(name)}: its photos are too large for one file`);
-      return { fileName: safeFileName(name, 'json'), text, ...(damaged.length > 0 ? { damaged } : {}) };
+      return {
+        fileName: safeFileName(name, CAR_FILE_EXTENSION),
+        text,
+        ...(damaged.length > 0 ? { damaged } : {}),
+      };
     },
   };
 }

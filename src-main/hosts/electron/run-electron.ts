@@ -8,12 +8,13 @@ import { openProgram } from '../open-program.ts';
 import { makeFolders, preparePrivate } from '../private-folder.ts';
 import { registerBoardScheme, serveBoard } from './board-scheme.ts';
 import { openBoardWindow } from './board-window.ts';
-import { MENU_CHANNEL } from './channels.ts';
+import { FILE_WAITS, MENU_CHANNEL, OPENED_CHANNEL } from './channels.ts';
 import type { Electron } from './electron.ts';
 import { confineEveryPage, denyPermissions } from './guards.ts';
 import { menuTemplate } from './menu.ts';
+import { filesNamed, OpenedFiles } from './opened-files.ts';
 import { serveSaving } from './save-output.ts';
-import { serveCalls } from './serve-calls.ts';
+import { isBoardFrame, serveCalls } from './serve-calls.ts';
 
 export interface ElectronOptions {
   readonly dataFolder: string;
@@ -21,6 +22,8 @@ export interface ElectronOptions {
   /** The built preload, one CommonJS file. */
   readonly preload: string;
   readonly log?: FaultLog;
+  /** What the program was started with: a file that is opened with it, elsewhere than on a Mac. */
+  readonly args?: readonly string[];
 }
 
 /** Does a part of opening; where the data folder refuses it, says so and ends. */
@@ -48,7 +51,7 @@ function prepared(electron: Electron, dataFolder: string, profile: string): true
 /** The Electron host from start to end: one program for each data folder, one window, nothing but the board in it. */
 export async function runElectron(electron: Electron, options: ElectronOptions): Promise<void> {
   const { app, ipcMain, Menu, protocol, session } = electron;
-  const { dataFolder, rendererFolder, preload, log = console.error } = options;
+  const { dataFolder, rendererFolder, preload, log = console.error, args = [] } = options;
   const profile = join(dataFolder, 'electron');
   if (!prepared(electron, dataFolder, profile)) return;
   // Also what the single-instance lock is held by, so it comes first.
@@ -60,15 +63,29 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
   }
   registerBoardScheme(protocol);
   confineEveryPage(app);
+  let window: BrowserWindow | undefined;
+  const opened = new OpenedFiles();
+  const open = (...paths: readonly string[]) => {
+    opened.add(...paths);
+    if (paths.length > 0) window?.webContents.send(MENU_CHANNEL, FILE_WAITS);
+  };
+  open(...filesNamed(args));
+  // On a Mac, where it may come before anything is ready.
+  app.on('open-file', (event, path) => {
+    event.preventDefault();
+    open(path);
+  });
   await app.whenReady();
 
-  let window: BrowserWindow | undefined;
   const program = orRefused(electron, () => openProgram(dataFolder, log));
   if (!program) return;
   app.on('will-quit', program.close);
   denyPermissions(session.defaultSession);
   serveBoard(protocol, rendererFolder, program.photos, program.outputs, program.shop);
   serveCalls(ipcMain, program.handlers, log);
+  ipcMain.handle(OPENED_CHANNEL, ({ senderFrame }) =>
+    isBoardFrame(senderFrame) ? opened.take() : undefined,
+  );
   serveSaving(electron, program.jobs, () => window, log);
 
   window = openBoardWindow(electron, {
@@ -83,7 +100,8 @@ export async function runElectron(electron: Electron, options: ElectronOptions):
       menuTemplate(process.platform, (action) => window?.webContents.send(MENU_CHANNEL, action)),
     ),
   );
-  app.on('second-instance', () => {
+  app.on('second-instance', (_event, argv: readonly string[] = []) => {
+    open(...filesNamed(argv));
     if (window?.isMinimized()) window.restore();
     window?.focus();
   });

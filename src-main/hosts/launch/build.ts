@@ -7,6 +7,7 @@ const SOURCES = ['src-main', 'src-renderer', 'shared-math', 'electron.vite.confi
 const RESULTS = [
   'out/main/electron-main.js',
   'out/main/loopback-main.js',
+  'out/main/command-line.js',
   'out/preload/electron-preload.cjs',
   'out/renderer/index.html',
 ];

@@ -1,0 +1,3 @@
+#!/usr/bin/env node
+// The command line of an installed package: toeboard COMMAND …
+require('./on-own-node.cjs').runOnOwnNode('command-line.js', process.argv.slice(2));

@@ -93,6 +93,7 @@ export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
             carId: openLayout.variant.carId,
             carName: openLayout.variant.carName,
             document: openLayout.document,
+            variantId: openLayout.variant.id,
           });
       },
     },

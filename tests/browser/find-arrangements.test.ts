@@ -1,0 +1,116 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import { bringChecker, violations } from '../support/accessibility.ts';
+import { figure } from '../support/board-pointer.ts';
+import {
+  openDemonstration,
+  pointButton,
+  saved,
+  storedDocument,
+  useBrowser,
+} from '../support/browser-page.ts';
+import { stopsOf } from '../support/judged-anew.ts';
+
+const openBoard = useBrowser();
+const DRAWN = 'Side steer, box too low';
+/** Milliseconds for the search itself, on a machine that does other things as well. */
+const SEARCH = 60_000;
+
+const sheet = (page: Page) => page.getByRole('main', { name: 'Find arrangements that fit this car' });
+const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim());
+const said = (page: Page) => sheet(page).getByRole('status').textContent();
+
+/** What of a document its steering is not: the same whatever is laid. */
+const carOf = ({ car, axle, location, rails, obstacles, travel }: LayoutDocument) => ({
+  car,
+  axle,
+  location,
+  rails,
+  obstacles,
+  travel,
+});
+
+test('from the door to a laid variant without a stop, and back by one undo', {
+  timeout: 180_000,
+}, async () => {
+  const board = await openBoard({ size: { width: 1280, height: 720 } });
+  const { page, context } = board;
+  await bringChecker(context);
+  await page.reload();
+  await openDemonstration(page, DRAWN);
+  const before = storedDocument(board, DRAWN);
+  expect((await stopsOf(before)).length).toBeGreaterThan(0);
+
+  // By keys alone through the door; the four usual ones stay behind it.
+  await page.keyboard.press('a');
+  await expect.poll(() => focused(page)).toBe('Choose an arrangement');
+  await page.keyboard.press('Tab');
+  expect(await focused(page)).toBe('Find arrangements that fit this car');
+  await page.keyboard.press('Enter');
+  await sheet(page).waitFor();
+  await expect.poll(() => focused(page)).toBe('Find arrangements that fit this car');
+  expect(await said(page)).toContain('Nothing has been looked for yet.');
+  // What was taped on the car stands still until it is let go, and says how far it could go then.
+  const box = sheet(page).getByRole('checkbox', { name: 'Place of the steering box' });
+  expect(await box.isChecked()).toBe(true);
+  await sheet(page).getByRole('button', { name: 'Untick all' }).press('Enter');
+  expect(await box.isChecked()).toBe(false);
+  const room = page.locator(`[id="${await box.getAttribute('aria-describedby')}"]`);
+  expect(await room.textContent()).toMatch(/^Outside .*behind it\.$/);
+  expect(await violations(page)).toEqual([]);
+
+  await sheet(page).getByRole('button', { name: 'Find arrangements', exact: true }).press('Enter');
+  expect(await focused(page)).toBe('Stop looking');
+  await expect.poll(() => page.locator('[data-doing]').textContent()).toMatch(/arrangements tried\.$/);
+  await page.locator('[data-proposal]').first().waitFor({ timeout: SEARCH });
+  expect(await said(page)).toMatch(/^\d+ arrangements? fits? so far\./);
+  await page.keyboard.press('Enter');
+  expect(await focused(page)).toBe('Look again');
+  expect(await said(page)).toContain('The search was stopped: there may be more.');
+  expect(await violations(page)).toEqual([]);
+
+  const card = page.locator('[data-proposal]').first();
+  const name = (await card.getByRole('heading').textContent()) ?? '';
+  const worst = (await card.locator('[data-figure-row="Worst bump steer"] td').allTextContents()).map(
+    (text) => /[\d.]+°/.exec(text)?.[0],
+  );
+  expect(worst[1]).toBe('3.82°');
+
+  // Over the drawing before it is laid; the drawing may go on meanwhile.
+  await card.getByRole('button', { name: 'Show on the board' }).press('Enter');
+  const ghost = page.getByRole('region', { name: 'Proposed arrangement' });
+  await ghost.getByText(name).waitFor();
+  await expect.poll(() => focused(page)).toBe('Add as a new variant');
+  await pointButton(page, 'Pitman ball').click();
+  await page.keyboard.press('ArrowUp');
+  await ghost.getByText('found for the drawing as it was before your last change').waitFor();
+  await saved(page);
+  const changed = storedDocument(board, DRAWN);
+  expect(changed).not.toEqual(before);
+  await ghost.getByRole('button', { name: 'Back to the proposals' }).press('Enter');
+  await sheet(page).getByText(`These are for “${DRAWN}” as it was drawn when you asked.`).waitFor();
+
+  await page
+    .locator('[data-proposal]')
+    .first()
+    .getByRole('button', { name: 'Add as a new variant' })
+    .press('Enter');
+  await expect.poll(() => page.title()).toBe(`${name} – Toeboard`);
+  await pointButton(page, 'Pitman ball').waitFor();
+  await saved(page);
+  const laid = storedDocument(board, name);
+  expect(await stopsOf(laid)).toEqual([]);
+  expect(carOf(laid)).toEqual(carOf(before));
+  expect(laid.origins?.['steering.box.pitmanBall']).toBe('plan');
+  expect(laid.notes).toContain(`Found by the board for “${DRAWN}” as it was drawn`);
+  expect((await figure(page, 'worst')).split(' ')[0]).toBe(worst[0]);
+  expect(storedDocument(board, DRAWN)).toEqual(changed);
+
+  await page.keyboard.press('ControlOrMeta+z');
+  await saved(page);
+  expect(storedDocument(board, name)).toEqual({ ...before, name });
+  await page.keyboard.press('ControlOrMeta+Shift+z');
+  await saved(page);
+  expect(storedDocument(board, name)).toEqual(laid);
+});

@@ -19,6 +19,9 @@ function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
     short: { colour: stop, width: 1.5, dash: [] },
     clear: { colour: good, width: 1.5, dash: [] },
     doubt: { colour: ink, width: 1.3, dash: [] },
+    // Long-dashed double-dotted narrow line: extreme places of what moves (ISO 128-2:2020, line type 05.1, from memory).
+    room: { colour: inkSoft, width: 0.9, dash: EXTREME_DASH },
+    steeringRoom: { colour: steel, width: 0.9, dash: EXTREME_DASH },
     dimension: { colour: steel, width: 1.7, dash: [] },
     steel: { colour: steel, width: 1, dash: [] },
     ink: { colour: ink, width: 1, dash: [] },
@@ -27,6 +30,7 @@ function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
 }
 
 /** px at weight 1. */
+const EXTREME_DASH = [13, 2.5, 1.5, 2.5, 1.5, 2.5];
 const HANDLE_RADIUS = { rest: 3.6, hover: 5, chosen: 5, twin: 4 };
 const STEERING_EXTRA = 0.9;
 const RING = { hover: 9, chosen: 10, twin: 8 };

@@ -12,6 +12,9 @@ export type OverlayInk =
   | 'clear'
   /** How far off a point may be. */
   | 'doubt'
+  /** How far what moves goes: a tyre, and what steers. */
+  | 'room'
+  | 'steeringRoom'
   /** What is being measured. */
   | 'dimension'
   | 'steel'

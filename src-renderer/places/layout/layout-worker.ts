@@ -2,6 +2,7 @@ import { serveJobs } from '../../jobs/serve-jobs.ts';
 import { sensitivityJob } from '../../panels/points/sensitivity-job.ts';
 import { forcesJob } from './links/forces-job.ts';
 import { mapJob } from './map/map-job.ts';
+import { roomJob } from './room/room-job.ts';
 import { sitJob } from './sit/sit-job.ts';
 import { bandJob } from './tolerance/band-job.ts';
 import { holdsJob, tuneJob } from './tune/tune-job.ts';
@@ -15,4 +16,5 @@ serveJobs({
   band: bandJob,
   forces: forcesJob,
   sit: sitJob,
+  room: roomJob,
 });

@@ -8,6 +8,7 @@ import { setPointEffects } from '../../panels/points/point-effects.svelte.ts';
 import { type Place, shown } from '../place.ts';
 import { layoutActions } from './layout-actions.ts';
 import { mapOnBoard } from './map/map-on-board.svelte.ts';
+import { roomOnBoard } from './room/room-on-board.svelte.ts';
 import SideColumn from './SideColumn.svelte';
 import { startLayoutWorker } from './start-layout-worker.ts';
 import { Studies, setStudies } from './studies.svelte.ts';
@@ -29,6 +30,7 @@ export function layoutPlace(): Place {
   const toggleDetail = () => void shop.changeSettings({ arcsDetail: !openLayout.settings.arcsDetail });
   studies.map.follow();
   studies.tuning.follow();
+  studies.room.follow();
   $effect(() => studies.effects.follow());
   $effect(() => studies.tolerance.follow());
   $effect(() => studies.forces.follow());
@@ -44,6 +46,7 @@ export function layoutPlace(): Place {
     contributors: [
       mapOnBoard(openLayout, studies.map, () => perform('tune')),
       studiesOnBoard(openLayout, studies),
+      roomOnBoard(openLayout, studies.room, () => travelShown),
       travelOnBoard(openLayout, () => travelShown),
       detailOnBoard(
         openLayout,

@@ -1,0 +1,81 @@
+import type { SweptPart } from '../../../../shared-math/swept/index.ts';
+import { whenever } from '../../../controls/whenever.svelte.ts';
+import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
+import type { JobClient } from '../../../jobs/job-client.ts';
+import { Latest } from '../../../jobs/latest.ts';
+import type { RoomAnswer, RoomQuestion } from './room-job.ts';
+
+/** ms without a change after which the room is worked out finely, and between two coarse ones. */
+const RESTS_AFTER = 170;
+const SPACING = 80;
+
+/** The room that what moves needs, of the parts that are asked for: coarsely at every change, finely once it rests. */
+export class RoomView {
+  readonly #openLayout: OpenLayout;
+  readonly #latest: Latest<RoomQuestion, undefined, RoomAnswer | undefined>;
+  #resting: ReturnType<typeof setTimeout> | undefined;
+  #of: string | undefined;
+  #asked = Number.NEGATIVE_INFINITY;
+
+  parts: readonly SweptPart[] = $state.raw([]);
+  answer: RoomAnswer | undefined = $state.raw();
+  /** Whether what shows is fine, of the layout and the parts as they stand. */
+  settled = $state(false);
+  trouble = $state('');
+
+  constructor(openLayout: OpenLayout, client: JobClient) {
+    this.#openLayout = openLayout;
+    this.#latest = new Latest(client, 'room', {
+      answer: (answer) => {
+        this.answer = answer;
+        this.trouble = answer ? '' : 'The layout cannot be steered at ride height.';
+        this.settled = this.#fineAsked;
+      },
+      broken: (reason) => {
+        this.answer = undefined;
+        this.trouble = `The room could not be worked out: ${reason}.`;
+      },
+    });
+  }
+
+  #fineAsked = false;
+
+  toggle(part: SweptPart): void {
+    this.parts = this.parts.includes(part)
+      ? this.parts.filter((other) => other !== part)
+      : [...this.parts, part];
+  }
+
+  /** For the life of the page: asks whenever the layout or what is asked for is another than before. */
+  follow(): void {
+    whenever(
+      () => ({
+        document: this.#openLayout.document,
+        variant: this.#openLayout.variant?.id,
+        parts: this.parts,
+      }),
+      ({ document, variant, parts }) => {
+        clearTimeout(this.#resting);
+        this.#fineAsked = false;
+        this.settled = false;
+        if (!document || parts.length === 0 || variant !== this.#of) {
+          this.#latest.forget();
+          this.answer = undefined;
+          this.trouble = '';
+        }
+        this.#of = variant;
+        if (!document || parts.length === 0) return;
+        const ask = (fine: boolean) => {
+          this.#fineAsked = fine;
+          this.#latest.ask({ document, parts, fine }, fine);
+        };
+        const now = performance.now();
+        if (now - this.#asked >= SPACING) {
+          this.#asked = now;
+          ask(false);
+        }
+        this.#resting = setTimeout(() => ask(true), RESTS_AFTER);
+      },
+    );
+  }
+}

@@ -1,11 +1,25 @@
 import { resolve } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
 import { defineConfig } from 'electron-vite';
+import type { Plugin } from 'vite';
+import { bundlePage } from './src-main/output/moving/bundle-page.ts';
+import { BUILT_SCRIPT, BUILT_STYLE } from './src-main/output/moving/page-sources.ts';
 
 const at = (path: string) => resolve(import.meta.dirname, path);
 
+/** Puts the script and the style of the page that moves beside the program, as one file each. */
+const pageThatMoves: Plugin = {
+  name: 'page-that-moves',
+  async generateBundle() {
+    const { script, style } = await bundlePage();
+    this.emitFile({ type: 'asset', fileName: BUILT_SCRIPT, source: script });
+    this.emitFile({ type: 'asset', fileName: BUILT_STYLE, source: style });
+  },
+};
+
 export default defineConfig({
   main: {
+    plugins: [pageThatMoves],
     build: {
       outDir: 'out/main',
       rollupOptions: {

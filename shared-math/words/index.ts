@@ -25,6 +25,7 @@ export {
   RODS,
   STOPS,
 } from './cautions.ts';
+export { FAILURE_WORDS } from './failure-words.ts';
 export { gapWords, pairWords } from './gap-words.ts';
 export { linkWords } from './link-words.ts';
 export { handwheelWords, lockWords, placeInTurn, ratioWords, turnsWords } from './turn-words.ts';

@@ -34,12 +34,14 @@ const OUT = [
   'out/main/electron-main.js',
   'out/main/loopback-main.js',
   'out/main/command-line.js',
+  'out/main/page-that-moves.js',
   'out/preload/electron-preload.cjs',
   'out/renderer/index.html',
 ];
 const SOURCES = [
   'src-main/store/index.ts',
   'src-renderer/main.ts',
+  'src-page/page.ts',
   'shared-math/outcome.ts',
   'electron.vite.config.ts',
   'package.json',

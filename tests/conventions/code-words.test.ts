@@ -6,7 +6,7 @@ import { forbiddenIn, IN_COMMENTS, IN_NAMES, partsOf } from '../support/code-wor
 // Code says what it means in standard words; what it said in words of its own does not come back.
 
 const root = resolve(import.meta.dirname, '../..');
-const sources = globSync('{shared-math,src-main,src-renderer}/**/*.{ts,svelte}', { cwd: root });
+const sources = globSync('{shared-math,src-main,src-renderer,src-page}/**/*.{ts,svelte}', { cwd: root });
 
 test('comments and names of the sources keep to the words of the code', () => {
   expect(sources.length).toBeGreaterThan(600);

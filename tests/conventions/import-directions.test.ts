@@ -23,7 +23,7 @@ function importsOf(from: string, text: string): Import[] {
   });
 }
 
-const sources = ['shared-math', 'src-main', 'src-renderer'].flatMap((folder) =>
+const sources = ['shared-math', 'src-main', 'src-renderer', 'src-page'].flatMap((folder) =>
   globSync(`${folder}/**/*.{ts,svelte}`, { cwd: root }).map((path) => path.replaceAll('\\', '/')),
 );
 const imports = sources.flatMap((path) => importsOf(path, readFileSync(join(root, path), 'utf8')));
@@ -44,7 +44,7 @@ const MATHS_LEVELS = [
   ['forces'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
-  ['propose'],
+  ['moving', 'propose'],
 ];
 
 function mathsLevel(path: string): number {
@@ -85,7 +85,7 @@ function roomOf(path: string): string {
 }
 
 /** In output a folder may import those on lines before its own. */
-const OUTPUT_LEVELS = [['pens', 'tables'], ['flow'], ['pages'], ['drawings'], ['jobs']];
+const OUTPUT_LEVELS = [['pens', 'tables'], ['flow'], ['pages'], ['drawings'], ['film', 'moving'], ['jobs']];
 
 function outputLevel(path: string): number {
   const part = path.slice('src-main/output/'.length).split('/')[0] as string;
@@ -140,6 +140,12 @@ const RULES: Record<string, (entry: Import) => string | undefined> = {
     to === 'electron' && !/^src-main\/(electron-|hosts\/electron\/)/.test(from)
       ? 'the other host has none'
       : undefined,
+  'the page that moves takes the mathematics, and the sheet’s inks for its picture': ({ from, to }) =>
+    from.startsWith('src-page/') && !/^(?:shared-math|src-page|src-main\/output\/pens)\//.test(to)
+      ? 'not for a page that is handed on'
+      : undefined,
+  'nothing imports the script of the page that moves': ({ from, to }) =>
+    to.startsWith('src-page/') && !from.startsWith('src-page/') ? 'it is bundled as it is' : undefined,
   'the renderer takes only types from the contract': ({ from, to, typeOnly }) => {
     if (!from.startsWith('src-renderer/') || !to.startsWith('src-main/')) return undefined;
     if (to !== 'src-main/api/contract.ts') return 'only the contract';

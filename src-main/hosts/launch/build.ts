@@ -2,12 +2,13 @@ import { spawn } from 'node:child_process';
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** What a build reads, and the last file that each of its four parts writes. */
-const SOURCES = ['src-main', 'src-renderer', 'shared-math', 'electron.vite.config.ts', 'package.json'];
+/** What a build reads, and the last file that each of its parts writes. */
+const SOURCES = ['src-main', 'src-renderer', 'src-page', 'shared-math', 'electron.vite.config.ts', 'package.json'];
 const RESULTS = [
   'out/main/electron-main.js',
   'out/main/loopback-main.js',
   'out/main/command-line.js',
+  'out/main/page-that-moves.js',
   'out/preload/electron-preload.cjs',
   'out/renderer/index.html',
 ];

@@ -14,6 +14,7 @@ import {
 } from './job.ts';
 import { pngOf } from './png.ts';
 import { curvesPlate } from './svg/curves-plate.ts';
+import { pictorialPlate } from './svg/pictorial-plate.ts';
 import { viewPlate, viewsPlate } from './svg/view-plate.ts';
 
 export { SvgPen } from '../pens/svg-pen.ts';
@@ -28,7 +29,9 @@ export {
   type DrawnPose,
   type DrawnView,
   formatTrouble,
+  USUAL_TURN,
 } from './job.ts';
+export { rasterOf } from './png.ts';
 
 const isView = (view: DrawnView): view is View => (VIEWS as readonly string[]).includes(view);
 
@@ -37,6 +40,7 @@ export function drawSvg(job: DrawingJob, lettering: Lettering): { svg: string; w
   const pen = new SvgPen(lettering);
   const { view } = job;
   if (view === 'views') viewsPlate(pen, job);
+  else if (view === 'pictorial') pictorialPlate(pen, job);
   else if (isView(view)) viewPlate(pen, job, view);
   else curvesPlate(pen, job);
   const about = [job.customer, job.car, job.document.name].filter(Boolean).join(', ');

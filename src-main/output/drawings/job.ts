@@ -1,4 +1,5 @@
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import { ISOMETRIC, type Turn } from '../../../shared-math/pictorial/index.ts';
 import type { Radians } from '../../../shared-math/units/index.ts';
 import type { PrintJob } from '../pages/job.ts';
 
@@ -8,6 +9,7 @@ export const DRAWN_VIEWS = [
   'top',
   'front',
   'views',
+  'pictorial',
   'templates',
   '3d',
   'curves',
@@ -26,6 +28,7 @@ export const DRAWN_WORDS: Record<DrawnView, string> = {
   top: 'Top view',
   front: 'Front view',
   views: 'Side, top and front view',
+  pictorial: 'Pictorial',
   templates: 'Templates for a cutting table',
   '3d': 'Points and links in space',
   curves: 'Steer, toe and turn',
@@ -50,8 +53,13 @@ export interface DrawingJob extends Pick<PrintJob, 'unit' | 'fraction' | 'custom
   readonly format: DrawingFormat;
   readonly document: LayoutDocument;
   readonly pose: DrawnPose;
+  /** From where a pictorial looks; isometric where not given. */
+  readonly turn?: Turn;
   readonly signal?: AbortSignal;
 }
+
+/** From where a pictorial looks where nothing is said. */
+export const USUAL_TURN: Turn = ISOMETRIC;
 
 /** Why a drawing was not made, as one plain sentence without its full stop. Nothing was written. */
 export class DrawingRefused extends Error {}
@@ -66,6 +74,8 @@ export const isCurves = (view: DrawnView) =>
 export function formatTrouble(view: DrawnView, format: DrawingFormat): string | undefined {
   if (view === 'templates' && format !== 'dxf') return 'templates for a cutting table are drawn as dxf only';
   if (view === '3d' && format !== 'dxf') return 'points in space are drawn as dxf only';
+  if (view === 'pictorial' && format === 'dxf')
+    return 'a pictorial is drawn as svg or png, not as dxf: 3d holds the points in space';
   if (isCurves(view) && format === 'dxf') return 'curves are drawn as svg or png, not as dxf';
   return undefined;
 }

@@ -5,8 +5,15 @@ const PIXELS_PER_MM = 10;
 /** Pixels. More than any screen or printer needs, and what every reader still opens. */
 const WIDEST = 8000;
 
-/** A picture of an SVG whose letters are outlines. The library's own part is a native file for each system. */
-export async function pngOf(svg: string, width: number, signal?: AbortSignal): Promise<Uint8Array> {
+/** A picture as pixels: 4 bytes each, red, green, blue and how far it covers, row by row from the top. */
+export interface Raster {
+  readonly width: number;
+  readonly height: number;
+  readonly pixels: Uint8Array;
+}
+
+/** An SVG whose letters are outlines, drawn `width` pixels wide. The library's own part is a native file for each system. */
+async function rendered(svg: string, width: number, signal?: AbortSignal) {
   let renderAsync: typeof import('@resvg/resvg-js').renderAsync;
   try {
     ({ renderAsync } = await import('@resvg/resvg-js'));
@@ -15,14 +22,25 @@ export async function pngOf(svg: string, width: number, signal?: AbortSignal): P
       'pictures cannot be made on this system, as a part of the program for it is missing; svg works',
     );
   }
-  const image = await renderAsync(
+  return renderAsync(
     svg,
     {
       font: { loadSystemFonts: false },
-      fitTo: { mode: 'width', value: Math.min(WIDEST, Math.round(width * PIXELS_PER_MM)) },
+      fitTo: { mode: 'width', value: Math.min(WIDEST, width) },
       logLevel: 'off',
     },
     signal ?? null,
   );
+}
+
+/** A picture of an SVG whose letters are outlines, `width` mm wide, as a file's bytes. */
+export async function pngOf(svg: string, width: number, signal?: AbortSignal): Promise<Uint8Array> {
+  const image = await rendered(svg, Math.round(width * PIXELS_PER_MM), signal);
   return new Uint8Array(image.asPng());
+}
+
+/** The same as pixels, `width` of them wide. */
+export async function rasterOf(svg: string, width: number, signal?: AbortSignal): Promise<Raster> {
+  const { width: wide, height, pixels } = await rendered(svg, width, signal);
+  return { width: wide, height, pixels: new Uint8Array(pixels) };
 }

@@ -11,15 +11,8 @@ import {
   prepareFrontEnd,
   solveFrontEnd,
 } from '../../../shared-math/linkage/index.ts';
+import { FAILURE_WORDS } from '../../../shared-math/words/index.ts';
 import { type DrawingJob, DrawingRefused, type DrawnPose } from './job.ts';
-
-const FAILURE_WORDS: Record<FrontEndState['failure'], string> = {
-  '': 'the linkage does not reach this pose',
-  'drag-link': 'the drag link does not reach this pose',
-  'tie-rod': 'the tie rod does not reach this pose',
-  'axle-free': 'the links leave the axle free to move, so no pose is drawn',
-  'no-convergence': 'the links cannot hold the axle in this pose',
-};
 
 /** Steps in which a pose is walked to from ride height, so that every link stays on its own branch. */
 const STEPS = 24;

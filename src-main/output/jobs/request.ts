@@ -1,5 +1,7 @@
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
+import type { Turn } from '../../../shared-math/pictorial/index.ts';
 import type { DrawingFormat, DrawnPose, DrawnView } from '../drawings/job.ts';
+import type { FilmShape } from '../film/job.ts';
 import type { PrintJob, PrintKind } from '../pages/job.ts';
 import type { Paper } from '../pens/papers.ts';
 import type { Numbers, TableName } from '../tables/index.ts';
@@ -12,7 +14,10 @@ export type OutputRequest =
       readonly view: DrawnView;
       readonly format: DrawingFormat;
       readonly pose: DrawnPose;
+      readonly turn?: Turn;
     }
+  | { readonly kind: 'moving' }
+  | ({ readonly kind: 'film' } & FilmShape)
   | { readonly kind: 'table'; readonly table: TableName; readonly numbers?: Numbers };
 
 /** The counter of a layout's sheets. */
@@ -24,7 +29,7 @@ export interface SheetCount {
 }
 
 /** Of which layout, for whom, in which unit. */
-export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'shelf' | 'date'> {
+export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'shelf' | 'date' | 'beside'> {
   readonly document: LayoutDocument;
   readonly customer: string;
   readonly car: string;

@@ -13,6 +13,8 @@ export type PrintKind = (typeof PRINT_KINDS)[number];
 export interface PrintJob {
   readonly kind: PrintKind;
   readonly document: LayoutDocument;
+  /** The variant that it is compared with, where a picture shows both. */
+  readonly beside?: LayoutDocument;
   readonly customer?: string;
   readonly car?: string;
   readonly paper: Paper;

@@ -7,7 +7,7 @@ import { scaleWords } from '../../pens/scales.ts';
 import { BODY_SOFT, BORDER, CELL, SMALL, TITLE, WARNING } from '../../pens/styles.ts';
 import type { SvgPen } from '../../pens/svg-pen.ts';
 import { brokenInto, shortened, writeLines } from '../../pens/text-lines.ts';
-import { DRAWN_WORDS, type DrawingJob } from '../job.ts';
+import { DRAWN_WORDS, type DrawingJob, isCurves } from '../job.ts';
 import { poseWords } from '../pose-words.ts';
 
 // A plate: one drawing on a sheet of its own size, with what it shows, its scale and the cautions.
@@ -35,7 +35,7 @@ export function openPlate(pen: SvgPen, room: PageSize, job: DrawingJob, scale: n
   const from = pen.widthOf(title, TITLE) + 6;
   const facts = [
     [job.customer, job.car, job.document.name].filter(Boolean).join(', '),
-    scale === undefined ? undefined : poseWords(job),
+    isCurves(job.view) ? undefined : poseWords(job),
     scale === undefined ? undefined : `scale ${scaleWords(scale)}`,
   ].filter(Boolean);
   const shownFacts = shortened(pen, facts.join(' · '), BODY_SOFT, inner - 2 * PAD - from);

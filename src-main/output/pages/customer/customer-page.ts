@@ -1,6 +1,5 @@
 import type { Box } from '../../../../shared-math/drawing/index.ts';
 import { formatSpan } from '../../../../shared-math/units/index.ts';
-import { ASSISTANCE, CAUTION, tallyWords } from '../../../../shared-math/words/index.ts';
 import { item } from '../../flow/block.ts';
 import { stack } from '../../flow/flow.ts';
 import { dateWords, type PageFrame, warningSign } from '../../flow/page-frame.ts';
@@ -11,10 +10,11 @@ import { lineHeight, type PrintPen, type TextStyle } from '../../pens/print-pen.
 import { brokenInto, shortened, writeLines } from '../../pens/text-lines.ts';
 import { bumpSteer, NONE, steers, turningCircleOf, turnsWords } from '../figures.ts';
 import type { PrintJob } from '../job.ts';
-import { headlineDoubt, madeFromWords } from '../made-from.ts';
+import { headlineDoubt } from '../made-from.ts';
 import type { Pages } from '../pages.ts';
 import { paintView } from '../sheet/arrangement-page.ts';
 import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
+import { stateWords, watchFor } from './customer-words.ts';
 
 // One page for the one who drives the car: the picture, three figures, what to watch for, in plain words.
 
@@ -60,23 +60,6 @@ function threeFigures(model: SheetModel): CustomerFigure[] {
       what: 'turning circle, between kerbs',
       plain: 'The widest circle that it needs to turn around in one go, to the left or to the right.',
     },
-  ];
-}
-
-/** What the one who drives has to know. */
-function watchFor({ layout, style }: SheetModel): string[] {
-  const early = style.unit === 'in' ? '50 miles' : '80 km';
-  return [
-    CAUTION,
-    `Bring it back once it has run ${early}: every nut, pin and bolt of the steering is then gone over, as at each service later on (common practice, no published source).`,
-    'Stop and have it looked at if the handwheel is stiff, loose or off centre, if it clicks, or if the car wanders or darts over bumps.',
-    'Nobody heats, bends or welds a steering part. One that was hit, bent or has run dry is replaced.',
-    ...(layout.steering.box.assist === 'power'
-      ? [
-          `${ASSISTANCE.line} When pump or engine stops, it takes all your strength at once: try it standing, before you need it.`,
-        ]
-      : []),
-    'Wheels, tyres or springs of another size change all of this: have it measured anew.',
   ];
 }
 
@@ -136,22 +119,13 @@ function headline(pen: PrintPen, name: string, area: Area): number {
 
 function customerPage(pageFrame: PageFrame, model: SheetModel): void {
   const { pen } = pageFrame;
-  const { job, layout, findings } = model;
+  const { job, layout } = model;
   const area = pageFrame.open({ title: 'Your steering', lying: false }, dateWords(job.date));
   const name = job.car || layout.name;
   let y = headline(pen, name, area);
-  const counts = { stop: 0, attention: 0, info: 0 };
-  for (const { severity } of findings) counts[severity] += 1;
   const whose = [job.customer ? `Drawn for ${job.customer}.` : '', job.car ? `Variant: ${layout.name}.` : '']
     .filter(Boolean)
     .join(' ');
-  const settled = counts.stop + counts.attention === 0;
-  const state =
-    counts.stop > 0
-      ? 'This layout still has faults that must be fixed: as drawn, it is not fit for the road.'
-      : counts.attention > 0
-        ? 'Ask the shop about the points it has checked and accepted in this layout.'
-        : 'Nothing in this layout is past the limits that the shop works to. That is not an approval.';
   y = writeLines(pen, brokenInto(pen, whose, PLAIN_SOFT, area.width), area.x, y + 2.5, PLAIN_SOFT) + 4;
   const below = area.y + area.height;
   const watch = watchFor(model).map((line, i) =>
@@ -168,19 +142,7 @@ function customerPage(pageFrame: PageFrame, model: SheetModel): void {
   const room = below - y - textTall - figureTall - 20;
   y = picture(pen, model, { ...area, y, height: Math.max(40, Math.min(room, area.width * 0.5)) }) + 6;
   y = figures(pen, model, { ...area, y }) + 5;
-  y =
-    writeLines(
-      pen,
-      brokenInto(
-        pen,
-        `${settled ? state : `${tallyWords(counts)}. ${state}`} ${madeFromWords(model)}`,
-        PLAIN,
-        area.width,
-      ),
-      area.x,
-      y,
-      PLAIN,
-    ) + 5;
+  y = writeLines(pen, brokenInto(pen, stateWords(model), PLAIN, area.width), area.x, y, PLAIN) + 5;
   pen.line(area.x, y, area.x + area.width, y, { width: 0.2, colour: RULE });
   pen.text('What to watch for', area.x, y + 7, SUBHEAD);
   stack(pen, { ...area, y: y + 10 }, watch);

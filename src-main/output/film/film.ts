@@ -1,0 +1,145 @@
+import { setImmediate } from 'node:timers/promises';
+import type { Box } from '../../../shared-math/drawing/index.ts';
+import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
+import {
+  doingLines,
+  type HandPose,
+  MovedCar,
+  RIDE_HEIGHT,
+  type ShownCar,
+} from '../../../shared-math/moving/index.ts';
+import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
+import { ISOMETRIC } from '../../../shared-math/pictorial/index.ts';
+import { sweepTurn } from '../../../shared-math/sweep/index.ts';
+import { type LengthStyle, toRadians } from '../../../shared-math/units/index.ts';
+import { CAUTION, FAILURE_WORDS } from '../../../shared-math/words/index.ts';
+import { DrawingRefused, rasterOf, SvgPen } from '../drawings/index.ts';
+import { INK, RULE } from '../pens/colours.ts';
+import { CAR_INKS, DRAWN_LARGER, MovedPicture } from '../pens/moved-picture.ts';
+import { paintMarks } from '../pens/paint-marks.ts';
+import { lineHeight, type TextStyle } from '../pens/print-pen.ts';
+import { BODY_SOFT, LABEL, SMALL } from '../pens/styles.ts';
+import { brokenInto, shortened, writeLines } from '../pens/text-lines.ts';
+import { ApngWriter } from './apng.ts';
+import type { FilmJob } from './job.ts';
+
+// The film: the picture of a page that moves, gone through its travel there and back, for a message to a customer.
+
+/** Pictures in a second: enough to be seen as motion, few enough for a message. */
+export const FRAMES_PER_SECOND = 12;
+
+/** mm of the film's own paper: its type is as large as the board's at this width. */
+const WIDE = 150;
+const EDGE = 4;
+const NAME: TextStyle = { face: 'headingBold', size: 15, colour: INK };
+const SAID: TextStyle = { face: 'bold', size: 11.5, colour: INK };
+const SIGN = 6;
+
+/** The poses of a film, from ride height up, down and back: a swing that begins and ends gently. */
+function posesOf({ over, seconds }: FilmJob, cars: readonly MovedCar[]): HandPose[] {
+  const count = seconds * FRAMES_PER_SECOND;
+  const layouts = cars.map(({ layout }) => layout);
+  const locks = over === 'steering' ? layouts.map((layout) => sweepTurn(prepareFrontEnd(layout), 0, 0)) : [];
+  const ends = {
+    bump: [Math.min(...layouts.map(({ travel }) => travel.bump)), -Math.min(...layouts.map(({ travel }) => travel.rebound))],
+    roll: [1, -1].map((side) => side * toRadians(Math.min(...layouts.map(({ travel }) => travel.roll)))),
+    steering: [Math.min(...locks.map(({ left }) => left.handwheel)), Math.max(...locks.map(({ right }) => right.handwheel))],
+  }[over] as [number, number];
+  return Array.from({ length: count }, (_, i) => {
+    const swing = Math.sin((2 * Math.PI * i) / count);
+    const value = (swing >= 0 ? ends[0] : -ends[1]) * swing;
+    return { ...RIDE_HEIGHT, [{ bump: 'heave', roll: 'roll', steering: 'handwheel' }[over]]: value };
+  });
+}
+
+/** A film's cars and its picture, made once. */
+interface Reel {
+  readonly job: FilmJob;
+  readonly cars: readonly ShownCar[];
+  readonly picture: MovedPicture;
+  readonly box: Box;
+  readonly style: LengthStyle;
+}
+
+function reelOf(job: FilmJob): Reel {
+  const documents: readonly LayoutDocument[] = job.beside ? [job.document, job.beside] : [job.document];
+  const cars = documents.map(
+    (document, at): ShownCar => ({ at: at as 0 | 1, name: document.name, car: new MovedCar(resolveLayout(document)) }),
+  );
+  for (const { car } of cars) if (!car.standing) throw new DrawingRefused(FAILURE_WORDS[car.failure]);
+  const picture = new MovedPicture(cars.map(({ car }) => car));
+  return { job, cars, picture, box: picture.box(ISOMETRIC), style: { unit: job.unit, fraction: job.fraction } };
+}
+
+/** One picture of the film as an SVG, its cars put into the pose. */
+function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): string {
+  for (const { car } of cars) {
+    const failure = car.put(pose);
+    if (failure !== undefined) throw new DrawingRefused(FAILURE_WORDS[failure]);
+  }
+  const pen = new SvgPen('outlines');
+  const inner = WIDE - 2 * EDGE;
+  const scale = (box.right - box.left) / inner;
+  const high = (box.bottom - box.top) / scale;
+  const step = lineHeight(SAID.size);
+  const caution = brokenInto(pen, CAUTION, SMALL, inner);
+  const foot = (cars.length > 1 ? 3 : 2) * step + 2 + caution.length * lineHeight(SMALL.size) + SIGN;
+  pen.addPage({ width: WIDE, height: 2 * EDGE + 8 + high + foot });
+  const title = shortened(pen, [job.car, job.car ? '' : job.document.name].filter(Boolean).join(''), NAME, inner);
+  pen.text(title, EDGE, EDGE + 4.5, NAME);
+  const from = { x: EDGE - box.left / scale, y: EDGE + 8 - box.top / scale, scale };
+  paintMarks(pen, picture.marks(cars, ISOMETRIC), from);
+  const { right, down } = picture.front;
+  pen.text('FRONT', from.x + right / scale, from.y + down / scale, LABEL, 'centre');
+  let y = EDGE + 8 + high;
+  pen.text(
+    `Arrows on the ground: where the wheels steer by themselves, drawn ${DRAWN_LARGER} times as large.`,
+    EDGE,
+    y + 3,
+    BODY_SOFT,
+  );
+  y += SIGN;
+  const lines = doingLines(cars, style);
+  lines.forEach((line, i) => {
+    const ink = cars.length > 1 && i > 0 ? CAR_INKS[(i - 1) as 0 | 1] : undefined;
+    if (ink)
+      pen.line(EDGE, y + 0.6 * step, EDGE + 7, y + 0.6 * step, { width: 0.9, colour: ink.colour, ...(ink.dash ? { dash: ink.dash } : {}) });
+    const left = EDGE + (ink ? 9 : 0);
+    // A sentence of two lines has the room of two.
+    const room = WIDE - EDGE - left;
+    const written = cars.length > 1 ? [shortened(pen, line, SAID, room)] : brokenInto(pen, line, SAID, room);
+    y = writeLines(pen, written, left, y, SAID);
+  });
+  const base = 2 * EDGE + 8 + high + foot - EDGE - caution.length * lineHeight(SMALL.size);
+  pen.line(EDGE, base - 1, WIDE - EDGE, base - 1, { width: 0.2, colour: RULE });
+  writeLines(pen, caution, EDGE, base, SMALL);
+  return pen.document(0, job.document.name);
+}
+
+/** The first picture of a film, and the one of its first half that has gone furthest, each an SVG: to look at before it is made. */
+export function filmPreview(job: FilmJob): string[] {
+  const reel = reelOf(job);
+  const poses = posesOf(job, reel.cars.map(({ car }) => car));
+  return [poses[Math.floor(poses.length / 4)], poses[Math.floor((3 * poses.length) / 4)]].map((pose) =>
+    frameOf(reel, pose as HandPose),
+  );
+}
+
+/**
+ * Makes a film: an animated PNG's bytes, one frame after another with word of each. Outcomes: the whole file; rejects with a
+ * DrawingRefused where a pose cannot be, and with the signal's reason when called off.
+ */
+export async function makeFilm(job: FilmJob): Promise<Uint8Array> {
+  const reel = reelOf(job);
+  const poses = posesOf(job, reel.cars.map(({ car }) => car));
+  const writer = new ApngWriter(poses.length, FRAMES_PER_SECOND);
+  for (const [i, pose] of poses.entries()) {
+    job.signal?.throwIfAborted();
+    writer.add(await rasterOf(frameOf(reel, pose), job.width, job.signal));
+    job.progress?.(i + 1, poses.length, 'Picture');
+    // Lets whoever wants to call it off be heard.
+    await setImmediate();
+  }
+  job.signal?.throwIfAborted();
+  return writer.end();
+}

@@ -1,0 +1,46 @@
+import { standingWords } from '../../../shared-math/moving/index.ts';
+import { ISOMETRIC } from '../../../shared-math/pictorial/index.ts';
+import { CAR_INKS, DRAWN_LARGER, MovedPicture } from '../pens/moved-picture.ts';
+import { frameWords, frontSize, markAttributes } from '../pens/page-marks.ts';
+import { type Html, html, outsideText } from './html.ts';
+import type { MovingModel } from './moving-model.ts';
+
+/** What stands for a line of the picture in the key below it. */
+function keyLine(colour: string, dash: readonly number[] | undefined): Html {
+  return html`<svg viewBox="0 0 22 8" aria-hidden="true"><path d="M1 4H21" fill="none" stroke="${colour}" stroke-width="2.4"${{
+    markup: dash ? ` stroke-dasharray="${dash.map((each) => 2 * each).join(' ')}"` : '',
+  }}/></svg>`;
+}
+
+/** What the lines of the picture are. */
+export function pictureKey({ cars }: MovingModel): Html {
+  const lines = cars.map(({ at, name }) => {
+    const { colour, dash } = CAR_INKS[at];
+    const whose = cars.length > 1 ? html`${outsideText(name)}` : html`where the wheels steer by themselves`;
+    return html`<span>${keyLine(colour, dash)}${whose}</span>`;
+  });
+  const note =
+    cars.length > 1
+      ? `arrows: where the wheels steer by themselves, drawn ${DRAWN_LARGER} times as large`
+      : `drawn ${DRAWN_LARGER} times as large`;
+  return html`<p class="key">${lines}<span>${keyLine('#a9b0b4', [2, 1.6])}where the driver points them</span><span>${note}</span></p>`;
+}
+
+/** The picture in the pose in which the page opens, as its script would draw it. */
+export function staticPicture(model: MovingModel): Html {
+  const { cars, data } = model;
+  const picture = new MovedPicture(cars.map(({ car }) => car));
+  const box = picture.box(ISOMETRIC);
+  const marks = picture.marks(cars, ISOMETRIC);
+  const view = frameWords(box);
+  const paths = marks.map((mark) => ({ markup: `<path${attributesOf(markAttributes(mark, box))}/>` }));
+  const { right, down } = picture.front;
+  const said = `The front axle and steering seen from ahead and from the left. ${standingWords(cars[0]!.car, data.start, data.style)}.`;
+  return html`<figure class="picture"><svg id="picture" viewBox="${view}" role="img" aria-labelledby="picture-said"><title id="picture-said">${said}</title>
+<g id="marks">${paths}</g><text id="front" x="${right.toFixed(0)}" y="${down.toFixed(0)}" font-size="${frontSize(box)}" text-anchor="middle">FRONT</text></svg></figure>`;
+}
+
+const attributesOf = (entries: Readonly<Record<string, string>>) =>
+  Object.entries(entries)
+    .map(([name, value]) => ` ${name}="${value}"`)
+    .join('');

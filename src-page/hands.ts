@@ -68,7 +68,7 @@ export class Hands {
       input.disabled = this.#hands[key].least === this.#hands[key].most;
       input.addEventListener('input', () => {
         this.#stop();
-        this.set({ ...this.#pose, [key]: valueOf(this.#hands[key]) });
+        this.set({ ...this.#pose, [key]: handValue(this.#hands[key]) });
       });
     }
     this.#run.addEventListener('click', () => (this.#frame ? this.#stop() : this.#start()));
@@ -87,7 +87,7 @@ export class Hands {
       const hand = this.#hands[key];
       const { input, output, words } = hand;
       const value = this.#pose[key];
-      if (Math.abs(valueOf(hand) - value) > 1e-9) input.value = String(placeOf(hand, value));
+      if (Math.abs(handValue(hand) - value) > 1e-9) input.value = String(placeOf(hand, value));
       input.setAttribute('aria-valuetext', words(value));
       output.textContent = words(value);
     }
@@ -95,7 +95,11 @@ export class Hands {
 
   /** Who wants no motion is shown the top of the bump at once. */
   #sayRun(): void {
-    this.#run.textContent = this.#frame ? 'Stop' : CALM.matches ? 'Show the top of a bump' : 'Run it over a bump';
+    this.#run.textContent = this.#frame
+      ? 'Stop'
+      : CALM.matches
+        ? 'Show the top of a bump'
+        : 'Run it over a bump';
   }
 
   #start(): void {
@@ -124,14 +128,14 @@ export class Hands {
 }
 
 /** The value that a slider stands at: each half of its way is divided evenly. */
-function valueOf({ input, least, most }: Hand): number {
+function handValue({ input, least, most }: Hand): number {
   const share = Number(input.value) / PLACES;
   return share < 0 ? -share * least : share * most;
 }
 
 /** The place of a value on a slider. */
 function placeOf({ least, most }: Hand, value: number): number {
-  const end = (value < 0) === (least < 0) ? least : most;
+  const end = value < 0 === least < 0 ? least : most;
   if (end === 0) return 0;
   const share = value / end;
   return PLACES * (end === least ? -share : share);

@@ -3,7 +3,7 @@ import { type ShownCar, seenWords } from '../shared-math/moving/index.ts';
 import { ISOMETRIC, keptTurn, type Turn } from '../shared-math/pictorial/index.ts';
 import { toDegrees, toRadians } from '../shared-math/units/index.ts';
 import { MovedPicture } from '../src-main/output/pens/moved-picture.ts';
-import { frameWords, frontSize, markAttributes } from '../src-main/output/pens/page-marks.ts';
+import { ANCHORS, frameWords, frontSize, markAttributes } from '../src-main/output/pens/page-marks.ts';
 import { element } from './page-parts.ts';
 
 /** Radians of turning for each px that a finger goes. */
@@ -17,6 +17,7 @@ const SVG = 'http://www.w3.org/2000/svg';
 export class Picture {
   readonly #svg: SVGSVGElement;
   readonly #marks = element('marks');
+  readonly #front = element('front');
   readonly #seen = element('seen') as HTMLInputElement;
   readonly #picture: MovedPicture;
   #turn: Turn = ISOMETRIC;
@@ -72,9 +73,13 @@ export class Picture {
       for (const [name, value] of Object.entries(markAttributes(mark, this.#box)))
         if (path.getAttribute(name) !== value) path.setAttribute(name, value);
     });
-    const { right, down } = this.#picture.front;
-    element('front').setAttribute('x', right.toFixed(0));
-    element('front').setAttribute('y', down.toFixed(0));
-    element('front').setAttribute('font-size', String(frontSize(this.#box)));
+    const { right, down, align } = this.#picture.front;
+    const word = {
+      x: right.toFixed(0),
+      y: down.toFixed(0),
+      'font-size': String(frontSize(this.#box)),
+      'text-anchor': ANCHORS[align],
+    };
+    for (const [name, value] of Object.entries(word)) this.#front.setAttribute(name, value);
   }
 }

@@ -15,7 +15,12 @@ export interface CurvePlot {
   readonly width: number;
   readonly height: number;
   /** The rectangle that the curves lie in. */
-  readonly area: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
+  readonly area: {
+    readonly left: number;
+    readonly top: number;
+    readonly right: number;
+    readonly bottom: number;
+  };
   readonly lines: readonly PlotLine[];
   /** Along the lower edge: steer. */
   readonly across: readonly (readonly [x: number, words: string])[];
@@ -35,7 +40,9 @@ const round = (value: number) => Math.round(value * 100) / 100;
 export function steerRange(cars: readonly MovedCar[]): number {
   const most = Math.max(
     0,
-    ...cars.flatMap(({ curve, wheels }) => [...curve.bumpSteer, wheels.bumpSteer].map((steer) => Math.abs(toDegrees(steer)))),
+    ...cars.flatMap(({ curve, wheels }) =>
+      [...curve.bumpSteer, wheels.bumpSteer].map((steer) => Math.abs(toDegrees(steer))),
+    ),
   );
   return RANGES.find((range) => range >= most) ?? (RANGES.at(-1) as number);
 }
@@ -51,14 +58,14 @@ export function curvePlot(cars: readonly MovedCar[], style: LengthStyle, range: 
     round(AREA.top + ((most - heave) / (most + least || 1)) * (AREA.bottom - AREA.top));
   const lines = cars.map((car) => {
     const { heave, bumpSteer } = car.curve;
-    const path = heave
-      .map((at, i) => `${i === 0 ? 'M' : 'L'}${x(bumpSteer[i] as number)} ${y(at)}`)
-      .join('');
+    const path = heave.map((at, i) => `${i === 0 ? 'M' : 'L'}${x(bumpSteer[i] as number)} ${y(at)}`).join('');
     return { path, mark: car.standing ? ([x(car.wheels.bumpSteer), y(car.pose.heave)] as const) : undefined };
   });
   const side = (degrees: number): readonly [number, string] => [
     round(middle - (degrees / range) * (AREA.right - middle)),
-    degrees === 0 ? '0°' : `${formatDegrees(Math.abs(degrees), Number.isInteger(degrees) ? 0 : 2)} ${degrees > 0 ? 'left' : 'right'}`,
+    degrees === 0
+      ? '0°'
+      : `${formatDegrees(Math.abs(degrees), Number.isInteger(degrees) ? 0 : 2)} ${degrees > 0 ? 'left' : 'right'}`,
   ];
   const rows: (readonly [number, string])[] = [[y(0), 'ride height']];
   if (bump > 0) rows.unshift([y(bump), `${formatLength(bump, style)} up`]);

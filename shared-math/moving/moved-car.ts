@@ -114,7 +114,8 @@ export class MovedCar {
 
   #solve(pose: HandPose): boolean {
     if (solveFrontEnd(this.#frontEnd, 0, 0, pose.handwheel, this.#ride) !== 'ok') return false;
-    if (solveFrontEnd(this.#frontEnd, pose.heave, pose.roll, pose.handwheel, this.#state) !== 'ok') return false;
+    if (solveFrontEnd(this.#frontEnd, pose.heave, pose.roll, pose.handwheel, this.#state) !== 'ok')
+      return false;
     this.#pose = pose;
     placeInPose(this.drawing, this.#frontEnd, this.#state, this.placed);
     return true;

@@ -1,5 +1,5 @@
 import { steerWay, wheelWords } from '../findings/index.ts';
-import { wheelPlaces } from '../sweep/index.ts';
+import { toeLength, wheelPlaces } from '../sweep/index.ts';
 import {
   formatDegrees,
   formatLength,
@@ -8,7 +8,6 @@ import {
   type Radians,
   toDegrees,
 } from '../units/index.ts';
-import { toeLength } from '../sweep/index.ts';
 import { handwheelWords } from '../words/index.ts';
 import type { HandPose, MovedCar } from './moved-car.ts';
 
@@ -85,7 +84,10 @@ export function standingWords(car: MovedCar, pose: HandPose, style: LengthStyle)
     bumpWords(left, style) === 'at ride height' && bumpWords(right, style) === 'at ride height'
       ? 'at ride height'
       : wheelWords(car.layout, pose, (mm) => formatLength(mm, style));
-  const held = Math.abs(toDegrees(pose.handwheel)) < 0.5 ? '' : `, handwheel ${handwheelWords(toDegrees(pose.handwheel))}`;
+  const held =
+    Math.abs(toDegrees(pose.handwheel)) < 0.5
+      ? ''
+      : `, handwheel ${handwheelWords(toDegrees(pose.handwheel))}`;
   return capital(`${wheels}${held}`);
 }
 

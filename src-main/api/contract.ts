@@ -344,6 +344,8 @@ export const contract = {
       unit: settings.shape.unit,
       fraction: settings.shape.fraction,
       preview: z.boolean().default(false),
+      /** Another variant to be shown beside it, where a picture can show both. */
+      beside: id.optional(),
     }),
     output: z.object({ job: id }),
   },

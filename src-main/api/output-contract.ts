@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble } from '../output/drawings/job.ts';
+import { FILM_SECONDS, FILM_WIDTHS, FILMED } from '../output/film/job.ts';
 import { PRINT_KINDS } from '../output/pages/job.ts';
 import { PAPER_NAMES } from '../output/pens/papers.ts';
 import { NUMBERS, TABLE_NAMES } from '../output/tables/names.ts';
@@ -16,6 +17,16 @@ export const outputRequest = z
       roll: z.number().min(-180).max(180).default(0),
       handwheel: z.number().min(-36_000).max(36_000).default(0),
       braking: z.number().min(0).max(2).default(0),
+      /** From where a pictorial looks: from ahead toward the car's left, and above level. */
+      turn: z.number().min(-360).max(360).optional(),
+      rise: z.number().min(0).max(90).optional(),
+    }),
+    z.strictObject({ kind: z.literal('moving') }),
+    z.strictObject({
+      kind: z.literal('film'),
+      over: z.enum(FILMED),
+      width: z.literal(FILM_WIDTHS),
+      seconds: z.literal(FILM_SECONDS),
     }),
     z.strictObject({
       kind: z.literal('table'),

@@ -1,5 +1,6 @@
 import { extname } from 'node:path';
 import { quoted } from '../../shared-math/outside/index.ts';
+import type { Turn } from '../../shared-math/pictorial/index.ts';
 import { toRadians } from '../../shared-math/units/index.ts';
 import {
   DRAWING_FORMATS,
@@ -7,6 +8,7 @@ import {
   type DrawingJob,
   DrawingRefused,
   formatTrouble,
+  USUAL_TURN,
 } from '../output/drawings/job.ts';
 import { NoType } from '../output/pens/no-type.ts';
 import { choice, FRACTIONS, onlyFile, single, takeArguments, UNITS } from './arguments.ts';
@@ -32,6 +34,19 @@ function gripIn(options: ReadonlyMap<string, string>): number {
   return grip;
 }
 
+/** From where a pictorial looks: degrees from ahead toward the car's left, and above level. */
+function turnIn(view: DrawingJob['view'], options: ReadonlyMap<string, string>): Turn {
+  const { azimuth, elevation } = USUAL_TURN;
+  for (const name of ['turn', 'rise'])
+    if (options.has(name) && view !== 'pictorial') throw new UsageError(`--${name} is for --view pictorial`);
+  const rise = single(options, 'rise', 90);
+  if (rise < 0) throw new UsageError('--rise is an angle above level, from 0 to 90');
+  return {
+    azimuth: options.has('turn') ? toRadians(single(options, 'turn', 360)) : azimuth,
+    elevation: options.has('rise') ? toRadians(rise) : elevation,
+  };
+}
+
 async function* answer(file: string, out: string, job: Omit<DrawingJob, 'document'>): SlowAnswer {
   const document = readLayoutFile(file);
   // Loaded here, so that no other command waits for it.
@@ -53,12 +68,12 @@ async function* answer(file: string, out: string, job: Omit<DrawingJob, 'documen
 export const draw: Command = {
   name: 'draw',
   usage:
-    'draw LAYOUT.json --view side|top|front|views|templates|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP]',
+    'draw LAYOUT.json --view side|top|front|views|pictorial|templates|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP] [--turn DEGREES] [--rise DEGREES]',
   about:
     'Draws a view, the points and links in space (dxf) or curves (svg, png) into a file; its ending says which kind.',
   run(args) {
     const taken = takeArguments(args, {
-      values: ['view', 'out', 'unit', 'fraction', 'heave', 'roll', 'handwheel', 'braking'],
+      values: ['view', 'out', 'unit', 'fraction', 'heave', 'roll', 'handwheel', 'braking', 'turn', 'rise'],
       flags: [],
     });
     const file = onlyFile(taken);
@@ -80,6 +95,7 @@ export const draw: Command = {
         handwheel: toRadians(single(taken.values, 'handwheel', 36_000)),
         braking: gripIn(taken.values),
       },
+      turn: turnIn(view, taken.values),
     });
   },
 };

@@ -2,6 +2,7 @@ import { aim } from './aim.ts';
 import { brake } from './brake.ts';
 import { check } from './check.ts';
 import { draw } from './draw.ts';
+import { film } from './film.ts';
 import { forces } from './forces.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
@@ -35,6 +36,7 @@ export const COMMANDS: readonly Command[] = [
   spline,
   sheet,
   draw,
+  film,
   check,
   table,
   schema,

@@ -28,37 +28,73 @@ function revisionOf({ values }: Arguments): Pick<PrintJob, 'revision'> {
   return { revision: Number(given) };
 }
 
-async function* answer(file: string, out: string, job: Omit<PrintJob, 'document'>): SlowAnswer {
+/** What this command makes: what is printed, and the page that moves, which is handed on as it is. */
+const KINDS = [...PRINT_KINDS, 'moving'] as const;
+type Kind = (typeof KINDS)[number];
+
+/** The kinds whose picture can show another layout beside it. */
+const SHOWS_BOTH: ReadonlySet<Kind> = new Set(['customer', 'moving']);
+
+type SheetJob = Omit<PrintJob, 'document' | 'kind'>;
+
+/** How each kind is made; loaded when it is, so that no other command waits for it. */
+async function made(kind: Kind, job: SheetJob & Pick<PrintJob, 'document'>): Promise<Uint8Array> {
+  if (kind === 'moving') return (await import('../output/moving/moving-page.ts')).movingPage(job);
+  return (await import('../output/pages/index.ts')).printPdf({ ...job, kind });
+}
+
+async function* answer(
+  file: string,
+  out: string,
+  kind: Kind,
+  besideFile: string | undefined,
+  job: SheetJob,
+): SlowAnswer {
   const document = readLayoutFile(file);
-  // Loaded here, so that no other command waits for it.
-  const { printPdf } = await import('../output/pages/index.ts');
+  const beside = besideFile === undefined ? {} : { beside: readLayoutFile(besideFile) };
   const bytes = await calledOffByHand(async (signal) => {
-    const whole = await printPdf({ ...job, document, signal }).catch((error: unknown) => {
+    const whole = await made(kind, { ...job, ...beside, document, signal }).catch((error: unknown) => {
       throw error instanceof NoType ? new InputError(`${shown(file)}: ${error.message}`) : error;
     });
     signal.throwIfAborted();
     await writeOut(out, whole);
     return whole.length;
   });
-  const { kind, paper } = job;
-  yield `${JSON.stringify({ format: 'toeboard-sheet', version: 1, layout: document.name, kind, paper, file: out, bytes })}\n`;
+  const paper = kind === 'moving' ? {} : { paper: job.paper };
+  yield `${JSON.stringify({ format: 'toeboard-sheet', version: 1, layout: document.name, kind, ...paper, file: out, bytes })}\n`;
 }
 
 export const sheet: Command = {
   name: 'sheet',
-  usage: `sheet LAYOUT.json --out FILE.pdf [--kind ${PRINT_KINDS.join('|')}] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
-  about: 'Prints a PDF: the build sheet, templates at full size, the customer’s copy or the measuring sheet.',
+  usage: `sheet LAYOUT.json --out FILE.pdf|html [--kind ${KINDS.join('|')}] [--beside OTHER.json] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
+  about:
+    'Prints a PDF: the build sheet, templates at full size, the customer’s copy or the measuring sheet; or writes the page that moves, one HTML file. A layout beside it is shown on the customer’s copy and on the page that moves.',
   run(args) {
     const taken = takeArguments(args, {
-      values: ['out', 'kind', 'paper', 'unit', 'fraction', 'customer', 'car', 'date', 'drawn-by', 'revision'],
+      values: [
+        'out',
+        'kind',
+        'paper',
+        'unit',
+        'fraction',
+        'customer',
+        'car',
+        'date',
+        'drawn-by',
+        'revision',
+        'beside',
+      ],
       flags: [],
     });
     const file = onlyFile(taken);
     const out = taken.values.get('out');
-    if (!out) throw new UsageError('--out needs the PDF to write');
+    const kind = choice(taken, 'kind', KINDS);
+    if (!out) throw new UsageError(`--out needs the ${kind === 'moving' ? 'HTML file' : 'PDF'} to write`);
+    const beside = taken.values.get('beside');
+    if (beside !== undefined && !SHOWS_BOTH.has(kind))
+      throw new UsageError(`--beside is for --kind ${[...SHOWS_BOTH].join(' or ')}`);
     const unit = choice(taken, 'unit', UNITS);
-    return answer(file, out, {
-      kind: choice(taken, 'kind', PRINT_KINDS),
+    return answer(file, out, kind, beside, {
       // Who measures in millimetres has A4 in the printer.
       paper: choice(taken, 'paper', unit === 'mm' ? [...PAPER_NAMES].reverse() : PAPER_NAMES),
       unit,

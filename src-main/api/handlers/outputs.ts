@@ -1,5 +1,6 @@
 import { readShopLimits } from '../../../shared-math/findings/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
+import { USUAL_TURN } from '../../output/drawings/job.ts';
 import type { OutputRequest } from '../../output/jobs/index.ts';
 import { contentMark } from '../../output/pages/content-mark.ts';
 import type { Received } from '../contract.ts';
@@ -7,12 +8,16 @@ import { done, type Handlers, type Program } from './handlers.ts';
 
 function wishOf({ wish }: Received<'output.start'>): OutputRequest {
   if (wish.kind !== 'drawing') return wish;
-  const { kind, view, format, heave, roll, handwheel, braking } = wish;
+  const { kind, view, format, heave, roll, handwheel, braking, turn, rise } = wish;
   return {
     kind,
     view,
     format,
     pose: { heave, roll: toRadians(roll), handwheel: toRadians(handwheel), braking },
+    turn: {
+      azimuth: turn === undefined ? USUAL_TURN.azimuth : toRadians(turn),
+      elevation: rise === undefined ? USUAL_TURN.elevation : toRadians(rise),
+    },
   };
 }
 
@@ -36,7 +41,8 @@ export function outputHandlers({
       };
       const whose = typeof drawnBy === 'string' ? { drawnBy } : {};
       const shelf = store.shelf.list();
-      const source = { unit, fraction, preview, limits, shelf, counted, ...whose, ...named };
+      const beside = input.beside === undefined ? {} : { beside: store.variants.open(input.beside).document };
+      const source = { unit, fraction, preview, limits, shelf, counted, ...whose, ...named, ...beside };
       return { job: outputs.start(wishOf(input), { ...source, date: new Date() }) };
     },
     'output.progress': ({ job }) => outputs.status(job),

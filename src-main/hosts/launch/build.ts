@@ -3,7 +3,14 @@ import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** What a build reads, and the last file that each of its parts writes. */
-const SOURCES = ['src-main', 'src-renderer', 'src-page', 'shared-math', 'electron.vite.config.ts', 'package.json'];
+const SOURCES = [
+  'src-main',
+  'src-renderer',
+  'src-page',
+  'shared-math',
+  'electron.vite.config.ts',
+  'package.json',
+];
 const RESULTS = [
   'out/main/electron-main.js',
   'out/main/loopback-main.js',

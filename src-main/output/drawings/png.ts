@@ -39,8 +39,8 @@ export async function pngOf(svg: string, width: number, signal?: AbortSignal): P
   return new Uint8Array(image.asPng());
 }
 
-/** The same as pixels, `width` of them wide. */
-export async function rasterOf(svg: string, width: number, signal?: AbortSignal): Promise<Raster> {
-  const { width: wide, height, pixels } = await rendered(svg, width, signal);
+/** The same as pixels, `width` of them wide. It is not called off: the library takes a signal once only, and a film has many pictures. */
+export async function rasterOf(svg: string, width: number): Promise<Raster> {
+  const { width: wide, height, pixels } = await rendered(svg, width);
   return { width: wide, height, pixels: new Uint8Array(pixels) };
 }

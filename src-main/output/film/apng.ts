@@ -106,7 +106,8 @@ export class ApngWriter {
       { zlib: { level: LEVEL } },
     );
     const data = Buffer.concat(chunksOf(png, 'IDAT'));
-    if (!before) this.#chunks.push(chunk('IHDR', ...chunksOf(png, 'IHDR')), chunk('acTL', numbers(this.#frames, 0)));
+    if (!before)
+      this.#chunks.push(chunk('IHDR', ...chunksOf(png, 'IHDR')), chunk('acTL', numbers(this.#frames, 0)));
     const control = Buffer.concat([
       numbers(this.#next(), cut.width, cut.height, cut.x, cut.y),
       Buffer.from([0, this.#delay[0], 0, this.#delay[1], KEEP, OVER]),

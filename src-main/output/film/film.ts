@@ -1,6 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Box } from '../../../shared-math/drawing/index.ts';
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
+import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import {
   doingLines,
   type HandPose,
@@ -8,7 +9,6 @@ import {
   RIDE_HEIGHT,
   type ShownCar,
 } from '../../../shared-math/moving/index.ts';
-import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import { ISOMETRIC } from '../../../shared-math/pictorial/index.ts';
 import { sweepTurn } from '../../../shared-math/sweep/index.ts';
 import { type LengthStyle, toRadians } from '../../../shared-math/units/index.ts';
@@ -35,18 +35,24 @@ const NAME: TextStyle = { face: 'headingBold', size: 15, colour: INK };
 const SAID: TextStyle = { face: 'bold', size: 11.5, colour: INK };
 const SIGN = 6;
 
-/** The poses of a film, from ride height up, down and back: a swing that begins and ends gently. */
+/** The poses of a film, from one end of the way to the other and back. The first, which every reader shows, is the top of a bump. */
 function posesOf({ over, seconds }: FilmJob, cars: readonly MovedCar[]): HandPose[] {
   const count = seconds * FRAMES_PER_SECOND;
   const layouts = cars.map(({ layout }) => layout);
   const locks = over === 'steering' ? layouts.map((layout) => sweepTurn(prepareFrontEnd(layout), 0, 0)) : [];
   const ends = {
-    bump: [Math.min(...layouts.map(({ travel }) => travel.bump)), -Math.min(...layouts.map(({ travel }) => travel.rebound))],
+    bump: [
+      Math.min(...layouts.map(({ travel }) => travel.bump)),
+      -Math.min(...layouts.map(({ travel }) => travel.rebound)),
+    ],
     roll: [1, -1].map((side) => side * toRadians(Math.min(...layouts.map(({ travel }) => travel.roll)))),
-    steering: [Math.min(...locks.map(({ left }) => left.handwheel)), Math.max(...locks.map(({ right }) => right.handwheel))],
+    steering: [
+      Math.min(...locks.map(({ left }) => left.handwheel)),
+      Math.max(...locks.map(({ right }) => right.handwheel)),
+    ],
   }[over] as [number, number];
   return Array.from({ length: count }, (_, i) => {
-    const swing = Math.sin((2 * Math.PI * i) / count);
+    const swing = Math.cos((2 * Math.PI * i) / count);
     const value = (swing >= 0 ? ends[0] : -ends[1]) * swing;
     return { ...RIDE_HEIGHT, [{ bump: 'heave', roll: 'roll', steering: 'handwheel' }[over]]: value };
   });
@@ -64,11 +70,21 @@ interface Reel {
 function reelOf(job: FilmJob): Reel {
   const documents: readonly LayoutDocument[] = job.beside ? [job.document, job.beside] : [job.document];
   const cars = documents.map(
-    (document, at): ShownCar => ({ at: at as 0 | 1, name: document.name, car: new MovedCar(resolveLayout(document)) }),
+    (document, at): ShownCar => ({
+      at: at as 0 | 1,
+      name: document.name,
+      car: new MovedCar(resolveLayout(document)),
+    }),
   );
   for (const { car } of cars) if (!car.standing) throw new DrawingRefused(FAILURE_WORDS[car.failure]);
   const picture = new MovedPicture(cars.map(({ car }) => car));
-  return { job, cars, picture, box: picture.box(ISOMETRIC), style: { unit: job.unit, fraction: job.fraction } };
+  return {
+    job,
+    cars,
+    picture,
+    box: picture.box(ISOMETRIC),
+    style: { unit: job.unit, fraction: job.fraction },
+  };
 }
 
 /** One picture of the film as an SVG, its cars put into the pose. */
@@ -85,12 +101,17 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
   const caution = brokenInto(pen, CAUTION, SMALL, inner);
   const foot = (cars.length > 1 ? 3 : 2) * step + 2 + caution.length * lineHeight(SMALL.size) + SIGN;
   pen.addPage({ width: WIDE, height: 2 * EDGE + 8 + high + foot });
-  const title = shortened(pen, [job.car, job.car ? '' : job.document.name].filter(Boolean).join(''), NAME, inner);
+  const title = shortened(
+    pen,
+    [job.car, job.car ? '' : job.document.name].filter(Boolean).join(''),
+    NAME,
+    inner,
+  );
   pen.text(title, EDGE, EDGE + 4.5, NAME);
   const from = { x: EDGE - box.left / scale, y: EDGE + 8 - box.top / scale, scale };
   paintMarks(pen, picture.marks(cars, ISOMETRIC), from);
-  const { right, down } = picture.front;
-  pen.text('FRONT', from.x + right / scale, from.y + down / scale, LABEL, 'centre');
+  const { right, down, align } = picture.front;
+  pen.text('FRONT', from.x + right / scale, from.y + down / scale, LABEL, align);
   let y = EDGE + 8 + high;
   pen.text(
     `Arrows on the ground: where the wheels steer by themselves, drawn ${DRAWN_LARGER} times as large.`,
@@ -103,7 +124,11 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
   lines.forEach((line, i) => {
     const ink = cars.length > 1 && i > 0 ? CAR_INKS[(i - 1) as 0 | 1] : undefined;
     if (ink)
-      pen.line(EDGE, y + 0.6 * step, EDGE + 7, y + 0.6 * step, { width: 0.9, colour: ink.colour, ...(ink.dash ? { dash: ink.dash } : {}) });
+      pen.line(EDGE, y + 0.6 * step, EDGE + 7, y + 0.6 * step, {
+        width: 0.9,
+        colour: ink.colour,
+        ...(ink.dash ? { dash: ink.dash } : {}),
+      });
     const left = EDGE + (ink ? 9 : 0);
     // A sentence of two lines has the room of two.
     const room = WIDE - EDGE - left;
@@ -116,13 +141,14 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
   return pen.document(0, job.document.name);
 }
 
-/** The first picture of a film, and the one of its first half that has gone furthest, each an SVG: to look at before it is made. */
+/** The pictures of a film at the two ends of its way, each an SVG: to look at before it is made. */
 export function filmPreview(job: FilmJob): string[] {
   const reel = reelOf(job);
-  const poses = posesOf(job, reel.cars.map(({ car }) => car));
-  return [poses[Math.floor(poses.length / 4)], poses[Math.floor((3 * poses.length) / 4)]].map((pose) =>
-    frameOf(reel, pose as HandPose),
+  const poses = posesOf(
+    job,
+    reel.cars.map(({ car }) => car),
   );
+  return [poses[0], poses[poses.length / 2]].map((pose) => frameOf(reel, pose as HandPose));
 }
 
 /**
@@ -131,11 +157,14 @@ export function filmPreview(job: FilmJob): string[] {
  */
 export async function makeFilm(job: FilmJob): Promise<Uint8Array> {
   const reel = reelOf(job);
-  const poses = posesOf(job, reel.cars.map(({ car }) => car));
+  const poses = posesOf(
+    job,
+    reel.cars.map(({ car }) => car),
+  );
   const writer = new ApngWriter(poses.length, FRAMES_PER_SECOND);
   for (const [i, pose] of poses.entries()) {
     job.signal?.throwIfAborted();
-    writer.add(await rasterOf(frameOf(reel, pose), job.width, job.signal));
+    writer.add(await rasterOf(frameOf(reel, pose), job.width));
     job.progress?.(i + 1, poses.length, 'Picture');
     // Lets whoever wants to call it off be heard.
     await setImmediate();

@@ -7,7 +7,10 @@ import {
   drawFile,
   drawSvg,
   SvgPen,
+  USUAL_TURN,
 } from '../drawings/index.ts';
+import { filmPreview, makeFilm } from '../film/film.ts';
+import { movingPage, movingPreview } from '../moving/moving-page.ts';
 import { drawPages, PRINTS, type PrintJob, printPdf } from '../pages/index.ts';
 import { forSpreadsheet, TABLES } from '../tables/index.ts';
 import type { Made, OutputRequest, Source, Watch } from './request.ts';
@@ -18,6 +21,7 @@ const TYPES = {
   png: 'image/png',
   dxf: 'image/vnd.dxf',
   csv: 'text/csv; charset=utf-8',
+  html: 'text/html; charset=utf-8',
 } as const;
 
 /** Lines of a table that its preview tells. */
@@ -68,8 +72,8 @@ async function draw(
   source: Source,
   watch: Watch,
 ): Promise<Made> {
-  const { view, format, pose } = request;
-  const job: DrawingJob = { ...source, view, format, pose, signal: watch.signal };
+  const { view, format, pose, turn = USUAL_TURN } = request;
+  const job: DrawingJob = { ...source, view, format, pose, turn, signal: watch.signal };
   const words = DRAWN_WORDS[view];
   if (source.preview) {
     if (view === 'templates')
@@ -102,6 +106,28 @@ async function table(
   return { ...named(source, words, 'csv'), parts: [content] };
 }
 
+/** The page as a file; to look at, its picture as it stands there without its script. */
+async function moving(
+  _request: Extract<OutputRequest, { kind: 'moving' }>,
+  source: Source,
+  watch: Watch,
+): Promise<Made> {
+  const words = 'Page that moves';
+  if (source.preview) return { ...named(source, words, 'svg'), parts: [bytes(movingPreview(source))] };
+  return { ...named(source, words, 'html'), parts: [await movingPage({ ...source, ...watch })] };
+}
+
+/** The film as a file; to look at, its pictures at the top of the way and at its foot. */
+async function film(
+  { over, width, seconds }: Extract<OutputRequest, { kind: 'film' }>,
+  source: Source,
+  watch: Watch,
+): Promise<Made> {
+  const job = { ...source, ...watch, over, width, seconds };
+  if (source.preview) return { ...named(source, 'Film', 'svg'), parts: filmPreview(job).map(bytes) };
+  return { ...named(source, 'Film', 'png'), parts: [await makeFilm(job)] };
+}
+
 type Maker<Kind extends OutputRequest['kind']> = (
   request: Extract<OutputRequest, { kind: Kind }>,
   source: Source,
@@ -109,7 +135,13 @@ type Maker<Kind extends OutputRequest['kind']> = (
 ) => Promise<Made>;
 
 /** How each kind of request is made. A new one is one line here. */
-const MAKERS: { readonly [Kind in OutputRequest['kind']]: Maker<Kind> } = { print, drawing: draw, table };
+const MAKERS: { readonly [Kind in OutputRequest['kind']]: Maker<Kind> } = {
+  print,
+  drawing: draw,
+  table,
+  moving,
+  film,
+};
 
 /** Makes what is requested. Rejects with the signal's reason when called off; nothing is written anywhere. */
 export async function make(request: OutputRequest, source: Source, watch: Watch): Promise<Made> {

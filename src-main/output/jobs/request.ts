@@ -29,7 +29,8 @@ export interface SheetCount {
 }
 
 /** Of which layout, for whom, in which unit. */
-export interface Source extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'shelf' | 'date' | 'beside'> {
+export interface Source
+  extends Pick<PrintJob, 'unit' | 'fraction' | 'limits' | 'survey' | 'shelf' | 'date' | 'beside'> {
   readonly document: LayoutDocument;
   readonly customer: string;
   readonly car: string;

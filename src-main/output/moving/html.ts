@@ -32,6 +32,6 @@ export function verbatim(source: string): Html {
 
 /** Data for the page's script: no sign of it can end the element that it stands in, or begin another. */
 export function jsonText(value: unknown): Html {
-  const escape = (sign: string) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
-  return { markup: JSON.stringify(value).replace(/[<>&\u2028\u2029]/g, escape) };
+  const escaped = (sign: string) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`;
+  return { markup: JSON.stringify(value).replace(/[<>&\u2028\u2029]/g, escaped) };
 }

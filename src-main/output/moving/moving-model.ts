@@ -7,8 +7,8 @@ import {
   roundBump,
   type ShownCar,
 } from '../../../shared-math/moving/index.ts';
-import { type SheetModel, sheetModelOf } from '../pages/sheet-model.ts';
 import type { PrintJob } from '../pages/job.ts';
+import { type SheetModel, sheetModelOf } from '../pages/sheet-model.ts';
 
 /** A page that moves, to be made. */
 export interface MovingJob extends Omit<PrintJob, 'kind' | 'paper' | 'progress'> {

@@ -1,10 +1,8 @@
 import { createHash } from 'node:crypto';
-import { oneLine } from '../../../shared-math/outside/index.ts';
 import {
   atTyreWords,
   type BumpFigure,
   bothWheels,
-  bumpWords,
   byThemselves,
   curvePlot,
   doingLines,
@@ -14,6 +12,7 @@ import {
   steerRange,
   steerWords,
 } from '../../../shared-math/moving/index.ts';
+import { oneLine } from '../../../shared-math/outside/index.ts';
 import { formatLength, formatSpan } from '../../../shared-math/units/index.ts';
 import { dateWords } from '../flow/page-frame.ts';
 import { stateWords, watchFor } from '../pages/customer/customer-words.ts';
@@ -22,7 +21,7 @@ import { type Html, html, jsonText, outsideText, verbatim } from './html.ts';
 import { type MovingCar, type MovingJob, type MovingModel, movingModelOf } from './moving-model.ts';
 import { pageSources } from './page-sources.ts';
 import { pageType } from './page-type.ts';
-import { pictureKey, staticPicture } from './static-picture.ts';
+import { pictureFile, pictureKey, staticPicture } from './static-picture.ts';
 
 // The page that moves: one HTML file with all that it needs. Without its script it shows the picture, the figures, the curve and
 // the cautions; the script makes the same pictures and sentences in every other pose.
@@ -30,7 +29,11 @@ import { pictureKey, staticPicture } from './static-picture.ts';
 const DOES_NOT_REACH = 'a link does not reach';
 
 /** Each car's figure under one heading, with the car's name where there are two. */
-function figure({ cars }: MovingModel, what: string, of: (car: MovingCar) => readonly [big: string, plain: string]): Html {
+function figure(
+  { cars }: MovingModel,
+  what: string,
+  of: (car: MovingCar) => readonly [big: string, plain: string],
+): Html {
   const values = cars.map((car) => {
     const [big, plain] = of(car);
     const name = cars.length > 1 ? html`<span class="named">${outsideText(car.name)}</span>` : html``;
@@ -49,7 +52,12 @@ function bumped({ car, model: { style } }: MovingCar, { steer }: BumpFigure): re
 }
 
 function figures(model: MovingModel): Html {
-  const [{ car, model: { style } }] = model.cars as [MovingCar];
+  const [
+    {
+      car,
+      model: { style },
+    },
+  ] = model.cars as [MovingCar];
   const bump = roundBump(car, style.unit);
   const size = formatLength(bump, style);
   return html`<section aria-labelledby="figures"><h2 id="figures">What it does</h2><dl class="figures">
@@ -75,7 +83,9 @@ function curve({ cars, data }: MovingModel): Html {
   const moved = cars.map(({ car }) => car);
   const { width, height, area, lines, across, up } = curvePlot(moved, data.style, steerRange(moved));
   const { left, top, right, bottom } = area;
-  const said = cars.map(({ name, car }) => html`${outsideText(name)}: ${byThemselves(car.wheels.bumpSteer)}. `);
+  const said = cars.map(
+    ({ name, car }) => html`${outsideText(name)}: ${byThemselves(car.wheels.bumpSteer)}. `,
+  );
   return html`<section aria-labelledby="curve-title"><h2 id="curve-title">Steer over bump</h2>
 <p class="soft">How far the wheels steer by themselves as the axle goes up and down. Upright is best.</p>
 <div class="curve"><svg id="curve" viewBox="0 0 ${width} ${height}" role="img" aria-labelledby="curve-said">
@@ -124,7 +134,9 @@ ${choice('both', html`Both`, true)}</fieldset>`;
 
 function watch({ cars }: MovingModel): Html {
   const [{ model }] = cars as [MovingCar];
-  const lines = watchFor(model).map((line, i) => html`<li${verbatim(i === 0 ? ' class="caution"' : '')}>${line}</li>`);
+  const lines = watchFor(model).map(
+    (line, i) => html`<li${verbatim(i === 0 ? ' class="caution"' : '')}>${line}</li>`,
+  );
   return html`<section aria-labelledby="watch"><h2 id="watch">What to watch for</h2><ul class="watch">
 ${lines}
 </ul></section>`;
@@ -197,6 +209,12 @@ ${watch(model)}
 </html>
 `;
   return markup;
+}
+
+/** The picture of the page as an SVG of its own, to look at before the page is made. */
+export function movingPreview(job: MovingJob): string {
+  const model = movingModelOf(job);
+  return pictureFile(model);
 }
 
 /** Makes a page that moves: one HTML file's bytes. Rejects with the signal's reason when called off. */

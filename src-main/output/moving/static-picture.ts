@@ -1,7 +1,7 @@
 import { standingWords } from '../../../shared-math/moving/index.ts';
 import { ISOMETRIC } from '../../../shared-math/pictorial/index.ts';
 import { CAR_INKS, DRAWN_LARGER, MovedPicture } from '../pens/moved-picture.ts';
-import { frameWords, frontSize, markAttributes } from '../pens/page-marks.ts';
+import { ANCHORS, frameWords, frontSize, markAttributes } from '../pens/page-marks.ts';
 import { type Html, html, outsideText } from './html.ts';
 import type { MovingModel } from './moving-model.ts';
 
@@ -34,13 +34,25 @@ export function staticPicture(model: MovingModel): Html {
   const marks = picture.marks(cars, ISOMETRIC);
   const view = frameWords(box);
   const paths = marks.map((mark) => ({ markup: `<path${attributesOf(markAttributes(mark, box))}/>` }));
-  const { right, down } = picture.front;
+  const { right, down, align } = picture.front;
   const said = `The front axle and steering seen from ahead and from the left. ${standingWords(cars[0]!.car, data.start, data.style)}.`;
   return html`<figure class="picture"><svg id="picture" viewBox="${view}" role="img" aria-labelledby="picture-said"><title id="picture-said">${said}</title>
-<g id="marks">${paths}</g><text id="front" x="${right.toFixed(0)}" y="${down.toFixed(0)}" font-size="${frontSize(box)}" text-anchor="middle">FRONT</text></svg></figure>`;
+<g id="marks">${paths}</g><text id="front" x="${right.toFixed(0)}" y="${down.toFixed(0)}" font-size="${frontSize(box)}" text-anchor="${ANCHORS[align]}">FRONT</text></svg></figure>`;
 }
 
 const attributesOf = (entries: Readonly<Record<string, string>>) =>
   Object.entries(entries)
     .map(([name, value]) => ` ${name}="${value}"`)
     .join('');
+
+/** The same picture as a file of its own. */
+export function pictureFile({ cars }: MovingModel): string {
+  const picture = new MovedPicture(cars.map(({ car }) => car));
+  const box = picture.box(ISOMETRIC);
+  const paths = picture
+    .marks(cars, ISOMETRIC)
+    .map((mark) => `<path${attributesOf(markAttributes(mark, box))}/>`)
+    .join('');
+  const [left, top, width, height] = frameWords(box).split(' ');
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${frameWords(box)}" width="${width}" height="${height}" stroke-linecap="round" stroke-linejoin="round"><rect x="${left}" y="${top}" width="${width}" height="${height}" fill="#ffffff"/>${paths}</svg>`;
+}

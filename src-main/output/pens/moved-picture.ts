@@ -1,10 +1,17 @@
-import { type Box, boxOf, type Drawing, joined, type Part, pointsOf } from '../../../shared-math/drawing/index.ts';
+import {
+  type Box,
+  boxOf,
+  type Drawing,
+  joined,
+  type Part,
+  pointsOf,
+} from '../../../shared-math/drawing/index.ts';
 import { type HandPose, type MovedCar, RIDE_HEIGHT } from '../../../shared-math/moving/index.ts';
 import { axesOf, onPaper, Pictorial, type Turn } from '../../../shared-math/pictorial/index.ts';
 import { wheelPlaces } from '../../../shared-math/sweep/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
 import { FAINT, ROLE_PENS, STEEL, STOP } from './colours.ts';
-import { ghostMarks, type Mark, marksOf } from './pictorial-marks.ts';
+import { type FrontWord, frontWord, ghostMarks, type Mark, marksOf } from './pictorial-marks.ts';
 
 // The picture of a car that is moved about, and of the one that it is compared with: the car itself, and on the ground ahead of
 // each front wheel where the driver points it and where it goes by itself.
@@ -43,7 +50,8 @@ function differs(part: Part, car: MovedCar, other: MovedCar): boolean {
     [0, 1, 2].some(
       (axis) =>
         Math.abs(
-          (car.placed[3 * point + axis] as number) - (other.placed[3 * (others[i] as number) + axis] as number),
+          (car.placed[3 * point + axis] as number) -
+            (other.placed[3 * (others[i] as number) + axis] as number),
         ) > ALIKE,
     ),
   );
@@ -83,6 +91,7 @@ function endPoses({ layout: { travel } }: MovedCar): HandPose[] {
 export class MovedPicture {
   readonly #cars: readonly MovedCar[];
   readonly #pictorials: readonly Pictorial[];
+  #last = 0;
 
   constructor(cars: readonly MovedCar[]) {
     this.#cars = cars;
@@ -95,13 +104,16 @@ export class MovedPicture {
     for (const car of this.#cars) {
       const before = car.pose;
       for (const pose of [RIDE_HEIGHT, ...endPoses(car)])
-        if (car.put(pose) === undefined) boxes.push(coveredBy(car.drawing, car.placed, turn));
+        if (car.put(pose) === undefined)
+          boxes.push(
+            coveredBy(car.drawing, car.placed, turn),
+            boxOf(pointing({ at: 0, car }, turn).flatMap(({ points }) => points)),
+          );
       car.put(before);
       // A tyre's points are on its axis.
       const { tyreRadius } = car.layout.car;
       const around = boxes.at(-1) as Box;
       boxes.push({ ...around, bottom: around.bottom + 0.35 * tyreRadius });
-      boxes.push(boxOf(SIDES.flatMap((side) => onGround(car, side, turn, 0, 1))));
     }
     const all = boxes.reduce(joined);
     const edge = 0.03 * (all.right - all.left);
@@ -109,34 +121,54 @@ export class MovedPicture {
   }
 
   /** Where the word FRONT stands on paper, mm; after `marks`. */
-  get front(): { readonly right: number; readonly down: number } {
-    return (this.#pictorials[0] as Pictorial).front;
+  get front(): FrontWord {
+    return frontWord(this.#pictorials[this.#last] as Pictorial);
   }
 
   /** The marks of the shown cars: the first in full, of a second one what differs over it. mm at full size. */
   marks(shown: readonly PicturedCar[], turn: Turn): Mark[] {
     const [first, second] = shown;
     if (!first) return [];
+    this.#last = first.at;
     const strokes = (this.#pictorials[first.at] as Pictorial).draw(first.car.placed, turn);
     const body = marksOf(strokes, first.car.drawing);
     // What is on the ground lies under all but the ground's own lines.
     const ground = body.findIndex(({ fill }) => fill !== undefined);
     const road = SIDES.flatMap((side) => underWheel(first.car, side, turn));
-    const marks = [...body.slice(0, ground), ...road, ...shown.flatMap((each) => pointing(each, turn)), ...body.slice(ground)];
+    const marks = [
+      ...body.slice(0, ground),
+      ...road,
+      ...shown.flatMap((each) => pointing(each, turn)),
+      ...body.slice(ground),
+    ];
     if (!second) return marks;
-    const apart = second.car.drawing.parts.map((part) => frames(part) && differs(part, second.car, first.car));
-    return [...marks, ...ghostMarks((this.#pictorials[second.at] as Pictorial).draw(second.car.placed, turn), apart)];
+    const apart = second.car.drawing.parts.map(
+      (part) => frames(part) && differs(part, second.car, first.car),
+    );
+    return [
+      ...marks,
+      ...ghostMarks((this.#pictorials[second.at] as Pictorial).draw(second.car.placed, turn), apart),
+    ];
   }
 }
 
 /** A stretch on the ground ahead of a wheel in a direction (rad from the car's own, left above 0): paper places from share to share. */
-function onGround(car: MovedCar, side: 'left' | 'right', turn: Turn, angle: number, share: number, aside = 0): number[] {
+function onGround(
+  car: MovedCar,
+  side: 'left' | 'right',
+  turn: Turn,
+  angle: number,
+  share: number,
+  aside = 0,
+): number[] {
   const axes = axesOf(turn);
   const { wheelCentre } = car.layout.axle[side];
   const { tyreRadius } = car.layout.car;
   const reach = POINTING.from * tyreRadius + share * POINTING.long;
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return [...onPaper(axes, [wheelCentre[0] + reach * c - aside * s, wheelCentre[1] + reach * s + aside * c, 0])];
+  return [
+    ...onPaper(axes, [wheelCentre[0] + reach * c - aside * s, wheelCentre[1] + reach * s + aside * c, 0]),
+  ];
 }
 
 /** Where each front wheel of a car is pointed, and where it goes by itself, drawn larger, on the ground ahead of it. */
@@ -163,7 +195,11 @@ function pointing({ at, car }: PicturedCar, turn: Turn): Mark[] {
     ];
     return [
       ...(at === 0 ? [{ points: wedge, closed: true, fill: wash }] : []),
-      { points: line(straight, 0, 1), closed: false, line: { colour: FAINT, width: ROLE_PENS.axle.width, dash: [2, 1.6] } },
+      {
+        points: line(straight, 0, 1),
+        closed: false,
+        line: { colour: FAINT, width: ROLE_PENS.axle.width, dash: [2, 1.6] },
+      },
       { points: line(own, 0, head), closed: false, line: { colour, width: 0.5, ...(dash ? { dash } : {}) } },
       { points: tip, closed: true, fill: colour },
     ];
@@ -186,7 +222,12 @@ function underWheel(car: MovedCar, side: 'left' | 'right', turn: Turn): Mark[] {
   const corners = [1, -1].flatMap((x) => [x, -x].map((y) => [x, y] as const));
   const at = ([x, y]: readonly [number, number], z: number) =>
     onPaper(axes, [wheelCentre[0] + (x * ROAD.long) / 2, wheelCentre[1] + y * half, z]);
-  const top: Mark = { points: corners.flatMap((corner) => at(corner, rise)), closed: true, fill: ROAD_TOP, line: ROAD_INK };
+  const top: Mark = {
+    points: corners.flatMap((corner) => at(corner, rise)),
+    closed: true,
+    fill: ROAD_TOP,
+    line: ROAD_INK,
+  };
   const sides = corners.flatMap((corner, i): Mark[] => {
     const next = corners[(i + 1) % corners.length] as (typeof corners)[number];
     const outward = [corner[0] + next[0], corner[1] + next[1]] as const;

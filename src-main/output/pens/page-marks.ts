@@ -1,5 +1,6 @@
 import type { Box } from '../../../shared-math/drawing/index.ts';
 import type { Mark } from './pictorial-marks.ts';
+import type { Align } from './print-pen.ts';
 
 // Marks as the paths of an SVG whose unit is a millimetre of the car, in markup and by script alike. No letter in an attribute
 // comes from outside: they are numbers, and colours of the sheet.
@@ -19,6 +20,9 @@ export function paperUnit({ left, right }: Box): number {
 
 /** The size of the word at the front, in units of the picture. */
 export const frontSize = (box: Box) => Math.round(4.6 * paperUnit(box));
+
+/** By which end a word is set, in the words of SVG. */
+export const ANCHORS: Readonly<Record<Align, string>> = { left: 'start', centre: 'middle', right: 'end' };
 
 function pathOf(points: readonly number[], closed: boolean): string {
   let path = '';

@@ -1,6 +1,7 @@
 import type { Drawing } from '../../../shared-math/drawing/index.ts';
-import { STROKE_KINDS, type Strokes } from '../../../shared-math/pictorial/index.ts';
+import { type Pictorial, STROKE_KINDS, type Strokes } from '../../../shared-math/pictorial/index.ts';
 import { ROLE_PENS, type RolePen, STOP, WHITE } from './colours.ts';
+import type { Align } from './print-pen.ts';
 
 // The strokes of a pictorial with the sheet's inks: the same on paper, in a picture file, in a film and on a page that moves.
 
@@ -72,13 +73,24 @@ export function marksOf(strokes: Strokes, drawing: Drawing): Mark[] {
     const part = drawing.parts[strokes.parts[i] as number];
     if (!kind || !part || kind === 'curve') continue;
     const ink = ROLE_PENS[part.role];
-    const [from, to, open] = [strokes.from[i] as number, strokes.to[i] as number, strokes.opening[i] as number];
+    const [from, to, open] = [
+      strokes.from[i] as number,
+      strokes.to[i] as number,
+      strokes.opening[i] as number,
+    ];
     const closed = strokes.closed[i] === 1;
     if (kind === 'face') {
-      const fill = shaded(part.role === 'axle' || part.role === 'link' ? WHITE : ink.tint, strokes.shades[i] as number);
+      const fill = shaded(
+        part.role === 'axle' || part.role === 'link' ? WHITE : ink.tint,
+        strokes.shades[i] as number,
+      );
       const opened = open >= 0 && open < to;
       const outer = placesOf(strokes, from, opened ? open : to);
-      marks.push({ points: opened ? keyhole(outer, placesOf(strokes, open, to)) : outer, closed: true, fill });
+      marks.push({
+        points: opened ? keyhole(outer, placesOf(strokes, open, to)) : outer,
+        closed: true,
+        fill,
+      });
     } else marks.push({ points: placesOf(strokes, from, to), closed, line: lineOf(kind, ink) });
   }
   return marks;
@@ -88,9 +100,26 @@ export function marksOf(strokes: Strokes, drawing: Drawing): Mark[] {
 export function ghostMarks(strokes: Strokes, differs: readonly boolean[]): Mark[] {
   const marks: Mark[] = [];
   for (let i = 0; i < strokes.count; i += 1) {
-    if (STROKE_KINDS[strokes.kinds[i] as number] !== 'outline' || !differs[strokes.parts[i] as number]) continue;
+    if (STROKE_KINDS[strokes.kinds[i] as number] !== 'outline' || !differs[strokes.parts[i] as number])
+      continue;
     const points = placesOf(strokes, strokes.from[i] as number, strokes.to[i] as number);
     marks.push({ points, closed: strokes.closed[i] === 1, line: GHOST });
   }
   return marks;
+}
+
+/** Where the word at the front end of the ground's middle line stands, mm at full size, and by which end it is set. */
+export interface FrontWord {
+  readonly right: number;
+  readonly down: number;
+  readonly align: Align;
+}
+
+/** How much of the way to the front goes to the side before the word is set by its end. */
+const ASIDE = 0.3;
+
+/** Of the picture that was drawn last. */
+export function frontWord({ front }: Pick<Pictorial, 'front'>): FrontWord {
+  const { right, down, wayRight } = front;
+  return { right, down, align: wayRight < -ASIDE ? 'right' : wayRight > ASIDE ? 'left' : 'centre' };
 }

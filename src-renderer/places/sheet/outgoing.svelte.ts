@@ -1,4 +1,5 @@
 import type { Request } from '../../../src-main/api/contract.ts';
+import { placeOf, type VariantSummary } from '../../document/find.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { RIDE_HEIGHT } from '../../document/reach.ts';
 import type { OutgoingFile, Shop } from '../../document/shop.svelte.ts';
@@ -9,6 +10,9 @@ import {
   type CurveDrawn,
   type DataKind,
   type DrawnFormat,
+  type Filmed,
+  type FilmSeconds,
+  type FilmWidth,
   formatChoices,
   type GoingOut,
   type NumbersWritten,
@@ -57,6 +61,12 @@ export class Outgoing {
   view: ViewDrawn = $state('side');
   curve: CurveDrawn = $state('curves');
   data: DataKind = $state('points');
+  /** From where a pictorial is seen: degrees from ahead toward the car's left. */
+  seenFrom = $state('45');
+  filmed: Filmed = $state('bump');
+  filmWidth: FilmWidth = $state(480);
+  filmSeconds: FilmSeconds = $state(4);
+  #beside = $state('');
   /** How a table writes its figures. */
   numbers: NumbersWritten = $state('data');
   /** Draws the car as it stands on the board, in place of ride height. */
@@ -85,6 +95,27 @@ export class Outgoing {
     sessionStorage.setItem(PAPER_KEY, paper);
   }
 
+  /** The other variants of the car, of which one can be shown beside this one. */
+  get others(): readonly VariantSummary[] {
+    const { variant } = this.#openLayout;
+    if (!variant) return [];
+    const place = placeOf(this.#shop.customers, variant.id);
+    return place?.car.variants.filter(({ id }) => id !== variant.id) ?? [];
+  }
+
+  /** The variant that is shown beside this one; empty if it stands alone. */
+  get beside(): string {
+    return this.others.some(({ id }) => id === this.#beside) ? this.#beside : '';
+  }
+  set beside(id: string) {
+    this.#beside = id;
+  }
+
+  /** Whether what is chosen can show another variant beside this one. */
+  get showsBoth(): boolean {
+    return this.chosen === 'customer' || this.chosen === 'moving' || this.chosen === 'film';
+  }
+
   get format(): DrawnFormat {
     const curves = this.chosen === 'curves';
     const wished = curves ? this.#curveFormat : this.#format;
@@ -102,7 +133,17 @@ export class Outgoing {
       case 'drawing': {
         const pose = this.inPose && this.view !== 'templates' ? this.#openLayout.carPose.pose : RIDE_HEIGHT;
         const { heave, roll, handwheel, braking } = pose;
-        return { kind: 'drawing', view: this.view, format: this.format, heave, roll, handwheel, braking };
+        const seen = this.view === 'pictorial' ? { turn: Number(this.seenFrom) } : {};
+        return {
+          kind: 'drawing',
+          view: this.view,
+          format: this.format,
+          heave,
+          roll,
+          handwheel,
+          braking,
+          ...seen,
+        };
       }
       case 'curves':
         return { kind: 'drawing', view: this.curve, format: this.format };
@@ -110,6 +151,10 @@ export class Outgoing {
         return this.data === 'layout' || this.data === 'car'
           ? undefined
           : { kind: 'table', table: this.data, numbers: this.numbers };
+      case 'moving':
+        return { kind: 'moving' };
+      case 'film':
+        return { kind: 'film', over: this.filmed, width: this.filmWidth, seconds: this.filmSeconds };
       default:
         return { kind: 'print', print: this.chosen, paper: this.paper };
     }
@@ -117,7 +162,9 @@ export class Outgoing {
 
   #request(wish: OutputRequest): Request<'output.start'> | undefined {
     const { variant, settings } = this.#openLayout;
-    return variant ? { id: variant.id, wish, unit: settings.unit, fraction: settings.fraction } : undefined;
+    if (!variant) return undefined;
+    const beside = this.showsBoth && this.beside !== '' ? { beside: this.beside } : {};
+    return { id: variant.id, wish, unit: settings.unit, fraction: settings.fraction, ...beside };
   }
 
   /** What the preview is to show, and what it depends on; undefined while that is still on its way into the store. */

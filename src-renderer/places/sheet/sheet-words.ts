@@ -7,11 +7,11 @@ type DrawingRequest = Extract<OutputRequest, { kind: 'drawing' }>;
 
 type PrintRequest = Extract<OutputRequest, { kind: 'print' }>;
 /** Each print for itself, views and curves, and files of data. */
-export type GoingOut = PrintRequest['print'] | 'drawing' | 'curves' | 'data';
+export type GoingOut = PrintRequest['print'] | 'moving' | 'film' | 'drawing' | 'curves' | 'data';
 export type Paper = PrintRequest['paper'];
 export type ViewDrawn = Extract<
   DrawingRequest['view'],
-  'side' | 'top' | 'front' | 'views' | 'templates' | '3d'
+  'side' | 'top' | 'front' | 'views' | 'pictorial' | 'templates' | '3d'
 >;
 export type CurveDrawn = Exclude<DrawingRequest['view'], ViewDrawn>;
 export type DrawnFormat = DrawingRequest['format'];
@@ -44,6 +44,18 @@ export const GOING_OUT: Readonly<Record<GoingOut, GoingOutWords>> = {
     about: 'One page: the picture, three figures and the cautions, in plain words.',
     make: 'Make the customer’s copy',
     heed: 'It tells what was drawn, not what was built: hand it over with the finished car’s own figures.',
+  },
+  moving: {
+    name: 'Page that moves',
+    about:
+      'One file for a phone or a computer: the car in space, moved by sliders, with its figures and cautions.',
+    make: 'Make the page that moves',
+    heed: 'It tells what was drawn, not what was built: hand it over with the finished car’s own figures.',
+  },
+  film: {
+    name: 'Film of the travel',
+    about: 'The car in space going through its travel, to send with a message.',
+    make: 'Make the film',
   },
   measuring: {
     name: 'Measuring sheet',
@@ -84,6 +96,7 @@ export const VIEW_CHOICES: readonly (readonly [ViewDrawn, string])[] = [
   ['top', 'Top view'],
   ['front', 'Front view'],
   ['views', 'All three views'],
+  ['pictorial', 'Pictorial, in space'],
   ['templates', 'Templates for a cutting table'],
   ['3d', 'Points and links in space'],
 ];
@@ -103,6 +116,37 @@ export const CURVE_CHOICES: readonly (readonly [CurveDrawn, string])[] = [
   ['turn', 'Steering sweep'],
 ];
 
+type FilmRequest = Extract<OutputRequest, { kind: 'film' }>;
+export type Filmed = FilmRequest['over'];
+export type FilmWidth = FilmRequest['width'];
+export type FilmSeconds = FilmRequest['seconds'];
+
+export const FILM_CHOICES: readonly (readonly [Filmed, string])[] = [
+  ['bump', 'Bump and droop'],
+  ['roll', 'Roll'],
+  ['steering', 'Lock to lock'],
+];
+
+export const WIDTH_CHOICES: readonly (readonly [`${FilmWidth}`, string])[] = [
+  ['480', 'small, for a message'],
+  ['720', 'middle'],
+  ['1080', 'large'],
+];
+
+export const SECONDS_CHOICES: readonly (readonly [`${FilmSeconds}`, string])[] = [
+  ['2', '2 seconds'],
+  ['4', '4 seconds'],
+  ['8', '8 seconds'],
+];
+
+/** From where a pictorial is seen: degrees from ahead toward the car's left. */
+export const SEEN_CHOICES: readonly (readonly [string, string])[] = [
+  ['45', 'ahead and its left'],
+  ['-45', 'ahead and its right'],
+  ['135', 'behind and its left'],
+  ['-135', 'behind and its right'],
+];
+
 const FORMAT_WORDS: Record<DrawnFormat, string> = {
   dxf: 'DXF, full size',
   svg: 'SVG, vectors',
@@ -112,8 +156,9 @@ const FORMAT_WORDS: Record<DrawnFormat, string> = {
 /** The formats that a drawing or curve can have. */
 export function formatChoices(view: ViewDrawn | CurveDrawn): readonly (readonly [DrawnFormat, string])[] {
   const curves = CURVE_CHOICES.some(([curve]) => curve === view);
+  const pictures = curves || view === 'pictorial';
   const formats: readonly DrawnFormat[] =
-    view === '3d' || view === 'templates' ? ['dxf'] : curves ? ['svg', 'png'] : ['dxf', 'svg', 'png'];
+    view === '3d' || view === 'templates' ? ['dxf'] : pictures ? ['svg', 'png'] : ['dxf', 'svg', 'png'];
   return formats.map((format) => [format, FORMAT_WORDS[format]] as const);
 }
 

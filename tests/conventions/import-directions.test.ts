@@ -334,6 +334,14 @@ describe('import directions', () => {
         'src-renderer/places/layout/map/map-job.ts',
         "import { a } from '../../../document/a.ts';",
       ],
+      'the page that moves takes the mathematics, and the sheet’s inks for its picture': [
+        'src-page/x.ts',
+        "import { a } from '../src-main/output/pages/index.ts';",
+      ],
+      'nothing imports the script of the page that moves': [
+        'src-main/output/moving/x.ts',
+        "import { a } from '../../../src-page/page.ts';",
+      ],
       'nothing imports the tests': ['src-main/x.ts', "import { a } from '../tests/a.ts';"],
     };
     expect(Object.keys(wrong).sort()).toEqual(Object.keys(RULES).sort());

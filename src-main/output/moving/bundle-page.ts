@@ -2,7 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { build } from 'vite';
 import { programFolder } from '../../files/program-folder.ts';
-import type { PageSources } from './page-sources.ts';
+
+/** What a page that moves runs and looks by. */
+export interface PageSources {
+  readonly script: string;
+  readonly style: string;
+}
 
 const FOLDER = join(programFolder(), 'src-page');
 const ENTRY = join(FOLDER, 'page.ts');

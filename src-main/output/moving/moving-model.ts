@@ -7,6 +7,7 @@ import {
   roundBump,
   type ShownCar,
 } from '../../../shared-math/moving/index.ts';
+import { oneLine } from '../../../shared-math/outside/index.ts';
 import type { PrintJob } from '../pages/job.ts';
 import { type SheetModel, sheetModelOf } from '../pages/sheet-model.ts';
 
@@ -34,7 +35,8 @@ export function movingModelOf(job: MovingJob): MovingModel {
   const documents = job.beside ? [job.document, job.beside] : [job.document];
   const cars = documents.map((document, at): MovingCar => {
     const model = sheetModelOf({ ...job, document, kind: 'customer', paper: 'a4' });
-    return { at: at as 0 | 1, name: document.name, car: new MovedCar(model.layout), model };
+    // What the page's script writes is plain text: no sign of a name may act on it.
+    return { at: at as 0 | 1, name: oneLine(document.name), car: new MovedCar(model.layout), model };
   });
   const [first] = cars as [MovingCar];
   const start = { ...RIDE_HEIGHT, heave: roundBump(first.car, job.unit) };

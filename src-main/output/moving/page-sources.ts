@@ -1,12 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { programFolder } from '../../files/program-folder.ts';
-
-/** What a page that moves runs and looks by. */
-export interface PageSources {
-  readonly script: string;
-  readonly style: string;
-}
+import type { PageSources } from './bundle-page.ts';
 
 /** Where a build puts them. */
 export const BUILT_SCRIPT = 'page-that-moves.js';

@@ -2,7 +2,7 @@ import { wheelTravel } from '../sweep/index.ts';
 import type { LengthUnit, Radians } from '../units/index.ts';
 import { type HandPose, type MovedCar, RIDE_HEIGHT } from './moved-car.ts';
 
-/** The bump that a customer is told of, mm: two inches, or fifty millimetres. */
+/** The bump that a customer can picture, mm: two inches, or fifty millimetres. */
 const BUMP: Readonly<Record<LengthUnit, number>> = { in: 50.8, mm: 50 };
 
 /** A bump of a round height, mm, as far as the layout's travel has it. */

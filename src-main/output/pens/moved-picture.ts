@@ -24,7 +24,7 @@ const POINTING = { from: 1.04, long: 950, head: 130, half: 55 } as const;
 /** Steps of an arc on the ground. */
 const ARC = 12;
 
-/** The inks of the two cars where they must be told apart: the first solid, the second broken. */
+/** The inks of the two cars where they are drawn together: the first solid, the second broken. */
 export const CAR_INKS = [
   { colour: STEEL, wash: '#dfe8f2', dash: undefined },
   { colour: STOP, wash: '#f6e4dd', dash: [2.4, 1.4] },

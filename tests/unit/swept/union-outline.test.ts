@@ -90,10 +90,11 @@ describe('the union of convex shapes', () => {
             });
             return sides.every((side) => side >= 0) || sides.every((side) => side <= 0);
           });
+        // A sliver thinner than a step may be passed over, and points are counted to a step as well.
         let counted = 0;
-        const each = 0.6;
-        for (let x = -59.7; x < 60; x += each)
-          for (let y = -59.7; y < 60; y += each) if (within(x, y)) counted += each * each;
+        const each = 0.8;
+        for (let x = -59.6; x < 60; x += each)
+          for (let y = -59.6; y < 60; y += each) if (within(x, y)) counted += each * each;
         const around = hulls.reduce(
           (sum, hull) =>
             sum +
@@ -105,10 +106,10 @@ describe('the union of convex shapes', () => {
           0,
         );
         expect(Math.abs(areaOf(union(hulls.map((hull) => hull.flat()))) - counted)).toBeLessThan(
-          20 + 0.1 * around,
+          5 + 0.3 * around,
         );
       }),
-      { numRuns: 25 },
+      { numRuns: 20, endOnFailure: true },
     );
   });
 

@@ -1,4 +1,5 @@
 import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
+import { ISOMETRIC } from '../../../../shared-math/pictorial/index.ts';
 import { toeLength } from '../../../../shared-math/sweep/index.ts';
 import { formatSpan, formatToe, toDegrees } from '../../../../shared-math/units/index.ts';
 import {
@@ -14,10 +15,11 @@ import type { PageFrame } from '../../flow/page-frame.ts';
 import { facts } from '../../flow/table.ts';
 import { type CarView, frameOf, paintCar } from '../../pens/car-view.ts';
 import type { Area } from '../../pens/papers.ts';
+import { fittedPictorial, paintPictorial } from '../../pens/pictorial-view.ts';
 import { lineHeight, type PrintPen } from '../../pens/print-pen.ts';
 import { scaleFor, scaleWords } from '../../pens/scales.ts';
 import { severitySign } from '../../pens/signs.ts';
-import { BODY, BODY_BOLD, FIGURE, SMALL } from '../../pens/styles.ts';
+import { BODY, BODY_BOLD, FIGURE, LABEL, SMALL } from '../../pens/styles.ts';
 import { brokenInto, writeLines } from '../../pens/text-lines.ts';
 import { viewSigns } from '../../pens/view-signs.ts';
 import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } from '../figures.ts';
@@ -29,16 +31,18 @@ import { FINDINGS_TITLE } from './findings-pages.ts';
 
 /** mm of paper between two views. */
 const GAP = 9;
+/** Least mm of paper across that the pictorial has, left of the front view. */
+const PICTORIAL = 54;
 
 const widthOf = ({ left, right }: { left: number; right: number }) => right - left;
 const heightOf = ({ top, bottom }: { top: number; bottom: number }) => bottom - top;
 
-/** The three views in third-angle projection: the top view above the side view, the front view left of it. */
+/** The three views in third-angle projection, to the right of the area: the top view above the side view, the front view left of it. */
 function threeViews(model: SheetModel, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
   const { side, top, front } = model.shown;
   const wide = (widthOf(front) + widthOf(side)) / scale + GAP;
   const high = (heightOf(top) + heightOf(side)) / scale + GAP;
-  const left = area.x + (area.width - wide) / 2;
+  const left = area.x + area.width - wide;
   const upper = area.y + (area.height - high) / 2;
   const sideX = left + widthOf(front) / scale + GAP - side.left / scale;
   const sideY = upper + heightOf(top) / scale + GAP - side.top / scale;
@@ -66,6 +70,15 @@ const VIEW_ALTS = {
 export function paintView(pen: PrintPen, model: SheetModel, view: CarView): void {
   pen.figure(`${VIEW_ALTS[view.view]}, scale ${scaleWords(view.scale)}`, () =>
     paintCar(pen, view, model.drawing, model.placed),
+  );
+}
+
+/** The car in space beside the three views, for whoever does not read those. */
+function pictorialView(pen: PrintPen, model: SheetModel, area: Area): void {
+  pen.text('PICTORIAL, NOT TO SCALE', area.x, area.y - 1.5, LABEL);
+  const fitted = fittedPictorial(model.drawing, model.placed, ISOMETRIC, area);
+  pen.figure('The front of the car in space, from ahead and its left', () =>
+    paintPictorial(pen, fitted, area),
   );
 }
 
@@ -186,7 +199,7 @@ export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
   const { side, top, front } = model.shown;
   const room = pageFrame.room(true);
   const scale = scaleFor(model.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
-    width: room.width - GAP,
+    width: room.width - 2 * GAP - PICTORIAL,
     height: room.height - GAP - 13,
   });
   const area = pageFrame.open(
@@ -199,6 +212,13 @@ export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
   const [topLeft] = frameOf(views.top);
   const [, frontTop] = frameOf(views.front);
   for (const view of Object.values(views)) viewSigns(pen, view, model.style.unit);
+  const [frontLeft, , , frontBottom] = frameOf(views.front);
+  pictorialView(pen, model, {
+    x: area.x,
+    y: frontTop,
+    width: frontLeft - GAP - area.x,
+    height: frontBottom - frontTop,
+  });
   glance(pageFrame, model, {
     x: area.x,
     y: area.y + 1,

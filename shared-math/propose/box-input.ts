@@ -3,6 +3,7 @@ import { add, cross, dot, norm, scaled, subtract, unit } from '../geometry/vecto
 import { type Layout, ownInputAngle } from '../layout/index.ts';
 import type { ClearanceOf } from '../shaft/index.ts';
 import { toRadians } from '../units/index.ts';
+import type { Car } from './car.ts';
 
 /** mm along the input from the sector shaft's line to the input's end, and from the sector shaft to the worm's line. */
 const INPUT = { back: 126, aside: 34 } as const;
@@ -28,7 +29,7 @@ export interface ColumnEnd {
  * box's own angle) and as near to the way from column to box as that allows. First the usual one: on the far side of the
  * sector from an arm that hangs, or beside a flat arm toward the rail.
  */
-export function inputsOf(layout: Layout, column: ColumnEnd): readonly [BoxInput, BoxInput] {
+function inputsOf(layout: Layout, column: ColumnEnd): readonly [BoxInput, BoxInput] {
   const { sectorCentre: centre, sectorAxis, pitmanBall } = layout.steering.box;
   const axis = unit(sectorAxis);
   const way = subtract(centre, column.end);
@@ -51,6 +52,14 @@ export function inputsOf(layout: Layout, column: ColumnEnd): readonly [BoxInput,
   });
   const usual = toward >= 0 ? INPUT.aside : -INPUT.aside;
   return [at(usual), at(-usual)];
+}
+
+/** The inputs that a laid box may have; of a box that stands still with a shaft drawn to it, the drawn one. */
+export function inputsFor(car: Car, layout: Layout): readonly BoxInput[] {
+  const { shaft } = car.document;
+  if (!shaft) return [];
+  if (car.held.has('box')) return [{ end: shaft.box.end, axis: unit(shaft.box.axis) }];
+  return inputsOf(layout, shaft.column);
 }
 
 /** mm that the joint on a box's input and the way to it lack of the room wanted, where that joint stands best; 0 if it is clear. */

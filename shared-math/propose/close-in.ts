@@ -37,7 +37,7 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
         layout: laidDocument(car, layout, null, words),
       },
     };
-  const laid = shaft.kind === 'laid' ? shaft.route.shaft : shaft.kind === 'held' ? shaft.shaft : null;
+  const laid = shaft.kind === 'laid' || shaft.kind === 'held' ? shaft.shaft : null;
   const name = proposalName(car, idea, layout);
   const document = laidDocument(car, layout, laid, name);
   const judged = judge(car, document);

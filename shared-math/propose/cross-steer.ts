@@ -3,12 +3,22 @@ import { add, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Lateral, Layout } from '../layout/index.ts';
 import { prepareFrontEnd } from '../linkage/index.ts';
 import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
-import { boxKinds } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import { chooseBox, withBox } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
 import { railFacesNear, railStretch } from './rail-faces.ts';
-import { ARM, BODY, choice, LEAN, OFF_LINE, PLATE, ZeroSlope } from './side-steer.ts';
+import {
+  ARM,
+  BODY,
+  boxesFor,
+  choice,
+  LEAN,
+  OFF_LINE,
+  PLATE,
+  stopChoice,
+  stopsAt,
+  ZeroSlope,
+} from './side-steer.ts';
 
 // Cross steer: the box inside the left rail, its sector shaft nearly upright, square to an input that runs back to the
 // driver; the arm lies flat and the drag link runs over to the right wheel. A lateral bar beside the link, parallel and
@@ -34,16 +44,21 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
   const { kingpinTop, kingpinBottom } = drawn.axle.right;
   const size = assist === 'power' ? BODY.assisted : 1;
   const radius = BODY.radius * size;
+  const { steering: asDrawn } = drawn;
+  const heldBall = car.held.has('steering-arm') ? asDrawn.dragLinkBall : undefined;
+  const heldPitman = car.held.has('pitman-arm') ? asDrawn.box.pitmanBall : undefined;
+  const still = (held: unknown, words: string, from: number, to: number) =>
+    held === undefined ? choice(words, from, to) : choice(words, from, from);
   const choices: Choice[] = [
-    choice('the box in from the rail', radius + PLATE.least, radius + PLATE.most),
-    choice('the pitman ball off the zero-slope line', -OFF_LINE, OFF_LINE),
+    still(heldPitman, 'the box in from the rail', radius + PLATE.least, radius + PLATE.most),
+    still(heldPitman, 'the pitman ball off the zero-slope line', -OFF_LINE, OFF_LINE),
     choice('the pitman arm’s length', ARM.least, ARM.most),
-    choice('the steering arm’s length', ARM.least, ARM.most + 10),
-    choice('the steering arm ball’s height', kingpinBottom[2] - 20, kingpinTop[2] + 60),
-    choice('the steering arm ball across the car', -40, 40),
+    still(heldBall, 'the steering arm’s length', ARM.least, ARM.most + 10),
+    still(heldBall, 'the steering arm ball’s height', kingpinBottom[2] - 20, kingpinTop[2] + 60),
+    still(heldBall, 'the steering arm ball across the car', -40, 40),
     choice('the pitman arm’s lean', -LEAN, LEAN),
     choice('the sector shaft’s tilt', 0.06, 0.6),
-    choice('the stops', limitOf(car, 'lockLeast') + 0.4, limitOf(car, 'lockMost') - 0.5),
+    stopChoice(car),
     ...(bar
       ? [
           choice('the lateral bar from the axle', -1, 1),
@@ -53,7 +68,8 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
         ]
       : []),
   ];
-  const boxes = boxKinds('cross', assist, car.shelf, car.driver === 'right');
+  const boxes = boxesFor(car, 'cross', assist);
+  if (boxes.length === 0) return undefined;
   const start = bar ? withBar(drawn, [0, -500, 350], [0, 300, 360]) : drawn;
   const base = prepareFrontEnd(start);
   const line = new ZeroSlope(base);
@@ -71,15 +87,16 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
       number,
     ];
     const kingpin = kingpinAt(drawn, 'right', height);
-    const ball: Point = [kingpin[0] + side * steering, kingpin[1] + dy, height];
+    const ball: Point = heldBall ?? [kingpin[0] + side * steering, kingpin[1] + dy, height];
     const faces = railFacesNear(drawn, ball[0] + side * arm);
-    const py = faces.inner - off;
+    const px = heldPitman ? heldPitman[0] : ball[0];
+    const py = heldPitman ? heldPitman[1] : faces.inner - off;
     let lateral: Lateral = start.lateral;
     if (bar) {
       const [u, inboard, over, rise] = x.slice(9) as [number, number, number, number];
       const share = BAR_FROM_AXLE.least + Math.abs(u) * (BAR_FROM_AXLE.most - BAR_FROM_AXLE.least);
       const bx = Math.sign(u || 1) * share;
-      const z = height + over;
+      const z = ball[2] + over;
       const end = kingpinAt(drawn, 'right', z)[1] + inboard;
       lateral = { kind: 'bar', axle: [bx, end, z], frame: [bx, end + (py - ball[1]), z + rise] };
     }
@@ -91,16 +108,16 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
         dragLinkBall: ball,
         box: {
           ...drawn.steering.box,
-          sectorCentre: [ball[0] + side * arm, py, height + BOX_ABOVE_ARM],
+          sectorCentre: [px + side * arm, py, ball[2] + BOX_ABOVE_ARM],
           sectorAxis: [-tilt, 0, -1],
-          pitmanBall: [ball[0], py, height],
+          pitmanBall: [px, py, ball[2]],
         },
-        stopAngle: stop,
+        ...stopsAt(car, stop),
       },
     };
-    const z = line.heightAt(provisional, bar);
+    const z = heldPitman ? heldPitman[2] : line.heightAt(provisional, bar);
     if (z === undefined) return undefined;
-    const pitman: Point = [ball[0], py, z + dz];
+    const pitman: Point = heldPitman ?? [px, py, z + dz];
     const up = unit([tilt, 0, 1]);
     const flat = squareTo(subtract(ball, pitman), up, [-side, 0, 0]);
     const armWay = turnedAbout(up, lean, flat);

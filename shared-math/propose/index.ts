@@ -1,6 +1,7 @@
 // The board proposes: whole arrangements of the steering that fit a car, or why none does.
 export { drawnFigures } from './drawn.ts';
 export { type FigureRow, figureRows, HOLD_WORDS } from './figure-rows.ts';
+export { type ProposeFreedom, proposeFreedoms } from './freedoms.ts';
 export { gatherProposals } from './front.ts';
 export type {
   NearestLimit,

@@ -5,7 +5,7 @@ import { type FrontEnd, HeldPoses, meanSteerRate, steerAxle } from '../linkage/i
 import { type ClearanceOf, clearanceOf, routeObstacles } from '../shaft/index.ts';
 import { lockAngles, locksFrom } from '../sweep/index.ts';
 import { toDegrees } from '../units/index.ts';
-import { inputLacks, inputsOf } from './box-input.ts';
+import { inputLacks, inputsFor } from './box-input.ts';
 import { type Car, limitOf } from './car.ts';
 import { rimForceAt } from './choose-box.ts';
 import type { Idea } from './idea.ts';
@@ -103,9 +103,9 @@ export class Keeper {
     const { shaft } = car.document;
     if (shaft && !car.held.has('shaft')) {
       const wanted = limitOf(car, 'clearanceMoving');
-      const [one, other] = inputsOf(layout, shaft.column);
-      const lacks = inputLacks(one, this.clear, wanted);
-      const least = lacks === 0 ? 0 : Math.min(lacks, inputLacks(other, this.clear, wanted));
+      let least = Number.POSITIVE_INFINITY;
+      for (const input of inputsFor(car, layout))
+        if (least > 0) least = Math.min(least, inputLacks(input, this.clear, wanted));
       if (least > 0) yield { limit: 'shaft-room', by: least };
     }
     if (left() <= 0) return;

@@ -217,7 +217,8 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   /** A first proposal as soon as there is any place that keeps all limits. */
   let shown = 0;
   function* early(): Generator<ProposeNews, void> {
-    if (shown > 1 || search.archive.size === 0 || proposals.size > 0) return;
+    // Past the axle a shaft takes long to look for: that waits for the best place.
+    if (idea.ahead || shown > 1 || search.archive.size === 0 || proposals.size > 0) return;
     shown += 1;
     const found = close('least bump steer', search.archive.best().slice(0, 1));
     if (found) yield news('a first arrangement', 0.2, [found]);

@@ -4,7 +4,7 @@ import { scaled, subtract } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { type FrontEnd, prepareFrontEnd, prepareMoved } from '../linkage/index.ts';
 import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
-import { boxKinds } from './boxes.ts';
+import { type BoxKind, boxKinds, drawnBox } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import { chooseBox, withBox } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
@@ -30,6 +30,26 @@ const AHEAD_OF_COLUMN = 260;
 
 type Mount = 'outside' | 'through';
 
+/** Where the axle's stops may end the turn; as drawn where they are held. */
+export function stopChoice(car: Car): Choice {
+  const [least, most] = [limitOf(car, 'lockLeast') + 0.4, limitOf(car, 'lockMost') - 0.5];
+  return car.held.has('stops')
+    ? choice('the stops', least, least)
+    : choice('the stops', least, Math.max(least, most));
+}
+
+export function stopsAt(car: Car, stop: number): { readonly stopAngle?: number } {
+  if (!car.held.has('stops')) return { stopAngle: stop };
+  const { stopAngle } = car.layout.steering;
+  return stopAngle === undefined ? {} : { stopAngle };
+}
+
+/** Boxes that may be taken; the drawn one alone where it is held. */
+export function boxesFor(car: Car, way: 'side' | 'cross', assist: 'manual' | 'power'): BoxKind[] {
+  if (!car.held.has('box-kind')) return boxKinds(way, assist, car.shelf, car.driver === 'right');
+  return car.layout.steering.box.assist === assist ? [drawnBox(car.layout, way)] : [];
+}
+
 function clampToChoice(value: number, { from, to }: Choice): number {
   return Math.min(to, Math.max(from, value));
 }
@@ -37,7 +57,7 @@ function clampToChoice(value: number, { from, to }: Choice): number {
 export const choice = (words: string, from: number, to: number): Choice => ({ words, from, to });
 
 /** How far along the car a pitman ball beside the rail may stand, by the side of the axle; undefined if there is no room. */
-function alongRail(layout: Layout, ahead: boolean): readonly [number, number] | undefined {
+export function alongRail(layout: Layout, ahead: boolean): readonly [number, number] | undefined {
   const [back, front] = railStretch(layout);
   if (ahead) return front > 200 ? [190, Math.min(front + 40, 650)] : undefined;
   const column = layout.shaft ? layout.shaft.column.end[0] + AHEAD_OF_COLUMN : -1100;
@@ -81,18 +101,24 @@ function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'po
     mount === 'outside'
       ? [cover + TO_ARM.outside + PLATE.least, cover + TO_ARM.outside + PLATE.most]
       : [limitOf(car, 'clearanceMoving') + 18, 90];
+  const { steering: asDrawn } = drawn;
+  const heldBall = car.held.has('steering-arm') ? asDrawn.dragLinkBall : undefined;
+  const heldPitman = car.held.has('pitman-arm') ? asDrawn.box.pitmanBall : undefined;
+  const still = (held: unknown, words: string, from: number, to: number) =>
+    held === undefined ? choice(words, from, to) : choice(words, from, from);
   const choices: Choice[] = [
-    choice('the pitman ball along the car', ...along),
-    choice('the pitman ball out from the rail', ...off),
-    choice('the pitman ball off the zero-slope line', -OFF_LINE, OFF_LINE),
+    still(heldPitman, 'the pitman ball along the car', ...along),
+    still(heldPitman, 'the pitman ball out from the rail', ...off),
+    still(heldPitman, 'the pitman ball off the zero-slope line', -OFF_LINE, OFF_LINE),
     choice('the pitman arm’s length', ARM.least, ARM.most),
-    choice('the steering arm’s length', ARM.least, ARM.most + 10),
-    choice('the steering arm ball’s height', kingpinBottom[2] - 40, kingpinTop[2] + 40),
-    choice('the steering arm ball along the car', -40, 40),
+    still(heldBall, 'the steering arm’s length', ARM.least, ARM.most + 10),
+    still(heldBall, 'the steering arm ball’s height', kingpinBottom[2] - 40, kingpinTop[2] + 40),
+    still(heldBall, 'the steering arm ball along the car', -40, 40),
     choice('the pitman arm’s lean', -LEAN, LEAN),
-    choice('the stops', limitOf(car, 'lockLeast') + 0.4, limitOf(car, 'lockMost') - 0.5),
+    stopChoice(car),
   ];
-  const boxes = boxKinds('side', assist, car.shelf, car.driver === 'right');
+  const boxes = boxesFor(car, 'side', assist);
+  if (boxes.length === 0) return undefined;
   const base = prepareFrontEnd(drawn);
   const line = new ZeroSlope(base);
 
@@ -109,9 +135,9 @@ function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'po
       number,
     ];
     const kingpin = kingpinAt(drawn, 'left', height);
-    const ball: Point = [kingpin[0] + dx, kingpin[1] - steering, height];
-    const faces = railFacesNear(drawn, px);
-    const py = faces.outer + out;
+    const ball: Point = heldBall ?? [kingpin[0] + dx, kingpin[1] - steering, height];
+    const faces = railFacesNear(drawn, heldPitman ? heldPitman[0] : px);
+    const py = heldPitman ? heldPitman[1] : faces.outer + out;
     const provisional: Layout = {
       ...drawn,
       steering: {
@@ -123,12 +149,12 @@ function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'po
           sectorAxis: [0, -1, 0],
           pitmanBall: [px, py, height],
         },
-        stopAngle: stop,
+        ...stopsAt(car, stop),
       },
     };
-    const z = line.heightAt(provisional, false);
+    const z = heldPitman ? heldPitman[2] : line.heightAt(provisional, false);
     if (z === undefined) return undefined;
-    const pitman: Point = [px, py, z + dz];
+    const pitman: Point = heldPitman ?? [px, py, z + dz];
     const across: Point = [0, 1, 0];
     const down = squareTo(subtract(ball, pitman), across, [0, 0, -1]);
     const armWay = turnedAbout(across, lean, down);

@@ -145,7 +145,7 @@ export function costWords(
     costs.push(
       `If the assistance fails, parking takes ${speak.force(figures.rimForceMost)} at the rim at the most.`,
     );
-  if (idea.way === 'side' && idea.where.startsWith('inside'))
+  if (idea.way === 'side' && idea.key.includes('through'))
     costs.push('The rail has to be bored and sleeved for the sector shaft.');
   if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
     costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');
@@ -153,6 +153,7 @@ export function costWords(
     costs.push(
       `The steering shaft takes ${figures.shaftJoints.length} joints${figures.supports > 0 ? ` and ${figures.supports === 1 ? 'a support bearing' : `${figures.supports} support bearings`}` : ''}.`,
     );
+  if (shaft === 'laid') costs.push('The ends of the shaft’s joints are not chosen yet.');
   if (shaft === 'no-column')
     costs.push('No column is drawn: how the steering shaft gets there is left open.');
   if (kind && !kind.shelved) costs.push('The box is a usual one, not on the shelf.');

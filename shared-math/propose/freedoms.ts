@@ -1,0 +1,83 @@
+import { setLength, toDegrees } from '../units/index.ts';
+import { boxKinds } from './boxes.ts';
+import { type Car, carOf, limitOf } from './car.ts';
+import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
+import { hasRails, railStretch } from './rail-faces.ts';
+import { ARM, alongRail, LEAN, PLATE } from './side-steer.ts';
+
+/** One thing that a proposal may choose, whether it is held, and how far it may go, for a person to read. */
+export interface ProposeFreedom {
+  readonly name: HoldName;
+  /** "the steering box". */
+  readonly words: string;
+  readonly held: boolean;
+  /** Held because it was measured on the car or is planned. */
+  readonly measured: boolean;
+  /** "4 1/2 in to 7 in long, up to 12° off square to the link". */
+  readonly room: string;
+}
+
+const WORDS: Readonly<Record<HoldName, string>> = {
+  way: 'side or cross steer',
+  box: 'where the steering box is bolted',
+  'box-kind': 'which steering box',
+  'pitman-arm': 'the pitman ball',
+  'steering-arm': 'the steering arm’s ball',
+  'tie-rod': 'the tie rod’s balls',
+  lateral: 'what holds the axle sideways',
+  shaft: 'the steering shaft between column and box',
+  stops: 'the axle’s stops',
+};
+
+function roomOf(car: Car, name: HoldName): string {
+  const size = (mm: number) => setLength(mm, car.style);
+  const arms = `${size(ARM.least)} to ${size(ARM.most)}`;
+  switch (name) {
+    case 'way':
+      return 'either';
+    case 'box': {
+      const behind = alongRail(car.layout, false);
+      const ahead = alongRail(car.layout, true);
+      const places = [
+        ...(behind
+          ? [`${size(Math.round(-behind[1]))} to ${size(Math.round(-behind[0]))} behind the axle`]
+          : []),
+        ...(ahead ? [`${size(Math.round(ahead[0]))} to ${size(Math.round(ahead[1]))} ahead of it`] : []),
+      ];
+      const rails = hasRails(car.layout) ? 'along the rails' : 'along rails that are assumed';
+      return `${rails}, its arm’s ball ${places.join(', or ') || `between ${railStretch(car.layout).map(size).join(' and ')}`}; bolted to a rail or crossmember within ${size(PLATE.most)}`;
+    }
+    case 'box-kind': {
+      const kinds = (['side', 'cross'] as const).flatMap((way) =>
+        (['manual', 'power'] as const).flatMap((assist) => boxKinds(way, assist, car.shelf, false)),
+      );
+      const shelved = kinds.filter((kind) => kind.shelved).length;
+      return `${shelved} on the shelf, ${kinds.length - shelved} usual ones, manual and assisted`;
+    }
+    case 'pitman-arm':
+      return `on an arm ${arms} long, up to ${Math.round(toDegrees(LEAN))}° off square to the link`;
+    case 'steering-arm':
+      return `on an arm ${size(ARM.least)} to ${size(ARM.most + 10)} long, from just below the kingpin to just above it`;
+    case 'tie-rod':
+      return 'on arms that aim at the middle of the rear axle, behind the front axle, or ahead of it where the wheel leaves room';
+    case 'lateral':
+      return 'for cross steer a bar beside the drag link, parallel to it and of its length; else as it is';
+    case 'shaft':
+      return 'one to three joints, with the support bearings that they ask for';
+    case 'stops':
+      return `so that the inner wheel turns ${limitOf(car, 'lockLeast')}° to ${limitOf(car, 'lockMost')}°`;
+  }
+}
+
+/** What a question lets proposals choose, and what it holds, with the room of each in words. */
+export function proposeFreedoms(question: ProposeQuestion): ProposeFreedom[] {
+  const car = carOf(question);
+  const measured = heldAsMeasured(question.document);
+  return HOLDS.map((name) => ({
+    name,
+    words: WORDS[name],
+    held: car.held.has(name),
+    measured: measured.includes(name),
+    room: roomOf(car, name),
+  }));
+}

@@ -8,22 +8,8 @@ import {
   setLength,
 } from '../units/index.ts';
 import type { ProposalFigures } from './proposal.ts';
-import type { HoldName } from './question.ts';
 
 // How proposals are shown beside the layout as it is drawn, on the screen and on the command line.
-
-/** What may be held, as a person names it. */
-export const HOLD_WORDS: Record<HoldName, string> = {
-  way: 'Side or cross steer',
-  box: 'Place of the steering box',
-  'box-kind': 'Kind of steering box',
-  'pitman-arm': 'Pitman arm',
-  'steering-arm': 'Steering arm and its ball',
-  'tie-rod': 'Tie rod and its arms',
-  lateral: 'Lateral bar',
-  shaft: 'Steering shaft',
-  stops: 'Steering stops',
-};
 
 /** One figure of a proposal in the reader's units, and the same of the layout as drawn. */
 export interface FigureRow {

@@ -81,3 +81,9 @@ export function proposeFreedoms(question: ProposeQuestion): ProposeFreedom[] {
     room: roomOf(car, name),
   }));
 }
+
+/** "Kept as drawn: the pitman ball, the axle’s stops." */
+export function heldWords(held: readonly HoldName[]): string {
+  if (held.length === 0) return 'Nothing of the steering is kept as drawn.';
+  return `Kept as drawn: ${held.map((name) => WORDS[name]).join(', ')}.`;
+}

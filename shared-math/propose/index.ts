@@ -1,7 +1,7 @@
 // The board proposes: whole arrangements of the steering that fit a car, or why none does.
 export { drawnFigures } from './drawn.ts';
-export { type FigureRow, figureRows, HOLD_WORDS } from './figure-rows.ts';
-export { type ProposeFreedom, proposeFreedoms } from './freedoms.ts';
+export { type FigureRow, figureRows } from './figure-rows.ts';
+export { heldWords, type ProposeFreedom, proposeFreedoms } from './freedoms.ts';
 export { gatherProposals } from './front.ts';
 export type {
   NearestLimit,
@@ -28,4 +28,3 @@ export {
   type ProposeQuestion,
   withSteeringForgotten,
 } from './question.ts';
-export { type RoomOf, roomWords } from './room-words.ts';

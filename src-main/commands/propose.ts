@@ -5,10 +5,10 @@ import {
   drawnFigures,
   figureRows,
   gatherProposals,
-  HOLD_WORDS,
   HOLDS,
   type HoldName,
   heldAsMeasured,
+  heldWords,
   type NewPart,
   type NoFit,
   type Proposal,
@@ -116,9 +116,7 @@ function* reasonText(list: readonly NoFit[]): Answer {
 function* asText(question: ProposeQuestion, answer: ProposeAnswer, files: readonly string[]): Answer {
   const { document, held = [], seed } = question;
   yield `${document.name}\n`;
-  yield held.length === 0
-    ? 'Nothing of the steering is held.\n'
-    : `Held as drawn: ${held.map((name) => HOLD_WORDS[name].toLowerCase()).join(', ')}.\n`;
+  yield `${heldWords(held)}\n`;
   yield `${answer.evaluations} arrangements tried, seed ${seed}.\n`;
   if (answer.proposals.length === 0) yield* reasonText(answer.noFits);
   const drawn = answer.proposals.length > 0 ? drawnFigures(question) : undefined;

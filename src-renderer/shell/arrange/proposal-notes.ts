@@ -1,4 +1,4 @@
-import { HOLD_WORDS, type ProposeQuestion } from '../../../shared-math/propose/index.ts';
+import { heldWords, type ProposeQuestion } from '../../../shared-math/propose/index.ts';
 import type { ArrangedCar } from '../../document/shell.svelte.ts';
 
 /** What a search was asked about: the car, its drawing as it was brought, and what of it stood still. */
@@ -10,12 +10,8 @@ export interface Asked {
 /** What a laid proposal remembers of how it came about. */
 export function proposalNotes({ car, question }: Asked): string {
   const { held = [], seed = 1 } = question;
-  const kept =
-    held.length === 0
-      ? 'Nothing of its steering was kept as drawn.'
-      : `Kept as drawn: ${held.map((name) => HOLD_WORDS[name].toLowerCase()).join(', ')}.`;
   return [
-    `Found by the board for “${car.document.name}” as it was drawn (search ${seed}). ${kept}`,
+    `Found by the board for “${car.document.name}” as it was drawn (search number ${seed}). ${heldWords(held)}`,
     'Its places are planned: check them on the car before anything is cut.',
   ].join(' ');
 }

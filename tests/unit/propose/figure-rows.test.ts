@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { figureRows, HOLD_WORDS, HOLDS, type ProposalFigures } from '../../../shared-math/propose/index.ts';
+import { figureRows, heldWords, type ProposalFigures } from '../../../shared-math/propose/index.ts';
 import { foundWords, newPartWords, triedWords } from '../../../src-renderer/shell/arrange/proposing-words.ts';
 import { INCHES, MM } from '../../support/judged-car.ts';
 
@@ -55,8 +55,9 @@ test('beside the layout as drawn it says which is better, where one is', () => {
   expect(rowOf('Circle between kerbs', drawn)).toMatchObject({ better: undefined });
 });
 
-test('everything that can be held has its words, no two the same', () => {
-  expect(new Set(HOLDS.map((name) => HOLD_WORDS[name])).size).toBe(HOLDS.length);
+test('what is held is named in one sentence', () => {
+  expect(heldWords([])).toBe('Nothing of the steering is kept as drawn.');
+  expect(heldWords(['pitman-arm', 'stops'])).toBe('Kept as drawn: the pitman ball, the axle’s stops.');
 });
 
 test('how the search stands, and a part to get, are said in one line', () => {

@@ -31,6 +31,8 @@ export interface EditedBoard {
   document: LayoutDocument | null;
   /** Written at every step, for those who show what can be undone. */
   history: History<LayoutDocument>;
+  /** Hears of the steps after each that was made, undone or redone; the document is the one that they begin at. */
+  keepHistory?(history: History<LayoutDocument>): void;
   readonly points: readonly Hardpoint[];
   /** The unit in which refusals are reported; absent, the document's own. */
   readonly lengthStyle?: LengthStyle;
@@ -67,21 +69,22 @@ export class Edits {
     this.#board = board;
   }
 
-  /** Another document is on the board: nothing of the last one can be undone on it. */
-  forget(): void {
+  /** Another document is on the board: nothing of the last one can be undone on it, but what is known of its own steps. */
+  forget(known: History<LayoutDocument> = EMPTY_HISTORY): void {
     this.#drag = null;
-    this.#keep(EMPTY_HISTORY);
+    this.#history = known;
+    this.#board.history = known;
   }
 
-  /** Any other edit ends a drag that is still going on, as if the hand had let go just before. */
-  #finishDrag(): void {
+  /** Any other edit ends a drag that is still going on, as if the hand had let go just before; so does leaving the page. */
+  finishDrag(): void {
     this.#drag?.commit();
     this.#drag = null;
   }
 
   beginDrag(label: string): DragEdit {
     const board = this.#board;
-    this.#finishDrag();
+    this.finishDrag();
     board.carPose.returnForEdit();
     const before = board.document;
     const step = newStep();
@@ -125,7 +128,7 @@ export class Edits {
    */
   change(label: string, document: LayoutDocument, merge?: string): boolean {
     const board = this.#board;
-    this.#finishDrag();
+    this.finishDrag();
     board.carPose.returnForEdit();
     const before = board.document;
     const taken = before ? this.#accepted(document) : undefined;
@@ -138,13 +141,13 @@ export class Edits {
   }
 
   undo(): void {
-    this.#finishDrag();
+    this.finishDrag();
     const back = steppedBack(this.#history);
     if (back) this.#stepTo(back.history, back.edit.before, `Undo: ${back.edit.label}`);
   }
 
   redo(): void {
-    this.#finishDrag();
+    this.finishDrag();
     const forward = steppedForward(this.#history);
     if (forward) this.#stepTo(forward.history, forward.edit.after, `Redo: ${forward.edit.label}`);
   }
@@ -158,8 +161,8 @@ export class Edits {
 
   #stepTo(history: History<LayoutDocument>, document: LayoutDocument, label: string): void {
     this.#board.carPose.returnForEdit();
-    this.#keep(history);
     this.#board.document = document;
+    this.#keep(history);
     this.#board.saving.put({ document, step: newStep(), label }, SAVE_AFTER);
     this.#board.forgetLostPoints();
     this.#board.tell(label, UNDO_SHOWN);
@@ -168,6 +171,7 @@ export class Edits {
   #keep(history: History<LayoutDocument>): void {
     this.#history = history;
     this.#board.history = history;
+    this.#board.keepHistory?.(history);
   }
 
   /** An edited document as it can be taken; `before` is the one that the edit was made on. */

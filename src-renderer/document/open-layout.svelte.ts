@@ -46,6 +46,7 @@ import { CarPose } from './car-pose.svelte.ts';
 import type { ShownGap } from './clearances.svelte.ts';
 import { Edits } from './edits.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
+import { KeptUndo } from './kept-undo.ts';
 import { withArmHeld } from './known-lengths.ts';
 import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
@@ -67,6 +68,8 @@ export class OpenLayout {
   readonly carPose: CarPose;
   /** Every change of the document goes through these. */
   readonly edits: Edits;
+  /** What can be undone in each variant, over a reload of the page and a look at another one. */
+  readonly keptUndo = new KeptUndo<LayoutDocument>(sessionStorage);
   #clearing: ReturnType<typeof setTimeout> | undefined;
   #fitted: (() => void) | undefined;
 
@@ -270,12 +273,23 @@ export class OpenLayout {
   take(open: OpenVariant): void {
     const { document, ...variant } = open;
     this.carPose.toRide();
+    this.keptUndo.flush();
     this.saving.open(open.id, open.revision);
-    this.edits.forget();
+    const known = this.keptUndo.read(open.id, document);
+    this.edits.forget(known === 'other' ? undefined : known);
     this.variant = variant;
     this.document = document;
     this.selection = null;
     this.hover = null;
+    if (known === 'other')
+      this.tell(
+        'This variant was changed elsewhere since it stood in this window: undo begins anew here. Its history has all that was before.',
+      );
+  }
+
+  /** Takes note of the steps of the open variant, as the edits make them. */
+  keepHistory(history: History<LayoutDocument>): void {
+    if (this.variant && this.document) this.keptUndo.note(this.variant.id, history, this.document);
   }
 
   /** Shows an earlier state that the store has made the present one; one step of undo like any other change. */
@@ -295,6 +309,7 @@ export class OpenLayout {
   /** Clears the board: its variant was put in the bin. */
   close(): void {
     this.carPose.toRide();
+    this.keptUndo.flush();
     this.saving.open('', 0);
     this.edits.forget();
     this.variant = null;

@@ -141,7 +141,8 @@ export class Shop {
     const id = this.#openLayout.variant?.id;
     if (!id) return;
     const opened = await this.#openLayout.ask('Not opened', 'variant.open', { id });
-    if (opened) this.#openLayout.take(opened);
+    // As one step: what stood here until now is an undo away.
+    if (opened) this.#openLayout.restored(opened, 'Take what the other window has');
   }
 
   /** What stands on the board as a variant of its own: for a layout that is gone from the store. */

@@ -76,6 +76,10 @@ export class Edits {
     this.#board.history = known;
   }
 
+  get dragging(): boolean {
+    return this.#drag !== null;
+  }
+
   /** Any other edit ends a drag that is still going on, as if the hand had let go just before; so does leaving the page. */
   finishDrag(): void {
     this.#drag?.commit();

@@ -191,6 +191,18 @@ export class Measuring {
     this.ready = true;
   }
 
+  /** Reads what another window has measured of the open car, unless something measured here is still on its way. */
+  async followStore(): Promise<void> {
+    const carId = this.#carId;
+    if (carId === null || !this.ready || this.pending || this.conflict) return;
+    const read = await this.#openLayout.call('survey.read', { carId });
+    if (!read.ok || carId !== this.#carId || this.pending || read.value.revision <= this.#revision) return;
+    this.#revision = read.value.revision;
+    // What stands on the board stands with this from now on: it is no undo that brings the former back.
+    if (this.#openLayout.document) this.#then.set(this.#openLayout.document, read.value.survey);
+    this.car = read.value.survey;
+  }
+
   // Adjusting ------------------------------------------------------------------------------------------------
 
   /** The open document with its taped points where they stood before this window took measurements. */

@@ -306,6 +306,24 @@ export class OpenLayout {
     this.forgetLostPoints();
   }
 
+  /** Whether something of the open variant is under way here: dragged, or not in the store yet. */
+  get busy(): boolean {
+    return this.edits.dragging || this.saving.pending;
+  }
+
+  /** Shows what another window has made of the open variant: a step that can be undone, of the changes of one moment one. */
+  followed(open: OpenVariant): void {
+    const before = this.document;
+    if (!before || this.variant?.id !== open.id || open.revision <= this.saving.revision) return;
+    const { document, ...variant } = open;
+    this.carPose.returnForEdit();
+    this.saving.open(open.id, open.revision);
+    this.variant = variant;
+    this.document = document;
+    this.edits.record('What was changed in another window', before, document, 'elsewhere');
+    this.forgetLostPoints();
+  }
+
   /** Clears the board: its variant was put in the bin. */
   close(): void {
     this.carPose.toRide();

@@ -76,6 +76,11 @@ export class SaveQueue {
     this.#onState('saved');
   }
 
+  /** The revision that the store had when it was heard of last. */
+  get revision(): number {
+    return this.#revision;
+  }
+
   get pending(): boolean {
     return this.#waiting.length > 0 || this.#sending !== null;
   }

@@ -57,6 +57,8 @@ export class Shell {
   #column: ColumnPage = $state(columnBefore());
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
+  /** What was typed into that form so far; null before the first letter. Kept while the drawer is closed. */
+  formText: string | null = $state(null);
   carDraft: CarDraft = $state({ ...EMPTY_DRAFT });
   /** The page of the help that lies open. */
   help: HelpPage | null = $state(null);
@@ -93,6 +95,12 @@ export class Shell {
     this.drawer = 'new-car';
   }
 
+  /** Whether a form of the drawer holds what was typed and is not taken yet. */
+  get holdsDraft(): boolean {
+    const { customer, customerId, car } = this.carDraft;
+    return this.formText !== null || car.trim() !== '' || (customer.trim() !== '' && customerId === null);
+  }
+
   /** The form has done its work, or is given up. */
   forgetCarDraft(): void {
     this.carDraft = { ...EMPTY_DRAFT };
@@ -102,7 +110,7 @@ export class Shell {
   choiceMade(): void {
     if (this.drawer !== 'find' && this.drawer !== 'cars' && this.drawer !== 'new-car') return;
     this.drawer = null;
-    this.form = null;
+    if (this.formText === null) this.form = null;
   }
 
   /** Opens the page of words, at one of them where it is named. */
@@ -113,11 +121,12 @@ export class Shell {
 
   toggleDrawer(page: DrawerPage = 'cars'): void {
     this.drawer = this.drawer === page ? null : page;
-    this.form = null;
+    if (this.formText === null) this.form = null;
   }
 
   showForm(doing: DrawerForm['doing'], kind: Kind, id: string): void {
     this.drawer = 'cars';
+    if (!this.isForm(doing, kind, id)) this.formText = null;
     this.form = { doing, kind, id };
   }
 
@@ -129,6 +138,7 @@ export class Shell {
   closeForm(): void {
     const { kind, id } = this.form ?? {};
     this.form = null;
+    this.formText = null;
     requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-row="${kind}-${id}"]`)?.focus());
   }
 }

@@ -160,6 +160,40 @@ export class Shop {
     await this.#openLayout.ask('The choice is not kept for the next start', 'settings.set', change);
   }
 
+  // What other windows do -------------------------------------------------------------------------------------
+
+  /**
+   * Shows what another window has saved of the open variant. Where something is under way here it stays, and whether the one
+   * or the other is kept is asked when it is saved.
+   */
+  async followOpen(): Promise<void> {
+    const { variant, busy } = this.#openLayout;
+    if (!variant || busy) return;
+    const opened = await this.#openLayout.call('variant.open', { id: variant.id });
+    if (opened.ok && !this.#openLayout.busy) this.#openLayout.followed(opened.value);
+  }
+
+  /** Reads the lists again, and the names above the board with them. */
+  async followLists(): Promise<void> {
+    if (!this.ready) return;
+    const shop = await this.#openLayout.call('shop.read', {});
+    if (!shop.ok) return;
+    const open = this.#openLayout.variant;
+    const stood = open !== null && this.has(open.id);
+    this.customers = shop.value.customers;
+    this.binCount = shop.value.binCount;
+    await this.#reopenNames();
+    if (open && stood && !this.has(open.id))
+      this.#openLayout.tell(
+        'Another window has put this variant in the bin. It still stands here, and what you change is kept there.',
+      );
+  }
+
+  async followSettings(): Promise<void> {
+    const settings = await this.#openLayout.call('settings.get', {});
+    if (settings.ok) this.#openLayout.settings = settings.value;
+  }
+
   // Adding and changing ---------------------------------------------------------------------------------------
 
   addCustomer(name: string): Promise<{ id: string } | undefined> {

@@ -2,6 +2,7 @@ import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { shownText } from '../../shared-math/outside/index.ts';
 import type { Call, CallHost, CallResult, Request } from '../../src-main/api/contract.ts';
 import * as doubt from './doubt.ts';
+import { announcing } from './other-windows.ts';
 import { showPresence } from './presence.ts';
 import { listening } from './silence.ts';
 
@@ -16,6 +17,7 @@ export interface HostBridge {
   onMenu?(listener: (action: string) => void): (() => void) | undefined;
 }
 
+export { type ChangeElsewhere, onChangeElsewhere } from './other-windows.ts';
 export { onSilence } from './silence.ts';
 
 declare global {
@@ -125,7 +127,7 @@ function bridgeHost(bridge: HostBridge): CallHost {
 
 /** The one door to the host. Which host it is, nobody past this file knows. Never throws: failures are data. */
 export async function connectHost(): Promise<CallHost> {
-  return listening(window.toeboardHost ? bridgeHost(window.toeboardHost) : await loopbackHost());
+  return announcing(listening(window.toeboardHost ? bridgeHost(window.toeboardHost) : await loopbackHost()));
 }
 
 /** What the native menu's channel says when a file waits to be taken. */

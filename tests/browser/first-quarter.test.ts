@@ -1,6 +1,15 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
-import { pointButton, storedDocuments, takeDemonstration, useBrowser } from '../support/browser-page.ts';
+import {
+  pointButton,
+  saved,
+  storedDocument,
+  storedDocuments,
+  takeDemonstration,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
+import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
 
@@ -161,4 +170,118 @@ test('what the board tells for a while stands beside the drawer, not under it', 
     );
     expect(top, `at ${size.width}`).toContain('Points no longer snap.');
   }
+});
+
+/** Types into the height of the pitman ball without entering it. */
+async function typeHeight(page: Page, text: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
+  if ((await field.count()) === 0) await pointButton(page, 'Pitman ball').click();
+  await field.click();
+  await page.keyboard.press('ControlOrMeta+a');
+  await page.keyboard.type(text);
+}
+
+describe('what is kept', () => {
+  test('undo after a reload and after a look at another variant; a typed figure that was not entered', async () => {
+    const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+    const { page } = board;
+    const height = () => storedDocument(board, 'Arm down').steering.box.pitmanBall[2];
+    await pointButton(page, 'Pitman ball').waitFor();
+    for (const text of ['350 mm', '360 mm']) {
+      await typeHeight(page, text);
+      await page.keyboard.press('Enter');
+      await saved(page);
+    }
+    // Typed, not entered, and the page is left: entered on the way out.
+    await typeHeight(page, '370 mm');
+    await page.reload();
+    await pointButton(page, 'Pitman ball').waitFor();
+    await expect.poll(height).toBe(370);
+    await page.keyboard.press('Control+z');
+    await expect.poll(height).toBe(360);
+
+    // Another variant, and back by its name.
+    await page.keyboard.press('Control+d');
+    await openNames(page, /Open: .*Arm down copy/).click();
+    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    await page.getByRole('button', { name: 'Arm down', exact: true }).click();
+    await openNames(page, /Open: .*Arm down$/).waitFor();
+    await page.keyboard.press('Control+z');
+    await expect.poll(height).toBe(350);
+    await page.keyboard.press('Control+y');
+    await page.keyboard.press('Control+y');
+    await expect.poll(height).toBe(370);
+
+    // One that is refused is no figure: whoever leaves is asked, and going to another point says that it was not taken.
+    await typeHeight(page, 'as before');
+    const asked = new Promise<string>((resolve) => {
+      page.once('dialog', (dialog) => {
+        resolve(dialog.type());
+        void dialog.dismiss();
+      });
+    });
+    await page.evaluate(() => {
+      setTimeout(() => location.reload());
+    });
+    expect(await asked).toBe('beforeunload');
+    await pointButton(page, 'Steering box').click();
+    await page.getByRole('status').filter({ hasText: 'Not taken: “as before” in Pitman ball' }).waitFor();
+    await saved(page);
+    expect(height()).toBe(370);
+  });
+
+  test('what is typed into a form of the drawer, while the drawer is closed', async () => {
+    const { page } = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+    await pointButton(page, 'Pitman ball').waitFor();
+    await page.keyboard.press('c');
+    await page.getByRole('button', { name: 'More for Sample car', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Notes' }).click();
+    await page.keyboard.type('Box from the long car');
+    await page.getByRole('button', { name: 'Close the drawer' }).click();
+    await page.keyboard.press('c');
+    const notes = page.getByRole('textbox', { name: 'Notes on the car' });
+    expect(await notes.inputValue()).toBe('Box from the long car');
+    await page.getByRole('button', { name: 'Keep notes' }).click();
+    await notes.waitFor({ state: 'detached' });
+    await page.getByText('Box from the long car').waitFor();
+  });
+});
+
+test('a second window goes along with the first, and what is typed in it stays', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const first = board.page;
+  await pointButton(first, 'Pitman ball').waitFor();
+  const second = await board.anotherWindow();
+  const field = second.getByRole('textbox', { name: 'Pitman ball, above ground' });
+  await pointButton(second, 'Pitman ball').click();
+  const left = second.getByRole('textbox', { name: 'Pitman ball, left of centre' });
+  await left.click();
+  await second.keyboard.press('ControlOrMeta+a');
+  await second.keyboard.type('19 1');
+
+  await typeHeight(first, '350 mm');
+  await first.keyboard.press('Enter');
+  await first.getByRole('combobox', { name: 'Lengths in' }).selectOption('mm');
+  await expect.poll(() => field.inputValue()).toBe('350.0 mm');
+  // The half-typed figure and the keyboard are where they were, and the unit followed around them.
+  expect(await left.inputValue()).toBe('19 1');
+  expect(await focusedName(second)).toBe('Pitman ball, left of centre');
+  await second.keyboard.press('Escape');
+
+  // Lists and names too.
+  await second.getByRole('button', { name: /^Cars and variants/ }).click();
+  await first.getByRole('button', { name: /^Cars and variants/ }).click();
+  await first.getByRole('button', { name: 'More for Sample customer', exact: true }).click();
+  await first.getByRole('menuitem', { name: 'Rename' }).click();
+  await first.keyboard.type('Harrow & Daughter');
+  await first.keyboard.press('Enter');
+  await openNames(second, /Open: Harrow & Daughter, Sample car, Arm down/).waitFor();
+  await second.getByRole('heading', { name: 'Harrow & Daughter' }).waitFor();
+
+  // Nothing was ever contested, and the second can take back what the first did.
+  expect(await second.getByText('has been changed in another window').count()).toBe(0);
+  await second.getByRole('button', { name: 'Undo: What was changed in another window' }).click();
+  await expect
+    .poll(() => first.getByRole('textbox', { name: 'Pitman ball, above ground' }).inputValue())
+    .toBe('346.0 mm');
 });

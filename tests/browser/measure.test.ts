@@ -341,7 +341,7 @@ test('two windows: the one that comes second is told, and may keep its own or ta
   const { page } = board;
   await page.getByRole('button', { name: 'Start with a plain car' }).click();
   await field(page, 'hub-height').waitFor();
-  const other = await board.anotherWindow();
+  const other = await board.anotherWindow({ ofAnotherBrowser: true });
   await other.getByRole('button', { name: 'Measure', exact: true }).click();
   await field(other, 'hub-height').waitFor();
   await field(page, 'caster').fill('7');

@@ -18,8 +18,8 @@ export interface OpenBoard {
   readonly context: BrowserContext;
   readonly dataFolder: string;
   readonly host: Loopback;
-  /** One more window onto the same store. */
-  readonly anotherWindow: () => Promise<Page>;
+  /** One more window onto the same store; on request one of another browser, which windows of this one do not hear. */
+  readonly anotherWindow: (options?: { readonly ofAnotherBrowser?: boolean }) => Promise<Page>;
   /** What the page has complained about so far; a test that expects a complaint empties it. */
   readonly complaints: string[];
 }
@@ -87,8 +87,15 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
     }, column);
     const complaints: string[] = [];
 
-    const anotherWindow = async () => {
+    const anotherWindow = async ({ ofAnotherBrowser = false } = {}) => {
       const page = await context.newPage();
+      if (ofAnotherBrowser)
+        await page.addInitScript(() => {
+          class Unheard extends EventTarget {
+            postMessage() {}
+          }
+          Object.defineProperty(window, 'BroadcastChannel', { value: Unheard });
+        });
       listen(page, complaints);
       await page.goto(host.newAddress());
       await page

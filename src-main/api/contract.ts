@@ -113,6 +113,12 @@ const settings = z.strictObject({
   instruments,
   /** Who draws in this shop, for the title block; empty where nobody said. */
   drawnBy: z.string().trim().max(120),
+  /** The side that drivers of this shop's cars sit on, for a new car; null where nobody said. */
+  driverSide: z.enum(['left', 'right']).nullable(),
+  /** Whether units, driver's side and instruments were asked for and answered, be it with what is usual. */
+  asked: z.boolean(),
+  /** The walk round the board: the step that it stands at, counted from 0, and whether it is shown. */
+  walk: z.strictObject({ step: z.number().int().min(0).max(20), shown: z.boolean() }),
   /** Whether the detail of the arcs stands on the board. */
   arcsDetail: z.boolean(),
 });

@@ -98,6 +98,13 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
       },
     },
     {
+      id: 'walk',
+      name: 'Walk round the board',
+      strokes: [],
+      enabled: drawn,
+      run: () => void shop.changeSettings({ walk: { ...openLayout.settings.walk, shown: true } }),
+    },
+    {
       id: 'duplicate-variant',
       name: 'Duplicate this variant and open the copy',
       strokes: [{ key: 'd', mod: true }],

@@ -49,6 +49,13 @@ export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
       run: () => shell.toggleDrawer('shelf'),
     },
     {
+      id: 'settings',
+      name: 'Settings of this shop: units, driver’s side, instruments',
+      strokes: [],
+      enabled: () => true,
+      run: () => shell.toggleDrawer('settings'),
+    },
+    {
       id: 'copies',
       name: 'Copies of the shop',
       strokes: [],

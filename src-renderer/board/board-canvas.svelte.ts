@@ -300,12 +300,14 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       });
     });
 
+    const spotOf = (shown: View, id: string) => {
+      const handle = view.handles.find(({ point, view: of }) => point.id === id && of === shown);
+      const box = element.getBoundingClientRect();
+      return handle && { x: box.x + handle.x, y: box.y + handle.y };
+    };
+    const withdrawSpots = openLayout.onSpot(spotOf);
     const withdraw = offerTestHook({
-      handleAt: (shown, id) => {
-        const handle = view.handles.find(({ point, view: of }) => point.id === id && of === shown);
-        const box = element.getBoundingClientRect();
-        return handle && { x: box.x + handle.x, y: box.y + handle.y };
-      },
+      handleAt: spotOf,
       spotAt: (name, ...asked) => {
         const spot = first((each) => each.spots?.[name])?.(...(asked as never[]));
         if (!spot || !view.shown.includes(spot.view)) return undefined;
@@ -319,6 +321,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
 
     return () => {
       withdraw();
+      withdrawSpots();
       clearTimeout(settling);
       observer.disconnect();
       stopWatching();

@@ -72,6 +72,7 @@ export class OpenLayout {
   readonly keptUndo = new KeptUndo<LayoutDocument>(sessionStorage);
   #clearing: ReturnType<typeof setTimeout> | undefined;
   #fitted: (() => void) | undefined;
+  #spotted: OpenLayout['spotOf'] | undefined;
 
   /** The variant that is open: its names and where it belongs. Its document is `document`. */
   variant: Omit<OpenVariant, 'document'> | null = $state.raw(null);
@@ -86,6 +87,9 @@ export class OpenLayout {
     tolerance: 3.175,
     instruments: { ...USUAL_INSTRUMENTS },
     drawnBy: '',
+    driverSide: null,
+    asked: false,
+    walk: { step: 0, shown: false },
     arcsDetail: true,
   });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });
@@ -258,6 +262,17 @@ export class OpenLayout {
     this.#fitted = fit;
     return () => {
       if (this.#fitted === fit) this.#fitted = undefined;
+    };
+  }
+  /** Where a view shows a point's handle, page px; undefined if it shows none now. */
+  spotOf(view: ViewName, point: string): { readonly x: number; readonly y: number } | undefined {
+    return this.#spotted?.(view, point);
+  }
+  /** The board's own way to say where its handles are; gives back how to take it away again. */
+  onSpot(spotted: OpenLayout['spotOf']): () => void {
+    this.#spotted = spotted;
+    return () => {
+      if (this.#spotted === spotted) this.#spotted = undefined;
     };
   }
   /** Lets one view fill the board, or puts all three back on the sheet; wholly in sight either way. */

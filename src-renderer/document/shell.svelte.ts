@@ -4,7 +4,16 @@ import type { TermId } from '../../shared-math/words/terms/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
 
 /** What lies open around the board. None of it is modal: the board stays in reach. */
-export type DrawerPage = 'find' | 'cars' | 'new-car' | 'history' | 'bin' | 'limits' | 'shelf' | 'copies';
+export type DrawerPage =
+  | 'find'
+  | 'cars'
+  | 'new-car'
+  | 'history'
+  | 'bin'
+  | 'limits'
+  | 'settings'
+  | 'shelf'
+  | 'copies';
 
 /** The one form that may stand open in the drawer's list. */
 export interface DrawerForm {

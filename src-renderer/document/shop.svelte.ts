@@ -1,5 +1,5 @@
 import { createContext } from 'svelte';
-import type { LayoutDocument } from '../../shared-math/layout/index.ts';
+import { type LayoutDocument, PLAIN_LAYOUT, withDriverSide } from '../../shared-math/layout/index.ts';
 import { shownText } from '../../shared-math/outside/index.ts';
 import type { Call, Reply, Request, Settings } from '../../src-main/api/contract.ts';
 import { type Customer, isMissing, placeOf } from './find.ts';
@@ -202,6 +202,12 @@ export class Shop {
 
   addCar(customerId: string, name: string): Promise<{ id: string } | undefined> {
     return this.#askAndRefresh('Car not added', 'car.add', { customerId, name });
+  }
+
+  /** A plain car to begin with, its driver where the shop has said that its drivers sit. */
+  plainCar(): LayoutDocument {
+    const { driverSide } = this.#openLayout.settings;
+    return driverSide === null ? PLAIN_LAYOUT : withDriverSide(PLAIN_LAYOUT, driverSide);
   }
 
   /** Adds a car with its customer, if that is a new one, and its first variant, and opens that. The car's id. */

@@ -221,7 +221,7 @@ describe('what is kept', () => {
       });
     });
     await page.evaluate(() => {
-      setTimeout(() => location.reload());
+      requestAnimationFrame(() => location.reload());
     });
     expect(await asked).toBe('beforeunload');
     await pointButton(page, 'Steering box').click();

@@ -12,6 +12,9 @@ const UNSET: Settings = {
   tolerance: 3.175,
   instruments: USUAL_INSTRUMENTS,
   drawnBy: '',
+  driverSide: null,
+  asked: false,
+  walk: { step: 0, shown: false },
   arcsDetail: true,
 };
 

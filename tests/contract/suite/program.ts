@@ -24,6 +24,9 @@ export function programTests(open: OpenSession): void {
       // The usual doubts of the contract's survey rows.
       instruments: { tape: 1.6, 'plumb-bob': 3.2, caliper: 0.1, 'angle-finder': 0.3 },
       drawnBy: '',
+      driverSide: null,
+      asked: false,
+      walk: { step: 0, shown: false },
       arcsDetail: true,
     };
     expect(await value(call, 'settings.get', {})).toEqual(first);

@@ -4,10 +4,12 @@ import { foundActions } from './actions.ts';
 import { foundFindings } from './findings.ts';
 import { foundPoints } from './points.ts';
 import { foundVariants } from './variants.ts';
+import { foundWords } from './words.ts';
 
 export const FIND_GROUPS: readonly FindGroupMaker[] = [
   foundActions,
   foundPoints,
   foundVariants,
   foundFindings,
+  foundWords,
 ];

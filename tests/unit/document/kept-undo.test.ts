@@ -29,16 +29,14 @@ function cupboard(most = Number.POSITIVE_INFINITY): Cupboard & { readonly texts:
 
 /** Documents that follow one another, each the next step's. */
 function historyOf<Document>(documents: readonly Document[], undone = 0): History<Document> {
-  const edits = documents
-    .slice(1)
-    .map(
-      (after, i): Edit<Document> => ({
-        label: `step ${i + 1}`,
-        before: documents[i] as Document,
-        after,
-        at: 0,
-      }),
-    );
+  const edits = documents.slice(1).map(
+    (after, i): Edit<Document> => ({
+      label: `step ${i + 1}`,
+      before: documents[i] as Document,
+      after,
+      at: 0,
+    }),
+  );
   const done = edits.slice(0, edits.length - undone);
   return { done, undone: edits.slice(edits.length - undone).toReversed() };
 }

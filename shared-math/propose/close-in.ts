@@ -64,7 +64,7 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
       figures: judged.figures,
       good: goodWords(car, idea, judged),
       costs: costWords(car, idea, judged, kind, shaft.kind),
-      pastLimits: pastLimits(judged.findings).length,
+      pastLimits: pastLimits(car, judged.findings).length,
       nearestLimit: limitShares(car, judged.figures)[0],
       newParts: newPartsOf(car, document),
     },

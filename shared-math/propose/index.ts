@@ -12,6 +12,8 @@ export type {
   ProposeAnswer,
   ProposeNews,
   TaskResult,
+  WayOut,
+  WhyNone,
 } from './proposal.ts';
 export {
   type ProposeShare,
@@ -28,3 +30,4 @@ export {
   type ProposeQuestion,
   withSteeringForgotten,
 } from './question.ts';
+export { whyNothingFits } from './why-none.ts';

@@ -94,10 +94,35 @@ export interface TaskResult {
   readonly evaluations: number;
 }
 
+/** One change, or two together, with which something would fit. */
+export interface WayOut {
+  /** "the sump 1 1/2 in higher". */
+  readonly words: string;
+  /** What would then fit. */
+  readonly name: string;
+  /** Laid on the car as it would then be. */
+  readonly layout: LayoutDocument;
+}
+
+/** Why nothing fits a car. */
+export interface WhyNone {
+  /** "Cross steer, box inside the left rail …, would fit with the sump 1 1/2 in higher, or with a bump travel of 2 in." */
+  readonly sentence: string;
+  /** What excludes one another: with any one of these otherwise (or two together, where no single one does) something fits. */
+  readonly excluding: readonly string[];
+  /** Whether each of `excluding` frees by itself; else it takes two of them. */
+  readonly single: boolean;
+  readonly ways: readonly WayOut[];
+  /** The nearest arrangement, and what it breaks. */
+  readonly nearest: NoFit | undefined;
+}
+
 export interface ProposeAnswer {
   /** Three to six really different ones where there are so many, best first; none where nothing fits. */
   readonly proposals: readonly Proposal[];
   /** Why there is none: the ideas by how near they come. Empty where there are proposals. */
   readonly noFits: readonly NoFit[];
+  /** Where nothing fits, what excludes one another; worked out by `whyNothingFits`. */
+  readonly why?: WhyNone;
   readonly evaluations: number;
 }

@@ -4,6 +4,7 @@ import { ideasFor } from './ideas.ts';
 import type { ProposeAnswer, ProposeNews, TaskResult } from './proposal.ts';
 import type { ProposeQuestion } from './question.ts';
 import { searchIdea } from './search-idea.ts';
+import { whyNothingFits } from './why-none.ts';
 import { ideaWords } from './words.ts';
 
 /** A piece of the search that any worker may take: one idea. The ideas and their order follow from the question alone. */
@@ -69,5 +70,8 @@ export function* proposeShareJob({
  * Checked:  tests/unit/propose, tests/thorough/propose (a coarse grid; mirrored cars; every proposal judged anew).
  */
 export function* propose(question: ProposeQuestion): Generator<ProposeNews, ProposeAnswer> {
-  return gatherProposals(yield* proposeShareJob({ question, worker: 0, workers: 1 }));
+  const results = yield* proposeShareJob({ question, worker: 0, workers: 1 });
+  const answer = gatherProposals(results);
+  if (answer.proposals.length > 0) return answer;
+  return { ...answer, why: yield* whyNothingFits(question, results) };
 }

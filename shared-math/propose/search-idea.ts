@@ -8,7 +8,7 @@ import { leverage } from './arms.ts';
 import { BumpWeigher } from './bump-weigher.ts';
 import { type Car, limitOf } from './car.ts';
 import { rimForceAt } from './choose-box.ts';
-import { closeIn } from './close-in.ts';
+import { type Closed, closeIn } from './close-in.ts';
 import type { Idea } from './idea.ts';
 import { Keeper } from './keeper.ts';
 import type { NoFit, Proposal, ProposeNews, TaskResult } from './proposal.ts';
@@ -274,6 +274,40 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     task,
     found,
     noFit: found.length > 0 || !noFit ? undefined : { idea: words, ...(noFit as Omit<NoFit, 'idea'>) },
+    evaluations: search.evaluations,
+  };
+}
+
+/** The nearest that an idea comes to fitting, with the fewest places tried, and what is missed there. */
+export interface NearestPlace {
+  readonly closed: Closed | undefined;
+  readonly missing: number;
+  readonly evaluations: number;
+}
+
+/** Looks for any place of an idea that fits, and ends with the first; where there is none, with the one that misses least. */
+export function* nearestPlace(car: Car, idea: Idea, task: number): Generator<undefined, NearestPlace> {
+  const first = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  if (!first) return { closed: undefined, missing: Number.MAX_VALUE, evaluations: 0 };
+  const search = new IdeaSearch(car, idea, first);
+  const steps = searchLeast(
+    search.problem(EFFORT.light, {
+      value: search.bump,
+      violation: (x, settledAt) => search.missing(x, settledAt, 1),
+    }),
+    search.seeded(1, task),
+    EFFORT.light.generations,
+  );
+  let step = steps.next();
+  while (!step.done && search.archive.size === 0) {
+    yield undefined;
+    step = steps.next();
+  }
+  const at = search.archive.best()[0] ?? (step.done ? step.value.at : undefined);
+  const layout = at && search.layoutAt(at);
+  return {
+    closed: layout ? closeIn(car, idea, layout, 'nearest') : undefined,
+    missing: search.archive.size > 0 ? 0 : step.done ? step.value.violation : Number.MAX_VALUE,
     evaluations: search.evaluations,
   };
 }

@@ -44,14 +44,21 @@ const isOfTheCar = ({ rule }: Finding): boolean => OF_THE_CAR.test(rule);
 
 /** Gaps that no steering changes are the car's own too. */
 const STEERING_PART = /^(drag-link|pitman-arm|steering-arm|box|shaft|lateral-bar|tie-rod)/;
+/** What of it may stand, by what holds it. */
+const HELD_PARTS = [
+  ['tie-rod', /^tie-rod/],
+  ['lateral', /^lateral-bar/],
+] as const;
 
 /** Findings on what was laid that want a look: limits passed without a stop. */
-export function pastLimits(findings: readonly Finding[]): Finding[] {
+export function pastLimits({ held }: Car, findings: readonly Finding[]): Finding[] {
+  const laid = (part: string) =>
+    STEERING_PART.test(part) && !HELD_PARTS.some(([name, parts]) => held.has(name) && parts.test(part));
   return findings.filter(
     (finding) =>
       finding.severity === 'attention' &&
       !isOfTheCar(finding) &&
-      (!finding.between || finding.between.parts.some((part) => STEERING_PART.test(part))),
+      (!finding.between || finding.between.parts.some(laid)),
   );
 }
 
@@ -138,7 +145,7 @@ export function costWords(
   shaft: 'laid' | 'held' | 'no-column' | 'none',
 ): string[] {
   const speak = speech(car.style, car.limits);
-  const costs = pastLimits(findings).map(
+  const costs = pastLimits(car, findings).map(
     ({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`,
   );
   if (figures && idea.assist === 'power')

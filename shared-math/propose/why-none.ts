@@ -1,0 +1,174 @@
+import { carOf } from './car.ts';
+import { ideasFor } from './ideas.ts';
+import type { NoFit, ProposeNews, TaskResult, WayOut, WhyNone } from './proposal.ts';
+import type { ProposeQuestion } from './question.ts';
+import { bothRelaxed, type Relaxation, type Relaxed, relaxationsOf } from './relaxations.ts';
+import { nearestPlace } from './search-idea.ts';
+
+/** Ideas that are looked at: the nearest to fitting. */
+const IDEAS = 2;
+/** Of relaxations that do not free by themselves, those that help most are tried in pairs. */
+const PAIRED = 4;
+/** At most so many ways out are worked out to the least that does. */
+const WAYS = 3;
+
+interface Tried {
+  readonly relaxation: Relaxation;
+  readonly missing: number;
+  readonly fits: boolean;
+}
+
+/** Ideas by their keys: the nearest to fitting, and all that there was room for as asked. */
+interface Keys {
+  readonly nearest: readonly string[];
+  readonly known: ReadonlySet<string>;
+}
+
+interface Fit {
+  readonly missing: number;
+  readonly way: WayOut | undefined;
+}
+
+/** Whether one of the ideas, by their keys, fits a relaxed question; how much is missed at the best where it does not. */
+function* tryOut(relaxed: Relaxed, keys: Keys, tally: { evaluations: number }): Generator<undefined, Fit> {
+  const car = carOf(relaxed.question);
+  let missing = Number.MAX_VALUE;
+  let fresh = 0;
+  for (const [task, idea] of ideasFor(car).entries()) {
+    // An idea that what is held had left no room for is new, and looked at too.
+    const isNew = !keys.known.has(idea.key) && fresh < IDEAS;
+    if (!keys.nearest.includes(idea.key) && !isNew) continue;
+    if (isNew) fresh += 1;
+    const nearest = yield* nearestPlace(car, idea, task);
+    tally.evaluations += nearest.evaluations;
+    missing = Math.min(missing, nearest.missing);
+    if (nearest.closed?.kind === 'found') {
+      const { name, layout } = nearest.closed.proposal;
+      return { missing: 0, way: { words: relaxed.words, name, layout } };
+    }
+  }
+  return { missing, way: undefined };
+}
+
+/** The least step of a relaxation that does, by halving: that more of it does as well is taken for granted. */
+function* leastStep(
+  { steps }: Relaxation,
+  keys: Keys,
+  tally: { evaluations: number },
+  doing: (words: string) => ProposeNews,
+): Generator<ProposeNews, WayOut | undefined> {
+  let [low, high] = [-1, steps.length - 1];
+  let best: WayOut | undefined;
+  while (high - low > 1 || !best) {
+    const middle = best ? Math.floor((low + high) / 2) : high;
+    const step = steps[middle] as Relaxed;
+    yield doing(step.words);
+    const { way } = yield* quietly(tryOut(step, keys, tally), doing(step.words));
+    if (way) {
+      best = way;
+      high = middle;
+    } else if (best) low = middle;
+    else return undefined;
+  }
+  return best;
+}
+
+/** Runs what has no news of its own, with the same news after each step. */
+function* quietly<Answer>(
+  work: Generator<undefined, Answer>,
+  news: ProposeNews,
+): Generator<ProposeNews, Answer> {
+  let step = work.next();
+  while (!step.done) {
+    yield news;
+    step = work.next();
+  }
+  return step.value;
+}
+
+/**
+ * What excludes one another where nothing fits. Each limit, obstacle and thing held is taken away by itself, as far as it
+ * goes, and the nearest ideas are sought anew: those that free so belong to every set that excludes itself, and the
+ * smallest such set is made of them. Where none frees by itself, those that bring an idea nearest are taken away two and
+ * two. Of what frees, the least of it that does is found by halving.
+ * A generator of news; the same question and results give the same answer.
+ * Outcomes: the reason; ways out empty where not even two relaxations together free.
+ * Source:   own derivation. The sets are those of the search, which may overlook a place: a reason to look, not a proof.
+ * Checked:  tests/unit/propose/why-none.test.ts (an obstacle put in for it is the one that is named).
+ */
+export function* whyNothingFits(
+  question: ProposeQuestion,
+  results: readonly TaskResult[],
+): Generator<ProposeNews, WhyNone> {
+  const car = carOf(question);
+  const ideas = ideasFor(car);
+  const nearest = results
+    .flatMap(({ task, noFit }) =>
+      noFit && ideas[task] ? [{ noFit, key: (ideas[task] as { key: string }).key }] : [],
+    )
+    .sort((a, b) => a.noFit.missing - b.noFit.missing);
+  const keys: Keys = {
+    nearest: nearest.slice(0, IDEAS).map(({ key }) => key),
+    known: new Set(ideas.map(({ key }) => key)),
+  };
+  const tally = { evaluations: 0 };
+  const relaxations = relaxationsOf(question);
+  let done = 0;
+  const doing = (words: string): ProposeNews => ({
+    doing: `Nothing fits. Looking for the reason: ${words}`,
+    share: Math.min(0.95, done / (relaxations.length + 8)),
+    evaluations: tally.evaluations,
+    found: [],
+  });
+
+  const tried: Tried[] = [];
+  for (const relaxation of relaxations) {
+    const most = relaxation.steps.at(-1) as Relaxed;
+    yield doing(most.words);
+    const fit = yield* quietly(tryOut(most, keys, tally), doing(most.words));
+    tried.push({ relaxation, missing: fit.missing, fits: fit.way !== undefined });
+    done += 1;
+  }
+  const freeing = tried.filter(({ fits }) => fits).map(({ relaxation }) => relaxation);
+  const ways: WayOut[] = [];
+  for (const relaxation of freeing.slice(0, WAYS)) {
+    const way = yield* leastStep(relaxation, keys, tally, doing);
+    if (way) ways.push(way);
+  }
+  if (freeing.length > 0)
+    return reasonOf(
+      freeing.map(({ stands }) => stands),
+      true,
+      ways,
+      nearest[0]?.noFit,
+    );
+
+  const best = tried.toSorted((a, b) => a.missing - b.missing).slice(0, PAIRED);
+  for (const [i, one] of best.entries())
+    for (const other of best.slice(i + 1)) {
+      const pair = bothRelaxed(
+        question,
+        one.relaxation.steps.at(-1) as Relaxed,
+        other.relaxation.steps.at(-1) as Relaxed,
+      );
+      yield doing(pair.words);
+      const { way } = yield* quietly(tryOut(pair, keys, tally), doing(pair.words));
+      if (way)
+        return reasonOf([one.relaxation.stands, other.relaxation.stands], false, [way], nearest[0]?.noFit);
+    }
+  return reasonOf([], false, [], nearest[0]?.noFit);
+}
+
+function reasonOf(
+  excluding: readonly string[],
+  single: boolean,
+  ways: readonly WayOut[],
+  nearest: NoFit | undefined,
+): WhyNone {
+  const idea = nearest ? `The nearest is: ${nearest.idea}. ` : '';
+  const sentence =
+    ways.length > 0
+      ? `Nothing fits as the car stands. ${ways[0]?.name ?? ''} would fit with ${ways.map(({ words }) => words).join(', or something like it with ')}.`
+      : `Nothing fits as the car stands, and no one change of it, nor two together, was found to free anything. ${idea}It breaks: ${(nearest?.sentences ?? []).join(' ')}`;
+  return { sentence: sentence.trim(), excluding, single, ways, nearest };
+}

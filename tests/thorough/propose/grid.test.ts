@@ -26,7 +26,9 @@ function bumpWithinLimits(document: LayoutDocument): number | undefined {
   const past = findings(analysis, INCHES).some(
     ({ severity, rule, between }) =>
       severity === 'stop' ||
-      (severity === 'attention' && !OF_THE_CAR.test(rule) && !between?.parts.some((part) => STANDS.test(part))),
+      (severity === 'attention' &&
+        !OF_THE_CAR.test(rule) &&
+        !between?.parts.some((part) => STANDS.test(part))),
   );
   if (past || analysis.oneWheel.status !== 'ok') return undefined;
   return toDegrees(Math.max(analysis.heaveSummary.worstBumpSteer, analysis.oneWheel.worst));

@@ -26,7 +26,7 @@ test('the list goes out as a table, and comes back filled as one step of undo; w
   const file = join(dirname(path), 'filled.csv');
   writeFileSync(file, filled);
   await page.getByLabel('Filled-in list to import').setInputFiles(file);
-  await page.getByText('2 rows taken in; not taken:').waitFor();
+  await page.getByText('2 rows imported; not imported:').waitFor();
   expect(await page.getByText(/^Line \d+, Caster: /).count()).toBe(1);
   const track = page.getByRole('textbox', { name: 'Track, tyre centre to tyre centre' });
   expect(await track.inputValue()).toBe('56 3/8 in');

@@ -4,6 +4,7 @@ import { check } from './check.ts';
 import { draw } from './draw.ts';
 import { film } from './film.ts';
 import { forces } from './forces.ts';
+import { handbook } from './handbook.ts';
 import { map } from './map.ts';
 import { measure } from './measure.ts';
 import { propose } from './propose.ts';
@@ -40,6 +41,7 @@ export const COMMANDS: readonly Command[] = [
   check,
   table,
   schema,
+  handbook,
 ];
 
 export { asksForHelp } from './arguments.ts';

@@ -8,6 +8,7 @@ export {
   readDemonstrations,
 } from './demonstrations.ts';
 export { type CheckedDrawing, checkKept } from './drawing-check.ts';
+export { handbookPicture } from './handbook-pictures.ts';
 export { FILE_TEXT_MAX, type ImportedFile, readImport } from './import-file.ts';
 export { MEASURING_TEXT_MAX, type MeasuredLine, measuringCsv, readMeasuringCsv } from './measuring-csv.ts';
 export { type CheckedPhoto, checkPhoto, PHOTO_BYTES_MAX } from './photo-check.ts';

@@ -59,6 +59,7 @@ export interface ArrangedCar {
 export const HELP_PAGES = [
   ['words', 'Words'],
   ['keys', 'Keys'],
+  ['handbook', 'Handbook'],
 ] as const;
 export type HelpPage = (typeof HELP_PAGES)[number][0];
 

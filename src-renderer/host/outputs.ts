@@ -26,6 +26,11 @@ export function fetchPart(job: string, part: number): Promise<Outcome<Blob, stri
   return fetched(`/output/${job}/${part}`);
 }
 
+/** The handbook as a PDF, made as it is asked for. */
+export function fetchHandbook(paper: 'letter' | 'a4'): Promise<Outcome<Blob, string>> {
+  return fetched(`/output/handbook/${paper}`);
+}
+
 /** The file of the whole shop, with the earlier states of all layouts or without. */
 export function fetchWholeShop(history: 'none' | 'all' | number): Promise<Outcome<Blob, string>> {
   if (typeof history === 'number') return fetched(`/shop/newest/${history}`);

@@ -193,7 +193,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'caster-change',
-    words: /^Longer rods .*; equal parallel bars/,
+    words: /^Make the rods longer, .* equal parallel bars/,
     on: raw({ location: SHORT_RODS }),
     ways: {
       'longer rods': move('location.left.framePivot', ([x, y, z]) => [1.3 * x, y, z]),
@@ -227,7 +227,8 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'caster-braked',
-    words: /^A radius rod each side holds the axle; stiffer springs, or more caster with the brakes off/,
+    words:
+      /^Fit a radius rod each side, which holds the axle; or stiffer springs, or set more caster with the brakes off/,
     on: raw({ ...SOFT_LEAVES, braking: { windUpStiffness: 150 } }),
     ways: {
       'a radius rod': set('braking.windUpStiffness', 1e6),
@@ -258,7 +259,8 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'brake-steer',
-    words: /^A radius rod each side takes the wind-up and the steer with it; stiffer springs lessen both/,
+    words:
+      /^Fit a radius rod each side, which ends the wind-up and the steer with it; or stiffer springs, which lessen both/,
     on: raw({
       ...SOFT_LEAVES,
       steering: {
@@ -333,7 +335,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'bump-steer-worst',
-    words: /the box belongs on that side of it/,
+    words: /^Put the box on the other side of the steering arm ball/,
     // Leaves fixed ahead swing the ball about a point ahead; the box stands behind, at its best height.
     on: remedyOf('bump-steer-worst')(LEAVES_AHEAD),
     ways: {
@@ -453,14 +455,14 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'dead-centre',
-    words: /^A longer steering arm or less lock/,
+    words: /^Fit a longer steering arm, or set stops for less lock/,
     on: raw({ steering: { ...box({ sectorTravel: 33 }), dragLinkBall: [0, 550, 395] } }),
     ways: { 'longer arm': steeringArm(1.2), 'less lock': set('steering.box.sectorTravel', 25) },
     bad: transmission,
   },
   {
     rule: 'dead-centre',
-    words: /^A shorter pitman arm or less lock/,
+    words: /^Fit a shorter pitman arm, or set stops for less lock/,
     on: raw({ steering: { ...box({ sectorTravel: 60 }), dragLinkBall: [0, 390, 395] } }),
     ways: {
       'shorter arm': all(set('steering.stopAngle', 24), pitmanArm(0.85)),
@@ -483,7 +485,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'lock',
-    words: /^A longer pitman arm or a shorter steering arm gives more lock/,
+    words: /^Fit a longer pitman arm or a shorter steering arm: either gives more lock/,
     on: raw({ steering: box({ sectorTravel: 22 }) }),
     ways: { 'longer pitman arm': pitmanArm(1.15), 'shorter steering arm': steeringArm(0.85) },
     bad: lockOut,
@@ -521,14 +523,14 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'tie-rod-ahead',
-    words: /^Arms behind the axle clear the wheel and give Ackermann/,
+    words: /^Put the arms behind the axle/,
     on: raw(half({ tieRodBall: [150, 640, 292] })),
     ways: { behind: aimedArms },
     bad: reversedAckermann,
   },
   {
     rule: 'ratio',
-    words: /^A slower box, a shorter pitman arm or a longer steering arm makes it lighter/,
+    words: /^Fit a slower box, a shorter pitman arm or a longer steering arm\.$/,
     on: raw({ steering: box({ ratio: 9 }) }),
     ways: {
       slower: set('steering.box.ratio', 10),
@@ -539,7 +541,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'ratio',
-    words: /^A quicker box, a longer pitman arm or a shorter steering arm makes it quicker/,
+    words: /^Fit a quicker box, a longer pitman arm or a shorter steering arm\.$/,
     on: raw({ steering: box({ ratio: 32 }) }),
     ways: {
       quicker: set('steering.box.ratio', 30),
@@ -550,7 +552,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'ratio',
-    words: /^A slower box, a shorter pitman arm or a longer steering arm gives more turns for the same lock/,
+    words: /^Fit a slower box, .* more turns for the same lock/,
     on: raw({ steering: { ...box({ ratio: 10, sectorTravel: 60 }), stopAngle: 25 } }),
     ways: {
       slower: set('steering.box.ratio', 11),
@@ -561,14 +563,14 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'ratio',
-    words: /^A quicker box, or stops at the axle that end the turn sooner, gives fewer turns/,
+    words: /^Fit a quicker box, or set stops at the axle that end the turn sooner/,
     on: raw({ steering: box({ ratio: 32 }) }),
     ways: { quicker: set('steering.box.ratio', 28), stops: set('steering.stopAngle', 25) },
     bad: turnsOut,
   },
   {
     rule: 'effort',
-    words: /^A slower box, a larger handwheel, less scrub or trail, or assistance/,
+    words: /^Fit a slower box, a larger handwheel or assistance/,
     on: raw({ car: HEAVY }),
     ways: {
       slower: set('steering.box.ratio', 20),
@@ -585,7 +587,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'effort',
-    words: /assistance makes it lighter/,
+    words: /take out scrub or trail/,
     on: raw({ car: HEAVY }),
     ways: { assistance: set('steering.box.assist', 'power') },
     bad: countOf('effort'),
@@ -614,7 +616,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'clearance',
-    words: /^Move one of the two, or end the turn or the travel sooner/,
+    words: /^Move one of the two, or set stops that end the turn or the travel sooner/,
     on: raw({
       obstacles: [
         {
@@ -644,7 +646,7 @@ const ADVICE: readonly Advised[] = [
   },
   {
     rule: 'link-strength',
-    words: /^A larger or thicker tube bears more/,
+    words: /^Use a larger or thicker tube/,
     on: raw({
       diameters: { tieRod: 16 },
       links: { tieRod: { section: 'tube', wall: 2, material: 'mild-steel', offset: 0 } },

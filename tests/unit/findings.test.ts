@@ -434,7 +434,7 @@ describe('a figure in the other unit', () => {
   test('a load of 1100 that was taken as newtons is asked back as pounds', () => {
     const light = withValue(raw(GOOD), 'car.frontAxleLoad', 1100);
     const found = told(light);
-    expect(found.sentence).toBe('Load on the front axle 247 lb: no such car carries so little there');
+    expect(found.sentence).toBe('Load on the front axle 247 lb: too little for any such car');
     expect(found.advice).toBe('Was 1100 lb meant? Set it to that.');
     expect(of(judged(mended(light, found)), 'plausible')).toEqual([]);
   });

@@ -62,7 +62,7 @@ export const brakeSteer: Rule = {
           ? ''
           : better
             ? `${moveWords('steering arm ball', layout.steering.dragLinkBall, better.to, speak.length)}, near the height of ${held}: ${speak.angle(better.steer, 2)} is left`
-            : 'A radius rod each side takes the wind-up and the steer with it; stiffer springs lessen both.',
+            : 'Fit a radius rod each side, which ends the wind-up and the steer with it; or stiffer springs, which lessen both.',
         ...(better ? { remedy: { kind: 'move' as const, id: 'steering.dragLinkBall', to: better.to } } : {}),
       },
     ];

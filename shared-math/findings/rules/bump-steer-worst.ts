@@ -23,12 +23,12 @@ function elsewhere({ aim, frontEnd, layout, travel }: Analysis, worst: number): 
   if (spot) {
     const along = free[0];
     if ((spot[along] - dragLinkBall[along]) * (ball[along] - dragLinkBall[along]) < 0)
-      return 'The aim point lies beyond the steering arm ball: the box belongs on that side of it, or the drag link the other way.';
+      return 'Put the box on the other side of the steering arm ball, where the aim point lies, or run the drag link the other way.';
     const step: [number, number, number] = [ball[0], ball[1], ball[2]];
     for (const axis of free) step[axis] += STEP * (spot[axis] - ball[axis]);
     if (worstBumpSteerAt(travel, step) < worst) return 'Bring the pitman ball nearer to the aim point.';
   }
-  return 'The height of the pitman ball alone does not bring it down: tune the box up and along together.';
+  return 'Use Tune to move the box up and along together: the height of the pitman ball alone does not bring it down.';
 }
 
 /** The largest steer of the wheels over the travel with the handwheel held. */

@@ -60,7 +60,7 @@ export const casterBraked: Rule = {
         advice: !over
           ? ''
           : helps.length === 0
-            ? 'A radius rod each side holds the axle; stiffer springs, or more caster with the brakes off, leave more of it.'
+            ? 'Fit a radius rod each side, which holds the axle; or stiffer springs, or set more caster with the brakes off.'
             : `What helps, most first: ${helps
                 .map(
                   ({ words, caster }) =>

@@ -41,7 +41,9 @@ export const casterChange: Rule = {
             : `Caster ${falls ? 'falls' : 'rises'} by ${speak.angle(change, 1, [toRadians(value)])}, from ${speak.angle(drawn)} at ride height to ${speak.angle(end)} at ${speak.length(Math.abs(where))} of ${where < 0 ? 'droop' : 'bump'}`,
         limit: `limit ${speak.figure(value)}° either way`,
         source,
-        advice: over ? 'Longer rods tip the axle less; equal parallel bars do not tip it.' : '',
+        advice: over
+          ? 'Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it.'
+          : '',
       },
     ];
   },

@@ -56,7 +56,7 @@ export const clearance: Rule = {
           part: 'steering.dragLinkBall',
           ...(nearest ? placeOf(nearest) : {}),
           sentence: nearest
-            ? `Nothing comes too near: the ${nearest.nameOfA} keeps ${speak.length(nearest.distance, [limits[nearest.limit].value])} from the ${nearest.nameOfB}`
+            ? `Nothing comes too close: the ${nearest.nameOfA} clears the ${nearest.nameOfB} by ${speak.length(nearest.distance, [limits[nearest.limit].value])}`
             : `Nothing that moves comes within ${speak.length(clearances.within)} of anything`,
           limit: `limit ${speak.setLength(limits[nearest?.limit ?? 'moving'].value)}`,
           source: limits[nearest?.limit ?? 'moving'].source,
@@ -77,7 +77,7 @@ export const clearance: Rule = {
         source: limits[pair.limit].source,
         advice: pair.assumed
           ? 'Measure it on the car: one of the two is drawn as such parts are usually made.'
-          : 'Move one of the two, or end the turn or the travel sooner.',
+          : 'Move one of the two, or set stops that end the turn or the travel sooner.',
       };
     });
   },

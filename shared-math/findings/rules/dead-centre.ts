@@ -22,7 +22,7 @@ export const deadCentre: Rule = {
         limit: `at least ${speak.figure(value)}°`,
         source,
         advice: near
-          ? `A ${atPitman ? 'shorter pitman arm' : 'longer steering arm'} or less lock keeps clear of dead centre.`
+          ? `Fit a ${atPitman ? 'shorter pitman arm' : 'longer steering arm'}, or set stops for less lock, to keep clear of dead centre.`
           : '',
       },
     ];

@@ -27,7 +27,7 @@ export const effort: Rule = {
         source: `${source}; effort by a hydraulic steering handbook’s formula, good to a third either way`,
         advice:
           over && !assisted
-            ? 'A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter.'
+            ? 'Fit a slower box, a larger handwheel or assistance, or take out scrub or trail.'
             : '',
       },
     ];

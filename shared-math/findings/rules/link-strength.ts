@@ -44,7 +44,7 @@ export const linkStrength: Rule = {
           limit: `limit ${speak.figure(value)} times`,
           source: `${source}; statics, and a column’s load by textbook formulas: a rough bound, no proof, for a qualified person`,
           advice: over
-            ? `A larger or thicker tube${bears.pushBy === 'bend' ? ', or a straighter one,' : ''} bears more.`
+            ? `Use a larger or thicker tube${bears.pushBy === 'bend' ? ', or a straighter one' : ''}.`
             : '',
         },
       ];

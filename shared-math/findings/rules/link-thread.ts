@@ -73,7 +73,7 @@ function judgeEnd(
       source: USUAL_SOURCE,
       advice:
         better === undefined
-          ? 'An end with more thread, or less to adjust, leaves enough of both.'
+          ? 'Use an end with more thread, or leave less to adjust.'
           : `Cut the tube ${speak.length(Math.abs(by))} ${by > 0 ? 'shorter' : 'longer'} there, so that the end takes off ${speak.length(better)}.`,
       ...(better === undefined
         ? {}

@@ -43,7 +43,7 @@ export const lock: Rule = {
         advice: askew
           ? 'Stand the pitman arm square to the drag link with the wheels straight: it turns further one way than the other.'
           : low
-            ? 'A longer pitman arm or a shorter steering arm gives more lock.'
+            ? 'Fit a longer pitman arm or a shorter steering arm: either gives more lock.'
             : high
               ? 'Set stops at the axle.'
               : '',

@@ -45,7 +45,7 @@ export const oneWheelWorst: Rule = {
           ...base,
           severity,
           advice:
-            'The height of the pitman ball alone does not bring it down: tune the box up and along together.',
+            'Use Tune to move the box up and along together: the height of the pitman ball alone does not bring it down.',
         },
       ];
     const move = ballMove(layout, to as NonNullable<typeof to>, speak.length);

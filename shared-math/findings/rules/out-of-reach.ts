@@ -42,7 +42,7 @@ function barAtFault({ layout, heave }: Analysis, poses: string): Finding | undef
     part: 'lateral.frame',
     sentence: `The lateral bar does not let the axle through its travel: ${poses}`,
     advice: oneSide
-      ? 'Both its ends are on one side of the car: take its frame end to the other side, so that it is long and draws the axle sideways less.'
+      ? 'Both its ends are on one side of the car: move its frame end to the other side, so that it is long and draws the axle sideways less.'
       : straight
         ? 'Make it longer, and level at ride height: a short or steep bar draws the axle sideways.'
         : 'Make it longer, or set stops at the axle.',
@@ -108,7 +108,7 @@ export const outOfReach: Rule = {
           sentence: `The drag link does not reach: ${poses}${also('tie-rod', 'the tie rod')}`,
           advice:
             straight > 0
-              ? 'Nearer the middle of its swing it reaches further: bring pitman ball and steering arm ball to where their arms stand square to the link.'
+              ? 'Bring pitman ball and steering arm ball to where their arms stand square to the link: there it reaches furthest.'
               : 'Set stops at the axle, or shorten the pitman arm.',
         },
         'tie-rod': {

@@ -172,11 +172,11 @@ function sizesOff(layout: Layout, speak: Speech): Finding[] {
     if (value >= range[0] && value <= range[1]) return [];
     const long = value > range[1];
     const what = path
-      ? `car has one so ${long ? 'large' : 'small'}`
-      : `part is so ${long ? 'long' : 'short'}`;
+      ? `too ${long ? 'large' : 'small'} for any such car`
+      : `too ${long ? 'long' : 'short'} for such a part`;
     return [
       doubted(
-        `${name} ${speak.length(value, range)}: no such ${what}`,
+        `${name} ${speak.length(value, range)}: ${what}`,
         part,
         `usual ${speak.length(range[0])} to ${speak.length(range[1])}`,
         path ? meant(value, range) : undefined,
@@ -207,7 +207,7 @@ function loadOff({ car }: Layout, speak: Speech): Finding[] {
       rule: 'plausible',
       severity: 'attention',
       part: 'axle.left.wheelCentre',
-      sentence: `Load on the front axle ${speak.load(load)}: no such car carries so ${load < LOADS[0] ? 'little' : 'much'} there`,
+      sentence: `Load on the front axle ${speak.load(load)}: too ${load < LOADS[0] ? 'little' : 'much'} for any such car`,
       limit: `usual ${speak.load(LOADS[0])} to ${speak.load(LOADS[1])}`,
       source: SOURCE,
       advice:

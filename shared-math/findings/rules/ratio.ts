@@ -24,9 +24,9 @@ export const ratio: Rule = {
         limit: `usual ${speak.figure(least.value)} to ${speak.figure(most.value)}`,
         source: sourceOf(least, most),
         advice: low
-          ? 'A slower box, a shorter pitman arm or a longer steering arm makes it lighter.'
+          ? 'Fit a slower box, a shorter pitman arm or a longer steering arm.'
           : high
-            ? 'A quicker box, a longer pitman arm or a shorter steering arm makes it quicker.'
+            ? 'Fit a quicker box, a longer pitman arm or a shorter steering arm.'
             : '',
       },
       {
@@ -38,8 +38,8 @@ export const ratio: Rule = {
         source: sourceOf(few, many),
         advice: outOfTurns
           ? tooFew
-            ? 'A slower box, a shorter pitman arm or a longer steering arm gives more turns for the same lock.'
-            : 'A quicker box, or stops at the axle that end the turn sooner, gives fewer turns.'
+            ? 'Fit a slower box, a shorter pitman arm or a longer steering arm: more turns for the same lock.'
+            : 'Fit a quicker box, or set stops at the axle that end the turn sooner.'
           : '',
       },
     ];

@@ -41,7 +41,7 @@ export const rollSteer: Rule = {
         limit: `limit ${speak.figure(value)}° of roll oversteer for each degree`,
         source: `${source}; terms as ISO 8855`,
         advice: over
-          ? `${raise ? 'Raise' : 'Lower'} the pitman ball: leaning then turns the wheels less far in. Look at the bump steer again after it.`
+          ? `${raise ? 'Raise' : 'Lower'} the pitman ball: leaning then turns the wheels less far in. Check the bump steer again afterwards.`
           : '',
       },
     ];

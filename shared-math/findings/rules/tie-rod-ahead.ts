@@ -26,7 +26,7 @@ export const tieRodAhead: Rule = {
             : 'The tie rod is ahead of the axle with arms that do not splay: Ackermann will be reversed',
         limit: '',
         source: 'geometry; the room taken by wheel and brake from memory, measure yours',
-        advice: 'Arms behind the axle clear the wheel and give Ackermann.',
+        advice: 'Put the arms behind the axle: there they clear the wheel and give Ackermann.',
       },
     ];
   },

@@ -45,8 +45,8 @@ async function answerPhoto(photos: PhotoRoutes, request: Request, path: string):
   });
 }
 
-function answerOutput(outputs: OutputRoutes, path: string): Response {
-  const { status, headers, content } = outputs.get(path);
+async function answerOutput(outputs: OutputRoutes, path: string): Promise<Response> {
+  const { status, headers, content } = await outputs.get(path);
   return new Response(new Uint8Array(content), {
     status,
     headers: { ...SECURITY_HEADERS, ...headers, 'cache-control': 'no-store' },

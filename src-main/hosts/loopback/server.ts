@@ -190,8 +190,8 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
     response.end(request.method === 'HEAD' ? undefined : content);
   }
 
-  function output(request: IncomingMessage, response: ServerResponse, path: string): void {
-    const { status, headers, content } = outputs.get(path);
+  async function output(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
+    const { status, headers, content } = await outputs.get(path);
     response.writeHead(status, { ...SECURITY_HEADERS, ...headers, 'cache-control': 'no-store' });
     response.end(request.method === 'HEAD' ? undefined : content);
   }

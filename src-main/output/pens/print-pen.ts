@@ -352,6 +352,16 @@ export class PdfPen {
     });
   }
 
+  /** A PNG as large as given, mm; how it lies in its own pixels is the picture's. */
+  picture(png: Uint8Array, x: number, y: number, width: number, height: number): void {
+    this.#marked('Artifact', () => {
+      this.#doc.image(Buffer.from(png), x * POINTS, y * POINTS, {
+        width: width * POINTS,
+        height: height * POINTS,
+      });
+    });
+  }
+
   /** Draws only inside an outline, and at a share of full ink, while `work` runs. */
   within(outline: Points | undefined, opacity: number, work: () => void): void {
     this.#doc.save();

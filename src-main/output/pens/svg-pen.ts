@@ -189,6 +189,11 @@ export class SvgPen implements PrintPen {
     );
   }
 
+  picture(png: Uint8Array, x: number, y: number, width: number, height: number): void {
+    const href = `data:image/png;base64,${Buffer.from(png).toString('base64')}`;
+    this.#mark(`<image${attributes({ x, y, width, height, href })}/>`);
+  }
+
   figure(alt: string, work: () => void): void {
     this.#group({ role: 'img', 'aria-label': alt }, work);
   }

@@ -7,6 +7,7 @@ import type { Pose } from '../../document/reach.ts';
 import { JobClient } from '../../jobs/job-client.ts';
 import { Latest } from '../../jobs/latest.ts';
 import { type Clock, PAGE_CLOCK, Throttle } from '../../jobs/throttle.ts';
+import { alsoMended } from './also-mended.ts';
 import { remedied, remedyLabel } from './remedies.ts';
 import { startVerdictWorker } from './start-verdict-worker.ts';
 import { type Judged, judged, type VerdictQuestion } from './verdict-job.ts';
@@ -127,6 +128,14 @@ export class Verdict {
     );
     if (taken) this.#judgeHere();
     return taken;
+  }
+
+  /** What else a finding's move puts right, worked out on the page: for one that is chosen, with nothing being dragged. */
+  alsoMended({ finding }: ListedFinding): readonly Finding[] {
+    const question = this.#question();
+    if (!question) return [];
+    const list = this.list.toMend.map((each) => each.finding);
+    return alsoMended(question.document, finding, list, question);
   }
 
   /** The pose that a finding was measured in, as the controls have it; undefined if it has none. */

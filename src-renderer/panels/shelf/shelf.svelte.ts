@@ -83,7 +83,7 @@ export class Shelf {
 
   async remove({ id, part }: Shelved): Promise<void> {
     if (await this.#remove([id]))
-      await this.#done(`Take ${part.name} off the shelf`, () => this.#restore([id]));
+      await this.#done(`Remove ${part.name} from the shelf`, () => this.#restore([id]));
   }
 
   /** Reads a table file; an empty shelf takes it at once, another asks first what is meant. */

@@ -53,6 +53,18 @@ export function outputTests(open: OpenSession): void {
       expect(head.slice(0, starts.length)).toBe(starts);
     });
 
+    test('the handbook is made as it is asked for, on either paper and no other', async () => {
+      const { photo } = await open();
+      for (const paper of ['letter', 'a4']) {
+        const answer = await photo(`/output/handbook/${paper}`);
+        expect(answer.status).toBe(200);
+        expect(answer.headers.get('content-type')).toBe('application/pdf');
+        const content = Buffer.from(await answer.arrayBuffer()).toString('latin1');
+        expect(content.slice(0, 5)).toBe('%PDF-');
+      }
+      expect((await photo('/output/handbook/a5')).status).toBe(404);
+    });
+
     test('names bring no path and no sign along that a system or a header stumbles over', async () => {
       const { call, photo } = await open();
       const { customerId } = await begin(call);

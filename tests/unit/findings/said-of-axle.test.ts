@@ -261,11 +261,11 @@ const SAID = [
     'tie-rod-ahead',
     () => car(half({ tieRodBall: [150, 676, 292] })),
     [
-      'stop axle.left.tieRodBall | The tie rod ball ahead of the axle reaches 1 in into the wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
+      'stop axle.left.tieRodBall | The tie rod ball ahead of the axle reaches 1 in into the wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
     ],
     {
       mm: [
-        'The tie rod ball ahead of the axle reaches 26.0 mm into the wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann.',
+        'The tie rod ball ahead of the axle reaches 26.0 mm into the wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann.',
       ],
     },
   ),
@@ -274,11 +274,11 @@ const SAID = [
     'tie-rod-ahead',
     () => car(half({ tieRodBall: [150, 645, 292] })),
     [
-      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 3/16 in is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
+      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 3/16 in is left to wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
     ],
     {
       mm: [
-        'The tie rod is ahead of the axle; 5.0 mm is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann.',
+        'The tie rod is ahead of the axle; 5.0 mm is left to wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann.',
       ],
     },
   ),
@@ -287,16 +287,16 @@ const SAID = [
     'tie-rod-ahead',
     () => car(half({ tieRodBall: [150, 650, 292] })),
     [
-      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 0 in is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
+      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 0 in is left to wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
     ],
     {
       mm: [
-        'The tie rod is ahead of the axle; 0.0 mm is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann.',
+        'The tie rod is ahead of the axle; 0.0 mm is left to wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann.',
       ],
     },
   ),
   said('ahead, not splayed', 'tie-rod-ahead', () => car(half({ tieRodBall: [150, 640, 292] })), [
-    'attention axle.left.tieRodBall | The tie rod is ahead of the axle with arms that do not splay: Ackermann will be reversed |  | Arms behind the axle clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
+    'attention axle.left.tieRodBall | The tie rod is ahead of the axle with arms that do not splay: Ackermann will be reversed |  | Put the arms behind the axle: there they clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
   ]),
   said('caster as usual', 'caster-static', () => car(), [
     'info axle.left.kingpinTop | Caster 6.1° | usual 4° to 8° |  | common practice, no published source',
@@ -396,11 +396,11 @@ const SAID = [
         ]),
       }),
     [
-      'attention location.left.seat | Caster falls by 5.1°, from 6.1° at ride height to 1.0° at 2 15/16 in of droop | limit 5° either way | Longer rods tip the axle less; equal parallel bars do not tip it. | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+      'attention location.left.seat | Caster falls by 5.1°, from 6.1° at ride height to 1.0° at 2 15/16 in of droop | limit 5° either way | Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it. | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'Caster falls by 5.1°, from 6.1° at ride height to 1.0° at 75.0 mm of droop | limit 5° either way | Longer rods tip the axle less; equal parallel bars do not tip it.',
+        'Caster falls by 5.1°, from 6.1° at ride height to 1.0° at 75.0 mm of droop | limit 5° either way | Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it.',
       ],
     },
   ),
@@ -416,11 +416,11 @@ const SAID = [
         ]),
       }),
     [
-      'attention location.left.upper.frame | Caster rises by 6.0°, from 6.1° at ride height to 12.1° at 2 15/16 in of bump | limit 5° either way | Longer rods tip the axle less; equal parallel bars do not tip it. | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
+      'attention location.left.upper.frame | Caster rises by 6.0°, from 6.1° at ride height to 12.1° at 2 15/16 in of bump | limit 5° either way | Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it. | common practice, no published source | {at:{heave:75,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'Caster rises by 6.0°, from 6.1° at ride height to 12.1° at 75.0 mm of bump | limit 5° either way | Longer rods tip the axle less; equal parallel bars do not tip it.',
+        'Caster rises by 6.0°, from 6.1° at ride height to 12.1° at 75.0 mm of bump | limit 5° either way | Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it.',
       ],
     },
   ),
@@ -461,11 +461,11 @@ const SAID = [
         ]),
       }),
     [
-      'attention location.left.framePivot | Caster rises by 1.5°, from 6.1° at ride height to 7.6° at 2 15/16 in of bump | limit 1.25° either way | Longer rods tip the axle less; equal parallel bars do not tip it. | this shop’s own limit | {at:{heave:75,roll:0,handwheel:0}}',
+      'attention location.left.framePivot | Caster rises by 1.5°, from 6.1° at ride height to 7.6° at 2 15/16 in of bump | limit 1.25° either way | Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it. | this shop’s own limit | {at:{heave:75,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'Caster rises by 1.5°, from 6.1° at ride height to 7.6° at 75.0 mm of bump | limit 1.25° either way | Longer rods tip the axle less; equal parallel bars do not tip it.',
+        'Caster rises by 1.5°, from 6.1° at ride height to 7.6° at 75.0 mm of bump | limit 1.25° either way | Make the rods longer, which tips the axle less; or fit equal parallel bars, which do not tip it.',
       ],
       shop: { casterChange: 1.25 },
     },
@@ -615,11 +615,11 @@ const SAID = [
     'tie-rod-ahead',
     () => car(half({ tieRodBall: [150, 640.001, 292] })),
     [
-      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 3/8 in is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
+      'attention axle.left.tieRodBall | The tie rod is ahead of the axle; 3/8 in is left to wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann. | geometry; the room taken by wheel and brake from memory, measure yours',
     ],
     {
       mm: [
-        'The tie rod is ahead of the axle; 10.0 mm is left to wheel and brake |  | Arms behind the axle clear the wheel and give Ackermann.',
+        'The tie rod is ahead of the axle; 10.0 mm is left to wheel and brake |  | Put the arms behind the axle: there they clear the wheel and give Ackermann.',
       ],
     },
   ),

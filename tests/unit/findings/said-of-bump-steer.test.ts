@@ -145,11 +145,11 @@ const SAID = [
         steering: box({ sectorCentre: [-800, 500, 476.4], pitmanBall: [-800, 500, 336.4] }),
       }),
     [
-      'stop steering.box.pitmanBall | Bump steer 4.30° to the right at 2 15/16 in of droop | limit 0.5° | The aim point lies beyond the steering arm ball: the box belongs on that side of it, or the drag link the other way. | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
+      'stop steering.box.pitmanBall | Bump steer 4.30° to the right at 2 15/16 in of droop | limit 0.5° | Put the box on the other side of the steering arm ball, where the aim point lies, or run the drag link the other way. | common practice, no published source | {at:{heave:-75,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'Bump steer 4.30° to the right at 75.0 mm of droop | limit 0.5° | The aim point lies beyond the steering arm ball: the box belongs on that side of it, or the drag link the other way.',
+        'Bump steer 4.30° to the right at 75.0 mm of droop | limit 0.5° | Put the box on the other side of the steering arm ball, where the aim point lies, or run the drag link the other way.',
       ],
     },
   ),
@@ -176,11 +176,11 @@ const SAID = [
     () =>
       withParts(car(LOW), { ...summary(1.2, 60), aim: { ok: false }, travel: { status: 'out-of-reach' } }),
     [
-      'stop steering.box.pitmanBall | Bump steer 1.20° to the left at 2 3/8 in of bump | limit 0.5° | The height of the pitman ball alone does not bring it down: tune the box up and along together. | common practice, no published source | {at:{heave:60,roll:0,handwheel:0}}',
+      'stop steering.box.pitmanBall | Bump steer 1.20° to the left at 2 3/8 in of bump | limit 0.5° | Use Tune to move the box up and along together: the height of the pitman ball alone does not bring it down. | common practice, no published source | {at:{heave:60,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'Bump steer 1.20° to the left at 60.0 mm of bump | limit 0.5° | The height of the pitman ball alone does not bring it down: tune the box up and along together.',
+        'Bump steer 1.20° to the left at 60.0 mm of bump | limit 0.5° | Use Tune to move the box up and along together: the height of the pitman ball alone does not bring it down.',
       ],
     },
   ),
@@ -299,11 +299,11 @@ const SAID = [
         travel: { ...car(LOW).travel, status: 'out-of-reach' },
       }),
     [
-      'attention steering.box.pitmanBall | Bump steer 0.90° to the left with the left wheel 2 1/16 in up and the right 1 1/16 in up | limit 0.5° | The height of the pitman ball alone does not bring it down: tune the box up and along together. | common practice, no published source | {at:{heave:40,roll:0.0175,handwheel:0}}',
+      'attention steering.box.pitmanBall | Bump steer 0.90° to the left with the left wheel 2 1/16 in up and the right 1 1/16 in up | limit 0.5° | Use Tune to move the box up and along together: the height of the pitman ball alone does not bring it down. | common practice, no published source | {at:{heave:40,roll:0.0175,handwheel:0}}',
     ],
     {
       mm: [
-        'Bump steer 0.90° to the left with the left wheel 52.4 mm up and the right 27.6 mm up | limit 0.5° | The height of the pitman ball alone does not bring it down: tune the box up and along together.',
+        'Bump steer 0.90° to the left with the left wheel 52.4 mm up and the right 27.6 mm up | limit 0.5° | Use Tune to move the box up and along together: the height of the pitman ball alone does not bring it down.',
       ],
     },
   ),
@@ -615,7 +615,7 @@ const SAID = [
     'roll-steer',
     () => withParts(car(LOW), rollSlope(-0.2)),
     [
-      'attention steering.box.pitmanBall | Roll oversteer 0.20° for each degree | limit 0.1° of roll oversteer for each degree | Raise the pitman ball: leaning then turns the wheels less far in. Look at the bump steer again after it. | common practice, no published source; terms as ISO 8855',
+      'attention steering.box.pitmanBall | Roll oversteer 0.20° for each degree | limit 0.1° of roll oversteer for each degree | Raise the pitman ball: leaning then turns the wheels less far in. Check the bump steer again afterwards. | common practice, no published source; terms as ISO 8855',
     ],
   ),
   said(
@@ -623,7 +623,7 @@ const SAID = [
     'roll-steer',
     () => withParts(car(barred([-72, -570, 352], [-72, 316, 362])), rollSlope(-0.15)),
     [
-      'attention steering.box.pitmanBall | Roll oversteer 0.15° for each degree | limit 0.1° of roll oversteer for each degree | Lower the pitman ball: leaning then turns the wheels less far in. Look at the bump steer again after it. | common practice, no published source; terms as ISO 8855',
+      'attention steering.box.pitmanBall | Roll oversteer 0.15° for each degree | limit 0.1° of roll oversteer for each degree | Lower the pitman ball: leaning then turns the wheels less far in. Check the bump steer again afterwards. | common practice, no published source; terms as ISO 8855',
     ],
   ),
   said('no roll steer out of one pose', 'roll-steer', () => withParts(car(), rollSlope(-0.2, 1)), []),

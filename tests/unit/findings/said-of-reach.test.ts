@@ -162,7 +162,7 @@ const SAID = [
     'out-of-reach',
     () => withParts(car(), { ...missed(0, 0, 0), ...heaveOf(0, 1, 1) }),
     [
-      'stop steering.dragLinkBall | The drag link does not reach: 2 of 3 poses of travel are out of reach |  | Nearer the middle of its swing it reaches further: bring pitman ball and steering arm ball to where their arms stand square to the link. | geometry of the layout',
+      'stop steering.dragLinkBall | The drag link does not reach: 2 of 3 poses of travel are out of reach |  | Bring pitman ball and steering arm ball to where their arms stand square to the link: there it reaches furthest. | geometry of the layout',
     ],
   ),
   said(
@@ -170,7 +170,7 @@ const SAID = [
     'out-of-reach',
     () => withParts(car(), { extremes: undefined, ...heaveOf(1, 0, 0) }),
     [
-      'stop steering.dragLinkBall | The drag link does not reach: 1 of 3 poses of travel is out of reach |  | Nearer the middle of its swing it reaches further: bring pitman ball and steering arm ball to where their arms stand square to the link. | geometry of the layout',
+      'stop steering.dragLinkBall | The drag link does not reach: 1 of 3 poses of travel is out of reach |  | Bring pitman ball and steering arm ball to where their arms stand square to the link: there it reaches furthest. | geometry of the layout',
     ],
   ),
   said(
@@ -178,7 +178,7 @@ const SAID = [
     'out-of-reach',
     () => car({ lateral: { kind: 'bar', axle: [-72, -520, 352], frame: [-72, -460, 352] } }),
     [
-      'stop lateral.frame | The lateral bar does not let the axle through its travel: 246 of 1517 poses of travel and turn are out of reach |  | Both its ends are on one side of the car: take its frame end to the other side, so that it is long and draws the axle sideways less. | geometry of the layout',
+      'stop lateral.frame | The lateral bar does not let the axle through its travel: 246 of 1517 poses of travel and turn are out of reach |  | Both its ends are on one side of the car: move its frame end to the other side, so that it is long and draws the axle sideways less. | geometry of the layout',
     ],
   ),
   said(
@@ -201,7 +201,7 @@ const SAID = [
         steering: box({ sectorCentre: [-160, 500, 400], pitmanBall: [-60, 490, 395] }),
       }),
     [
-      'stop steering.dragLinkBall | The drag link does not reach: 445 of 1517 poses of travel and turn are out of reach |  | Nearer the middle of its swing it reaches further: bring pitman ball and steering arm ball to where their arms stand square to the link. | geometry of the layout',
+      'stop steering.dragLinkBall | The drag link does not reach: 445 of 1517 poses of travel and turn are out of reach |  | Bring pitman ball and steering arm ball to where their arms stand square to the link: there it reaches furthest. | geometry of the layout',
     ],
   ),
   said(

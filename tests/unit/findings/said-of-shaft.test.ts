@@ -47,13 +47,13 @@ const SAID = [
     'info shaft.box.end | The box’s input stands at 90.0° to its sector shaft | 90°, limit 2° off |  | common practice, no published source; square is assumed, the box’s own angle rules',
   ]),
   said('the input skew', 'shaft-box-input', () => skew(), [
-    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
+    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | Turn the input as drawn, or the box, until they agree; or type the angle that this box really has. | common practice, no published source; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
   ]),
   said('the input skew, square given', 'shaft-box-input', () => skew(90), [
-    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
+    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 2° off | Turn the input as drawn, or the box, until they agree; or type the angle that this box really has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
   ]),
   said('the input skew in a box of its own angle', 'shaft-box-input', () => skew(85.5), [
-    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: this box has 85.5° | 85.5°, limit 2° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9672,0.0785,-0.2418]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.501,408.742,560.875]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
+    'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: this box has 85.5° | 85.5°, limit 2° off | Turn the input as drawn, or the box, until they agree; or type the angle that this box really has. | common practice, no published source | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9672,0.0785,-0.2418]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.501,408.742,560.875]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
   ]),
   said('the input in a box of its own angle', 'shaft-box-input', () => skew(76.4), [
     'info shaft.box.end | The box’s input stands at 76.37° to its sector shaft | 76.4°, limit 2° off |  | common practice, no published source',
@@ -63,7 +63,7 @@ const SAID = [
     'shaft-box-input',
     () => skew(),
     [
-      'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 12.5° off | No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has. | this shop’s own limit; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
+      'attention shaft.box.end | The box’s input is drawn at 76.4° to its sector shaft: a worm lies square to it | 90°, limit 12.5° off | Turn the input as drawn, or the box, until they agree; or type the angle that this box really has. | this shop’s own limit; square is assumed, the box’s own angle rules | {remedy:{kind:set,path:shaft,value:{column:{end:[-1296,340,743],axis:[2,0,-1]},box:{end:[-986,410,557],axis:[0.9701,0,-0.2425]},joints:[{kind:single,centre:[-1280,340,735]},{kind:single,centre:[-1001.549,410,560.887]}],shafts:[{clock:-32.6}],supports:[]},words:Turn the input to the box’s own angle}}',
     ],
     { shop: { boxInput: 12.5 } },
   ),
@@ -259,11 +259,11 @@ const SAID = [
     'shaft-clearance',
     () => shaft({}, { obstacles: [tube({})] }),
     [
-      'stop shaft.joints.0.centre | Steering shaft 1 hits the header tube | limit 3/4 in, with more room beside an exhaust | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'stop shaft.joints.0.centre | Steering shaft 1 hits the header tube | limit 3/4 in, with more room beside an exhaust | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Steering shaft 1 hits the header tube | limit 19.05 mm, with more room beside an exhaust | Lead the shaft around it with the joints, or move one of the two.',
+        'Steering shaft 1 hits the header tube | limit 19.05 mm, with more room beside an exhaust | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -272,11 +272,11 @@ const SAID = [
     'shaft-clearance',
     () => shaft({}, { obstacles: [tube({ from: [-1140, 330, 587], to: [-1140, 460, 597] })] }),
     [
-      'attention shaft.joints.0.centre | Steering shaft 1 comes within 5/8 in of the header tube | limit 3/4 in, with more room beside an exhaust | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.0.centre | Steering shaft 1 comes within 5/8 in of the header tube | limit 3/4 in, with more room beside an exhaust | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Steering shaft 1 comes within 16.2 mm of the header tube | limit 19.05 mm, with more room beside an exhaust | Lead the shaft around it with the joints, or move one of the two.',
+        'Steering shaft 1 comes within 16.2 mm of the header tube | limit 19.05 mm, with more room beside an exhaust | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -294,13 +294,13 @@ const SAID = [
         },
       ),
     [
-      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the engine | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
-      'attention shaft.joints.0.centre | Joint 1 of the steering shaft comes within 3/16 in of the ECU | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the engine | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.0.centre | Joint 1 of the steering shaft comes within 3/16 in of the ECU | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Steering shaft 1 comes within 4.4 mm of the engine | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
-        'Joint 1 of the steering shaft comes within 5.3 mm of the ECU | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'Steering shaft 1 comes within 4.4 mm of the engine | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
+        'Joint 1 of the steering shaft comes within 5.3 mm of the ECU | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -317,11 +317,11 @@ const SAID = [
         },
       ),
     [
-      'stop shaft.joints.0.centre | Steering shaft 1 hits the engine | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'stop shaft.joints.0.centre | Steering shaft 1 hits the engine | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Steering shaft 1 hits the engine | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'Steering shaft 1 hits the engine | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -338,11 +338,11 @@ const SAID = [
         },
       ),
     [
-      'attention shaft.joints.0.centre | The column’s end comes within 3/16 in of the pedal bracket | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.0.centre | The column’s end comes within 3/16 in of the pedal bracket | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'The column’s end comes within 4.3 mm of the pedal bracket | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'The column’s end comes within 4.3 mm of the pedal bracket | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -371,11 +371,11 @@ const SAID = [
         },
       ),
     [
-      'attention shaft.joints.1.centre | The box’s input comes within 7/16 in of the bracket | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.1.centre | The box’s input comes within 7/16 in of the bracket | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'The box’s input comes within 11.1 mm of the bracket | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'The box’s input comes within 11.1 mm of the bracket | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -398,11 +398,11 @@ const SAID = [
         },
       ),
     [
-      'attention shaft.joints.1.centre | Joint 2 of the steering shaft comes within 5/16 in of the bracket | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.1.centre | Joint 2 of the steering shaft comes within 5/16 in of the bracket | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Joint 2 of the steering shaft comes within 8.0 mm of the bracket | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'Joint 2 of the steering shaft comes within 8.0 mm of the bracket | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -415,11 +415,11 @@ const SAID = [
         { obstacles: [tube({ role: 'other', from: [-1140, 330, 600], to: [-1140, 460, 600] })] },
       ),
     [
-      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the header tube | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the header tube | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Steering shaft 1 comes within 5.5 mm of the header tube | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'Steering shaft 1 comes within 5.5 mm of the header tube | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),
@@ -682,11 +682,11 @@ const SAID = [
         },
       ),
     [
-      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the header tube | limit 1/2 in | Lead the shaft around it with the joints, or move one of the two. | common practice, no published source',
+      'attention shaft.joints.0.centre | Steering shaft 1 comes within 3/16 in of the header tube | limit 1/2 in | Route the shaft around it with its joints, or move one of the two. | common practice, no published source',
     ],
     {
       mm: [
-        'Steering shaft 1 comes within 5.2 mm of the header tube | limit 12.7 mm | Lead the shaft around it with the joints, or move one of the two.',
+        'Steering shaft 1 comes within 5.2 mm of the header tube | limit 12.7 mm | Route the shaft around it with its joints, or move one of the two.',
       ],
     },
   ),

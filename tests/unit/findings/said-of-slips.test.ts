@@ -54,11 +54,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 104 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 4 1/8 in: no such car has one so small | usual 59 1/16 in to 236 1/4 in | Was 104 in or 2641.6 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2641.6,words:Set it to 104 in or 2641.6 mm}}',
+      'attention axle.left.wheelCentre | Wheelbase 4 1/8 in: too small for any such car | usual 59 1/16 in to 236 1/4 in | Was 104 in or 2641.6 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2641.6,words:Set it to 104 in or 2641.6 mm}}',
     ],
     {
       mm: [
-        'Wheelbase 104.0 mm: no such car has one so small | usual 1500.0 mm to 6000.0 mm | Was 2641.6 mm or 104 in meant? Set it to that.',
+        'Wheelbase 104.0 mm: too small for any such car | usual 1500.0 mm to 6000.0 mm | Was 2641.6 mm or 104 in meant? Set it to that.',
       ],
     },
   ),
@@ -67,11 +67,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 2640 * 25.4 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 2640 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 103 15/16 in or 2640 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2640,words:Set it to 103 15/16 in or 2640 mm}}',
+      'attention axle.left.wheelCentre | Wheelbase 2640 in: too large for any such car | usual 59 1/16 in to 236 1/4 in | Was 103 15/16 in or 2640 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:2640,words:Set it to 103 15/16 in or 2640 mm}}',
     ],
     {
       mm: [
-        'Wheelbase 67056.0 mm: no such car has one so large | usual 1500.0 mm to 6000.0 mm | Was 2640 mm or 103.94 in meant? Set it to that.',
+        'Wheelbase 67056.0 mm: too large for any such car | usual 1500.0 mm to 6000.0 mm | Was 2640 mm or 103.94 in meant? Set it to that.',
       ],
     },
   ),
@@ -80,11 +80,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 1400 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 55 1/8 in: no such car has one so small | usual 59 1/16 in to 236 1/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Wheelbase 55 1/8 in: too small for any such car | usual 59 1/16 in to 236 1/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Wheelbase 1400.0 mm: no such car has one so small | usual 1500.0 mm to 6000.0 mm | Measure it again, and look at the unit.',
+        'Wheelbase 1400.0 mm: too small for any such car | usual 1500.0 mm to 6000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -93,11 +93,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ tyreRadius: 720 })),
     [
-      'attention axle.left.wheelCentre | Tyre radius 28 3/8 in: no such car has one so large | usual 7 1/16 in to 27 9/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Tyre radius 28 3/8 in: too large for any such car | usual 7 1/16 in to 27 9/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Tyre radius 720.0 mm: no such car has one so large | usual 180.0 mm to 700.0 mm | Measure it again, and look at the unit.',
+        'Tyre radius 720.0 mm: too large for any such car | usual 180.0 mm to 700.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -106,11 +106,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ tyreRadius: 13 })),
     [
-      'attention axle.left.wheelCentre | Tyre radius 1/2 in: no such car has one so small | usual 7 1/16 in to 27 9/16 in | Was 13 in or 330.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreRadius,value:330.2,words:Set it to 13 in or 330.2 mm}}',
+      'attention axle.left.wheelCentre | Tyre radius 1/2 in: too small for any such car | usual 7 1/16 in to 27 9/16 in | Was 13 in or 330.2 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreRadius,value:330.2,words:Set it to 13 in or 330.2 mm}}',
     ],
     {
       mm: [
-        'Tyre radius 13.0 mm: no such car has one so small | usual 180.0 mm to 700.0 mm | Was 330.2 mm or 13 in meant? Set it to that.',
+        'Tyre radius 13.0 mm: too small for any such car | usual 180.0 mm to 700.0 mm | Was 330.2 mm or 13 in meant? Set it to that.',
       ],
     },
   ),
@@ -119,11 +119,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ tyreWidth: 6 })),
     [
-      'attention axle.left.wheelCentre | Tyre width 1/4 in: no such car has one so small | usual 1 15/16 in to 19 11/16 in | Was 6 in or 152.4 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreWidth,value:152.4,words:Set it to 6 in or 152.4 mm}}',
+      'attention axle.left.wheelCentre | Tyre width 1/4 in: too small for any such car | usual 1 15/16 in to 19 11/16 in | Was 6 in or 152.4 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.tyreWidth,value:152.4,words:Set it to 6 in or 152.4 mm}}',
     ],
     {
       mm: [
-        'Tyre width 6.0 mm: no such car has one so small | usual 50.0 mm to 500.0 mm | Was 152.4 mm or 6 in meant? Set it to that.',
+        'Tyre width 6.0 mm: too small for any such car | usual 50.0 mm to 500.0 mm | Was 152.4 mm or 6 in meant? Set it to that.',
       ],
     },
   ),
@@ -132,13 +132,13 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ handwheelRadius: 7.5, tyreWidth: 510 })),
     [
-      'attention axle.left.wheelCentre | Tyre width 20 1/16 in: no such car has one so large | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
-      'attention axle.left.wheelCentre | Handwheel radius 5/16 in: no such car has one so small | usual 3 15/16 in to 13 3/4 in | Was 7 1/2 in or 190.5 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.handwheelRadius,value:190.5,words:Set it to 7 1/2 in or 190.5 mm}}',
+      'attention axle.left.wheelCentre | Tyre width 20 1/16 in: too large for any such car | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Handwheel radius 5/16 in: too small for any such car | usual 3 15/16 in to 13 3/4 in | Was 7 1/2 in or 190.5 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.handwheelRadius,value:190.5,words:Set it to 7 1/2 in or 190.5 mm}}',
     ],
     {
       mm: [
-        'Tyre width 510.0 mm: no such car has one so large | usual 50.0 mm to 500.0 mm | Measure it again, and look at the unit.',
-        'Handwheel radius 7.5 mm: no such car has one so small | usual 100.0 mm to 350.0 mm | Was 190.5 mm or 7.5 in meant? Set it to that.',
+        'Tyre width 510.0 mm: too large for any such car | usual 50.0 mm to 500.0 mm | Measure it again, and look at the unit.',
+        'Handwheel radius 7.5 mm: too small for any such car | usual 100.0 mm to 350.0 mm | Was 190.5 mm or 7.5 in meant? Set it to that.',
       ],
     },
   ),
@@ -147,11 +147,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ handwheelRadius: 360 })),
     [
-      'attention axle.left.wheelCentre | Handwheel radius 14 3/16 in: no such car has one so large | usual 3 15/16 in to 13 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Handwheel radius 14 3/16 in: too large for any such car | usual 3 15/16 in to 13 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Handwheel radius 360.0 mm: no such car has one so large | usual 100.0 mm to 350.0 mm | Measure it again, and look at the unit.',
+        'Handwheel radius 360.0 mm: too large for any such car | usual 100.0 mm to 350.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -160,11 +160,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), axle({ kingpinTop: [7, 649, 304] })),
     [
-      'attention axle.left.kingpinTop | Kingpin 1.535 in: no such part is so short | usual 1 9/16 in to 15 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.kingpinTop | Kingpin 1.535 in: too short for such a part | usual 1 9/16 in to 15 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Kingpin 39.0 mm: no such part is so short | usual 40.0 mm to 400.0 mm | Measure it again, and look at the unit.',
+        'Kingpin 39.0 mm: too short for such a part | usual 40.0 mm to 400.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -185,11 +185,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), axle({ kingpinTop: [7, 649, 666] })),
     [
-      'attention axle.left.kingpinTop | Kingpin 15 13/16 in: no such part is so long | usual 1 9/16 in to 15 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.kingpinTop | Kingpin 15 13/16 in: too long for such a part | usual 1 9/16 in to 15 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Kingpin 401.0 mm: no such part is so long | usual 40.0 mm to 400.0 mm | Measure it again, and look at the unit.',
+        'Kingpin 401.0 mm: too long for such a part | usual 40.0 mm to 400.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -198,11 +198,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), axle({ tieRodBall: [-150, -110, 292] })),
     [
-      'attention axle.left.tieRodBall | Tie rod 19 1/2 in: no such part is so short | usual 19 11/16 in to 86 5/8 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.tieRodBall | Tie rod 19 1/2 in: too short for such a part | usual 19 11/16 in to 86 5/8 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Tie rod 496.0 mm: no such part is so short | usual 500.0 mm to 2200.0 mm | Measure it again, and look at the unit.',
+        'Tie rod 496.0 mm: too short for such a part | usual 500.0 mm to 2200.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -218,11 +218,11 @@ const SAID = [
         },
       }),
     [
-      'attention axle.left.tieRodBall | Tie rod 87 in: no such part is so long | usual 19 11/16 in to 86 5/8 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.tieRodBall | Tie rod 87 in: too long for such a part | usual 19 11/16 in to 86 5/8 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Tie rod 2210.0 mm: no such part is so long | usual 500.0 mm to 2200.0 mm | Measure it again, and look at the unit.',
+        'Tie rod 2210.0 mm: too long for such a part | usual 500.0 mm to 2200.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -231,11 +231,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), { steering: { ...STEERING, dragLinkBall: [-700, 484, 350] } }),
     [
-      'attention steering.dragLinkBall | Drag link 4 in: no such part is so short | usual 4 3/4 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention steering.dragLinkBall | Drag link 4 in: too short for such a part | usual 4 3/4 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Drag link 101.3 mm: no such part is so short | usual 120.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Drag link 101.3 mm: too short for such a part | usual 120.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -244,11 +244,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), { steering: { ...STEERING, dragLinkBall: [1300, 484, 395] } }),
     [
-      'attention steering.dragLinkBall | Drag link 82 11/16 in: no such part is so long | usual 4 3/4 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention steering.dragLinkBall | Drag link 82 11/16 in: too long for such a part | usual 4 3/4 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Drag link 2100.5 mm: no such part is so long | usual 120.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Drag link 2100.5 mm: too long for such a part | usual 120.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -257,11 +257,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), boxOf({ sectorCentre: [-800, 500, 380] })),
     [
-      'attention steering.box.pitmanBall | Pitman arm 1 3/16 in: no such part is so short | usual 1 9/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention steering.box.pitmanBall | Pitman arm 1 3/16 in: too short for such a part | usual 1 9/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Pitman arm 30.0 mm: no such part is so short | usual 40.0 mm to 500.0 mm | Measure it again, and look at the unit.',
+        'Pitman arm 30.0 mm: too short for such a part | usual 40.0 mm to 500.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -270,11 +270,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), boxOf({ sectorCentre: [-800, 500, 860] })),
     [
-      'attention steering.box.pitmanBall | Pitman arm 20 1/16 in: no such part is so long | usual 1 9/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention steering.box.pitmanBall | Pitman arm 20 1/16 in: too long for such a part | usual 1 9/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Pitman arm 510.0 mm: no such part is so long | usual 40.0 mm to 500.0 mm | Measure it again, and look at the unit.',
+        'Pitman arm 510.0 mm: too long for such a part | usual 40.0 mm to 500.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -283,11 +283,11 @@ const SAID = [
     'plausible',
     () => withLayout(barred(), barOf({ frame: [-72, -400, 352] })),
     [
-      'attention lateral.frame | Lateral bar 4 3/4 in: no such part is so short | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention lateral.frame | Lateral bar 4 3/4 in: too short for such a part | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Lateral bar 120.0 mm: no such part is so short | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Lateral bar 120.0 mm: too short for such a part | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -296,11 +296,11 @@ const SAID = [
     'plausible',
     () => withLayout(barred(), barOf({ frame: [-72, 1490, 352] })),
     [
-      'attention lateral.frame | Lateral bar 79 1/8 in: no such part is so long | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention lateral.frame | Lateral bar 79 1/8 in: too long for such a part | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Lateral bar 2010.0 mm: no such part is so long | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Lateral bar 2010.0 mm: too long for such a part | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -309,11 +309,11 @@ const SAID = [
     'plausible',
     () => fourBar('upper', { frame: [-100, 430, 395] }),
     [
-      'attention location.left.upper.frame | Upper bar 2 3/16 in: no such part is so short | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention location.left.upper.frame | Upper bar 2 3/16 in: too short for such a part | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Upper bar 55.0 mm: no such part is so short | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Upper bar 55.0 mm: too short for such a part | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -322,11 +322,11 @@ const SAID = [
     'plausible',
     () => fourBar('lower', { frame: [-2100, 430, 262] }),
     [
-      'attention location.left.lower.frame | Lower bar 80 7/8 in: no such part is so long | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention location.left.lower.frame | Lower bar 80 7/8 in: too long for such a part | usual 5 7/8 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Lower bar 2055.0 mm: no such part is so long | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Lower bar 2055.0 mm: too long for such a part | usual 150.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -413,13 +413,13 @@ const SAID = [
     'plausible',
     () => withLayout(car(), boxOf({ sectorCentre: [2000, 1500, 2500], pitmanBall: [-4000, -1500, -300] })),
     [
-      'attention steering.dragLinkBall | Drag link 177 7/8 in: no such part is so long | usual 4 3/4 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
-      'attention steering.box.pitmanBall | Pitman arm 286 3/16 in: no such part is so long | usual 1 9/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention steering.dragLinkBall | Drag link 177 7/8 in: too long for such a part | usual 4 3/4 in to 78 3/4 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention steering.box.pitmanBall | Pitman arm 286 3/16 in: too long for such a part | usual 1 9/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Drag link 4518.8 mm: no such part is so long | usual 120.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
-        'Pitman arm 7269.1 mm: no such part is so long | usual 40.0 mm to 500.0 mm | Measure it again, and look at the unit.',
+        'Drag link 4518.8 mm: too long for such a part | usual 120.0 mm to 2000.0 mm | Measure it again, and look at the unit.',
+        'Pitman arm 7269.1 mm: too long for such a part | usual 40.0 mm to 500.0 mm | Measure it again, and look at the unit.',
       ],
     },
   ),
@@ -428,11 +428,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 1100 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 247 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1100 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:4893.0438,words:Set it to 1100 lb}}',
+      'attention axle.left.wheelCentre | Load on the front axle 247 lb: too little for any such car | usual 337 lb to 8992 lb | Was 1100 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:4893.0438,words:Set it to 1100 lb}}',
     ],
     {
       mm: [
-        'Load on the front axle 112 kg: no such car carries so little there | usual 153 kg to 4079 kg | Was 499 kg meant? Set it to that.',
+        'Load on the front axle 112 kg: too little for any such car | usual 153 kg to 4079 kg | Was 499 kg meant? Set it to that.',
       ],
     },
   ),
@@ -441,11 +441,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 250 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 56 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 551 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:2451.6625,words:Set it to 551 lb}}',
+      'attention axle.left.wheelCentre | Load on the front axle 56 lb: too little for any such car | usual 337 lb to 8992 lb | Was 551 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:2451.6625,words:Set it to 551 lb}}',
     ],
     {
       mm: [
-        'Load on the front axle 25 kg: no such car carries so little there | usual 153 kg to 4079 kg | Was 250 kg meant? Set it to that.',
+        'Load on the front axle 25 kg: too little for any such car | usual 153 kg to 4079 kg | Was 250 kg meant? Set it to that.',
       ],
     },
   ),
@@ -454,11 +454,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 44_482 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 10000 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2248 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9999.9514,words:Set it to 2248 lb}}',
+      'attention axle.left.wheelCentre | Load on the front axle 10000 lb: too much for any such car | usual 337 lb to 8992 lb | Was 2248 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9999.9514,words:Set it to 2248 lb}}',
     ],
     {
       mm: [
-        'Load on the front axle 4536 kg: no such car carries so much there | usual 153 kg to 4079 kg | Was 1020 kg meant? Set it to that.',
+        'Load on the front axle 4536 kg: too much for any such car | usual 153 kg to 4079 kg | Was 1020 kg meant? Set it to that.',
       ],
     },
   ),
@@ -467,11 +467,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 300_000 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 67443 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 6877 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:30591.4864,words:Set it to 6877 lb}}',
+      'attention axle.left.wheelCentre | Load on the front axle 67443 lb: too much for any such car | usual 337 lb to 8992 lb | Was 6877 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:30591.4864,words:Set it to 6877 lb}}',
     ],
     {
       mm: [
-        'Load on the front axle 30591 kg: no such car carries so much there | usual 153 kg to 4079 kg | Was 3119 kg meant? Set it to that.',
+        'Load on the front axle 30591 kg: too much for any such car | usual 153 kg to 4079 kg | Was 3119 kg meant? Set it to that.',
       ],
     },
   ),
@@ -480,11 +480,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ frontAxleLoad: 20 })),
     [
-      'attention axle.left.wheelCentre | Load on the front axle 4 lb: no such car carries so little there | usual 337 lb to 8992 lb | Weigh it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Load on the front axle 4 lb: too little for any such car | usual 337 lb to 8992 lb | Weigh it again, and look at the unit. | common practice, no published source: wider than any such car',
     ],
     {
       mm: [
-        'Load on the front axle 2 kg: no such car carries so little there | usual 153 kg to 4079 kg | Weigh it again, and look at the unit.',
+        'Load on the front axle 2 kg: too little for any such car | usual 153 kg to 4079 kg | Weigh it again, and look at the unit.',
       ],
     },
   ),
@@ -532,11 +532,11 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ wheelbase: 6000 * 25.4 })),
     [
-      'attention axle.left.wheelCentre | Wheelbase 6000 in: no such car has one so large | usual 59 1/16 in to 236 1/4 in | Was 236 1/4 in or 6000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:6000,words:Set it to 236 1/4 in or 6000 mm}}',
+      'attention axle.left.wheelCentre | Wheelbase 6000 in: too large for any such car | usual 59 1/16 in to 236 1/4 in | Was 236 1/4 in or 6000 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.wheelbase,value:6000,words:Set it to 236 1/4 in or 6000 mm}}',
     ],
     {
       mm: [
-        'Wheelbase 152400.0 mm: no such car has one so large | usual 1500.0 mm to 6000.0 mm | Was 6000 mm or 236.22 in meant? Set it to that.',
+        'Wheelbase 152400.0 mm: too large for any such car | usual 1500.0 mm to 6000.0 mm | Was 6000 mm or 236.22 in meant? Set it to that.',
       ],
     },
   ),
@@ -545,13 +545,13 @@ const SAID = [
     'plausible',
     () => withLayout(car(), carOf({ tyreWidth: 45, frontAxleLoad: 1450 })),
     [
-      'attention axle.left.wheelCentre | Tyre width 1 3/4 in: no such car has one so small | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
-      'attention axle.left.wheelCentre | Load on the front axle 326 lb: no such car carries so little there | usual 337 lb to 8992 lb | Was 1450 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:6449.9213,words:Set it to 1450 lb}}',
+      'attention axle.left.wheelCentre | Tyre width 1 3/4 in: too small for any such car | usual 1 15/16 in to 19 11/16 in | Measure it again, and look at the unit. | common practice, no published source: wider than any such car',
+      'attention axle.left.wheelCentre | Load on the front axle 326 lb: too little for any such car | usual 337 lb to 8992 lb | Was 1450 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:6449.9213,words:Set it to 1450 lb}}',
     ],
     {
       mm: [
-        'Tyre width 45.0 mm: no such car has one so small | usual 50.0 mm to 500.0 mm | Measure it again, and look at the unit.',
-        'Load on the front axle 148 kg: no such car carries so little there | usual 153 kg to 4079 kg | Was 658 kg meant? Set it to that.',
+        'Tyre width 45.0 mm: too small for any such car | usual 50.0 mm to 500.0 mm | Measure it again, and look at the unit.',
+        'Load on the front axle 148 kg: too little for any such car | usual 153 kg to 4079 kg | Was 658 kg meant? Set it to that.',
       ],
     },
   ),
@@ -565,12 +565,12 @@ const SAID = [
       }),
     [
       'attention steering.box.sectorCentre | Steering box stands 63 in left: no part of a front end is there | usual 59 1/16 in right to 59 1/16 in left | Was 2 1/2 in or 63 mm meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:move,id:steering.box.sectorCentre,to:[-800,62.9921,490]}}',
-      'attention axle.left.wheelCentre | Load on the front axle 9015 lb: no such car carries so much there | usual 337 lb to 8992 lb | Was 2027 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9014.8386,words:Set it to 2027 lb}}',
+      'attention axle.left.wheelCentre | Load on the front axle 9015 lb: too much for any such car | usual 337 lb to 8992 lb | Was 2027 lb meant? Set it to that. | common practice, no published source: wider than any such car | {remedy:{kind:set,path:car.frontAxleLoad,value:9014.8386,words:Set it to 2027 lb}}',
     ],
     {
       mm: [
         'Steering box stands 1600.0 mm left: no part of a front end is there | usual 1500.0 mm right to 1500.0 mm left | Was 63 mm or 2.48 in meant? Set it to that.',
-        'Load on the front axle 4089 kg: no such car carries so much there | usual 153 kg to 4079 kg | Was 919 kg meant? Set it to that.',
+        'Load on the front axle 4089 kg: too much for any such car | usual 153 kg to 4079 kg | Was 919 kg meant? Set it to that.',
       ],
     },
   ),

@@ -93,7 +93,7 @@ const SAID = [
     'dead-centre',
     () => withParts(car(), { extremes: ends(39.9, 55) }),
     [
-      'attention steering.box.pitmanBall | Drag link and pitman arm come to 39.9° of a straight line, at 200° of handwheel | at least 40° | A shorter pitman arm or less lock keeps clear of dead centre. | Norton, Design of Machinery, ch. 2 (from memory) | {at:{heave:30,roll:0,handwheel:-3.4907}}',
+      'attention steering.box.pitmanBall | Drag link and pitman arm come to 39.9° of a straight line, at 200° of handwheel | at least 40° | Fit a shorter pitman arm, or set stops for less lock, to keep clear of dead centre. | Norton, Design of Machinery, ch. 2 (from memory) | {at:{heave:30,roll:0,handwheel:-3.4907}}',
     ],
   ),
   said(
@@ -101,7 +101,7 @@ const SAID = [
     'dead-centre',
     () => withParts(car(), { extremes: ends(60, 20) }),
     [
-      'attention steering.dragLinkBall | Drag link and steering arm come to 20° of a straight line, at 310° of handwheel | at least 40° | A longer steering arm or less lock keeps clear of dead centre. | Norton, Design of Machinery, ch. 2 (from memory) | {at:{heave:-30,roll:0.01,handwheel:5.4105}}',
+      'attention steering.dragLinkBall | Drag link and steering arm come to 20° of a straight line, at 310° of handwheel | at least 40° | Fit a longer steering arm, or set stops for less lock, to keep clear of dead centre. | Norton, Design of Machinery, ch. 2 (from memory) | {at:{heave:-30,roll:0.01,handwheel:5.4105}}',
     ],
   ),
   said(
@@ -109,7 +109,7 @@ const SAID = [
     'dead-centre',
     () => withParts(car(), { extremes: ends(60, 19.9) }),
     [
-      'stop steering.dragLinkBall | Drag link and steering arm come to 20° of a straight line, at 310° of handwheel | at least 40° | A longer steering arm or less lock keeps clear of dead centre. | Norton, Design of Machinery, ch. 2 (from memory) | {at:{heave:-30,roll:0.01,handwheel:5.4105}}',
+      'stop steering.dragLinkBall | Drag link and steering arm come to 20° of a straight line, at 310° of handwheel | at least 40° | Fit a longer steering arm, or set stops for less lock, to keep clear of dead centre. | Norton, Design of Machinery, ch. 2 (from memory) | {at:{heave:-30,roll:0.01,handwheel:5.4105}}',
     ],
   ),
   said(
@@ -177,7 +177,7 @@ const SAID = [
     'lock',
     () => turned(straightCar(), { left: [27.9, 25], right: [33, 28] }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 27.9° to the left, 33.0° to the right | usual 28° to 40° | A longer pitman arm or a shorter steering arm gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 27.9° to the left, 33.0° to the right | usual 28° to 40° | Fit a longer pitman arm or a shorter steering arm: either gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
     ],
   ),
   said(
@@ -185,7 +185,7 @@ const SAID = [
     'lock',
     () => turned(straightCar(), { left: [33, 28], right: [27.96, 25] }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 33.0° to the left, 27.96° to the right | usual 28° to 40° | A longer pitman arm or a shorter steering arm gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 33.0° to the left, 27.96° to the right | usual 28° to 40° | Fit a longer pitman arm or a shorter steering arm: either gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:-9.4248}}',
     ],
   ),
   said(
@@ -257,7 +257,7 @@ const SAID = [
     'lock',
     () => turned(straightCar(), { left: [3, 2.9], right: [3, 2.9], causes: ['box', 'box'] }),
     [
-      'attention axle.left.wheelCentre | Inner wheel turns 3.0° to the left, 3.0° to the right | usual 28° to 40° | A longer pitman arm or a shorter steering arm gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
+      'attention axle.left.wheelCentre | Inner wheel turns 3.0° to the left, 3.0° to the right | usual 28° to 40° | Fit a longer pitman arm or a shorter steering arm: either gives more lock. | common practice, no published source | {at:{heave:0,roll:0,handwheel:9.4248}}',
       'attention steering.box.sectorCentre | The box comes to its own end before any stop | stops at the axle should end the turn | Set stops at the axle so that neither the box nor a link ends the turn. | common practice, no published source | {remedy:{kind:set,path:steering.stopAngle,value:5,words:Set stops at 5° of either wheel}}',
     ],
   ),
@@ -373,8 +373,8 @@ const SAID = [
     'ratio',
     () => withTurn(turned(straightCar(), { handwheel: 350 }), { straightRatio: 11.96 }),
     [
-      'attention steering.box.sectorCentre | Overall ratio 11.96 to 1 at the centre | usual 12 to 24 | A slower box, a shorter pitman arm or a longer steering arm makes it lighter. | common practice, no published source',
-      'attention steering.box.sectorCentre | The handwheel goes 1.9 turns lock to lock | 2 to 6 | A slower box, a shorter pitman arm or a longer steering arm gives more turns for the same lock. | Washington Administrative Code 204-10-034, where it applies',
+      'attention steering.box.sectorCentre | Overall ratio 11.96 to 1 at the centre | usual 12 to 24 | Fit a slower box, a shorter pitman arm or a longer steering arm. | common practice, no published source',
+      'attention steering.box.sectorCentre | The handwheel goes 1.9 turns lock to lock | 2 to 6 | Fit a slower box, a shorter pitman arm or a longer steering arm: more turns for the same lock. | Washington Administrative Code 204-10-034, where it applies',
     ],
   ),
   said(
@@ -382,8 +382,8 @@ const SAID = [
     'ratio',
     () => withTurn(turned(straightCar(), { handwheel: 1120 }), { straightRatio: 26.2 }),
     [
-      'attention steering.box.sectorCentre | Overall ratio 26.2 to 1 at the centre | usual 12 to 24 | A quicker box, a longer pitman arm or a shorter steering arm makes it quicker. | common practice, no published source',
-      'attention steering.box.sectorCentre | The handwheel goes 6.2 turns lock to lock | 2 to 6 | A quicker box, or stops at the axle that end the turn sooner, gives fewer turns. | Washington Administrative Code 204-10-034, where it applies',
+      'attention steering.box.sectorCentre | Overall ratio 26.2 to 1 at the centre | usual 12 to 24 | Fit a quicker box, a longer pitman arm or a shorter steering arm. | common practice, no published source',
+      'attention steering.box.sectorCentre | The handwheel goes 6.2 turns lock to lock | 2 to 6 | Fit a quicker box, or set stops at the axle that end the turn sooner. | Washington Administrative Code 204-10-034, where it applies',
     ],
   ),
   said(
@@ -400,8 +400,8 @@ const SAID = [
     'ratio',
     () => withTurn(turned(straightCar(), { handwheel: 540 }), { straightRatio: 16 }),
     [
-      'attention steering.box.sectorCentre | Overall ratio 16.0 to 1 at the centre | usual 18.5 to 24 | A slower box, a shorter pitman arm or a longer steering arm makes it lighter. | this shop’s own limit; common practice, no published source',
-      'attention steering.box.sectorCentre | The handwheel goes 3.0 turns lock to lock | 2 to 2.75 | A quicker box, or stops at the axle that end the turn sooner, gives fewer turns. | Washington Administrative Code 204-10-034, where it applies; this shop’s own limit',
+      'attention steering.box.sectorCentre | Overall ratio 16.0 to 1 at the centre | usual 18.5 to 24 | Fit a slower box, a shorter pitman arm or a longer steering arm. | this shop’s own limit; common practice, no published source',
+      'attention steering.box.sectorCentre | The handwheel goes 3.0 turns lock to lock | 2 to 2.75 | Fit a quicker box, or set stops at the axle that end the turn sooner. | Washington Administrative Code 204-10-034, where it applies; this shop’s own limit',
     ],
     { shop: { ratioLeast: 18.5, turnsMost: 2.75 } },
   ),
@@ -439,11 +439,11 @@ const SAID = [
     'effort',
     () => withParts(car(), force(140, 231, -515)),
     [
-      'attention steering.box.sectorCentre | Parking takes about 31 lb at the rim straight ahead, at the most 52 lb, 515° of handwheel right | limit 33.7 lb | A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter. | UN Regulation 79, category M1, intact steering (from memory; a moving car); effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:-8.9884}}',
+      'attention steering.box.sectorCentre | Parking takes about 31 lb at the rim straight ahead, at the most 52 lb, 515° of handwheel right | limit 33.7 lb | Fit a slower box, a larger handwheel or assistance, or take out scrub or trail. | UN Regulation 79, category M1, intact steering (from memory; a moving car); effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:-8.9884}}',
     ],
     {
       mm: [
-        'Parking takes about 140 N at the rim straight ahead, at the most 231 N, 515° of handwheel right | limit 150 N | A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter.',
+        'Parking takes about 140 N at the rim straight ahead, at the most 231 N, 515° of handwheel right | limit 150 N | Fit a slower box, a larger handwheel or assistance, or take out scrub or trail.',
       ],
     },
   ),
@@ -452,11 +452,11 @@ const SAID = [
     'effort',
     () => withParts(car(), force(200, 200, 0)),
     [
-      'attention steering.box.sectorCentre | Parking takes about 45 lb at the rim straight ahead, nowhere more | limit 33.7 lb | A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter. | UN Regulation 79, category M1, intact steering (from memory; a moving car); effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:0}}',
+      'attention steering.box.sectorCentre | Parking takes about 45 lb at the rim straight ahead, nowhere more | limit 33.7 lb | Fit a slower box, a larger handwheel or assistance, or take out scrub or trail. | UN Regulation 79, category M1, intact steering (from memory; a moving car); effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:0}}',
     ],
     {
       mm: [
-        'Parking takes about 200 N at the rim straight ahead, nowhere more | limit 150 N | A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter.',
+        'Parking takes about 200 N at the rim straight ahead, nowhere more | limit 150 N | Fit a slower box, a larger handwheel or assistance, or take out scrub or trail.',
       ],
     },
   ),
@@ -478,11 +478,11 @@ const SAID = [
     'effort',
     () => withParts(car(), force(90, 120, 400)),
     [
-      'attention steering.box.sectorCentre | Parking takes about 20 lb at the rim straight ahead, at the most 27 lb, 400° of handwheel left | limit 25 lb | A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter. | this shop’s own limit; effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:6.9813}}',
+      'attention steering.box.sectorCentre | Parking takes about 20 lb at the rim straight ahead, at the most 27 lb, 400° of handwheel left | limit 25 lb | Fit a slower box, a larger handwheel or assistance, or take out scrub or trail. | this shop’s own limit; effort by a hydraulic steering handbook’s formula, good to a third either way | {at:{heave:0,roll:0,handwheel:6.9813}}',
     ],
     {
       mm: [
-        'Parking takes about 90 N at the rim straight ahead, at the most 120 N, 400° of handwheel left | limit 111.2 N | A slower box, a larger handwheel, less scrub or trail, or assistance makes it lighter.',
+        'Parking takes about 90 N at the rim straight ahead, at the most 120 N, 400° of handwheel left | limit 111.2 N | Fit a slower box, a larger handwheel or assistance, or take out scrub or trail.',
       ],
       shop: { rimForce: 111.2 },
     },

@@ -30,7 +30,7 @@ export const boxInput: Rule = {
             ? `${source}; square is assumed, the box’s own angle rules`
             : source,
         advice: bad
-          ? 'No box bends: turn the input as drawn, or the box, until they agree; or type the angle that this box has.'
+          ? 'Turn the input as drawn, or the box, until they agree; or type the angle that this box really has.'
           : '',
         ...(shaft
           ? {

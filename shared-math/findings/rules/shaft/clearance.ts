@@ -105,7 +105,7 @@ export const shaftClearance: Rule = {
         sentence: `${what} ${how} the ${within(obstacle.name)}`,
         limit: `limit ${speak.setLength(wanted)}${wanted > value ? ', with more room beside an exhaust' : ''}`,
         source,
-        advice: 'Lead the shaft around it with the joints, or move one of the two.',
+        advice: 'Route the shaft around it with its joints, or move one of the two.',
       };
     });
   },

@@ -1,0 +1,39 @@
+import { expect, test } from 'vitest';
+import { WALK_WINDOW, WALKS } from '../../shared-math/words/walks/index.ts';
+import { useBrowser } from '../support/browser-page.ts';
+import { downloaded } from '../support/downloads.ts';
+import { walkThrough } from '../support/walks/walk-through.ts';
+
+const openBoard = useBrowser();
+
+test.each(WALKS)(
+  'the walk “$title” can be gone as it is written, and every label that it names is there',
+  async (walk) => {
+    const { page } = await openBoard({ size: WALK_WINDOW });
+    expect(await walkThrough(page, walk)).toEqual([]);
+  },
+);
+
+test('the handbook is a page of the help with all pictures, and is saved as a PDF', async () => {
+  const { page } = await openBoard();
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  await page.keyboard.press('?');
+  const help = page.getByRole('region', { name: 'Help' });
+  await help.getByRole('tab', { name: 'Handbook' }).click();
+  for (const { title, steps } of WALKS) {
+    const walk = help.getByRole('region', { name: title });
+    expect(await walk.getByRole('listitem').count()).toBe(steps.length);
+    for (const { picture } of steps) {
+      if (!picture) continue;
+      const image = walk.getByRole('img', { name: picture.alt });
+      await image.scrollIntoViewIfNeeded();
+      await expect
+        .poll(() => image.evaluate((element) => (element as HTMLImageElement).naturalWidth))
+        .toBeGreaterThan(300);
+    }
+  }
+  const file = page.waitForEvent('download');
+  await help.getByRole('button', { name: 'Save the handbook as a PDF' }).click();
+  const { content } = await downloaded(await file);
+  expect(content.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+});

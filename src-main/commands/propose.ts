@@ -15,6 +15,8 @@ import {
   type ProposalFigures,
   type ProposeAnswer,
   type ProposeQuestion,
+  type TaskResult,
+  whyNothingFits,
 } from '../../shared-math/propose/index.ts';
 import type { LengthStyle } from '../../shared-math/units/index.ts';
 import { readShelfCsv, SHELF_TEXT_MAX, safeFileName, writeReason } from '../files/index.ts';
@@ -82,6 +84,14 @@ function asJson(question: ProposeQuestion, answer: ProposeAnswer, files: readonl
         file: files[i] ?? null,
         layout,
       })),
+      why: answer.why
+        ? {
+            sentence: answer.why.sentence,
+            excluding: answer.why.excluding,
+            single: answer.why.single,
+            ways: answer.why.ways,
+          }
+        : null,
       reason: answer.noFits.map(({ layout, ...rest }) => ({ ...rest, nearest: layout ?? null })),
     },
     null,
@@ -105,7 +115,12 @@ function* proposalText(proposal: Proposal, drawn: ProposalFigures | undefined): 
   for (const part of proposal.newParts) yield partLine(part);
 }
 
-function* reasonText(list: readonly NoFit[]): Answer {
+function* reasonText(list: readonly NoFit[], why: ProposeAnswer['why']): Answer {
+  if (why) {
+    yield `${why.sentence}\n`;
+    if (why.excluding.length > 1)
+      yield `These exclude one another${why.single ? '; any one of them otherwise frees something' : '; it takes both otherwise'}: ${why.excluding.join(', ')}.\n`;
+  }
   yield 'Nothing fits this car as it is drawn and held. What stands in the way, the nearest first:\n';
   for (const { idea, sentences } of list) {
     yield `${idea}\n`;
@@ -118,7 +133,7 @@ function* asText(question: ProposeQuestion, answer: ProposeAnswer, files: readon
   yield `${document.name}\n`;
   yield `${heldWords(held)}\n`;
   yield `${answer.evaluations} arrangements tried, seed ${seed}.\n`;
-  if (answer.proposals.length === 0) yield* reasonText(answer.noFits);
+  if (answer.proposals.length === 0) yield* reasonText(answer.noFits, answer.why);
   const drawn = answer.proposals.length > 0 ? drawnFigures(question) : undefined;
   for (const [i, proposal] of answer.proposals.entries()) {
     yield `\n${i + 1}. ${proposal.name}\n`;
@@ -143,9 +158,29 @@ async function writeAll(folder: string, { proposals }: ProposeAnswer): Promise<s
   return files;
 }
 
+/** The answer out of all results; where nothing fits, with what excludes one another. */
+async function withReason(
+  question: ProposeQuestion,
+  results: readonly TaskResult[],
+  signal: AbortSignal,
+): Promise<ProposeAnswer> {
+  const gathered = gatherProposals(results);
+  if (gathered.proposals.length > 0) return gathered;
+  const search = whyNothingFits(question, results);
+  let step = search.next();
+  while (!step.done) {
+    // So that the hand that calls it off is heard.
+    await new Promise((resolve) => setImmediate(resolve));
+    signal.throwIfAborted();
+    step = search.next();
+  }
+  return { ...gathered, why: step.value };
+}
+
 async function* answer(question: ProposeQuestion, out: string | undefined, json: boolean): SlowAnswer {
   const [found, files] = await calledOffByHand(async (signal) => {
-    const gathered = gatherProposals(await searchOnThreads(question, signal));
+    const results = await searchOnThreads(question, signal);
+    const gathered = await withReason(question, results, signal);
     return [gathered, out === undefined ? [] : await writeAll(out, gathered)] as const;
   });
   if (json) yield asJson(question, found, files);

@@ -5,6 +5,8 @@ import {
   type ProposeQuestion,
   proposeTask,
   type TaskResult,
+  type WhyNone,
+  whyNothingFits,
 } from '../../../shared-math/propose/index.ts';
 import { serveJobs } from '../../jobs/serve-jobs.ts';
 
@@ -18,6 +20,16 @@ function* proposeJob({ question, task }: ProposeInput): Generator<ProposeNews, T
   return yield* proposeTask(question, task);
 }
 
+/** What a worker is given to find out why nothing fits: all that came of the search. */
+export interface WhyInput {
+  readonly question: ProposeQuestion;
+  readonly results: readonly TaskResult[];
+}
+
+function* whyJob({ question, results }: WhyInput): Generator<ProposeNews, WhyNone> {
+  return yield* whyNothingFits(question, results);
+}
+
 /** The figures of the layout that was asked about, to be shown beside. */
 // biome-ignore lint/correctness/useYield: a job in one step.
 function* drawnJob(question: ProposeQuestion): Generator<undefined, ProposalFigures | undefined> {
@@ -25,4 +37,4 @@ function* drawnJob(question: ProposeQuestion): Generator<undefined, ProposalFigu
 }
 
 // The script that runs in the workers that look for arrangements.
-serveJobs({ propose: proposeJob, drawn: drawnJob });
+serveJobs({ propose: proposeJob, drawn: drawnJob, why: whyJob });

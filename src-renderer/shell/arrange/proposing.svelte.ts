@@ -12,6 +12,7 @@ import {
   type ProposeQuestion,
   proposeTasks,
   type TaskResult,
+  type WhyNone,
 } from '../../../shared-math/propose/index.ts';
 import type { Shelved } from '../../../shared-math/shelf/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
@@ -19,7 +20,7 @@ import type { ArrangedCar } from '../../document/shell.svelte.ts';
 import type { Shop } from '../../document/shop.svelte.ts';
 import { Crew } from '../../jobs/crew.ts';
 import { type Asked, proposalNotes } from './proposal-notes.ts';
-import type { ProposeInput } from './propose-worker.ts';
+import type { ProposeInput, WhyInput } from './propose-worker.ts';
 import { startProposeWorker } from './start-propose-worker.ts';
 
 /** What lies on the board over the drawing: a proposal, or the nearest that there is to one. */
@@ -186,7 +187,10 @@ export class Proposing {
           count();
           show();
         },
-        done: () => this.#end(),
+        done: () => {
+          if (this.answer?.proposals.length === 0) this.#askWhy(crew, question);
+          else this.#end();
+        },
         broken: (reason) => {
           this.#end();
           this.trouble = `The search broke off: ${reason}.`;
@@ -197,6 +201,24 @@ export class Proposing {
       stopSearch();
       stopDrawn();
     };
+  }
+
+  /** Nothing fits: what excludes one another is worked out as a job of its own, and can be called off as the search can. */
+  #askWhy(crew: Crew, question: ProposeQuestion): void {
+    this.#stop = crew.begin<WhyInput, ProposeNews, WhyNone>('why', [{ question, results: this.#results }], {
+      news: (_, { doing, share }) => {
+        this.doing = `${doing}.`;
+        this.share = share;
+      },
+      answer: (_, why) => {
+        if (this.answer) this.answer = { ...this.answer, why };
+      },
+      done: () => this.#end(),
+      broken: (reason) => {
+        this.#end();
+        this.trouble = `The search for the reason broke off: ${reason}.`;
+      },
+    });
   }
 
   #end(): void {

@@ -30,6 +30,8 @@ export function outputTests(open: OpenSession): void {
       [{ kind: 'print', print: 'measuring', paper: 'letter' }, '.pdf', 'application/pdf', '%PDF-'],
       [{ kind: 'drawing', view: 'side', format: 'svg' }, '.svg', 'image/svg+xml', '<?xml '],
       [{ kind: 'drawing', view: 'top', format: 'png' }, '.png', 'image/png', '\x89PNG'],
+      [{ kind: 'drawing', view: 'pictorial', format: 'png', turn: -30 }, '.png', 'image/png', '\x89PNG'],
+      [{ kind: 'moving' }, '.html', 'text/html; charset=utf-8', '<!doctype html>'],
       [{ kind: 'drawing', view: '3d', format: 'dxf' }, '.dxf', 'image/vnd.dxf', '0\r\nSECTION'],
       [{ kind: 'table', table: 'travel' }, '.csv', 'text/csv; charset=utf-8', '\xef\xbb\xbfheave,'],
     ])('%j is made, and fetched with its name and kind', async (wish, ending, type, starts) => {
@@ -63,6 +65,29 @@ export function outputTests(open: OpenSession): void {
         expect(content.slice(0, 5)).toBe('%PDF-');
       }
       expect((await photo('/output/handbook/a5')).status).toBe(404);
+    });
+
+    test('another variant is shown beside it; a film tells its pictures as they are made, and is called off', async () => {
+      const { call, photo } = await open();
+      const { id, carId } = await begin(call);
+      const { id: beside } = await value(call, 'variant.add', { carId, document: sampleLayout('Arm up') });
+      const ask = { id, beside, unit: 'in', fraction: 16, preview: false } as const;
+      const { job } = await value(call, 'output.start', { ...ask, wish: { kind: 'moving' } });
+      expect((await ended(call, job)).state).toBe('ready');
+      expect(await (await photo(`/output/${job}`)).text()).toContain('beside <bdi>Arm up</bdi>');
+      const wish = { kind: 'film', over: 'roll', width: 480, seconds: 8 } as const;
+      const { job: film } = await value(call, 'output.start', { ...ask, wish });
+      const begun = async () => (await value(call, 'output.progress', { job: film })).done > 0;
+      await vi.waitUntil(begun, { interval: 10, timeout: 60_000 });
+      expect(await value(call, 'output.progress', { job: film })).toMatchObject({ of: 96, what: 'Picture' });
+      await value(call, 'output.cancel', { job: film });
+      expect((await ended(call, film)).state).toBe('called-off');
+      const gone = await call('output.start', {
+        ...ask,
+        beside: 'no-such-variant',
+        wish: { kind: 'moving' },
+      });
+      expect(gone.ok).toBe(false);
     });
 
     test('names bring no path and no sign along that a system or a header stumbles over', async () => {

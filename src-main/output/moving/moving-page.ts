@@ -60,7 +60,7 @@ function figures(model: MovingModel): Html {
   ] = model.cars as [MovingCar];
   const bump = roundBump(car, style.unit);
   const size = formatLength(bump, style);
-  return html`<section aria-labelledby="figures"><h2 id="figures">What it does</h2><dl class="figures">
+  return html`<section class="does" aria-labelledby="figures"><h2 id="figures">What it does</h2><dl class="figures">
 ${figure(model, `Both wheels hit a ${size} bump`, (each) => bumped(each, bothWheels(each.car, bump)))}
 ${figure(model, `One wheel hits a ${size} bump`, (each) => {
   const found = oneWheel(each.car, bump);
@@ -153,6 +153,14 @@ function whose({ job, cars }: MovingModel): Html {
   return html`<p class="whose">${lines}</p>`;
 }
 
+/** How each layout stands against the shop's limits, by its name where there are two. */
+function states({ cars }: MovingModel): readonly Html[] {
+  return cars.map(({ name, model }) => {
+    const whose = cars.length > 1 ? html`${outsideText(name)}: ` : html``;
+    return html`<p>${whose}${stateWords(model)}</p>`;
+  });
+}
+
 const hashOf = (source: string) => `'sha256-${createHash('sha256').update(source, 'utf8').digest('base64')}'`;
 
 /** The whole page, as it stands in its file. */
@@ -191,6 +199,7 @@ ${staticPicture(model)}
 <p class="doing" id="doing" role="status">${doingLines(cars, data.style).map((line) => html`<span>${line}</span>`)}</p>
 </div>
 ${pictureKey(model)}
+${figures(model)}
 </div>
 <div class="side">
 ${which(model)}
@@ -198,10 +207,9 @@ ${hands()}
 ${curve(model)}
 </div>
 </div>
-${figures(model)}
 ${watch(model)}
 </main>
-<footer><p>${stateWords(first.model)}</p>
+<footer>${states(model)}
 <p>${dateWords(job.date)}. Worked out from the layout as it was drawn then; this page holds the layout and asks nothing of any network.</p></footer>
 <script type="application/json" id="data">${jsonText(data)}</script>
 <script>${verbatim(script)}</script>

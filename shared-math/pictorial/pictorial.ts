@@ -1,4 +1,4 @@
-import type { Disc, Drawing, DrawnHull, Role } from '../drawing/drawing.ts';
+import type { Disc, Drawing, DrawnHull, Line, Role, Shape } from '../drawing/drawing.ts';
 import { placeAtRide, roomFor } from '../drawing/index.ts';
 import { compass, silhouette } from '../drawing/outline.ts';
 import { drawBar, shadeOf, writeCorners } from './bars.ts';
@@ -6,9 +6,17 @@ import { drawBox } from './boxes.ts';
 import { common, span, within, wrap } from './clip.ts';
 import { DepthOrder } from './depth-order.ts';
 import { Overlaps } from './overlap.ts';
-import { elementsFor, inPictorial, reach, type Solid, solidsOf, writeElements } from './solids.ts';
+import {
+  elementsFor,
+  inPictorial,
+  reach,
+  type Solid,
+  solidsOf,
+  takeShapes,
+  writeElements,
+} from './solids.ts';
 import { STROKE_KINDS, Strokes } from './strokes.ts';
-import { axesOf, type Turn, turnPoints } from './turn.ts';
+import { axesOf, type Turn, type TurnAxes, turnPoints } from './turn.ts';
 
 const KIND = {
   face: STROKE_KINDS.indexOf('face'),
@@ -28,8 +36,9 @@ const STILL = 1e-4;
 const FINE = 0.4;
 /** Directions of the compass that silhouettes are asked in: by steps, so that few tables are kept. */
 const COMPASSES = [10, 14, 20, 28, 40, 56, 80].map((count) => compass(count));
-/** mm: the arrow at the front end of the ground's middle line: half as wide, and where its word stands beyond its tip. */
-const ARROW = { long: 110, half: 42, word: 60 } as const;
+/** mm: the arrow at the front end of the ground's middle line, half as wide; and how much of that line is drawn. */
+export const ARROW = { long: 110, half: 36 } as const;
+const GROUND_LONG = 760;
 
 /** A curve in space that is laid into the picture: 3 numbers for each of its points, mm, the car's axes. */
 export interface SpaceCurve {
@@ -79,8 +88,8 @@ export class Pictorial {
   readonly #depth: DepthOrder;
   readonly #overlaps: Overlaps;
   readonly #meet = (a: number, b: number) => this.#overlaps.meet(a, b, this.#rings, this.#places);
-  readonly #caps: Cap[][];
-  readonly #openings: ([DrawnHull, DrawnHull] | undefined)[];
+  #caps: Cap[][] = [];
+  #openings: ([DrawnHull, DrawnHull] | undefined)[] = [];
   readonly #turned: Float64Array;
   readonly #moved: Uint8Array;
   readonly #boxes: Float64Array;
@@ -94,7 +103,7 @@ export class Pictorial {
   readonly #spare = new Float64Array(1024);
   readonly #line: number[] = [];
   readonly #far: number[] = [];
-  /** Where the word at the front end of the ground's middle line stands, right and down, mm of paper. */
+  /** The tip of the arrow to the front, and which way it points, right and down; mm of paper. Its word goes beyond it. */
   readonly front = { right: 0, down: 0, wayRight: -1, wayDown: 0 };
 
   constructor(drawing: Drawing) {
@@ -104,16 +113,32 @@ export class Pictorial {
     this.#solids = solidsOf(drawing, placed);
     this.#elements = elementsFor(this.#solids);
     for (const solid of this.#solids) writeElements(solid, placed, this.#elements, 0);
-    this.#caps = this.#solids.map((solid) => capsOf(solid, this.#elements));
-    this.#openings = this.#solids.map(({ drawn }) =>
-      drawn.kind === 'body' && drawn.opening ? [alone(drawn.opening[0]), alone(drawn.opening[1])] : undefined,
-    );
+    this.#takeRims();
     this.#depth = new DepthOrder(this.#solids, this.#elements);
     this.#overlaps = new Overlaps(this.#solids);
     this.#turned = new Float64Array(placed.length);
     this.#moved = new Uint8Array(this.#solids.length);
     this.#boxes = new Float64Array(4 * this.#solids.length);
     this.#rings = new Int32Array(4 * this.#solids.length);
+  }
+
+  #takeRims(): void {
+    this.#caps = this.#solids.map((solid) => capsOf(solid, this.#elements));
+    this.#openings = this.#solids.map(({ drawn }) =>
+      drawn.kind === 'body' && drawn.opening ? [alone(drawn.opening[0]), alone(drawn.opening[1])] : undefined,
+    );
+  }
+
+  /**
+   * Draws another drawing of the same structure from now on, as an edit makes it; tells whether it could, else one is to be
+   * made anew. What is known of the order of solids is kept.
+   */
+  take(drawing: Drawing): boolean {
+    if (drawing === this.#drawing) return true;
+    if (!takeShapes(this.#solids, this.#drawing, drawing)) return false;
+    this.#drawing = drawing;
+    this.#takeRims();
+    return true;
   }
 
   /** How many solids are ordered. */
@@ -223,31 +248,52 @@ export class Pictorial {
     this.#boxes[4 * solid + 3] = bottom;
   }
 
-  /** The lines of the drawing that the picture shows, which are those of the ground, and the arrow to the front. */
-  #drawGround({ right, down }: ReturnType<typeof axesOf>, placed: Float64Array): void {
-    const strokes = this.#strokes;
-    this.#drawing.parts.forEach((part, index) => {
-      for (const shape of part.shapes) {
+  /** The ground: a line under the tyres, one along the middle of the car from a little behind them, and its arrow to the front. */
+  #drawGround(axes: TurnAxes, placed: Float64Array): void {
+    const { parts } = this.#drawing;
+    for (let index = 0; index < parts.length; index += 1) {
+      const { shapes, role } = parts[index] as Drawing['parts'][number];
+      for (let i = 0; i < shapes.length; i += 1) {
+        const shape = shapes[i] as Shape;
         if (shape.kind !== 'line' || !inPictorial(shape)) continue;
-        strokes.begin(KIND.broken, index, false);
-        for (const point of shape.points)
-          strokes.add(this.#turned[3 * point + 1] as number, -(this.#turned[3 * point + 2] as number));
-        if (part.role !== 'ground' || !shape.views?.includes('side')) continue;
-        const tip = shape.points[0] as number;
-        const z = placed[3 * tip + 2] as number;
-        const spot = (ahead: number, across: number, place: readonly number[]) =>
-          (place[0] as number) * ((placed[3 * tip] as number) + ahead) +
-          (place[1] as number) * ((placed[3 * tip + 1] as number) + across) +
-          (place[2] as number) * z;
-        strokes.begin(KIND.outline, index, false);
-        for (const [ahead, across] of ARROW_HEAD)
-          strokes.add(spot(ahead, across, right), spot(ahead, across, down));
-        this.front.right = spot(ARROW.long + ARROW.word, 0, right);
-        this.front.down = spot(ARROW.long + ARROW.word, 0, down);
-        this.front.wayRight = right[0];
-        this.front.wayDown = down[0];
+        if (role === 'ground' && shape.views?.includes('side')) this.#drawMiddle(axes, placed, index, shape);
+        else {
+          this.#strokes.begin(KIND.broken, index, false);
+          for (let at = 0; at < shape.points.length; at += 1) {
+            const point = shape.points[at] as number;
+            this.#strokes.add(
+              this.#turned[3 * point + 1] as number,
+              -(this.#turned[3 * point + 2] as number),
+            );
+          }
+        }
       }
-    });
+    }
+  }
+
+  /** The ground's line along the middle of the car. */
+  #drawMiddle({ right, down }: TurnAxes, placed: Float64Array, part: number, { points }: Line): void {
+    const tip = 3 * (points[0] as number);
+    const x = placed[tip] as number;
+    const y = placed[tip + 1] as number;
+    const z = placed[tip + 2] as number;
+    const add = (ahead: number, across: number) =>
+      this.#strokes.add(
+        right[0] * (x + ahead) + right[1] * (y + across) + right[2] * z,
+        down[0] * (x + ahead) + down[1] * (y + across) + down[2] * z,
+      );
+    this.#strokes.begin(KIND.broken, part, false);
+    add(0, 0);
+    add(-GROUND_LONG, 0);
+    this.#strokes.begin(KIND.outline, part, true);
+    add(0, ARROW.half);
+    add(ARROW.long, 0);
+    add(0, -ARROW.half);
+    const word = x + ARROW.long;
+    this.front.right = right[0] * word + right[1] * y + right[2] * z;
+    this.front.down = down[0] * word + down[1] * y + down[2] * z;
+    this.front.wayRight = right[0];
+    this.front.wayDown = down[0];
   }
 
   #addRing(from: number, to: number): void {
@@ -285,8 +331,12 @@ export class Pictorial {
         this.#addRing(open, end);
       }
     }
-    strokes.begin(drawn.ink === 'outline' ? KIND.outline : KIND.edge, part, true);
-    this.#addRing(from, to);
+    const line = drawn.ink === 'outline' ? KIND.outline : KIND.edge;
+    if (drawn.fill !== 'none' && end === open) strokes.beginAlong(line);
+    else {
+      strokes.begin(line, part, true);
+      this.#addRing(from, to);
+    }
     if (end > open) {
       strokes.begin(KIND.outline, part, true);
       this.#addRing(open, end);
@@ -378,7 +428,7 @@ export class Pictorial {
     return to >= 1;
   }
 
-  #drawCurve(index: number, { points }: SpaceCurve, { right, down }: ReturnType<typeof axesOf>): void {
+  #drawCurve(index: number, { points }: SpaceCurve, { right, down }: TurnAxes): void {
     this.#strokes.begin(KIND.curve, index, false);
     for (let at = 0; at + 2 < points.length; at += 3) {
       const x = points[at] as number;
@@ -391,12 +441,3 @@ export class Pictorial {
 
 /** How a round body is lit as a whole: as the mean of what is seen of it. */
 const ROUND_SHADE = shadeOf(1, 0, 0);
-
-/** The arrow's head, mm ahead of the end of the line and across. */
-const ARROW_HEAD = [
-  [0, 0],
-  [ARROW.long * 0.35, ARROW.half],
-  [ARROW.long, 0],
-  [ARROW.long * 0.35, -ARROW.half],
-  [0, 0],
-] as const;

@@ -8,7 +8,7 @@ export interface Solid {
   /** Places of its part and its shape in the drawing. */
   readonly part: number;
   readonly shape: number;
-  readonly drawn: Exclude<Shape, { kind: 'line' }>;
+  drawn: Exclude<Shape, { kind: 'line' }>;
   /** Of a bar: the first and the last section of this stretch. */
   readonly first: number;
   readonly last: number;
@@ -69,6 +69,36 @@ export function solidsOf(drawing: Drawing, placed: Float64Array): Solid[] {
     });
   });
   return solids;
+}
+
+/**
+ * Takes the shapes of another drawing of the same car into solids; tells whether it could: not where a shape is of another
+ * kind, or made of more or fewer discs, points or sections.
+ */
+export function takeShapes(solids: readonly Solid[], from: Drawing, to: Drawing): boolean {
+  if (from === to) return true;
+  if (from.parts.length !== to.parts.length || from.points.length !== to.points.length) return false;
+  const alike = from.parts.every((part, i) => {
+    const others = to.parts[i]?.shapes;
+    return (
+      others?.length === part.shapes.length &&
+      part.shapes.every((shape, at) => sizeOf(shape) === sizeOf(others[at] as Shape))
+    );
+  });
+  if (!alike) return false;
+  for (const solid of solids) solid.drawn = to.parts[solid.part]?.shapes[solid.shape] as Solid['drawn'];
+  return true;
+}
+
+/** One word for what a shape is made of. */
+function sizeOf(shape: Shape): string {
+  const count =
+    shape.kind === 'body'
+      ? shape.discs.length
+      : shape.kind === 'band'
+        ? shape.sections.length
+        : shape.points.length;
+  return `${shape.kind} ${count} ${inPictorial(shape)}`;
 }
 
 /** Room for the elements of all solids. */

@@ -29,10 +29,10 @@ export class Strokes {
   closed = new Uint8Array(ROOM_STROKES);
   /** How much a face is turned from the light: 0 full on, 1 away from it. */
   shades = new Float32Array(ROOM_STROKES);
-  /** Of a stroke that something could hide in part: how many mm of paper to go on with. */
+  /** Where its places begin and end in `places`. */
   from = new Int32Array(ROOM_STROKES);
   to = new Int32Array(ROOM_STROKES);
-  /** Where the second ring of a face begins, which is left open; `to` if there is none. */
+  /** Where the second ring of a face begins, which is left open; below 0 if there is none. */
   opening = new Int32Array(ROOM_STROKES);
   /** Right and down by turns, mm of paper from where the car's origin is seen. */
   places = new Float64Array(ROOM_NUMBERS);
@@ -54,6 +54,14 @@ export class Strokes {
     this.to[at] = this.#end;
     this.opening[at] = -1;
     this.count += 1;
+  }
+
+  /** Begins a closed stroke along the same places as the one before it. */
+  beginAlong(kind: number): void {
+    const before = this.count - 1;
+    this.begin(kind, this.parts[before] as number, true);
+    this.from[this.count - 1] = this.from[before] as number;
+    this.to[this.count - 1] = this.to[before] as number;
   }
 
   add(right: number, down: number): void {

@@ -28,6 +28,7 @@ export {
 export { FAILURE_WORDS } from './failure-words.ts';
 export { gapWords, pairWords } from './gap-words.ts';
 export { linkWords } from './link-words.ts';
+export { pictureWords, turnWordsOf } from './picture-words.ts';
 export { handwheelWords, lockWords, placeInTurn, ratioWords, turnsWords } from './turn-words.ts';
 export {
   groundsOf,

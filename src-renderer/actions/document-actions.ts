@@ -65,8 +65,15 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
       run: () => openLayout.enlarge('front'),
     },
     {
+      id: 'view-pictorial',
+      name: 'Pictorial fills the board',
+      strokes: [{ key: '4' }],
+      enabled: drawn,
+      run: () => openLayout.enlarge('pictorial'),
+    },
+    {
       id: 'view-all',
-      name: 'All three views',
+      name: 'All views',
       strokes: [{ key: '0' }],
       enabled: drawn,
       run: () => openLayout.enlarge(null),

@@ -1,9 +1,8 @@
-import { placeAtRide, placeInPose, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
+import { placeAtRide, roomFor, VIEW_AXES, type View } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import { bodyAt, bodyName, bodyOfPart } from '../../shared-math/layout/index.ts';
 import { whenever } from '../controls/whenever.svelte.ts';
 import { directionOf } from '../document/directions.ts';
-import { placeFrame } from '../document/frame-pose.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
@@ -33,11 +32,11 @@ function whereIs(openLayout: OpenLayout, at: Point, shown: View): string {
 
 /** The chosen and the hovered rail or obstacle, named in the view that was pointed at; one whose point is named is not. */
 function namedBodies(openLayout: OpenLayout, view: BoardView): OverlaySource['bodies'] {
-  const { document, selection, hover, enlarged } = openLayout;
+  const { document, selection, hover, enlargedView } = openLayout;
   if (!document) return [];
   const wanted = [
-    [selection, enlarged ?? openLayout.lastView],
-    [hover, enlarged ?? view.hoverView],
+    [selection, enlargedView ?? openLayout.lastView],
+    [hover, enlargedView ?? view.hoverView],
   ] as const;
   const named = new Map<string, OverlaySource['bodies'][number]>();
   for (const [id, shown] of wanted) {
@@ -76,7 +75,6 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
   return (element: HTMLDivElement) => {
     const stage = new BoardStage(element, readPalette(element));
     const notes = new NotePlacing();
-    let placed: Float64Array = new Float64Array(0);
     let placedAtRide: Float64Array = new Float64Array(0);
     let settling: ReturnType<typeof setTimeout> | undefined;
     let settled = $state(0);
@@ -133,13 +131,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
     );
 
     $effect(() => {
-      const { drawing } = view;
-      const { frontEnd, carPose } = openLayout;
-      const { state, framePose } = carPose;
-      placed = roomed(placed);
-      if (state.status === 'ok') placeInPose(drawing, frontEnd, state, placed);
-      else placeAtRide(drawing, placed);
-      placeFrame(placed, framePose);
+      const { drawing, placed } = view.standing;
       stage.carNodes.seeFrom(view.eyes);
       stage.carNodes.update(drawing, placed);
     });
@@ -236,8 +228,8 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         numbers: openLayout.numbers,
         chosen: openLayout.selection,
         hovered: openLayout.hover,
-        hoverView: openLayout.enlarged ?? view.hoverView,
-        chosenView: openLayout.enlarged ?? openLayout.lastView,
+        hoverView: openLayout.enlargedView ?? view.hoverView,
+        chosenView: openLayout.enlargedView ?? openLayout.lastView,
         guides: view.guides,
         guideView: openLayout.lastView,
         bodies: namedBodies(openLayout, view),
@@ -314,6 +306,11 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         const [x, y] = view.onBoard(spot.view, spot.at);
         const box = element.getBoundingClientRect();
         return { x: box.x + x, y: box.y + y };
+      },
+      picturedAt: (id) => {
+        const spot = view.pictorial.shown && view.pictorial.spots().find(({ point }) => point.id === id);
+        const box = element.getBoundingClientRect();
+        return spot ? { x: box.x + spot.x, y: box.y + spot.y } : undefined;
       },
       camera: () => view.camera,
       written: () => texts,

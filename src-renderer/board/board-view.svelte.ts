@@ -7,6 +7,7 @@ import {
   joined,
   moved,
   placeAtRide,
+  placeInPose,
   project,
   roomFor,
   type Sheet,
@@ -22,6 +23,7 @@ import {
 } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import { bodyAt, type Hardpoint } from '../../shared-math/layout/index.ts';
+import { placeFrame } from '../document/frame-pose.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
@@ -46,6 +48,7 @@ import {
 } from './gestures/index.ts';
 import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
+import { PictorialView } from './pictorial/pictorial-view.svelte.ts';
 import { type Guide, heldAxis, neighboursOf, type SpotNear, snapped, unsnapped } from './snapping.ts';
 
 /** Between the views there is room for their names: px when fitted, and within what mm. */
@@ -108,9 +111,12 @@ export class BoardView implements Hands {
 
   drawing: Drawing = $derived.by(() => drawLayout(this.#openLayout.layout));
   structure = $derived(structureOf(this.drawing));
-  shown: readonly View[] = $derived.by(() =>
-    this.#openLayout.enlarged ? [this.#openLayout.enlarged] : VIEWS,
-  );
+  /** The views that show; none where the pictorial fills the board. */
+  shown: readonly View[] = $derived.by(() => {
+    const { enlarged } = this.#openLayout;
+    if (enlarged === null) return VIEWS;
+    return enlarged === 'pictorial' ? [] : [enlarged];
+  });
   handles: readonly Handle[] = $derived.by(() => this.#handles());
   /** Where the grids of neighbouring views part, mm of the sheet. */
   gridGaps = $derived.by(() => {
@@ -123,8 +129,24 @@ export class BoardView implements Hands {
     };
   });
 
+  /** The car in space, in the sheet's free quarter. */
+  readonly pictorial: PictorialView;
+  /** Where the drawing's points stand in the present pose, 3 numbers each, mm: one array, told anew at every change. */
+  standing: { readonly drawing: Drawing; readonly placed: Float64Array } = $derived.by(() => {
+    const { drawing } = this;
+    const { frontEnd, carPose } = this.#openLayout;
+    const { state, framePose } = carPose;
+    if (this.#placed.length !== 3 * drawing.points.length) this.#placed = roomFor(drawing);
+    if (state.status === 'ok') placeInPose(drawing, frontEnd, state, this.#placed);
+    else placeAtRide(drawing, this.#placed);
+    placeFrame(this.#placed, framePose);
+    return { drawing, placed: this.#placed };
+  });
+  #placed: Float64Array = new Float64Array(0);
+
   constructor(openLayout: OpenLayout) {
     this.#openLayout = openLayout;
+    this.pictorial = new PictorialView(openLayout, this);
   }
 
   /** Gives the hand more to take hold of than points. */
@@ -138,6 +160,11 @@ export class BoardView implements Hands {
   }
 
   // Places ---------------------------------------------------------------------------------------------------
+
+  /** px on the board of a place on the sheet. */
+  onSheet(place: ViewPoint): ScreenPoint {
+    return toScreen(this.camera, place);
+  }
 
   /** px on the board of a place in a view's own plane. */
   onBoard(view: View, place: ViewPoint): ScreenPoint {
@@ -172,6 +199,7 @@ export class BoardView implements Hands {
   /** Lays the views out anew from the car as drawn, with gaps for the zoom at which they fit. */
   arrange(): void {
     this.boxes = this.#covered();
+    this.pictorial.measure();
     const raster = RASTER[this.#openLayout.settings.unit];
     let gap = GAP_LEAST;
     // The gap decides the zoom a little and the zoom the gap: twice around is near enough.
@@ -249,6 +277,7 @@ export class BoardView implements Hands {
   }
 
   #fittedTo(views: readonly View[], withBesides = true): Camera {
+    if (views.length === 0) return fitted(this.pictorial.fittedBox, this.size, this.#margins());
     // Alone on the board, a view also has room below for its wheels in droop; on the sheet the margin is enough.
     const [alone, ...others] = views;
     const { focus } = this;
@@ -338,6 +367,10 @@ export class BoardView implements Hands {
   }
 
   holdAt(x: number, y: number): Hold | undefined {
+    if (this.pictorial.contains(x, y)) {
+      this.pictorial.heldPoint = this.pictorial.pointAt(x, y) !== undefined;
+      return this.pictorial.hold;
+    }
     return this.#heldAt(x, y)?.hold;
   }
 
@@ -351,13 +384,21 @@ export class BoardView implements Hands {
     return handleAt(this.handles, [x, y], radius, this.#openLayout.selection);
   }
 
+  /** The point of the pictorial that the pointer is over. */
+  #pictured(): Hardpoint | undefined {
+    const over = this.#pointed !== undefined && this.pictorial.contains(this.#pointed[0], this.#pointed[1]);
+    if (this.pictorial.over !== over) this.pictorial.over = over;
+    return over && this.#pointed ? this.pictorial.pointAt(this.#pointed[0], this.#pointed[1]) : undefined;
+  }
+
   hover(handle: Handle | undefined): void {
-    const body = handle || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
-    const id = handle?.point.id ?? body?.id ?? null;
+    const seen = handle ? undefined : this.#pictured();
+    const body = handle || seen || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
+    const id = handle?.point.id ?? seen?.id ?? body?.id ?? null;
     if (this.#openLayout.hover !== id) this.#openLayout.hover = id;
     const view = handle?.view ?? body?.view;
     if (view && this.hoverView !== view) this.hoverView = view;
-    const free = !handle && !body && this.#pointed !== undefined;
+    const free = !handle && !body && !this.pictorial.over && this.#pointed !== undefined;
     const offered = free && this.#pointed ? this.#heldAt(this.#pointed[0], this.#pointed[1]) : undefined;
     for (const each of this.#graspable) each.offer(offered?.by === each ? offered.hold : undefined);
   }
@@ -369,8 +410,9 @@ export class BoardView implements Hands {
   }
 
   select(handle: Handle | undefined): void {
-    const body = handle || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
-    this.#openLayout.selection = handle?.point.id ?? body?.id ?? null;
+    const seen = handle ? undefined : this.#pictured();
+    const body = handle || seen || !this.#pointed ? undefined : this.#bodyAt(this.#pointed);
+    this.#openLayout.selection = handle?.point.id ?? seen?.id ?? body?.id ?? null;
     const view = handle?.view ?? body?.view;
     if (view) this.#openLayout.lastView = view;
   }

@@ -26,6 +26,13 @@ export interface OverlayPart {
 /** Paints something under the car, in px of the board. */
 export type Underlay = (context: CanvasRenderingContext2D, palette: Palette) => void;
 
+/** A curve in space, for the pictorial: what the axle asks of a ball, or what the linkage allows it. */
+export interface CurveInSpace {
+  readonly kind: 'asked' | 'allowed';
+  /** 3 numbers for each of its points, mm, the car's axes at ride height. */
+  readonly points: Float64Array;
+}
+
 /** A layout that is proposed, drawn in broken lines over the car as it stands. */
 export interface Proposed {
   readonly frontEnd: FrontEnd;
@@ -79,6 +86,8 @@ export interface Contribution {
   /** Variants beside the open one; of several contributors the last that answers. */
   otherCars?(): readonly OtherCar[] | undefined;
   proposed?(): Proposed | undefined;
+  /** Curves in the pictorial. */
+  curvesInSpace?(): readonly CurveInSpace[];
   /** Spots that draw a dragged point to themselves, beside other points and the grid. */
   readonly snaps?: SpotNear;
   /** What can be taken hold of though it is no point. */

@@ -1,4 +1,5 @@
 import type { Sheet, View } from '../../shared-math/drawing/index.ts';
+import type { ShownView } from '../document/nudge.ts';
 import type { Camera, Size } from './camera.ts';
 import { type GridLine, type GridSteps, gridLines } from './grid.ts';
 import { mixed, type Palette } from './inks.ts';
@@ -15,38 +16,40 @@ export interface GridPicture {
 
 /**
  * The grid of what is shown. Each view counts from the car's own origin, so on the whole sheet the lines left and
- * right of the gap, and above and below it, are sets of their own; `gaps` says where they part, mm of the sheet.
+ * right of the gap, and above and below it, are sets of their own; `gaps` says where they part, mm of the sheet. The quarter
+ * of the pictorial, in which no length along an axis is true, is bare paper.
  */
 export function gridPicture(
   steps: GridSteps,
   camera: Camera,
   size: Size,
   sheet: Sheet,
-  enlarged: View | null,
+  enlarged: ShownView | null,
   gaps: { readonly right: number; readonly down: number },
 ): GridPicture {
   const zeroRight = (view: View) => sheet.origin[view][0] * camera.scale + camera.x;
   const zeroDown = (view: View) => sheet.origin[view][1] * camera.scale + camera.y;
-  const down = (view: View, from: number, to: number) => ({
+  const down = (view: View, from: number, to: number, above = 0) => ({
     along: 'down' as const,
     lines: gridLines(steps, camera.scale, zeroRight(view), from, to),
-    from: 0,
+    from: above,
     to: size.height,
   });
-  const across = (view: View, from: number, to: number) => ({
+  const across = (view: View, from: number, to: number, before = 0) => ({
     along: 'across' as const,
     lines: gridLines(steps, camera.scale, zeroDown(view), from, to),
-    from: 0,
+    from: before,
     to: size.width,
   });
+  if (enlarged === 'pictorial') return { sets: [] };
   if (enlarged) return { sets: [down(enlarged, 0, size.width), across(enlarged, 0, size.height)] };
   const right = Math.min(size.width, Math.max(0, gaps.right * camera.scale + camera.x));
   const middle = Math.min(size.height, Math.max(0, gaps.down * camera.scale + camera.y));
   return {
     sets: [
-      down('front', 0, right),
+      down('front', 0, right, middle),
       down('side', right, size.width),
-      across('top', 0, middle),
+      across('top', 0, middle, right),
       across('side', middle, size.height),
     ],
   };

@@ -12,6 +12,8 @@ export interface BoardHook {
     name: string,
     ...asked: readonly (string | number)[]
   ): { readonly x: number; readonly y: number } | undefined;
+  /** Where the pictorial shows a hardpoint. */
+  picturedAt(hardpoint: string): { readonly x: number; readonly y: number } | undefined;
   camera(): Camera;
   /** All that is written over the drawing, in no order. */
   written(): readonly string[];

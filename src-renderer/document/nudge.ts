@@ -2,6 +2,8 @@ import type { Point } from '../../shared-math/geometry/points.ts';
 
 /** The three views of the sheet. Each shows two axes of the car and hides the third. */
 export type ViewName = 'side' | 'top' | 'front';
+/** What can fill the board: one of the three views, or the car in space. */
+export type ShownView = ViewName | 'pictorial';
 export type Arrow = 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown';
 
 type Step = readonly [axis: 0 | 1 | 2, sign: 1 | -1];

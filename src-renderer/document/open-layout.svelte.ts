@@ -48,7 +48,7 @@ import { Edits } from './edits.ts';
 import { EMPTY_HISTORY, type History } from './history.ts';
 import { KeptUndo } from './kept-undo.ts';
 import { withArmHeld } from './known-lengths.ts';
-import { type Arrow, nudged, nudgeStep, type ViewName } from './nudge.ts';
+import { type Arrow, nudged, nudgeStep, type ShownView, type ViewName } from './nudge.ts';
 import { SaveQueue, type SaveState } from './save-queue.ts';
 
 export type OpenVariant = Reply<'variant.open'>;
@@ -203,8 +203,10 @@ export class OpenLayout {
   /** The view that was pointed at or dragged in last: arrow keys nudge along its axes. */
   lastView: ViewName = $state('side');
 
-  /** The view that fills the board, or undefined if all three stand on the sheet. */
-  enlarged: ViewName | null = $state(null);
+  /** What fills the board, or null if all stand on the sheet. */
+  enlarged: ShownView | null = $state(null);
+  /** The same if it is one of the three views, in which points are worked at. */
+  enlargedView: ViewName | null = $derived(this.enlarged === 'pictorial' ? null : this.enlarged);
 
   /** Written by the edits. */
   history: History<LayoutDocument> = $state.raw(EMPTY_HISTORY);
@@ -275,10 +277,10 @@ export class OpenLayout {
       if (this.#spotted === spotted) this.#spotted = undefined;
     };
   }
-  /** Lets one view fill the board, or puts all three back on the sheet; wholly in sight either way. */
-  enlarge(view: ViewName | null): void {
+  /** Lets one view or the pictorial fill the board, or puts all back on the sheet; wholly in sight either way. */
+  enlarge(view: ShownView | null): void {
     this.enlarged = view;
-    if (view) this.lastView = view;
+    if (view && view !== 'pictorial') this.lastView = view;
     this.fit();
   }
 

@@ -40,11 +40,11 @@ export async function drag(page: Page, from: Spot, right: number, down: number):
   await page.mouse.up();
 }
 
-/** A spot of bare paper: the sheet's empty corner above the front view. */
+/** A spot of bare paper: between the front view and the side view. */
 export async function barePaper(page: Page): Promise<Spot> {
-  const front = await handleOf(page, 'front', 'axle.right.wheelCentre');
-  const top = await handleOf(page, 'top', 'axle.right.wheelCentre');
-  return { x: front.x + 40, y: top.y + 60 };
+  const front = await handleOf(page, 'front', 'axle.left.wheelCentre');
+  const side = await handleOf(page, 'side', 'axle.left.wheelCentre');
+  return { x: front.x + 0.4 * (side.x - front.x), y: front.y };
 }
 
 /** The text of one of the figures beside the curves. */

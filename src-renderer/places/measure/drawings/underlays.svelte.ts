@@ -154,7 +154,7 @@ export class Underlays {
     this.#asked.add(hash);
     this.#keep(hash, read);
     const drawing = read.value;
-    const view = this.#openLayout.enlarged ?? this.#openLayout.lastView;
+    const view = this.#openLayout.enlargedView ?? this.#openLayout.lastView;
     const underlay: Underlay = {
       view,
       hash,

@@ -1,0 +1,124 @@
+import type { Drawing } from '../../../shared-math/drawing/index.ts';
+import { STROKE_KINDS, type Strokes } from '../../../shared-math/pictorial/index.ts';
+import { type GhostInk, type PictorialInks, toneOf } from './pictorial-inks.ts';
+
+const FACE = STROKE_KINDS.indexOf('face');
+const OUTLINE = STROKE_KINDS.indexOf('outline');
+const BROKEN = STROKE_KINDS.indexOf('broken');
+const BEHIND = STROKE_KINDS.indexOf('behind');
+const CURVE = STROKE_KINDS.indexOf('curve');
+/** px of line and gap of the ground. */
+const GROUND_DASH = [7, 5];
+
+function trace(context: CanvasRenderingContext2D, strokes: Strokes, from: number, to: number): void {
+  const { places } = strokes;
+  context.moveTo(places[from] as number, places[from + 1] as number);
+  for (let at = from + 2; at < to; at += 2) context.lineTo(places[at] as number, places[at + 1] as number);
+}
+
+/** How a curve in space is inked; px at weight 1. */
+export interface CurveInk {
+  readonly colour: string;
+  readonly width: number;
+  readonly dash: readonly number[];
+  /** A rim of paper under it, so that it stands off the ink it crosses. */
+  readonly halo: string;
+}
+
+/**
+ * Paints the strokes of a picture in their order. The context maps mm of paper; `px` is how many of them a line of weight 1
+ * is thick per px. `stressed` are the parts whose lines are drawn heavier.
+ */
+export function paintStrokes(
+  context: CanvasRenderingContext2D,
+  strokes: Strokes,
+  drawing: Drawing,
+  inks: PictorialInks,
+  px: number,
+  stressed: ReadonlySet<string>,
+  curves: readonly CurveInk[],
+): void {
+  context.lineJoin = 'round';
+  context.lineCap = 'round';
+  let tracedFrom = -1;
+  for (let i = 0; i < strokes.count; i += 1) {
+    const from = strokes.from[i] as number;
+    const to = strokes.to[i] as number;
+    if (to - from < 4) continue;
+    const kind = strokes.kinds[i] as number;
+    const opening = strokes.opening[i] as number;
+    if (from !== tracedFrom || kind === FACE) {
+      context.beginPath();
+      trace(context, strokes, from, opening >= 0 ? opening : to);
+      if (strokes.closed[i]) context.closePath();
+      if (opening >= 0) {
+        trace(context, strokes, opening, to);
+        context.closePath();
+      }
+      tracedFrom = from;
+    }
+    if (kind === CURVE) {
+      paintCurve(context, curves[strokes.parts[i] as number], px);
+      continue;
+    }
+    const part = drawing.parts[strokes.parts[i] as number];
+    if (!part) continue;
+    const ink = inks[part.role];
+    if (kind === FACE) {
+      context.fillStyle = toneOf(ink, strokes.shades[i] as number);
+      context.fill('evenodd');
+      continue;
+    }
+    const heavier = stressed.has(part.id) ? 1.5 : 1;
+    if (kind === BEHIND) {
+      context.strokeStyle = ink.behind;
+      context.lineWidth = px * ink.behindWidth * heavier;
+    } else {
+      const strong = kind === OUTLINE || kind === BROKEN;
+      context.strokeStyle = strong ? ink.line : ink.edge;
+      context.lineWidth = px * (strong ? ink.width : ink.edgeWidth) * heavier;
+    }
+    if (kind === BROKEN) context.setLineDash(GROUND_DASH.map((length) => length * px));
+    context.stroke();
+    if (kind === BROKEN) context.setLineDash([]);
+  }
+}
+
+function paintCurve(context: CanvasRenderingContext2D, ink: CurveInk | undefined, px: number): void {
+  if (!ink) return;
+  context.strokeStyle = ink.halo;
+  context.lineWidth = px * (ink.width + 2.4);
+  context.stroke();
+  context.strokeStyle = ink.colour;
+  context.lineWidth = px * ink.width;
+  context.setLineDash(ink.dash.map((length) => length * px));
+  context.stroke();
+  context.setLineDash([]);
+}
+
+/** Paints of a picture the outlines alone, in broken lines: another car, which covers nothing. */
+export function paintGhost(
+  context: CanvasRenderingContext2D,
+  strokes: Strokes,
+  drawing: Drawing,
+  ink: GhostInk,
+  px: number,
+  dash: readonly number[],
+): void {
+  context.lineJoin = 'round';
+  context.lineCap = 'butt';
+  context.setLineDash(dash.map((length) => length * px));
+  for (let i = 0; i < strokes.count; i += 1) {
+    if (strokes.kinds[i] !== OUTLINE) continue;
+    const role = drawing.parts[strokes.parts[i] as number]?.role;
+    const line = role && ink[role];
+    if (!line) continue;
+    context.beginPath();
+    trace(context, strokes, strokes.from[i] as number, strokes.to[i] as number);
+    if (strokes.closed[i]) context.closePath();
+    context.strokeStyle = line.line;
+    context.lineWidth = px * line.width;
+    context.stroke();
+  }
+  context.setLineDash([]);
+}

@@ -1,0 +1,13 @@
+import type { Turn } from '../../../shared-math/pictorial/index.ts';
+import { pictureWords, poseWords } from '../../../shared-math/words/index.ts';
+import { brakingWords } from '../../document/braked-car.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
+
+/** What the pictorial shows at the moment, in one or two plain sentences. */
+export function pictorialSentence(openLayout: OpenLayout, turn: Turn): string {
+  const { layout, carPose } = openLayout;
+  const length = (mm: number) => openLayout.length(mm);
+  const { braking } = carPose.pose;
+  const pose = `${poseWords(carPose.pose, length)}${braking > 0 ? `, braked at ${brakingWords(braking)}` : ''}`;
+  return pictureWords(layout, turn, pose, length);
+}

@@ -1,0 +1,179 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import type { BoardHook } from '../../src-renderer/board/test-hook.ts';
+import { bringChecker, violations } from '../support/accessibility.ts';
+import { drag, findHandle, handleOf, type Spot, takeAlong } from '../support/board-pointer.ts';
+import {
+  type OpenBoard,
+  pointButton,
+  saved,
+  storedDocument,
+  useBrowser,
+  withSample,
+} from '../support/browser-page.ts';
+import { boardAtRest } from '../support/frames.ts';
+import { sampleLayout } from '../support/host-sample.ts';
+
+const openBoard = useBrowser();
+const PITMAN = 'steering.box.pitmanBall';
+const LEFT = 'axle.left.wheelCentre';
+const RIGHT = 'axle.right.wheelCentre';
+
+async function openSample(): Promise<OpenBoard> {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  await board.page.emulateMedia({ reducedMotion: 'reduce' });
+  await pointButton(board.page, 'Pitman ball').waitFor();
+  await picturedOf(board.page, PITMAN);
+  return board;
+}
+
+/** Where the pictorial shows a hardpoint, page px. */
+async function picturedOf(page: Page, id: string): Promise<Spot> {
+  const spot = await page.evaluate(
+    (of) => (window.toeboardBoard as BoardHook | undefined)?.picturedAt(of),
+    id,
+  );
+  if (!spot) throw new Error(`The pictorial does not show ${id}`);
+  return spot;
+}
+
+const pictorial = (page: Page) => page.getByRole('figure', { name: 'Pictorial', exact: true });
+const sentence = (page: Page) => page.locator('[data-figure="pictorial"]').textContent();
+const between = (from: Spot, to: Spot) => [to.x - from.x, to.y - from.y] as const;
+
+/** A place of the picture that no point is near. */
+async function bareSpot(page: Page): Promise<Spot> {
+  const box = await pictorial(page).boundingBox();
+  if (!box) throw new Error('no pictorial');
+  return { x: box.x + 25, y: box.y + 40 };
+}
+
+/** What stands on the picture's canvas. */
+const inked = (page: Page) =>
+  pictorial(page)
+    .locator('canvas')
+    .evaluate((canvas) => (canvas as HTMLCanvasElement).toDataURL());
+
+describe('the pictorial', () => {
+  test('stands in the free quarter, isometric, and is turned by hand and by keys', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const titles = await Promise.all(
+      ['pictorial', 'top view', 'front view'].map((of) =>
+        page.getByRole('button', { name: `Let the ${of} fill the board` }).boundingBox(),
+      ),
+    );
+    const [own, top, front] = titles as { x: number; y: number }[];
+    expect(own?.x).toBeCloseTo(front?.x as number, 0);
+    expect(own?.y).toBeCloseTo(top?.y as number, 0);
+    for (const id of [PITMAN, LEFT, RIGHT]) {
+      const { x, y } = await picturedOf(page, id);
+      expect(x).toBeLessThan(top?.x as number);
+      expect(y).toBeLessThan(front?.y as number);
+    }
+
+    // Drawn by hand with two set squares: what goes ahead and to the left goes 30° off level, what goes up, up.
+    const { axle, steering } = storedDocument(board, 'Arm down');
+    const at = (point: readonly number[]) => {
+      const [x, y, z] = point as [number, number, number];
+      return { x: (y - x) * Math.cos(Math.PI / 6), y: (x + y) / 2 - z };
+    };
+    const [wheel, ball] = [axle.left.wheelCentre, steering.box.pitmanBall];
+    const drawn = between(await picturedOf(page, LEFT), await picturedOf(page, PITMAN));
+    const expected = between(at(wheel), at(ball));
+    expect(drawn[0] / drawn[1]).toBeCloseTo(expected[0] / expected[1], 4);
+    const across = between(await picturedOf(page, LEFT), await picturedOf(page, RIGHT));
+    const acrossExpected = between(at(wheel), at([wheel[0], -wheel[1], wheel[2]]));
+    expect(across[0] / drawn[0]).toBeCloseTo(acrossExpected[0] / expected[0], 4);
+
+    await expect
+      .poll(() => sentence(page))
+      .toContain('seen from ahead and the left, from above, at ride height');
+    const spot = await bareSpot(page);
+    await page.mouse.move(spot.x, spot.y);
+    await page.getByText('Drag to turn the car.').waitFor();
+    const square = await picturedOf(page, PITMAN);
+    await drag(page, spot, 220, -30);
+    const turned = await picturedOf(page, PITMAN);
+    expect(Math.hypot(...between(square, turned))).toBeGreaterThan(30);
+    await expect.poll(() => sentence(page)).toContain('seen from ahead and the right, a little from above');
+    await takeAlong(page, spot, -90, 0);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(Math.hypot(...between(turned, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
+    // With reduced motion it is square at once.
+    await page.mouse.dblclick(spot.x, spot.y);
+    expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
+
+    await pictorial(page).focus();
+    for (let press = 0; press < 3; press += 1) await page.keyboard.press('Shift+ArrowRight');
+    await expect.poll(() => sentence(page)).toContain('seen from ahead, from above');
+    await page.keyboard.press('ArrowDown');
+    expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeGreaterThan(10);
+    await page.keyboard.press('Home');
+    expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(ball);
+    await bringChecker(page);
+    expect(await violations(page)).toEqual([]);
+  });
+
+  test('has points that can be chosen and not moved', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const before = storedDocument(board, 'Arm down').steering.box.pitmanBall;
+    const spot = await picturedOf(page, PITMAN);
+    await page.mouse.move(spot.x, spot.y);
+    await page.getByText('Pitman ball. Click to choose it.').waitFor();
+    await page.mouse.click(spot.x, spot.y);
+    expect(await pointButton(page, 'Pitman ball').getAttribute('aria-pressed')).toBe('true');
+    await takeAlong(page, spot, 60, 10);
+    await page.getByText('Points are moved in the other views.').waitFor();
+    await page.mouse.up();
+    expect(Math.hypot(...between(spot, await picturedOf(page, PITMAN)))).toBeGreaterThan(5);
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(before);
+    // Arrow keys still move what is chosen, when the picture has not the focus.
+    await page.keyboard.press('ArrowUp');
+    await saved(page);
+    expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBeGreaterThan(before[2]);
+  });
+
+  test('moves with a point dragged in another view, with the pose, and fills the board', async () => {
+    const board = await openSample();
+    const { page } = board;
+    const ball = await picturedOf(page, PITMAN);
+    const wheel = await picturedOf(page, LEFT);
+    const before = await inked(page);
+    await takeAlong(page, await handleOf(page, 'side', PITMAN), 0, 40);
+    const dragged = await picturedOf(page, PITMAN);
+    expect(dragged.x).toBeCloseTo(ball.x, 1);
+    expect(dragged.y).toBeGreaterThan(ball.y + 5);
+    expect(await picturedOf(page, LEFT)).toEqual(wheel);
+    await expect.poll(() => inked(page)).not.toBe(before);
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    const heave = page.getByRole('slider', { name: 'Heave', exact: true });
+    await heave.focus();
+    await page.keyboard.press('End');
+    expect((await picturedOf(page, LEFT)).y).toBeLessThan(wheel.y - 5);
+    await page.keyboard.press('r');
+
+    await page.keyboard.press('4');
+    await boardAtRest(page);
+    expect(await findHandle(page, 'side', PITMAN)).toBeUndefined();
+    const apart = (from: Spot, to: Spot) => Math.hypot(...between(from, to));
+    const large = apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN));
+    expect(large).toBeGreaterThan(1.5 * apart(wheel, ball));
+    await page.getByRole('button', { name: 'Back to all views from the pictorial' }).click();
+    await boardAtRest(page);
+    expect(apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN))).toBeCloseTo(
+      apart(wheel, ball),
+      3,
+    );
+    await page.getByRole('button', { name: 'Pictorial', exact: true }).click();
+    await boardAtRest(page);
+    expect(await findHandle(page, 'top', PITMAN)).toBeUndefined();
+    await page.keyboard.press('1');
+    await boardAtRest(page);
+    expect(await pictorial(page).count()).toBe(0);
+  });
+});

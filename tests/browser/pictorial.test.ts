@@ -1,17 +1,11 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import type { Store } from '../../src-main/store/index.ts';
 import type { BoardHook } from '../../src-renderer/board/test-hook.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { drag, findHandle, handleOf, type Spot, takeAlong } from '../support/board-pointer.ts';
-import {
-  type OpenBoard,
-  pointButton,
-  saved,
-  storedDocument,
-  useBrowser,
-  withSample,
-} from '../support/browser-page.ts';
-import { boardAtRest } from '../support/frames.ts';
+import { type OpenBoard, pointButton, saved, storedDocument, useBrowser } from '../support/browser-page.ts';
+import { boardAtRest, framesDrawn } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -19,8 +13,17 @@ const PITMAN = 'steering.box.pitmanBall';
 const LEFT = 'axle.left.wheelCentre';
 const RIGHT = 'axle.right.wheelCentre';
 
+/** One car with two variants, the first of them open. */
+function withTwo(store: Store): void {
+  const car = store.cars.add(store.customers.add('Sample customer', ''), 'Sample car', '');
+  const [first] = [sampleLayout('Arm down'), sampleLayout('Box low', 300)].map((document) =>
+    store.variants.add(car, document, 'Begun'),
+  );
+  store.settings.write({ lastVariant: first ?? null });
+}
+
 async function openSample(): Promise<OpenBoard> {
-  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const board = await openBoard({ prepare: withTwo });
   await board.page.emulateMedia({ reducedMotion: 'reduce' });
   await pointButton(board.page, 'Pitman ball').waitFor();
   await picturedOf(board.page, PITMAN);
@@ -53,6 +56,11 @@ const inked = (page: Page) =>
   pictorial(page)
     .locator('canvas')
     .evaluate((canvas) => (canvas as HTMLCanvasElement).toDataURL());
+
+async function inkedAtRest(page: Page): Promise<string> {
+  await framesDrawn(page, 3);
+  return inked(page);
+}
 
 describe('the pictorial', () => {
   test('stands in the free quarter, isometric, and is turned by hand and by keys', async () => {
@@ -93,7 +101,7 @@ describe('the pictorial', () => {
     await page.mouse.move(spot.x, spot.y);
     await page.getByText('Drag to turn the car.').waitFor();
     const square = await picturedOf(page, PITMAN);
-    await drag(page, spot, 220, -30);
+    await drag(page, spot, 220, -40);
     const turned = await picturedOf(page, PITMAN);
     expect(Math.hypot(...between(square, turned))).toBeGreaterThan(30);
     await expect.poll(() => sentence(page)).toContain('seen from ahead and the right, a little from above');
@@ -113,7 +121,9 @@ describe('the pictorial', () => {
     await page.keyboard.press('Home');
     expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(ball);
-    await bringChecker(page);
+    await bringChecker(board.context);
+    await page.reload();
+    await picturedOf(page, PITMAN);
     expect(await violations(page)).toEqual([]);
   });
 
@@ -131,6 +141,15 @@ describe('the pictorial', () => {
     await page.mouse.up();
     expect(Math.hypot(...between(spot, await picturedOf(page, PITMAN)))).toBeGreaterThan(5);
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(before);
+    await page.mouse.dblclick(...(Object.values(await bareSpot(page)) as [number, number]));
+    await page.mouse.move(4, 4);
+    const alone = await inkedAtRest(page);
+    await page.getByRole('tab', { name: 'Compare' }).click();
+    const beside = page.getByRole('checkbox', { name: 'Box low', exact: true });
+    await beside.check();
+    await expect.poll(() => inked(page)).not.toBe(alone);
+    await beside.uncheck();
+    await expect.poll(() => inked(page)).toBe(alone);
     // Arrow keys still move what is chosen, when the picture has not the focus.
     await page.keyboard.press('ArrowUp');
     await saved(page);

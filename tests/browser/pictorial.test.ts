@@ -123,6 +123,7 @@ describe('the pictorial', () => {
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(ball);
     await bringChecker(board.context);
     await page.reload();
+    await pointButton(page, 'Pitman ball').waitFor();
     await picturedOf(page, PITMAN);
     expect(await violations(page)).toEqual([]);
   });
@@ -145,11 +146,8 @@ describe('the pictorial', () => {
     await page.mouse.move(4, 4);
     const alone = await inkedAtRest(page);
     await page.getByRole('tab', { name: 'Compare' }).click();
-    const beside = page.getByRole('checkbox', { name: 'Box low', exact: true });
-    await beside.check();
+    await page.getByRole('checkbox', { name: 'Box low', exact: true }).check();
     await expect.poll(() => inked(page)).not.toBe(alone);
-    await beside.uncheck();
-    await expect.poll(() => inked(page)).toBe(alone);
     // Arrow keys still move what is chosen, when the picture has not the focus.
     await page.keyboard.press('ArrowUp');
     await saved(page);

@@ -113,7 +113,7 @@ describe('a view', () => {
     expect(await scale(page)).toBeGreaterThan(before * 1.8);
     expect(await findHandle(page, 'top', PITMAN)).toBeUndefined();
     expect(await findHandle(page, 'front', PITMAN)).toBeUndefined();
-    await page.getByRole('button', { name: 'Back to all views' }).click();
+    await page.getByRole('button', { name: 'Back to the whole sheet' }).click();
     await boardAtRest(page);
     expect(await scale(page)).toBeCloseTo(before, 6);
     await expectAligned(page);

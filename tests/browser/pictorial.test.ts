@@ -149,6 +149,7 @@ describe('the pictorial', () => {
     await page.getByRole('checkbox', { name: 'Box low', exact: true }).check();
     await expect.poll(() => inked(page)).not.toBe(alone);
     // Arrow keys still move what is chosen, when the picture has not the focus.
+    await page.mouse.click(...(Object.values(await picturedOf(page, PITMAN)) as [number, number]));
     await page.keyboard.press('ArrowUp');
     await saved(page);
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBeGreaterThan(before[2]);
@@ -180,7 +181,7 @@ describe('the pictorial', () => {
     const apart = (from: Spot, to: Spot) => Math.hypot(...between(from, to));
     const large = apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN));
     expect(large).toBeGreaterThan(1.5 * apart(wheel, ball));
-    await page.getByRole('button', { name: 'Back to all views from the pictorial' }).click();
+    await page.getByRole('button', { name: 'Back to the whole sheet from the pictorial' }).click();
     await boardAtRest(page);
     expect(apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN))).toBeCloseTo(
       apart(wheel, ball),

@@ -7,7 +7,6 @@ import {
   joined,
   moved,
   placeAtRide,
-  placeInPose,
   project,
   roomFor,
   type Sheet,
@@ -23,7 +22,6 @@ import {
 } from '../../shared-math/drawing/index.ts';
 import type { Point } from '../../shared-math/geometry/points.ts';
 import { bodyAt, type Hardpoint } from '../../shared-math/layout/index.ts';
-import { placeFrame } from '../document/frame-pose.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
@@ -50,6 +48,7 @@ import { snapStep } from './grid.ts';
 import { type Handle, HIT_RADIUS, HIT_RADIUS_TOUCH, handleAt, hasHandle } from './handles.ts';
 import { PictorialView } from './pictorial/pictorial-view.svelte.ts';
 import { type Guide, heldAxis, neighboursOf, type SpotNear, snapped, unsnapped } from './snapping.ts';
+import { type Standing, StandingCar } from './standing-car.svelte.ts';
 
 /** Between the views there is room for their names: px when fitted, and within what mm. */
 const GAP_PX = 30;
@@ -131,21 +130,15 @@ export class BoardView implements Hands {
 
   /** The car in space, in the sheet's free quarter. */
   readonly pictorial: PictorialView;
-  /** Where the drawing's points stand in the present pose, 3 numbers each, mm: one array, told anew at every change. */
-  standing: { readonly drawing: Drawing; readonly placed: Float64Array } = $derived.by(() => {
-    const { drawing } = this;
-    const { frontEnd, carPose } = this.#openLayout;
-    const { state, framePose } = carPose;
-    if (this.#placed.length !== 3 * drawing.points.length) this.#placed = roomFor(drawing);
-    if (state.status === 'ok') placeInPose(drawing, frontEnd, state, this.#placed);
-    else placeAtRide(drawing, this.#placed);
-    placeFrame(this.#placed, framePose);
-    return { drawing, placed: this.#placed };
-  });
-  #placed: Float64Array = new Float64Array(0);
+  readonly #standing: StandingCar;
+  /** Where the drawing's points stand in the present pose. */
+  get standing(): Standing {
+    return this.#standing.now;
+  }
 
   constructor(openLayout: OpenLayout) {
     this.#openLayout = openLayout;
+    this.#standing = new StandingCar(openLayout, () => this.drawing);
     this.pictorial = new PictorialView(openLayout, this);
   }
 

@@ -1,4 +1,11 @@
-import { type Box, moved, type ViewPoint } from '../../../shared-math/drawing/index.ts';
+import {
+  type Box,
+  type Drawing,
+  moved,
+  type Sheet,
+  type View,
+  type ViewPoint,
+} from '../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../shared-math/geometry/points.ts';
 import type { Hardpoint } from '../../../shared-math/layout/index.ts';
 import {
@@ -13,7 +20,7 @@ import {
   type Turn,
 } from '../../../shared-math/pictorial/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
-import type { BoardView } from '../board-view.svelte.ts';
+import type { Camera, Size } from '../camera.ts';
 import type { Grip, Hold } from '../gestures/index.ts';
 import { HIT_RADIUS } from '../handles.ts';
 
@@ -39,6 +46,16 @@ const ARROWS: Record<TurnArrow, readonly [azimuth: number, elevation: number]> =
   ArrowDown: [0, 1],
 };
 
+/** What it has to know of the sheet it stands on. */
+export interface SheetAround {
+  readonly size: Size;
+  readonly weight: number;
+  readonly camera: Camera;
+  readonly sheet: Sheet;
+  readonly boxes: Record<View, Box>;
+  readonly drawing: Drawing;
+}
+
 /** A point as the picture shows it: px of the board, and mm toward the one who looks. */
 export interface SpotInSpace {
   readonly point: Hardpoint;
@@ -50,7 +67,7 @@ export interface SpotInSpace {
 /** The pictorial in the free quarter of the sheet, or alone on the board: from where the car is looked at, and what hands do. */
 export class PictorialView {
   readonly #openLayout: OpenLayout;
-  readonly #view: BoardView;
+  readonly #view: SheetAround;
   #frame = 0;
 
   /** Undefined while it is the square one, which goes with the layout. */
@@ -109,7 +126,7 @@ export class PictorialView {
     ];
   });
 
-  constructor(openLayout: OpenLayout, view: BoardView) {
+  constructor(openLayout: OpenLayout, view: SheetAround) {
     this.#openLayout = openLayout;
     this.#view = view;
   }

@@ -47,3 +47,24 @@ export function clippedToCircle(circle: DetailCircle, line: readonly ViewPoint[]
   end();
   return runs;
 }
+
+/**
+ * How far left and right flat lines (right, down, right, down …) reach between two heights, so that words beside them cross none;
+ * undefined if none is there. Any unit of length.
+ */
+export function reachBetween(
+  lines: readonly (readonly number[])[],
+  top: number,
+  bottom: number,
+): { readonly left: number; readonly right: number } | undefined {
+  let left = Number.POSITIVE_INFINITY;
+  let right = Number.NEGATIVE_INFINITY;
+  for (const line of lines)
+    for (let i = 2; i + 1 < line.length; i += 2) {
+      const [y1, y2] = [line[i - 1] as number, line[i + 1] as number];
+      if (Math.max(y1, y2) < top || Math.min(y1, y2) > bottom) continue;
+      left = Math.min(left, line[i - 2] as number, line[i] as number);
+      right = Math.max(right, line[i - 2] as number, line[i] as number);
+    }
+  return left <= right ? { left, right } : undefined;
+}

@@ -9,5 +9,5 @@ export {
   judgedView,
   tickHeaves,
 } from './arcs-detail.ts';
-export { clippedToCircle, type DetailCircle, isWithin } from './circle-clip.ts';
+export { clippedToCircle, type DetailCircle, isWithin, reachBetween } from './circle-clip.ts';
 export { detailScaleWords, ENLARGEMENTS, enlargementFor, paperScaleFor } from './scales.ts';

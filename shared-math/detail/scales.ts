@@ -16,9 +16,13 @@ export function enlargementFor(radius: number, room: number): number {
   return ENLARGEMENTS.find((times) => 2 * radius * times <= room) ?? 2;
 }
 
-/** The largest recommended scale at which a circle of `radius` mm of the car fits `room` mm of paper; the least where none does. */
-export function paperScaleFor(radius: number, room: number): number {
-  return RECOMMENDED.find((times) => 2 * radius * times <= room) ?? 1 / 20;
+/** The largest recommended scale at which `width` × `height` mm of the car fit a room of mm of paper; the least where none does. */
+export function paperScaleFor(
+  width: number,
+  height: number,
+  room: { readonly width: number; readonly height: number },
+): number {
+  return RECOMMENDED.find((times) => width * times <= room.width && height * times <= room.height) ?? 1 / 20;
 }
 
 /** A scale as drawings write it: "5 : 1", "1 : 2". */

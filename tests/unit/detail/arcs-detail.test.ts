@@ -119,8 +119,9 @@ describe('the scale of a detail', () => {
     expect(enlargementFor(10, 199)).toBe(5);
     expect(enlargementFor(10, 99)).toBe(2);
     expect(enlargementFor(10, 5)).toBe(2);
-    expect(paperScaleFor(90, 185)).toBe(1);
-    expect(paperScaleFor(90, 179)).toBe(0.5);
+    expect(paperScaleFor(20, 180, { width: 90, height: 185 })).toBe(1);
+    expect(paperScaleFor(20, 180, { width: 90, height: 179 })).toBe(0.5);
+    expect(paperScaleFor(100, 180, { width: 90, height: 185 })).toBe(0.5);
   });
 });
 

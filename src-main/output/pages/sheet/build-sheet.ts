@@ -2,6 +2,7 @@ import type { PageFrame } from '../../flow/page-frame.ts';
 import type { PrintJob } from '../job.ts';
 import type { Pages } from '../pages.ts';
 import { type SheetModel, sheetModelOf } from '../sheet-model.ts';
+import { arcsPage } from './arcs-page.ts';
 import { arrangementPage } from './arrangement-page.ts';
 import { cautionsPages, checksPages } from './checks-pages.ts';
 import { curvesPage } from './curves-page.ts';
@@ -28,6 +29,7 @@ export const SHEET_PAGES: readonly SheetPage[] = [
   { what: 'link forces', draw: forcesPage },
   { what: 'box, tolerances and alignment', draw: figuresPage },
   { what: 'parts', draw: partsPage },
+  { what: 'detail of the arcs', draw: arcsPage },
   { what: 'steer and toe', draw: curvesPage },
   { what: 'steering shaft', draw: shaftPages },
   { what: 'findings', draw: findingsPages },

@@ -3,6 +3,7 @@ import {
   clippedToCircle,
   type DetailCircle,
   type GapTick,
+  reachBetween,
 } from '../../../../../shared-math/detail/index.ts';
 import type { ViewPoint } from '../../../../../shared-math/drawing/index.ts';
 import type { ScreenPoint } from '../../../../board/camera.ts';
@@ -10,7 +11,7 @@ import type { OverlayPart } from '../../../../board/contributor.ts';
 import type { OverlayLine, OverlayMark, OverlayText } from '../../../../board/overlay.ts';
 import type { OverlaySource } from '../../../../board/overlay-picture.ts';
 import type { DetailPlace } from './detail-place.ts';
-import { type DetailWords, gapWords, heaveWords } from './detail-words.ts';
+import { type DetailWords, gapWords, heaveWords, NO_GAP } from './detail-words.ts';
 
 /** What the detail is drawn from; px of the board come from the board. */
 export interface DetailSource extends Pick<OverlaySource, 'onBoard' | 'scale' | 'weight' | 'measure'> {
@@ -55,29 +56,6 @@ export function labelledTicks(
     if (chosen.every((other) => Math.abs(down(other) - down(tick)) >= apart)) chosen.push(tick);
   }
   return chosen;
-}
-
-/** How far left and right lines reach between two heights of the board, px; undefined if none is there. */
-function extentAt(
-  lines: readonly (readonly number[])[],
-  top: number,
-  bottom: number,
-): { readonly left: number; readonly right: number } | undefined {
-  let left = Number.POSITIVE_INFINITY;
-  let right = Number.NEGATIVE_INFINITY;
-  for (const line of lines)
-    for (let i = 2; i + 1 < line.length; i += 2) {
-      const [x1, y1, x2, y2] = [line[i - 2], line[i - 1], line[i], line[i + 1]] as [
-        number,
-        number,
-        number,
-        number,
-      ];
-      if (Math.max(y1, y2) < top || Math.min(y1, y2) > bottom) continue;
-      left = Math.min(left, x1, x2);
-      right = Math.max(right, x1, x2);
-    }
-  return left <= right ? { left, right } : undefined;
 }
 
 /** The circle in the view with its letter, and beside the view what lies in it, drawn larger. */
@@ -133,7 +111,7 @@ export function detailMarks(source: DetailSource): OverlayPart {
     );
     for (const tick of labelled) {
       const y = onDetail(tick.asked)[1];
-      const extent = extentAt(drawn, y - line / 2, y + line / 2);
+      const extent = reachBetween(drawn, y - line / 2, y + line / 2);
       if (!extent) continue;
       const isPresent = tick === present;
       texts.push(
@@ -149,7 +127,7 @@ export function detailMarks(source: DetailSource): OverlayPart {
           x: extent.right + OFF_LINES * weight,
           y,
           text: gapWords(tick.gap, words),
-          ink: isPresent ? 'allowed' : 'soft',
+          ink: isPresent ? (gapWords(tick.gap, words) === NO_GAP ? 'aim' : 'allowed') : 'soft',
           strong: isPresent,
           align: 'left',
         },

@@ -15,6 +15,7 @@ export interface DetailWords {
 
 export type Lengths = Pick<DetailWords, 'length' | 'fineLength'>;
 
+export const NO_GAP = 'no gap';
 export const NO_PATH = 'The axle has no pose over the travel.';
 export const SIGNS = '+ link too short, − too long';
 
@@ -26,7 +27,7 @@ export function heaveWords(heave: number, { length }: Pick<DetailWords, 'length'
 /** "+3/16 in", "−1/32 in"; "no gap" where the reader's own smallest step shows none. */
 export function gapWords(gap: number, { fineLength }: Pick<DetailWords, 'fineLength'>): string {
   const words = fineLength(Math.abs(gap));
-  return words === fineLength(0) ? 'no gap' : `${gap > 0 ? '+' : '−'}${words}`;
+  return words === fineLength(0) ? NO_GAP : `${gap > 0 ? '+' : '−'}${words}`;
 }
 
 /** The largest gap that the circle does not show, as one line; empty where it shows all. */

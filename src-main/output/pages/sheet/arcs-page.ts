@@ -8,7 +8,7 @@ import {
   reachBetween,
 } from '../../../../shared-math/detail/index.ts';
 import { type Box, boxOf, project, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
-import { formatLength } from '../../../../shared-math/units/index.ts';
+import { type LengthStyle, lengthBeside } from '../../../../shared-math/units/index.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
 import { type CarView, centredView, onPage } from '../../pens/car-view.ts';
 import { INK, SOFT, STOP, WHITE } from '../../pens/colours.ts';
@@ -38,15 +38,17 @@ const GAP: StrokeStyle = { width: 0.25, colour: STOP };
 const DETAIL_NAME: TextStyle = { ...HEADING, size: 11 };
 
 /** Share of the page's width that view and words have, and mm between them and the detail. */
-const LEFT_SHARE = 0.44;
+const LEFT_SHARE = 0.42;
 const BETWEEN = 6;
 /** mm: the view at the most, what the detail's name takes, and what words at its ticks take to each side. */
 const VIEW_HIGH = 84;
 const NAME_HIGH = 12;
-const BESIDE = 40;
+const BESIDE = 35;
 /** mm of a graduation to each side of the path, and of words off the lines. */
 const GRADUATION = 1.4;
 const OFF_LINES = 2.2;
+/** mm: a gap below this is none in either unit's finest words. */
+const NOTHING = 0.002;
 /** mm of the car shown around what the arcs hang on. */
 const AROUND = 70;
 
@@ -103,14 +105,16 @@ function circleInView(pen: PrintPen, view: CarView, { circle }: ArcsDetail): voi
   pen.text(LETTER, at, base, DETAIL_NAME);
 }
 
-/** "+7/16 in (11.1 mm)": how much too short the link is; a dash for a gap that neither unit shows. */
-function gapWords({ style, other }: SheetModel, gap: number): string {
+/** "+7/16 in (10.9 mm)"; neither unit rounds a gap to nothing. */
+function gapWords({ style }: SheetModel, gap: number): string {
   // Sixteenths are too coarse for a gap between arcs.
-  const fine = style.fraction === 16 ? { ...style, fraction: 32 as const } : style;
+  const inches: LengthStyle = { unit: 'in', fraction: style.fraction === 0 ? 0 : 32 };
+  const millimetres: LengthStyle = { unit: 'mm', fraction: 0 };
+  const [first, second] = style.unit === 'in' ? [inches, millimetres] : [millimetres, inches];
   const size = Math.abs(gap);
-  const [words, others] = [formatLength(size, fine), other(size)];
-  if (words === formatLength(0, fine) && others === other(0)) return 'no gap';
-  return `${gap > 0 ? '+' : '−'}${words} (${others})`;
+  if (size < NOTHING) return 'no gap';
+  const words = [first, second].map((each) => lengthBeside(size, [0], each));
+  return `${gap > 0 ? '+' : '−'}${words[0]} (${words[1]})`;
 }
 
 /** Path, arc and ticks at their scale, in the middle of an area. */
@@ -128,7 +132,7 @@ function drawDetail(pen: PrintPen, model: SheetModel, detail: ArcsDetail, area: 
   pen.text(
     `DETAIL ${LETTER} (${detailScaleWords(times)})`,
     middle[0],
-    area.y + capHeight(DETAIL_NAME.size),
+    middle[1] - (times * (covered.bottom - covered.top)) / 2 - NAME_HIGH + capHeight(DETAIL_NAME.size),
     DETAIL_NAME,
     'centre',
   );
@@ -170,7 +174,10 @@ function drawKey(pen: PrintPen, x: number, y: number, width: number): void {
   for (const [line, words] of [
     [ASKED, 'What the axle asks: the path of the steering-arm ball with the wheels straight.'],
     [ALLOWED, 'What the link allows: its length from the pitman ball as drawn.'],
-    [GAP, 'The gap: how much longer the link would have to be. + link too short, − too long.'],
+    [
+      GAP,
+      'The gap: with a plus the link is too short by it to keep the wheels straight, with a minus too long.',
+    ],
   ] as const) {
     pen.line(x, at + 1.9, x + 9, at + 1.9, line);
     at = writeLines(pen, brokenInto(pen, words, BODY, width - 12), x + 12, at, BODY) + 1.6;
@@ -179,7 +186,7 @@ function drawKey(pen: PrintPen, x: number, y: number, width: number): void {
     pen,
     brokenInto(
       pen,
-      'By the heave alone: no roll, handwheel straight ahead, brakes off. A gap is told in space; where the link runs askew to the view it is drawn shorter.',
+      'By the heave alone: no roll, handwheel straight ahead, brakes off. The figures are lengths in space; where the link runs askew to the view, a gap is drawn shorter.',
       SMALL,
       width,
     ),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { SWEPT_PARTS } from '../../shared-math/swept/index.ts';
 import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble } from '../output/drawings/job.ts';
 import { FILM_SECONDS, FILM_WIDTHS, FILMED } from '../output/film/job.ts';
 import { PRINT_KINDS } from '../output/pages/job.ts';
@@ -8,7 +9,13 @@ import { NUMBERS, TABLE_NAMES } from '../output/tables/names.ts';
 /** What can leave the board. Poses: mm, degrees, and the brakes' grip as a share of the load. */
 export const outputRequest = z
   .discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('print'), print: z.enum(PRINT_KINDS), paper: z.enum(PAPER_NAMES) }),
+    z.strictObject({
+      kind: z.literal('print'),
+      print: z.enum(PRINT_KINDS),
+      paper: z.enum(PAPER_NAMES),
+      /** Parts of which the build sheet shows the room that they need. */
+      rooms: z.array(z.enum(SWEPT_PARTS)).max(SWEPT_PARTS.length).optional(),
+    }),
     z.strictObject({
       kind: z.literal('drawing'),
       view: z.enum(DRAWN_VIEWS),

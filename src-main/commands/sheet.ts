@@ -1,4 +1,5 @@
 import { quoted } from '../../shared-math/outside/index.ts';
+import { SWEPT_PARTS } from '../../shared-math/swept/index.ts';
 import { PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
 import { NoType } from '../output/pens/no-type.ts';
 import { PAPER_NAMES } from '../output/pens/papers.ts';
@@ -26,6 +27,18 @@ function revisionOf({ values }: Arguments): Pick<PrintJob, 'revision'> {
   if (!/^[1-9]\d{0,5}$/.test(given))
     throw new UsageError(`--revision is a whole number from 1, found ${quoted(given)}`);
   return { revision: Number(given) };
+}
+
+/** The parts of which the build sheet shows the room that they need, from "tyre,drag-link". */
+function roomsFrom({ values }: Arguments): Pick<PrintJob, 'rooms'> {
+  const given = values.get('room');
+  if (given === undefined) return {};
+  const rooms = given.split(',').map((part) => {
+    const found = SWEPT_PARTS.find((each) => each === part);
+    if (!found) throw new UsageError(`--room is of ${SWEPT_PARTS.join(', ')}, found ${quoted(part)}`);
+    return found;
+  });
+  return { rooms: [...new Set(rooms)] };
 }
 
 /** What this command makes: what is printed, and the page that moves, which is handed on as it is. */
@@ -66,7 +79,7 @@ async function* answer(
 
 export const sheet: Command = {
   name: 'sheet',
-  usage: `sheet LAYOUT.json --out FILE.pdf|html [--kind ${KINDS.join('|')}] [--beside OTHER.json] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
+  usage: `sheet LAYOUT.json --out FILE.pdf|html [--kind ${KINDS.join('|')}] [--beside OTHER.json] [--room ${SWEPT_PARTS.join(',')}] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
   about:
     'Prints a PDF: the build sheet, templates at full size, the customer’s copy or the measuring sheet; or writes the page that moves, one HTML file. A layout beside it is shown on the customer’s copy and on the page that moves.',
   run(args) {
@@ -83,6 +96,7 @@ export const sheet: Command = {
         'drawn-by',
         'revision',
         'beside',
+        'room',
       ],
       flags: [],
     });
@@ -93,6 +107,7 @@ export const sheet: Command = {
     const beside = taken.values.get('beside');
     if (beside !== undefined && !SHOWS_BOTH.has(kind))
       throw new UsageError(`--beside is for --kind ${[...SHOWS_BOTH].join(' or ')}`);
+    if (taken.values.has('room') && kind !== 'sheet') throw new UsageError('--room is for --kind sheet');
     const unit = choice(taken, 'unit', UNITS);
     return answer(file, out, kind, beside, {
       // Who measures in millimetres has A4 in the printer.
@@ -103,6 +118,7 @@ export const sheet: Command = {
       car: taken.values.get('car') ?? '',
       ...dayOf(taken),
       ...revisionOf(taken),
+      ...roomsFrom(taken),
       drawnBy: taken.values.get('drawn-by') ?? '',
     });
   },

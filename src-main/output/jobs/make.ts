@@ -47,6 +47,7 @@ async function print(
     ...watch,
     kind: request.print,
     paper: request.paper,
+    ...(request.rooms ? { rooms: request.rooms } : {}),
     ...(counted ? { revision: counted.revision() } : {}),
   };
   const { words } = PRINTS[request.print];

@@ -1,5 +1,6 @@
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { Turn } from '../../../shared-math/pictorial/index.ts';
+import type { SweptPart } from '../../../shared-math/swept/index.ts';
 import type { DrawingFormat, DrawnPose, DrawnView } from '../drawings/job.ts';
 import type { FilmShape } from '../film/job.ts';
 import type { PrintJob, PrintKind } from '../pages/job.ts';
@@ -8,7 +9,12 @@ import type { Numbers, TableName } from '../tables/index.ts';
 
 /** What is to leave the board. */
 export type OutputRequest =
-  | { readonly kind: 'print'; readonly print: PrintKind; readonly paper: Paper }
+  | {
+      readonly kind: 'print';
+      readonly print: PrintKind;
+      readonly paper: Paper;
+      readonly rooms?: readonly SweptPart[] | undefined;
+    }
   | {
       readonly kind: 'drawing';
       readonly view: DrawnView;

@@ -2,6 +2,7 @@ import type { CarSurvey } from '../../../shared-math/adjust/list/index.ts';
 import type { ShopLimits } from '../../../shared-math/findings/index.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { Shelved } from '../../../shared-math/shelf/index.ts';
+import type { SweptPart } from '../../../shared-math/swept/index.ts';
 import type { LengthStyle, LengthUnit } from '../../../shared-math/units/index.ts';
 import type { Paper } from '../pens/papers.ts';
 
@@ -31,6 +32,8 @@ export interface PrintJob {
   readonly shelf?: readonly Shelved[];
   /** The shop's own limits, where it has some. */
   readonly limits?: ShopLimits;
+  /** Parts of which the sheet's views show the room that they need over travel and turn. */
+  readonly rooms?: readonly SweptPart[];
   /** Stands on every page; the same date gives the same bytes. */
   readonly date: Date;
   /** Only the day of the date is known. */

@@ -17,6 +17,7 @@ import {
   type GoingOut,
   type NumbersWritten,
   type Paper,
+  type RoomShown,
   sizeWords,
   type ViewDrawn,
 } from './sheet-words.ts';
@@ -63,6 +64,8 @@ export class Outgoing {
   data: DataKind = $state('points');
   /** From where a pictorial is seen: degrees from ahead toward the car's left. */
   seenFrom = $state('45');
+  /** Parts of which the build sheet shows the room that they need. */
+  rooms: RoomShown[] = $state([]);
   filmed: Filmed = $state('bump');
   filmWidth: FilmWidth = $state(480);
   filmSeconds: FilmSeconds = $state(4);
@@ -156,7 +159,12 @@ export class Outgoing {
       case 'film':
         return { kind: 'film', over: this.filmed, width: this.filmWidth, seconds: this.filmSeconds };
       default:
-        return { kind: 'print', print: this.chosen, paper: this.paper };
+        return {
+          kind: 'print',
+          print: this.chosen,
+          paper: this.paper,
+          ...(this.chosen === 'sheet' && this.rooms.length > 0 ? { rooms: [...this.rooms] } : {}),
+        };
     }
   }
 

@@ -9,6 +9,7 @@ type PrintRequest = Extract<OutputRequest, { kind: 'print' }>;
 /** Each print for itself, views and curves, and files of data. */
 export type GoingOut = PrintRequest['print'] | 'moving' | 'film' | 'drawing' | 'curves' | 'data';
 export type Paper = PrintRequest['paper'];
+export type RoomShown = NonNullable<PrintRequest['rooms']>[number];
 export type ViewDrawn = Extract<
   DrawingRequest['view'],
   'side' | 'top' | 'front' | 'views' | 'pictorial' | 'templates' | '3d'
@@ -81,6 +82,11 @@ export const GOING_OUT: Readonly<Record<GoingOut, GoingOutWords>> = {
   },
 };
 
+export const ROOM_CHOICES: readonly (readonly [RoomShown, string])[] = [
+  ['tyre', 'tyre'],
+  ['drag-link', 'drag link'],
+  ['tie-rod', 'tie rod'],
+];
 export const PAPER_CHOICES: readonly (readonly [Paper, string])[] = [
   ['letter', 'US letter'],
   ['a4', 'A4'],

@@ -26,6 +26,7 @@ import { angle, bumpSteer, NONE, overallRatio, turningCircleOf, turnsWords } fro
 import { armList, linkList } from '../links.ts';
 import { headlineDoubt, madeFromWords } from '../made-from.ts';
 import { guessedWords } from '../points.ts';
+import { outlinesOf, paintRooms, roomsOf, roomsWords, shownWith } from '../rooms.ts';
 import type { SheetModel } from '../sheet-model.ts';
 import { FINDINGS_TITLE } from './findings-pages.ts';
 
@@ -38,8 +39,12 @@ const widthOf = ({ left, right }: { left: number; right: number }) => right - le
 const heightOf = ({ top, bottom }: { top: number; bottom: number }) => bottom - top;
 
 /** The three views in third-angle projection, to the right of the area: the top view above the side view, the front view left of it. */
-function threeViews(model: SheetModel, area: Area, scale: number): Record<'side' | 'top' | 'front', CarView> {
-  const { side, top, front } = model.shown;
+function threeViews(
+  shown: SheetModel['shown'],
+  area: Area,
+  scale: number,
+): Record<'side' | 'top' | 'front', CarView> {
+  const { side, top, front } = shown;
   const wide = (widthOf(front) + widthOf(side)) / scale + GAP;
   const high = (heightOf(top) + heightOf(side)) / scale + GAP;
   const left = area.x + area.width - wide;
@@ -48,7 +53,7 @@ function threeViews(model: SheetModel, area: Area, scale: number): Record<'side'
   const sideY = upper + heightOf(top) / scale + GAP - side.top / scale;
   const view = (name: 'side' | 'top' | 'front', x: number, y: number): CarView => ({
     view: name,
-    shown: model.shown[name],
+    shown: shown[name],
     scale,
     x,
     y,
@@ -196,7 +201,15 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
 
 /** General arrangement: the three views, and what the car comes to at a glance. */
 export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
-  const { side, top, front } = model.shown;
+  const rooms = roomsOf(model);
+  const outlines = (view: 'side' | 'top' | 'front') => (rooms ? outlinesOf(rooms, view) : []);
+  const inView = { side: outlines('side'), top: outlines('top'), front: outlines('front') };
+  const shown = {
+    side: shownWith(model.shown.side, inView.side),
+    top: shownWith(model.shown.top, inView.top),
+    front: shownWith(model.shown.front, inView.front),
+  };
+  const { side, top, front } = shown;
   const room = pageFrame.room(true);
   const scale = scaleFor(model.style.unit, widthOf(front) + widthOf(side), heightOf(top) + heightOf(side), {
     width: room.width - 2 * GAP - PICTORIAL,
@@ -204,11 +217,16 @@ export function arrangementPage(pageFrame: PageFrame, model: SheetModel): void {
   });
   const area = pageFrame.open(
     { title: 'General arrangement', scale: scaleWords(scale), lying: true, projection: true },
-    'Third-angle projection, at ride height, wheels straight ahead',
+    ['Third-angle projection, at ride height, wheels straight ahead', roomsWords(model, rooms)]
+      .filter(Boolean)
+      .join('. '),
   );
   const { pen } = pageFrame;
-  const views = threeViews(model, area, scale);
-  for (const view of Object.values(views)) paintView(pen, model, view);
+  const views = threeViews(shown, area, scale);
+  for (const view of Object.values(views)) {
+    paintView(pen, model, view);
+    paintRooms(pen, view, inView[view.view]);
+  }
   const [topLeft] = frameOf(views.top);
   const [, frontTop] = frameOf(views.front);
   for (const view of Object.values(views)) viewSigns(pen, view, model.style.unit);

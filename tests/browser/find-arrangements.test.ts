@@ -39,11 +39,13 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   await bringChecker(context);
   await page.reload();
   await openDemonstration(page, DRAWN);
+  await expect.poll(() => page.title()).toBe(`${DRAWN} – Toeboard`);
+  await saved(page);
   const before = storedDocument(board, DRAWN);
   expect((await stopsOf(before)).length).toBeGreaterThan(0);
 
   // By keys alone through the door; the four usual ones stay behind it.
-  await page.keyboard.press('a');
+  await page.getByRole('button', { name: 'Choose an arrangement for this car' }).press('Enter');
   await expect.poll(() => focused(page)).toBe('Choose an arrangement');
   await page.keyboard.press('Tab');
   expect(await focused(page)).toBe('Find arrangements that fit this car');
@@ -56,6 +58,9 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   expect(await box.isChecked()).toBe(true);
   await sheet(page).getByRole('button', { name: 'Untick all' }).press('Enter');
   expect(await box.isChecked()).toBe(false);
+  const tieRod = sheet(page).getByRole('checkbox', { name: 'The tie rod’s balls' });
+  await tieRod.press('Space');
+  expect(await tieRod.isChecked()).toBe(true);
   const room = page.locator(`[id="${await box.getAttribute('aria-describedby')}"]`);
   expect((await room.textContent())?.trim()).toMatch(/^Along the rails, .*behind the axle.*\.$/);
   expect(await violations(page)).toEqual([]);

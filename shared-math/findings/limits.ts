@@ -107,7 +107,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   brakeSteer: {
-    words: 'Steer by itself in a hard stop, at most',
+    words: 'Brake steer in a hard stop, at most',
     group: 'Braking',
     usual: 0.5,
     range: [0.01, 20],
@@ -115,7 +115,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   bind: {
-    words: 'What bushings and brackets may have to give, at most',
+    words: 'Bind in the links, at most',
     group: 'Links and balls',
     usual: 1,
     range: [0.1, 50],
@@ -131,7 +131,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   barLinkAngle: {
-    words: 'Lateral bar and drag link apart in the front view, at most',
+    words: 'Angle between lateral bar and drag link in the front view, at most',
     group: 'Links and balls',
     usual: 2,
     range: [0.1, 45],
@@ -139,7 +139,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   barLinkLength: {
-    words: 'Lateral bar and drag link unlike in length, at most',
+    words: 'Difference in length of lateral bar and drag link, at most',
     group: 'Links and balls',
     usual: 0.1,
     range: [0.01, 1],
@@ -172,8 +172,8 @@ const USUAL_LIMITS = {
     source: 'common practice, no published source; the maker’s figure rules',
   },
   linkMarginLeast: {
-    hint: 'A rough bound: blows from the road, fatigue, threads and welds are not in it.',
-    words: 'What a link bears over what it takes, at least',
+    hint: 'A rough bound: knocks from the road, fatigue, threads and welds are not in it.',
+    words: 'Strength of a link over its load, at least',
     group: 'Links and balls',
     usual: 3,
     range: [1, 20],
@@ -229,7 +229,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   lockApart: {
-    words: 'Left and right lock apart, at most',
+    words: 'Difference between left and right lock, at most',
     group: 'Turn',
     usual: 3,
     range: [0.1, 30],
@@ -237,7 +237,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   clearanceMoving: {
-    words: 'Moving part from anything, at least',
+    words: 'Room around a moving part, at least',
     group: 'Room',
     usual: 12.7,
     range: [0, 100],
@@ -245,7 +245,7 @@ const USUAL_LIMITS = {
     source: PRACTICE,
   },
   clearanceTyre: {
-    words: 'Tyre from anything at lock and bump, at least',
+    words: 'Room around a tyre at lock and bump, at least',
     group: 'Room',
     usual: 25.4,
     range: [0, 200],

@@ -56,7 +56,7 @@ export const photoSchema = z.strictObject({
     .optional(),
   flipped: z
     .boolean()
-    .describe('Left and right exchanged: taken from the other side than the view looks. Absent, it is not.')
+    .describe('Left and right swapped: taken from the other side than the view looks. Absent, it is not.')
     .optional(),
   crop: z
     .tuple([px, px, px, px])

@@ -35,7 +35,7 @@ export const underlaySchema = z.strictObject({
     .describe("Where the drawing's own 0, 0 lies in the view: right and up, mm."),
   flipped: z
     .boolean()
-    .describe('Left and right exchanged before it is turned. Absent, they are not.')
+    .describe('Left and right swapped before it is turned. Absent, they are not.')
     .optional(),
   shown: z.boolean().describe('Whether it is drawn, and points are drawn to it.'),
   layersOff: z

@@ -16,7 +16,7 @@ import type { FlatPlace, PhotoSpot, Planar, UnbentSpot } from './photo-places.ts
 /** What a person has specified about a photo. Spots are px of the upright original; places mm right and down in the view. */
 export interface PhotoCalibration {
   readonly size: PhotoSpot;
-  /** Left and right exchanged: taken from the other side than the view looks. */
+  /** Left and right swapped: taken from the other side than the view looks. */
   readonly flipped?: boolean | undefined;
   /** Points on a line known to be straight. */
   readonly lens?: { readonly line: readonly PhotoSpot[] } | undefined;

@@ -10,7 +10,7 @@ export interface UnderlayPlace {
   readonly turn: number;
   /** Where the drawing's 0, 0 lies in the view's own plane: right and up, mm. */
   readonly at: readonly [right: number, up: number];
-  /** Left and right exchanged before it is turned. */
+  /** Left and right swapped before it is turned. */
   readonly flipped?: boolean | undefined;
 }
 

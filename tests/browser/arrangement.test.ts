@@ -50,7 +50,7 @@ describe('choosing an arrangement', () => {
     expect(parking[0]).toMatch(/^\d+ lb, at the most \d+ lb$/);
     expect(parking[1]).toMatch(/^2 to 7 lb \d+ lb, at the most \d+ lb if the assistance fails$/);
     await expect
-      .poll(async () => (await line(page, 'Comes too near')).some((text) => text === 'being measured…'))
+      .poll(async () => (await line(page, 'Comes too near')).some((text) => text === 'measuring…'))
       .toBe(false);
     await sheet(page)
       .getByText('Fits a light front end, and a frame with no room across it')

@@ -66,7 +66,7 @@ describe('the place Sheet', () => {
     await picture(page, /^Build sheet, page 1/).waitFor();
     const coming = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Make the build sheet' }).click();
-    await page.getByRole('progressbar', { name: 'Being made' }).waitFor();
+    await page.getByRole('progressbar', { name: 'Progress' }).waitFor();
     const { name, content } = await bytesOf(await coming);
     expect(name).toBe('Sample car - Arm down - Build sheet.pdf');
     expect(content.subarray(0, 5).toString('latin1')).toBe('%PDF-');

@@ -63,7 +63,7 @@ export const barAndLink: Rule = {
       part: 'lateral.axle',
       sentence:
         Math.abs(a - b) < ALIKE
-          ? `Lateral bar and drag link are of one length, ${speak.length(a)}`
+          ? `Lateral bar and drag link are the same length, ${speak.length(a)}`
           : `Lateral bar ${speak.length(a, [b])}, drag link ${speak.length(b, [a])}: ${speak.number(100 * unlike, 1, [100 * length.value])} per cent apart`,
       limit: `limit ${speak.figure(100 * length.value)} per cent apart`,
       source: length.source,

@@ -127,7 +127,7 @@ export class RoadRun {
   /** Takes a table of distances and heights as the road; one that is refused is reported by its line, and the road stays. */
   async bring(file: File): Promise<void> {
     if (file.size > ROAD_TEXT_MAX) {
-      this.trouble = `${shownText(file.name)} is not taken: it is too large to be a road`;
+      this.trouble = `${shownText(file.name)} is not imported: it is too large to be a road`;
       return;
     }
     let text: string;

@@ -466,12 +466,12 @@ const SAID = [
     () => car(barred([-72, -628, 352], [-72, 258, 362])),
     [
       'info lateral.frame | Lateral bar and drag link are parallel | limit 2° |  | common practice, no published source',
-      'info lateral.axle | Lateral bar and drag link are of one length, 34 7/8 in | limit 10 per cent apart |  | common practice, no published source',
+      'info lateral.axle | Lateral bar and drag link are the same length, 34 7/8 in | limit 10 per cent apart |  | common practice, no published source',
     ],
     {
       mm: [
         'Lateral bar and drag link are parallel | limit 2° | ',
-        'Lateral bar and drag link are of one length, 886.1 mm | limit 10 per cent apart | ',
+        'Lateral bar and drag link are the same length, 886.1 mm | limit 10 per cent apart | ',
       ],
     },
   ),
@@ -526,12 +526,12 @@ const SAID = [
     () => car(barred([-72, 570, 352], [-72, -316, 362])),
     [
       'attention lateral.frame | Lateral bar and drag link have their frame ends on opposite sides | limit 2° | Put the frame end of the bar on the side of the steering box. | common practice, no published source',
-      'info lateral.axle | Lateral bar and drag link are of one length, 34 7/8 in | limit 10 per cent apart |  | common practice, no published source',
+      'info lateral.axle | Lateral bar and drag link are the same length, 34 7/8 in | limit 10 per cent apart |  | common practice, no published source',
     ],
     {
       mm: [
         'Lateral bar and drag link have their frame ends on opposite sides | limit 2° | Put the frame end of the bar on the side of the steering box.',
-        'Lateral bar and drag link are of one length, 886.1 mm | limit 10 per cent apart | ',
+        'Lateral bar and drag link are the same length, 886.1 mm | limit 10 per cent apart | ',
       ],
     },
   ),

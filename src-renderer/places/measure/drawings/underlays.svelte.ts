@@ -274,7 +274,7 @@ export class Underlays {
     const to = (x: number, y: number) => placeInView(underlay, [x, y]);
     const line = nearestLine(this.layersOf(underlay), to, place, reach);
     if (!line) {
-      this.#openLayout.tell('There is no line of the drawing there.');
+      this.#openLayout.tell('There is no line of the drawing at that spot.');
       return;
     }
     const places: ViewPoint[] = [];

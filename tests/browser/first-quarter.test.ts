@@ -1,6 +1,9 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import { bringChecker, violations } from '../support/accessibility.ts';
+import { drag, findHandle, handleOf } from '../support/board-pointer.ts';
 import {
+  openDemonstration,
   pointButton,
   saved,
   storedDocument,
@@ -19,6 +22,108 @@ const focusedName = (page: Page) =>
     const at = document.activeElement;
     return at?.getAttribute('aria-label') ?? (at as HTMLInputElement | null)?.labels?.[0]?.textContent ?? '';
   });
+
+test('the first start asks once, and the walk points at the real things, is left and found again', async () => {
+  const board = await openBoard({ size: { width: 1280, height: 720 } });
+  const { page, context } = board;
+  await bringChecker(context);
+  await page.reload();
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  for (const door of ['Look around', 'Measure a car'])
+    await page.getByRole('region', { name: door }).waitFor();
+  // What nobody has said is marked; what is chosen holds for a new car, whose steering goes to that side.
+  const asked = page.getByRole('region', { name: 'Asked once' });
+  expect(await asked.getByText('assumed').count()).toBe(3);
+  await asked.getByRole('combobox', { name: 'Lengths in' }).selectOption('mm');
+  await asked.getByRole('combobox', { name: 'Driver of a new car' }).selectOption('right');
+  await expect.poll(() => asked.getByText('assumed').count()).toBe(2);
+  expect(await violations(page)).toEqual([]);
+  await asked.getByRole('button', { name: 'Keep these' }).click();
+  await asked.waitFor({ state: 'detached' });
+
+  await page.getByRole('button', { name: 'Take the walk' }).click();
+  const walk = (title: string) => page.getByRole('region', { name: title, exact: true });
+  await walk('Drag this ball').waitFor();
+  await openNames(page, /Open: .*Side steer, box too low/).waitFor();
+  // The ring stands round the ball itself, and the ball can be dragged under it.
+  const ball = await handleOf(page, 'side', 'steering.box.pitmanBall');
+  const ring = page.locator('.ring');
+  await expect
+    .poll(async () => {
+      const box = await ring.boundingBox();
+      const spot = await findHandle(page, 'side', 'steering.box.pitmanBall');
+      return box && spot && Math.hypot(box.x + box.width / 2 - spot.x, box.y + box.height / 2 - spot.y);
+    })
+    .toBeLessThan(2);
+  await drag(page, ball, 0, -20);
+  await walk('Drag this ball').getByText('The curves and the verdict went along').waitFor();
+  await walk('Drag this ball').getByRole('button', { name: 'Next' }).click();
+  expect(await violations(page)).toEqual([]);
+  await walk('Watch the curve').getByRole('button', { name: 'Next' }).click();
+  await walk('Move the axle').getByRole('button', { name: 'Leave the walk' }).click();
+  await page.getByText('Find it again with / or ?').waitFor();
+  await page.reload();
+  await page.getByRole('button', { name: 'Find anything' }).click();
+  await page.keyboard.type('walk');
+  await page.keyboard.press('Enter');
+  // Where it was left, and by the help too.
+  await walk('Move the axle').getByRole('button', { name: 'Leave the walk' }).click();
+  await page.getByRole('button', { name: 'Words and keys' }).click();
+  await page.getByRole('tab', { name: 'Keys' }).click();
+  await page.getByRole('button', { name: 'Walk round the board' }).click();
+  await walk('Move the axle').getByRole('button', { name: 'Next' }).click();
+  await walk('Read the verdict').getByRole('button', { name: 'Next' }).click();
+  await page.getByRole('button', { name: /^Undo: / }).click();
+  await walk('Undo it').getByText('Nothing you try is lost.').waitFor();
+  await walk('Undo it').getByRole('button', { name: 'Next' }).click();
+  await walk('Print it').getByRole('button', { name: 'End the walk' }).click();
+  await walk('Print it').waitFor({ state: 'detached' });
+
+  // What was asked once is kept, changed in the settings, and taken by a new car.
+  await page.keyboard.press('/');
+  await page.keyboard.type('settings of this');
+  await page.keyboard.press('Enter');
+  const side = page.getByRole('combobox', { name: 'Driver of a new car' });
+  expect(await side.inputValue()).toBe('right');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('/');
+  await page.keyboard.type('add a car');
+  await page.keyboard.press('Enter');
+  await page.getByText('Its driver sits on the right').waitFor();
+  await page.keyboard.type('Harrow');
+  await page.keyboard.press('Tab');
+  await page.keyboard.type('Van');
+  await page.keyboard.press('Enter');
+  await openNames(page, /Open: Harrow, Van, New layout/).waitFor();
+  const made = storedDocument(board, 'New layout');
+  expect(made.car.driverSide).toBe('right');
+  expect(made.steering.box.sectorCentre[1]).toBeLessThan(0);
+});
+
+test('who listens hears which point is chosen, and after a drag what is new in the verdict', async () => {
+  const { page } = await openBoard();
+  await openDemonstration(page, 'Side steer, box at the cowl');
+  const says = (what: string) => page.locator(`[data-says="${what}"]`);
+  await pointButton(page, 'Pitman ball').click();
+  await expect.poll(() => says('point').textContent()).toMatch(/^Pitman ball chosen, point \d+$/);
+  // Nothing is new where nothing has changed.
+  expect(await says('findings').textContent()).toBe('');
+  const heard: string[] = [];
+  await page.exposeFunction('heard', (words: string) => heard.push(words));
+  await says('findings').evaluate((element) => {
+    new MutationObserver(() =>
+      (window as unknown as { heard: (words: string) => void }).heard(element.textContent ?? ''),
+    ).observe(element, { characterData: true, childList: true, subtree: true });
+  });
+  const ball = await handleOf(page, 'side', 'steering.box.pitmanBall');
+  await drag(page, ball, 0, 60);
+  await expect.poll(() => heard.length).toBeGreaterThan(0);
+  expect(heard.join(' ')).toMatch(/Bump steer/i);
+  // Once for the drag, however many frames it had.
+  expect(heard.length).toBe(1);
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => heard.at(-1)).toMatch(/in order now/);
+});
 
 test('find leads anywhere by a few letters, in the drawer at the left, and gives the keyboard back', async () => {
   const { page } = await openBoard();
@@ -42,7 +147,7 @@ test('find leads anywhere by a few letters, in the drawer at the left, and gives
   const headings = page.getByRole('listbox').getByRole('group');
   await expect
     .poll(() => headings.evaluateAll((groups) => groups.map((group) => group.firstElementChild?.textContent)))
-    .toEqual(['Actions', 'Points', 'Cars and variants', 'Findings']);
+    .toEqual(['Actions', 'Points', 'Cars and variants', 'Findings', 'Words']);
   // Keys stand beside what they do, and the keys' letters typed here are text.
   await page.keyboard.type('whole sh');
   expect(await chosen()).toMatch(/^Show the whole sheet\s*F$/);

@@ -181,7 +181,7 @@ describe('rails', () => {
     const SECOND = 'rails.0.path.1';
     expect(await findHandle(page, 'top', SECOND)).toBeUndefined();
     await openPage(page);
-    await page.getByRole('button', { name: 'Frame rail', exact: true }).click();
+    await page.getByRole('button', { name: /^Frame rail/ }).click();
     const at = await handleOf(page, 'top', SECOND);
     // With Shift along one axis alone.
     await page.keyboard.down('Shift');

@@ -8,15 +8,15 @@ export function bringChecker(context: BrowserContext): Promise<void> {
   return context.addInitScript({ path: CHECKER }).then(() => undefined);
 }
 
-/** The serious faults of a page for those who cannot see it, one line each. */
-export function violations(page: Page): Promise<string[]> {
-  return page.evaluate(async () => {
+/** The serious faults of a page for those who cannot see it, one line each; on request those of every weight. */
+export function violations(page: Page, ofEveryWeight = false): Promise<string[]> {
+  return page.evaluate(async (all) => {
     // biome-ignore lint/suspicious/noExplicitAny: put there by the checker's script
     const found = await (globalThis as any).axe.run(document, { resultTypes: ['violations'] });
     return found.violations
-      .filter((each: { impact: string }) => each.impact === 'serious' || each.impact === 'critical')
+      .filter((each: { impact: string }) => all || each.impact === 'serious' || each.impact === 'critical')
       .flatMap((each: { id: string; nodes: { html: string }[] }) =>
         each.nodes.map((node) => `${each.id}: ${node.html.slice(0, 160)}`),
       );
-  });
+  }, ofEveryWeight);
 }

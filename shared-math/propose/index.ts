@@ -31,3 +31,4 @@ export {
   withSteeringForgotten,
 } from './question.ts';
 export { whyNothingFits } from './why-none.ts';
+export { givingWords } from './why-words.ts';

@@ -5,6 +5,7 @@ import {
   drawnFigures,
   figureRows,
   gatherProposals,
+  givingWords,
   HOLDS,
   type HoldName,
   heldAsMeasured,
@@ -116,12 +117,11 @@ function* proposalText(proposal: Proposal, drawn: ProposalFigures | undefined): 
 }
 
 function* reasonText(list: readonly NoFit[], why: ProposeAnswer['why']): Answer {
-  if (why) {
-    yield `${why.sentence}\n`;
-    if (why.excluding.length > 1)
-      yield `These exclude one another${why.single ? '; any one of them otherwise frees something' : '; it takes both otherwise'}: ${why.excluding.join(', ')}.\n`;
-  }
-  yield 'Nothing fits this car as it is drawn and held. What stands in the way, the nearest first:\n';
+  yield `${why ? why.sentence : 'Nothing fits this car as it is drawn and held.'}\n`;
+  const giving = why ? givingWords(why) : '';
+  if (giving) yield `${giving}\n`;
+  for (const { words, name } of why?.ways ?? []) yield `With ${words}: ${name}.\n`;
+  yield 'What stands in the way, the nearest first:\n';
   for (const { idea, sentences } of list) {
     yield `${idea}\n`;
     for (const sentence of sentences) yield `  ${sentence}\n`;

@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest';
-import { figureRows, heldWords, type ProposalFigures } from '../../../shared-math/propose/index.ts';
+import {
+  figureRows,
+  givingWords,
+  heldWords,
+  type ProposalFigures,
+} from '../../../shared-math/propose/index.ts';
 import { foundWords, newPartWords, triedWords } from '../../../src-renderer/shell/arrange/proposing-words.ts';
 import { INCHES, MM } from '../../support/judged-car.ts';
 
@@ -58,6 +63,16 @@ test('beside the layout as drawn it says which is better, where one is', () => {
 test('what is held is named in one sentence', () => {
   expect(heldWords([])).toBe('Nothing of the steering is kept as drawn.');
   expect(heldWords(['pitman-arm', 'stops'])).toBe('Kept as drawn: the pitman ball, the axle’s stops.');
+});
+
+test('what would have to give is said where there is more than one thing', () => {
+  expect(givingWords({ excluding: ['the sump as high as it is'], single: true })).toBe('');
+  expect(givingWords({ excluding: ['the sump', 'the header tube'], single: true })).toBe(
+    'Any one of these would have to give: the sump; the header tube.',
+  );
+  expect(givingWords({ excluding: ['the sump', 'the header tube'], single: false })).toBe(
+    'Two of these would have to give together: the sump; the header tube.',
+  );
 });
 
 test('how the search stands, and a part to get, are said in one line', () => {

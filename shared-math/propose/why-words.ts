@@ -1,0 +1,10 @@
+import type { WhyNone } from './proposal.ts';
+
+/**
+ * What has to give where nothing fits: "Any one of these would have to give: the sump as high as it is; bump steer, at most
+ * 0.5°." Empty where nothing that was tried frees anything, or one thing alone stands in the way and the sentence names it.
+ */
+export function givingWords({ excluding, single }: Pick<WhyNone, 'excluding' | 'single'>): string {
+  if (excluding.length < 2) return '';
+  return `${single ? 'Any one of these would have to give' : 'Two of these would have to give together'}: ${excluding.join('; ')}.`;
+}

@@ -2,7 +2,7 @@ import type { WhyNone } from './proposal.ts';
 
 /**
  * What has to give where nothing fits: "Any one of these would have to give: the sump as high as it is; bump steer, at most
- * 0.5°." Empty where nothing that was tried frees anything, or one thing alone stands in the way and the sentence names it.
+ * 0.5°." Empty where nothing that was tried frees anything, or one thing alone has to give, which the sentence names.
  */
 export function givingWords({ excluding, single }: Pick<WhyNone, 'excluding' | 'single'>): string {
   if (excluding.length < 2) return '';

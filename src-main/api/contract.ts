@@ -121,6 +121,8 @@ const settings = z.strictObject({
   walk: z.strictObject({ step: z.number().int().min(0).max(20), shown: z.boolean() }),
   /** Whether the detail of the arcs stands on the board. */
   arcsDetail: z.boolean(),
+  /** What the page stands on. */
+  ground: z.enum(['as-computer', 'day', 'night']),
 });
 
 export const contract = {

@@ -2,6 +2,7 @@ import type { Action } from '../controls/action.ts';
 import { handOver } from '../document/hand-over.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
+import { pageGround } from '../look/ground.svelte.ts';
 
 async function duplicateOpen(openLayout: OpenLayout, shop: Shop): Promise<void> {
   const copy = openLayout.variant && (await shop.duplicate('variant', openLayout.variant.id));
@@ -92,6 +93,17 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
       strokes: [{ key: 'u' }],
       enabled: () => true,
       run: () => void shop.changeSettings({ unit: openLayout.settings.unit === 'in' ? 'mm' : 'in' }),
+    },
+    {
+      id: 'ground',
+      name: 'Day or night: paper, or a dark ground',
+      strokes: [],
+      enabled: () => true,
+      run: () => {
+        const night = !pageGround.night;
+        openLayout.tell(night ? 'On a dark ground.' : 'On paper.');
+        void shop.changeSettings({ ground: night ? 'night' : 'day' });
+      },
     },
     {
       id: 'snap',

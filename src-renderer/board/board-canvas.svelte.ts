@@ -4,6 +4,7 @@ import { bodyAt, bodyName, bodyOfPart } from '../../shared-math/layout/index.ts'
 import { whenever } from '../controls/whenever.svelte.ts';
 import { directionOf } from '../document/directions.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
+import { pageGround } from '../look/ground.svelte.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -100,6 +101,15 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
     };
     const observer = new ResizeObserver(fill);
     observer.observe(element);
+    // The observer fills for the first time, when there are nodes to ink.
+    let nightAtLast = pageGround.night;
+    whenever(
+      () => pageGround.night,
+      (night) => {
+        if (night !== nightAtLast) fill();
+        nightAtLast = night;
+      },
+    );
     const stopWatching = onDensityChange(fill);
     void document.fonts.ready.then(() => {
       stage.typeCame();

@@ -28,6 +28,7 @@ export function programTests(open: OpenSession): void {
       asked: false,
       walk: { step: 0, shown: false },
       arcsDetail: true,
+      ground: 'as-computer',
     };
     expect(await value(call, 'settings.get', {})).toEqual(first);
     expect(await value(call, 'settings.set', { unit: 'mm' })).toEqual({ ...first, unit: 'mm' });

@@ -2,6 +2,7 @@ import { toRadians } from '../../../../shared-math/units/index.ts';
 import type { BoardView } from '../../../board/board-view.svelte.ts';
 import { type Contribution, piece } from '../../../board/contributor.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
+import { pageGround } from '../../../look/ground.svelte.ts';
 import { rampColours } from '../../../look/ramp.ts';
 import { mapNotes } from '../study-notes.ts';
 import type { BoxMap } from './box-map.svelte.ts';
@@ -19,6 +20,8 @@ export const mapOnBoard =
     const painter = new MapPainter();
 
     const colours = $derived.by(() => {
+      // Read off the page, which does not say by itself that it has another ground.
+      void pageGround.night;
       const style = getComputedStyle(document.documentElement);
       const token = (name: string) => style.getPropertyValue(`--${name}`).trim();
       const { scale } = map;

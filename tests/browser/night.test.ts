@@ -1,0 +1,62 @@
+import { expect, test } from 'vitest';
+import { bringChecker, violations } from '../support/accessibility.ts';
+import { openDemonstration, useBrowser } from '../support/browser-page.ts';
+
+const openBoard = useBrowser();
+
+test('a dark ground is chosen in the bar, kept over a reload, and every place can be read on it', async () => {
+  const { page, context } = await openBoard();
+  await bringChecker(context);
+  await page.reload();
+  await openDemonstration(page, 'Cross steer on parallel leaves');
+  const button = page.getByRole('button', { name: 'Dark ground' });
+  const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  /** How bright the board's strokes are on the whole, 0 to 255. */
+  const brightness = () =>
+    page.evaluate(() => {
+      let [sum, count] = [0, 0];
+      for (const canvas of document.querySelectorAll('canvas')) {
+        const { width, height } = canvas;
+        const data =
+          width && height ? canvas.getContext('2d')?.getImageData(0, 0, width, height).data : undefined;
+        for (let at = 0; data && at < data.length; at += 4)
+          if ((data[at + 3] ?? 0) > 200) {
+            sum += data[at + 1] ?? 0;
+            count += 1;
+          }
+      }
+      return sum / count;
+    });
+  const day = await paper();
+  const byDay = await brightness();
+  await button.click();
+  await expect.poll(paper).not.toBe(day);
+  expect(await button.getAttribute('aria-pressed')).toBe('true');
+  // The car was light paper under dark lines, and is dark under light ones.
+  await expect.poll(brightness).toBeLessThan(byDay - 60);
+  for (const place of ['Turn', 'Shaft', 'Sheet', 'Measure', 'Layout']) {
+    await page
+      .getByRole('navigation', { name: 'Places' })
+      .getByRole('button', { name: place, exact: true })
+      .click();
+    await page.locator('main, [role="main"], #app').first().waitFor();
+    expect(await violations(page), place).toEqual([]);
+  }
+  const night = await paper();
+  await page.reload();
+  expect(await paper()).toBe(night);
+  await button.waitFor();
+  await expect.poll(() => button.getAttribute('aria-pressed')).toBe('true');
+  await button.click();
+  await expect.poll(paper).toBe(day);
+});
+
+test('the ground follows the computer until one is chosen', async () => {
+  const { page } = await openBoard();
+  const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
+  const day = await paper();
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expect.poll(paper).not.toBe(day);
+  await page.getByRole('button', { name: 'Dark ground' }).click();
+  await expect.poll(paper).toBe(day);
+});

@@ -1,7 +1,14 @@
 import { type Drawing, drawLayout, type Part } from '../drawing/index.ts';
 import type { Point } from '../geometry/points.ts';
 import type { Carrier } from '../layout/index.ts';
-import { carryPoint, createState, type FrontEnd, poseAxle, steerAxle } from '../linkage/index.ts';
+import {
+  carryPoint,
+  createState,
+  type FrontEnd,
+  type FrontEndState,
+  poseAxle,
+  steerAxle,
+} from '../linkage/index.ts';
 import { evenly } from '../sweep/index.ts';
 import { toRadians } from '../units/index.ts';
 
@@ -91,6 +98,28 @@ function discsOf(drawing: Drawing, parts: readonly Part[]): CarriedDisc[][] {
 
 const tip = new Float64Array(3);
 
+/** Writes a disc's numbers where the state's pose puts it. */
+function placeDisc(
+  frontEnd: FrontEnd,
+  state: FrontEndState,
+  disc: CarriedDisc,
+  out: Float64Array,
+  to: number,
+): void {
+  carryPoint(frontEnd, state, disc.carrier, disc.at, out, to);
+  carryPoint(frontEnd, state, disc.tipCarrier, disc.tip, tip);
+  const x = (tip[0] as number) - (out[to] as number);
+  const y = (tip[1] as number) - (out[to + 1] as number);
+  const z = (tip[2] as number) - (out[to + 2] as number);
+  // A ball has no axis, and needs none.
+  const length = Math.sqrt(x * x + y * y + z * z) || 1;
+  out[to + 3] = x / length;
+  out[to + 4] = y / length;
+  out[to + 5] = z / length;
+  out[to + 6] = disc.radius;
+  out[to + 7] = disc.round;
+}
+
 /** Levels of heave and of roll, droop and left-hand roll first; one level where there is no travel. */
 function levelsOf(frontEnd: FrontEnd, steps: SweptSteps): { heaves: Float64Array; rolls: Float64Array } {
   const { bump, rebound: droop, roll } = frontEnd.layout.travel;
@@ -130,7 +159,8 @@ export function* sweepRooms(
   const turns = evenly(ends.right, ends.left, steps.turns + 1);
   const count = heaves.length * rolls.length * turns.length;
   const poseAt = new Int32Array(count).fill(-1);
-  const discs = bodiesOf.map((bodies) => new Float64Array(count * bodies.flat().length * DISC_SIZE));
+  const flat = bodiesOf.map((bodies) => bodies.flat());
+  const discs = flat.map((carried) => new Float64Array(count * carried.length * DISC_SIZE));
   const state = createState();
   let poses = 0;
   for (let i = 0; i < heaves.length; i += 1)
@@ -138,23 +168,11 @@ export function* sweepRooms(
       if (poseAxle(frontEnd, heaves[i] as number, rolls[j] as number, state))
         for (let k = 0; k < turns.length; k += 1) {
           if (steerAxle(frontEnd, turns[k] as number, state) !== 'ok') continue;
-          bodiesOf.forEach((bodies, part) => {
+          flat.forEach((carried, part) => {
             const out = discs[part] as Float64Array;
-            const flat = bodies.flat();
-            let to = poses * flat.length * DISC_SIZE;
-            for (const disc of flat) {
-              carryPoint(frontEnd, state, disc.carrier, disc.at, out, to);
-              carryPoint(frontEnd, state, disc.tipCarrier, disc.tip, tip);
-              const x = (tip[0] as number) - (out[to] as number);
-              const y = (tip[1] as number) - (out[to + 1] as number);
-              const z = (tip[2] as number) - (out[to + 2] as number);
-              // A ball has no axis, and needs none.
-              const length = Math.sqrt(x * x + y * y + z * z) || 1;
-              out[to + 3] = x / length;
-              out[to + 4] = y / length;
-              out[to + 5] = z / length;
-              out[to + 6] = disc.radius;
-              out[to + 7] = disc.round;
+            let to = poses * carried.length * DISC_SIZE;
+            for (const disc of carried) {
+              placeDisc(frontEnd, state, disc, out, to);
               to += DISC_SIZE;
             }
           });

@@ -95,7 +95,7 @@ function endOfSpan(spans: readonly number[], at: number, way: 1 | -1): number {
  * Frame: a plane, right and down. Units: mm. Shapes: outlines as `Outline`; holes come as outlines of their own.
  * Source: own derivation; the march around cells as in W. Lorensen and H. Cline, Marching cubes, 1987, in two dimensions, from
  * memory.
- * Checked: tests/unit/swept/union-outline.test.ts (areas against clipper-like counting by points, single shapes, rings).
+ * Checked: tests/unit/swept/union-outline.test.ts (areas beside counted points and plane geometry, rings).
  */
 export class UnionOutline {
   private readonly left: number;

@@ -16,6 +16,8 @@ export class RoomView {
   #resting: ReturnType<typeof setTimeout> | undefined;
   #of: string | undefined;
   #asked = Number.NEGATIVE_INFINITY;
+  /** Whether what was asked for last is the fine one. */
+  #fineAsked = false;
 
   parts: readonly SweptPart[] = $state.raw([]);
   answer: RoomAnswer | undefined = $state.raw();
@@ -37,8 +39,6 @@ export class RoomView {
       },
     });
   }
-
-  #fineAsked = false;
 
   toggle(part: SweptPart): void {
     this.parts = this.parts.includes(part)

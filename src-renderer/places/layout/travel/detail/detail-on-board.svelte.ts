@@ -3,6 +3,7 @@ import {
   detailRadius,
   detailScaleWords,
   gapTick,
+  isWithin,
   judgedView,
 } from '../../../../../shared-math/detail/index.ts';
 import { joined, moved } from '../../../../../shared-math/drawing/index.ts';
@@ -62,7 +63,10 @@ export const detailOnBoard =
       return {
         ...detail,
         circle,
-        ticks: detail.ticks.map((tick) => gapTick(frontEnd, within, tick.heave) ?? tick),
+        ticks: detail.ticks.map((tick) => ({
+          ...tick,
+          within: isWithin(circle, tick.asked) && isWithin(circle, tick.allowed),
+        })),
         present: gapTick(frontEnd, within, heave),
       };
     });

@@ -197,6 +197,23 @@ function formVerdict(
   return splineVerdict(end, into, style);
 }
 
+/** Whether an end goes into a joint's end by their forms, and what speaks against it. */
+export interface EndsVerdict {
+  readonly status: Exclude<FitStatus, 'untold'>;
+  /** What is wrong or not known, with its figures; empty where they go together. */
+  readonly reason: string;
+}
+
+/**
+ * Judges one end against one joint's end by kind, diameter, flats, count and pitch, apart from any shaft and from how deep
+ * the one sits in the other. Units: mm; `style` for the figures in the reason. Source, checks: as `checkMeetings`.
+ */
+export function judgeEnds(end: ShaftEnd, into: JointSide, style: LengthStyle): EndsVerdict {
+  const form = formVerdict(end, into, style);
+  if ('problem' in form) return { status: 'mismatch', reason: form.problem };
+  return { status: form.status === 'fits' ? 'fits' : 'trial-fit', reason: form.reason };
+}
+
 /** What would mend two ends that do not go together. A column's and a box's end are what they are. */
 function remediesFor(place: MeetingPlace, end: ShaftEnd, into: JointSide, style: LengthStyle): FitRemedy[] {
   const joint = `joint ${place.joint + 1}`;

@@ -17,11 +17,13 @@ export {
 } from './cuts.ts';
 export {
   checkMeetings,
+  type EndsVerdict,
   endsAt,
   engagement,
   type FitRemedy,
   type FitStatus,
   jointEndName,
+  judgeEnds,
   type Meeting,
   type MeetingPlace,
   meetingName,
@@ -45,6 +47,7 @@ export {
   threadStressArea,
   tighteningTorque,
 } from './fasteners.ts';
+export { bestClocked, firstShaft, INPUT } from './first-shaft.ts';
 export { routeObstacles } from './layout-obstacles.ts';
 export { type ShaftLine, type ShaftMember, type ShaftPin, shaftLine, TO_SPIDER } from './line.ts';
 export {
@@ -84,6 +87,7 @@ export {
 } from './route-check.ts';
 export { noRouteSentence, partsWords, STATUS_WORDS, supportSentence } from './route-words.ts';
 export {
+  clockSteps,
   makingSteps,
   type ShaftTorque,
   type Step,
@@ -132,4 +136,13 @@ export {
   USUAL_SEAT,
   USUAL_TEETH,
 } from './usual-ends.ts';
-export { endWords, pieceWords, sideWords, sizeWords, splineWords, stockWords } from './words.ts';
+export {
+  endForSide,
+  endWords,
+  pieceWords,
+  sideForEnd,
+  sideWords,
+  sizeWords,
+  splineWords,
+  stockWords,
+} from './words.ts';

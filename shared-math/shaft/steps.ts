@@ -104,7 +104,8 @@ function endSteps(work: EndWork, style: LengthStyle): Step[] {
   return steps;
 }
 
-function clockSteps(shaft: ShaftDocument): Step[] {
+/** How each intermediate shaft's yokes are set to one another; a warning where its ends leave no choice. */
+export function clockSteps(shaft: ShaftDocument): Step[] {
   return shaft.shafts.map(({ clock }, index) => {
     const part = `Shaft ${index + 1}`;
     const freedom = clockFreedom(shaft, index);

@@ -5,9 +5,11 @@ import {
   INSTRUMENTS,
   type Instrument,
 } from '../../shared-math/adjust/list/index.ts';
+import { type Question, questionSchema } from '../../shared-math/counter/index.ts';
 import { LIMIT_NAMES, LIMITS, type LimitName, limitProblem } from '../../shared-math/findings/index.ts';
 import { type LayoutDocument, layoutSchema } from '../../shared-math/layout/index.ts';
 import { shelfPartSchema } from '../../shared-math/shelf/index.ts';
+import { PAPER_NAMES } from '../output/pens/papers.ts';
 import { outputRequest, outputStatus } from './output-contract.ts';
 
 /**
@@ -26,8 +28,8 @@ const variantSummary = z.object({ id, name, savedAt: time });
 const carSummary = z.object({ id, name, notes, variants: z.array(variantSummary) });
 const customerSummary = z.object({ id, name, notes, cars: z.array(carSummary) });
 
-/** What stands in the drawer or on the shelf, and what can be in the bin. */
-const kind = z.enum(['customer', 'car', 'variant', 'part']);
+/** What stands in the drawer, on the shelf or at the counter, and what can be in the bin. */
+const kind = z.enum(['customer', 'car', 'variant', 'part', 'ticket']);
 const ids = z.array(id).max(5000);
 
 /** A document that goes out was read when it left the store or its file: it is not read a second time. */
@@ -35,6 +37,25 @@ const readDocument = z.custom<LayoutDocument>((value) => typeof value === 'objec
 
 /** The same holds for a car's survey. */
 const readSurvey = z.custom<CarSurvey>((value) => typeof value === 'object' && value !== null);
+
+/** Likewise what was said on a ticket. */
+const readQuestion = z.custom<Question>((value) => typeof value === 'object' && value !== null);
+
+const customerOfTicket = z.string().trim().max(200);
+const headline = z.string().max(400);
+
+const ticket = z.object({
+  id,
+  customer: customerOfTicket,
+  note: notes,
+  question: readQuestion,
+  headline,
+  at: time,
+  /** Counts the saves. */
+  revision: z.number().int(),
+  /** The layout that was made of it. */
+  variantId: id.nullable(),
+});
 
 const openVariant = z.object({
   id,
@@ -65,6 +86,7 @@ const copyContents = z.object({
   states: z.number(),
   photos: z.number(),
   parts: z.number(),
+  tickets: z.number(),
   /** When a layout in it was saved last. */
   newest: time.optional(),
 });
@@ -361,6 +383,48 @@ export const contract = {
   'output.progress': { input: z.strictObject({ job: id }), output: outputStatus },
   /** Calls it off, and lets go of what was made; one that is gone is no fault. */
   'output.cancel': { input: z.strictObject({ job: id }), output: none },
+
+  /** The counter's tickets, newest first. */
+  'ticket.list': { input: none, output: z.object({ tickets: z.array(ticket) }) },
+  'ticket.add': {
+    input: z.strictObject({ customer: customerOfTicket, note: notes, question: questionSchema, headline }),
+    output: ticket,
+  },
+  /** Refused as `changed-elsewhere` if the ticket was saved since from another revision. */
+  'ticket.save': {
+    input: z.strictObject({
+      id,
+      customer: customerOfTicket,
+      note: notes,
+      question: questionSchema,
+      headline,
+      revision: z.number().int(),
+    }),
+    output: z.object({ revision: z.number().int() }),
+  },
+  /**
+   * Makes a car of what was said: the customer, new unless there is one of that name, a car and a layout, all or none. Its
+   * notes' figures are in this unit. Refused as `refused-document` where nothing can be drawn yet.
+   */
+  'ticket.makeCar': {
+    input: z.strictObject({
+      id,
+      carName: name,
+      unit: settings.shape.unit,
+      fraction: settings.shape.fraction,
+    }),
+    output: z.object({ variantId: id }),
+  },
+  /** Begins to make the page of a ticket; from there on as `output.start`. */
+  'ticket.print': {
+    input: z.strictObject({
+      id,
+      paper: z.enum(PAPER_NAMES),
+      unit: settings.shape.unit,
+      fraction: settings.shape.fraction,
+    }),
+    output: z.object({ job: id }),
+  },
 
   /** The demonstration layouts that ship with the program, and taking them in as a customer's cars. */
   'demonstration.list': {

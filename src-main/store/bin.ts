@@ -3,7 +3,7 @@ import type { Photos } from './photos.ts';
 import { hasReadableId, readableName, readableTime } from './readable.ts';
 import { StoreError } from './store-error.ts';
 
-export type BinKind = 'customer' | 'car' | 'variant' | 'part';
+export type BinKind = 'customer' | 'car' | 'variant' | 'part' | 'ticket';
 
 export interface BinEntry {
   readonly kind: BinKind;
@@ -20,6 +20,7 @@ const HOLDER: Record<BinKind, { readonly kind: BinKind; readonly column: string 
   car: { kind: 'customer', column: 'customer_id' },
   variant: { kind: 'car', column: 'car_id' },
   part: undefined,
+  ticket: undefined,
 };
 
 const LIST = `
@@ -33,6 +34,8 @@ const LIST = `
     WHERE variant.binned_at IS NOT NULL
   UNION ALL
   SELECT 'part', id, name, '', binned_at FROM part WHERE binned_at IS NOT NULL
+  UNION ALL
+  SELECT 'ticket', id, headline, customer, binned_at FROM ticket WHERE binned_at IS NOT NULL
   ORDER BY at DESC`;
 
 /** A thing in the bin hides all that it holds; those keep their own place and come back with it. */

@@ -8,6 +8,8 @@ export interface Contents {
   readonly states: number;
   readonly photos: number;
   readonly parts: number;
+  /** Of the counter. */
+  readonly tickets: number;
   /** When a layout was saved last, ms since 1970; undefined if there is none. */
   readonly newest: number | undefined;
 }
@@ -55,6 +57,7 @@ export function contentsOf(db: Database): Contents {
     states: count(db, 'history', 'variant_id IN (SELECT id FROM variant WHERE binned_at IS NULL)'),
     photos: count(db, 'photo'),
     parts: count(db, 'part', 'binned_at IS NULL'),
+    tickets: count(db, 'ticket', 'binned_at IS NULL'),
     newest: newest ?? undefined,
   };
 }

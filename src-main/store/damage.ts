@@ -18,11 +18,12 @@ function counted(number: number, one: string): string {
   return `${number} ${one}${number === 1 ? '' : 's'}`;
 }
 
-function reported({ customers, layouts, photos, parts }: Contents): string {
+function reported({ customers, layouts, photos, parts, tickets }: Contents): string {
   const cars = customers.reduce((sum, customer) => sum + customer.cars.length, 0);
   const words = [counted(customers.length, 'customer'), counted(cars, 'car'), counted(layouts, 'layout')];
   if (photos > 0) words.push(counted(photos, 'photo'));
   if (parts > 0) words.push(`${counted(parts, 'part')} on the shelf`);
+  if (tickets > 0) words.push(`${counted(tickets, 'ticket')} of the counter`);
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 

@@ -20,6 +20,7 @@ import { shopIn } from './shop.ts';
 import { shopCopies } from './shop-copies.ts';
 import { statesIn } from './states.ts';
 import { surveysIn } from './surveys.ts';
+import { ticketsIn } from './tickets.ts';
 import { variantsIn } from './variants.ts';
 
 export type { Contents } from './contents.ts';
@@ -31,6 +32,7 @@ export type { HistoryWish } from './shop-file/lines.ts';
 export type { CheckPhoto } from './shop-file/read-shop.ts';
 export { reasonOutside, StoreError, type StoreFailure, storageReason } from './store-error.ts';
 export { HISTORY_MAX } from './thinning.ts';
+export type { Ticket, TicketText } from './tickets.ts';
 
 export interface StoreOptions {
   readonly folder: string;
@@ -88,6 +90,7 @@ export function openStore({
     settings: settingsIn(bench),
     shop: shopIn(bench),
     shelf: shelfIn(bench),
+    tickets: ticketsIn(bench),
     copies: shopCopies(bench, folder, migrations, days),
     /** Several writes as one: all of them or none. */
     together: <Value>(work: () => Value): Value => keeper.write(work),

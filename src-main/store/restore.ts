@@ -56,7 +56,7 @@ export function bringBack(
     } finally {
       copy.close();
     }
-    if (before.customers.length > 0 || before.parts > 0)
+    if (before.customers.length > 0 || before.parts > 0 || before.tickets > 0)
       copyInto(db, freePath(backupsFolder(dataFolder), `toeboard-before-${dateForFileName(now())}`));
     db.prepare('ATTACH ? AS copy').run(lifted);
     try {

@@ -14,7 +14,17 @@ const UNREADABLE_MOST = 2000;
 /** Whose cars those are whose customer could not be read. */
 const FOUND = 'Found in the damaged database';
 /** In an order in which what holds comes before what is held. */
-const TABLES = ['customer', 'car', 'variant', 'base', 'history', 'setting', 'photo', 'part'] as const;
+const TABLES = [
+  'customer',
+  'car',
+  'variant',
+  'base',
+  'history',
+  'setting',
+  'photo',
+  'part',
+  'ticket',
+] as const;
 
 /** Of things whose holder could not be read, so that nothing that was read is dropped. */
 const HOLDERS = `
@@ -88,7 +98,8 @@ function* readableRows(db: Database, table: string): Generator<Row> {
 /** Drops what cannot be read without something that is lost, and notes anew which photos are named. */
 function settle(db: Database): void {
   db.exec(`DELETE FROM base WHERE variant_id NOT IN (SELECT id FROM variant);
-           DELETE FROM history WHERE base NOT IN (SELECT id FROM base);`);
+           DELETE FROM history WHERE base NOT IN (SELECT id FROM base);
+           UPDATE ticket SET variant_id = NULL WHERE variant_id NOT IN (SELECT id FROM variant);`);
   const uses = photoUseIn(db);
   const states = statesIn(db);
   const rows = db.prepare<[number], StoredText & { id: number; variant_id: string }>(

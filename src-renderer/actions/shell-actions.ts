@@ -1,3 +1,4 @@
+import { QUESTION_KINDS, QUESTION_WORDS } from '../../shared-math/counter/question-words.ts';
 import type { Action } from '../controls/action.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Shell } from '../document/shell.svelte.ts';
@@ -69,6 +70,25 @@ export function shellActions(openLayout: OpenLayout, shell: Shell): Action[] {
       enabled: () => true,
       run: () => shell.toggleDrawer('bin'),
     },
+    {
+      id: 'counter',
+      name: 'Answer a question at the counter',
+      strokes: [{ key: 'q' }],
+      enabled: () => true,
+      run: () => {
+        if (shell.counter) shell.counter = null;
+        else shell.openCounter();
+      },
+    },
+    ...QUESTION_KINDS.map(
+      (kind): Action => ({
+        id: `counter-${kind}`,
+        name: `At the counter: ${QUESTION_WORDS[kind].asks}`,
+        strokes: [],
+        enabled: () => true,
+        run: () => shell.openCounter({ kind }),
+      }),
+    ),
     {
       id: 'new-variant',
       name: 'New variant of this car',

@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import type { QuestionKind } from '../../shared-math/counter/question-words.ts';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import type { TermId } from '../../shared-math/words/terms/index.ts';
 import type { ImportPlace, Kind } from './shop.svelte.ts';
@@ -63,8 +64,15 @@ export const HELP_PAGES = [
 ] as const;
 export type HelpPage = (typeof HELP_PAGES)[number][0];
 
+/** What the counter opens with: a new question of a kind, a ticket, or neither. */
+export interface CounterWish {
+  readonly kind?: QuestionKind;
+  readonly ticket?: string;
+}
+
 export class Shell {
   #column: ColumnPage = $state(columnBefore());
+  #arranged: ArrangedCar | null = $state.raw(null);
   drawer: DrawerPage | null = $state(null);
   form: DrawerForm | null = $state.raw(null);
   /** What was typed into that form so far; null before the first letter. Kept while the drawer is closed. */
@@ -78,10 +86,21 @@ export class Shell {
   openBeginning: () => void = () => {};
   /** Opens the place whose right column has the pages, to show one of them. */
   openHome: () => void = () => {};
-  /** While an arrangement is being chosen it has the place of the board. */
-  arranged: ArrangedCar | null = $state.raw(null);
+  /** While the counter is open it has the place of the board; null while it is not. */
+  counter: CounterWish | null = $state.raw(null);
+  /** Whether something that was said at the counter is not in the store yet. The counter puts it here. */
+  counterPending: () => boolean = () => false;
   /** Lets the person choose files to take in. The page puts it here, as only it can ask for files. */
   chooseFiles: (place: ImportPlace) => void = () => {};
+
+  /** While an arrangement is being chosen it has the place of the board; whoever wants the board back sets it to null. */
+  get arranged(): ArrangedCar | null {
+    return this.#arranged;
+  }
+  set arranged(car: ArrangedCar | null) {
+    this.#arranged = car;
+    this.counter = null;
+  }
 
   /** Which page of the right column shows; kept over a reload of the window. */
   get column(): ColumnPage {
@@ -118,6 +137,7 @@ export class Shell {
 
   /** Something was chosen that is on the board now: a page of the drawer to choose from gives the board its room back. */
   choiceMade(): void {
+    this.counter = null;
     if (this.drawer !== 'find' && this.drawer !== 'cars' && this.drawer !== 'new-car') return;
     this.drawer = null;
     if (this.formText === null) this.form = null;
@@ -127,6 +147,14 @@ export class Shell {
   showWord(id: TermId | null = null): void {
     this.word = id;
     this.help = 'words';
+  }
+
+  /** Opens the counter, where questions are answered without a car on the board. */
+  openCounter(wish: CounterWish = {}): void {
+    this.drawer = null;
+    this.form = null;
+    this.arranged = null;
+    this.counter = wish;
   }
 
   toggleDrawer(page: DrawerPage = 'cars'): void {

@@ -12,6 +12,7 @@ import { programTests } from './suite/program.ts';
 import { shelfTests } from './suite/shelf.ts';
 import { shopTests } from './suite/shop.ts';
 import { surveyTests } from './suite/surveys.ts';
+import { ticketTests } from './suite/tickets.ts';
 import { variantTests } from './suite/variants.ts';
 
 describe.each(TRANSPORTS)('calls by $name', (transport) => {
@@ -28,6 +29,7 @@ describe.each(TRANSPORTS)('calls by $name', (transport) => {
   copyTests(open);
   photoTests(open);
   outputTests(open);
+  ticketTests(open);
   failureTests(open);
 
   test('every call of the contract has answered and every failure has been met', () => {

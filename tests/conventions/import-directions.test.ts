@@ -44,7 +44,7 @@ const MATHS_LEVELS = [
   ['forces'],
   ['findings'],
   ['arrange', 'shelf', 'tune', 'words'],
-  ['moving', 'propose'],
+  ['counter', 'moving', 'propose'],
 ];
 
 function mathsLevel(path: string): number {

@@ -14,7 +14,7 @@ import {
   withValue,
 } from '../../shared-math/layout/index.ts';
 import { createState, prepareFrontEnd, solveFrontEnd } from '../../shared-math/linkage/index.ts';
-import { firstShaft } from '../../src-renderer/places/shaft/shaft-edits.ts';
+import { firstShaft } from '../../shared-math/shaft/index.ts';
 import { expectClose } from '../support/close.ts';
 import { documentOf, LATERALS, rawLayout, STEERED } from '../support/layouts.ts';
 import { rawShaft } from '../support/shafts.ts';

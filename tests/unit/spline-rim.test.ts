@@ -8,7 +8,7 @@ import {
   rimTrouble,
   withMark,
   withoutLast,
-} from '../../src-renderer/places/shaft/rim-marks.ts';
+} from '../../src-renderer/panels/splines/rim-marks.ts';
 import { expectClose } from '../support/close.ts';
 
 /** A circle of radius 100 seen so many degrees off square, from far away, toward an angle; places on it by the shaft's angle. */

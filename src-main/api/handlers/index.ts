@@ -8,6 +8,7 @@ import { programHandlers } from './program.ts';
 import { shelfHandlers } from './shelf.ts';
 import { shopHandlers } from './shop.ts';
 import { surveyHandlers } from './surveys.ts';
+import { ticketHandlers } from './tickets.ts';
 import { variantHandlers } from './variants.ts';
 
 export type { Handlers, Program };
@@ -24,6 +25,7 @@ export function createHandlers(program: Program): Handlers {
     ...fileHandlers(program),
     ...copyHandlers(program),
     ...outputHandlers(program),
+    ...ticketHandlers(program),
     ...demonstrationHandlers(program),
   };
 }

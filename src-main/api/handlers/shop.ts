@@ -15,7 +15,7 @@ type ShopCalls =
   | 'bin.empty';
 
 export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
-  const { shop, customers, cars, variants, bin, shelf } = store;
+  const { shop, customers, cars, variants, bin, shelf, tickets } = store;
 
   function troubles(): string[] {
     const countWords = (number: number, what: string) =>
@@ -24,10 +24,12 @@ export function shopHandlers({ store }: Program): Pick<Handlers, ShopCalls> {
         : [`${number} ${what} stored in a form that cannot be read, and left out of the lists.`];
     const things = shop.unaskable();
     const parts = shelf.broken();
+    const asked = tickets.broken();
     return [
       ...store.damageFound(),
       ...countWords(things, things === 1 ? 'customer, car or layout is' : 'customers, cars or layouts are'),
       ...countWords(parts, parts === 1 ? 'entry of the shelf is' : 'entries of the shelf are'),
+      ...countWords(asked, asked === 1 ? 'ticket of the counter is' : 'tickets of the counter are'),
     ];
   }
 

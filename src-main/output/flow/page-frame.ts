@@ -16,7 +16,9 @@ const TITLE_ROW = 10.4;
 export interface TitleFacts {
   readonly customer?: string;
   readonly car?: string;
-  readonly document: { readonly name: string };
+  readonly document?: { readonly name: string };
+  /** The fields of the first row with their shares of its width; those of a layout's sheet if absent. */
+  readonly names?: readonly (readonly [label: string, value: string, share: number])[];
   readonly date: Date;
   /** Only the day of the date is known. */
   readonly dayOnly?: boolean;
@@ -220,11 +222,12 @@ export class PageFrame {
   }
 
   #names(): Cell[] {
-    const { customer, car, document, drawnBy = '' } = this.#title;
+    const { customer, car, document, drawnBy = '', names } = this.#title;
+    if (names) return names.map(([label, value, width]) => ({ label, value, width }));
     return [
       { label: 'CUSTOMER', value: customer || 'not named', width: 0.25 },
       { label: 'CAR', value: car || 'not named', width: 0.28 },
-      { label: 'VARIANT', value: document.name, width: 0.3 },
+      { label: 'VARIANT', value: document?.name ?? 'not named', width: 0.3 },
       // Blank where nobody said, to be written by hand.
       { label: 'DRAWN BY', value: drawnBy, width: 0.17 },
     ];

@@ -65,6 +65,11 @@ export class OutputJobs {
 
   /** Takes a job on; it is worked at when those before it are done. Answers its name. */
   start(request: OutputRequest, source: Source): string {
+    return this.begin((watch) => this.#make(request, source, watch));
+  }
+
+  /** The same for anything that can be made: what it is made by is called when its turn has come. */
+  begin(make: (watch: Watch) => Promise<Made>): string {
     this.#forget();
     const id = randomUUID();
     const job: Job = {
@@ -74,7 +79,7 @@ export class OutputJobs {
       off: new AbortController(),
     };
     this.#jobs.set(id, job);
-    this.#last = this.#last.then(() => this.#work(job, request, source));
+    this.#last = this.#last.then(() => this.#work(job, make));
     return id;
   }
 
@@ -128,7 +133,7 @@ export class OutputJobs {
     this.#jobs.delete(id);
   }
 
-  async #work(job: Job, request: OutputRequest, source: Source): Promise<void> {
+  async #work(job: Job, make: (watch: Watch) => Promise<Made>): Promise<void> {
     const { signal } = job.off;
     if (signal.aborted) return;
     const tell = (change: Partial<JobStatus>) => {
@@ -137,7 +142,7 @@ export class OutputJobs {
     };
     tell({ state: 'working' });
     try {
-      const made = await this.#make(request, source, {
+      const made = await make({
         signal,
         progress: (done, of, what) => tell({ done, of, what }),
       });

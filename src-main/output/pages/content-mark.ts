@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 
 /** A value with the keys of its objects in order, so that the order in which they were written does not count. */
 function inOrder(value: unknown): unknown {
@@ -14,10 +13,10 @@ function inOrder(value: unknown): unknown {
 }
 
 /**
- * A short mark of what a layout holds, for paper: the first 8 hex digits of the SHA-256 (FIPS 180-4) of its document as
- * JSON with sorted keys. Two sheets with one mark were made from one layout.
+ * A short mark of what a layout, or what was said on a ticket, holds, for paper: the first 8 hex digits of the SHA-256 (FIPS
+ * 180-4) of it as JSON with sorted keys. Two sheets with one mark were made from one content.
  */
-export function contentMark(document: LayoutDocument): string {
+export function contentMark(document: object): string {
   return createHash('sha256')
     .update(JSON.stringify(inOrder(document)))
     .digest('hex')

@@ -7,6 +7,7 @@ import { mark } from './0005-mark.ts';
 import { packedHistory } from './0006-packed-history.ts';
 import { survey } from './0007-survey.ts';
 import { sheetRevision } from './0008-sheet-revision.ts';
+import { tickets } from './0009-tickets.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
@@ -20,4 +21,5 @@ export const MIGRATIONS: readonly Migration[] = [
   packedHistory,
   survey,
   sheetRevision,
+  tickets,
 ];

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { carSurveySchema } from '../../../shared-math/adjust/list/index.ts';
+import { questionSchema } from '../../../shared-math/counter/index.ts';
 import { readLayout, refusalLine } from '../../../shared-math/layout/index.ts';
 import { shelfPartSchema } from '../../../shared-math/shelf/index.ts';
+import { CUSTOMER_MOST, HEADLINE_MOST } from '../tickets.ts';
 
 /*
  * The file of a whole shop: one JSON value a line, in an order in which what holds comes before what is held. The first
@@ -10,10 +12,11 @@ import { shelfPartSchema } from '../../../shared-math/shelf/index.ts';
  */
 export const SHOP_FORMAT = 'toeboard-shop';
 /**
- * Version 2 has what was measured on a car, version 3 the count of each layout's sheets; a shop is written as the lowest
- * version that holds what it has, for older programs.
+ * Version 2 has what was measured on a car, version 3 the count of each layout's sheets, version 4 the counter's tickets; a
+ * shop is written as the lowest version that holds what it has, for older programs.
  */
-export const SHOP_VERSION = 3;
+export const SHOP_VERSION = 4;
+export const SHOP_VERSION_WITHOUT_TICKETS = 3;
 export const SHOP_VERSION_UNCOUNTED = 2;
 export const SHOP_VERSION_UNMEASURED = 1;
 
@@ -30,7 +33,12 @@ const stateText = z.string().max(2_000_000);
 
 export const headSchema = z.strictObject({
   format: z.literal(SHOP_FORMAT),
-  version: z.literal([SHOP_VERSION_UNMEASURED, SHOP_VERSION_UNCOUNTED, SHOP_VERSION]),
+  version: z.literal([
+    SHOP_VERSION_UNMEASURED,
+    SHOP_VERSION_UNCOUNTED,
+    SHOP_VERSION_WITHOUT_TICKETS,
+    SHOP_VERSION,
+  ]),
   made: time,
   /** Whether earlier states of the layouts are in it, all of them or the newest of each. */
   history: z.boolean(),
@@ -69,6 +77,20 @@ export const lineSchema = z.union([
     }),
   }),
   z.strictObject({ part: z.strictObject({ id, figures: shelfPartSchema, binned }) }),
+  z.strictObject({
+    ticket: z.strictObject({
+      id,
+      customer: z.string().max(CUSTOMER_MOST),
+      note: notes,
+      question: questionSchema,
+      headline: z.string().max(HEADLINE_MOST),
+      asked: time,
+      revision: z.number().int().min(1),
+      /** Of a layout that is in the file. */
+      layout: id.optional(),
+      binned,
+    }),
+  }),
   z.strictObject({ setting: z.strictObject({ name: z.string().min(1).max(60), value: z.unknown() }) }),
   z.strictObject({
     photo: z.strictObject({ hash: z.string().regex(/^[0-9a-f]{64}$/), added: time, content: z.base64() }),

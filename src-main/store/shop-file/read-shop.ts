@@ -79,6 +79,10 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
   const part = db.prepare(
     'INSERT INTO part (id, name, figures, binned_at) VALUES (@id, @name, @text, @binned)',
   );
+  const ticket = db.prepare(
+    `INSERT INTO ticket (id, customer, note, question, headline, asked_at, revision, variant_id, binned_at)
+       VALUES (@id, @customer, @note, @text, @headline, @asked, @revision, @layout, @binned)`,
+  );
   const setting = db.prepare('INSERT INTO setting (name, value) VALUES (@name, @text)');
   const photo = db.prepare(
     `INSERT INTO photo (hash, type, width, height, added_at, content)
@@ -104,6 +108,9 @@ function inserter(db: Database, checkPhoto: CheckPhoto): (line: ShopLine) => voi
     } else if ('part' in line) {
       const { figures, ...rest } = line.part;
       part.run({ ...rest, name: figures.name, text: JSON.stringify(figures) });
+    } else if ('ticket' in line) {
+      const { question, layout: of = null, ...rest } = line.ticket;
+      ticket.run({ ...rest, layout: of, text: JSON.stringify(question) });
     } else if ('setting' in line)
       setting.run({ name: line.setting.name, text: JSON.stringify(line.setting.value ?? null) });
     else {

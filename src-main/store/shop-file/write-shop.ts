@@ -1,17 +1,20 @@
 import { createHash } from 'node:crypto';
 import BetterSqlite3 from 'better-sqlite3';
 import { carSurveySchema } from '../../../shared-math/adjust/list/index.ts';
+import { questionSchema } from '../../../shared-math/counter/index.ts';
 import { shownText } from '../../../shared-math/outside/index.ts';
 import type { Database } from '../database.ts';
 import { LABEL_MOST } from '../history.ts';
-import { parsedJson } from '../readable.ts';
+import { parsedJson, readableNotes, readableTime } from '../readable.ts';
 import { type StoredText, statesIn } from '../states.ts';
+import { CUSTOMER_MOST, HEADLINE_MOST } from '../tickets.ts';
 import {
   type HistoryWish,
   SHOP_FORMAT,
   SHOP_VERSION,
   SHOP_VERSION_UNCOUNTED,
   SHOP_VERSION_UNMEASURED,
+  SHOP_VERSION_WITHOUT_TICKETS,
 } from './lines.ts';
 
 export interface ShopWish {
@@ -41,6 +44,17 @@ interface LayoutRow {
 interface PartRow {
   readonly id: string;
   readonly figures: string;
+  readonly binned: number | null;
+}
+interface TicketRow {
+  readonly id: string;
+  readonly customer: string;
+  readonly note: string;
+  readonly question: string;
+  readonly headline: string;
+  readonly asked: number;
+  readonly revision: number;
+  readonly layout: string | null;
   readonly binned: number | null;
 }
 interface StateRow extends StoredText {
@@ -74,7 +88,14 @@ function* stateValues(db: Database, most: number): Generator<object> {
 function* values(db: Database, { history, made }: ShopWish): Generator<object> {
   const measured = db.prepare('SELECT 1 FROM car WHERE survey IS NOT NULL LIMIT 1').get() !== undefined;
   const counted = db.prepare('SELECT 1 FROM variant WHERE sheet_revision > 0 LIMIT 1').get() !== undefined;
-  const version = counted ? SHOP_VERSION : measured ? SHOP_VERSION_UNCOUNTED : SHOP_VERSION_UNMEASURED;
+  const ticketed = db.prepare('SELECT 1 FROM ticket LIMIT 1').get() !== undefined;
+  const version = ticketed
+    ? SHOP_VERSION
+    : counted
+      ? SHOP_VERSION_WITHOUT_TICKETS
+      : measured
+        ? SHOP_VERSION_UNCOUNTED
+        : SHOP_VERSION_UNMEASURED;
   yield { format: SHOP_FORMAT, version, made, history: history !== 'none' };
   const customers = db.prepare<[], CustomerRow>(
     'SELECT id, name, notes, binned_at AS binned FROM customer ORDER BY made',
@@ -88,6 +109,8 @@ function* values(db: Database, { history, made }: ShopWish): Generator<object> {
     const read = survey === null ? undefined : carSurveySchema.safeParse(parsedJson(survey));
     yield { car: read?.success ? { ...car, survey: read.data } : car };
   }
+  /** Damaged layouts, which no ticket may name. */
+  const leftOut = new Set<string>();
   const layouts = db.prepare<[], LayoutRow & { sheet: number; mark: string }>(
     `SELECT id, car_id AS car, name, revision, saved_at AS saved, binned_at AS binned, document,
        sheet_revision AS sheet, sheet_mark AS mark FROM variant ORDER BY made`,
@@ -96,10 +119,28 @@ function* values(db: Database, { history, made }: ShopWish): Generator<object> {
     const document = parsedJson(layout.document);
     const counts = sheet > 0 ? { sheet: { revision: sheet, mark } } : {};
     if (document !== undefined) yield { layout: { ...layout, document, ...counts } };
+    else leftOut.add(layout.id);
   }
   if (history !== 'none') yield* stateValues(db, history === 'all' ? ALL : history);
   const parts = db.prepare<[], PartRow>('SELECT id, figures, binned_at AS binned FROM part ORDER BY made');
   for (const part of parts.iterate()) yield { part: { ...part, figures: parsedJson(part.figures) } };
+  const tickets = db.prepare<[], TicketRow>(
+    `SELECT id, customer, note, question, headline, asked_at AS asked, revision, variant_id AS layout,
+       binned_at AS binned FROM ticket ORDER BY made`,
+  );
+  for (const { question: text, layout, customer, note, headline, ...ticket } of tickets.iterate()) {
+    const question = questionSchema.safeParse(parsedJson(text));
+    // A ticket of which nothing can be read is not taken along.
+    if (!question.success) continue;
+    const readable = {
+      customer: customer.slice(0, CUSTOMER_MOST),
+      note: readableNotes(note),
+      question: question.data,
+      headline: headline.slice(0, HEADLINE_MOST),
+    };
+    const of = layout === null || leftOut.has(layout) ? {} : { layout };
+    yield { ticket: { ...ticket, ...readable, asked: readableTime(ticket.asked), ...of } };
+  }
   const settings = db.prepare<[], { name: string; value: string }>('SELECT name, value FROM setting');
   for (const { name, value } of settings.iterate()) yield { setting: { name, value: parsedJson(value) } };
   const photos = db.prepare<[], PhotoRow>(

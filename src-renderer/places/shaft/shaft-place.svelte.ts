@@ -1,6 +1,7 @@
 import { resolveLayout, type ShaftDocument } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import {
+  bestClocked,
   checkMeetings,
   evenColumnYoke,
   type Meeting,
@@ -18,7 +19,7 @@ import { toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { JobClient } from '../../jobs/job-client.ts';
 import type { RouteQuestion } from './route-job.ts';
-import { bestClocked, withEnd, withShaft } from './shaft-edits.ts';
+import { withEnd, withShaft } from './shaft-edits.ts';
 
 export const SHAFT_PAGES = [
   ['route', 'Route'],

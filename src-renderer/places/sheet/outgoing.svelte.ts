@@ -1,10 +1,10 @@
 import type { Request } from '../../../src-main/api/contract.ts';
 import { placeOf, type VariantSummary } from '../../document/find.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
+import { OutputJob } from '../../document/output-job.svelte.ts';
 import { RIDE_HEIGHT } from '../../document/reach.ts';
 import type { OutgoingFile, Shop } from '../../document/shop.svelte.ts';
 import { deliver } from '../../host/outputs.ts';
-import { OutputJob } from './output-job.svelte.ts';
 import { OutputPreview } from './output-preview.svelte.ts';
 import {
   type CurveDrawn,

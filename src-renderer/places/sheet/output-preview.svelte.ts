@@ -1,6 +1,6 @@
 import type { CallHost, Request } from '../../../src-main/api/contract.ts';
+import { OutputJob } from '../../document/output-job.svelte.ts';
 import { fetchPart } from '../../host/outputs.ts';
-import { OutputJob } from './output-job.svelte.ts';
 
 type Asked = Request<'output.start'>;
 

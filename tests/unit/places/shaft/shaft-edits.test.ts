@@ -10,15 +10,24 @@ import {
   type ShaftStock,
 } from '../../../../shared-math/layout/index.ts';
 import {
+  bestClocked,
   checkMeetings,
+  firstShaft,
   routeOf,
   sideTaking,
   stockFor,
   turningOf,
 } from '../../../../shared-math/shaft/index.ts';
 import {
-  bestClocked,
-  firstShaft,
+  asKind,
+  END_KINDS,
+  fieldsOf,
+  readField,
+  SIDE_KINDS,
+  STOCK_KINDS,
+  withField,
+} from '../../../../src-renderer/panels/ends/end-forms.ts';
+import {
   halfTurned,
   withClock,
   withEnd,
@@ -30,15 +39,6 @@ import {
   withStock,
   withSupport,
 } from '../../../../src-renderer/places/shaft/shaft-edits.ts';
-import {
-  asKind,
-  END_KINDS,
-  fieldsOf,
-  readField,
-  SIDE_KINDS,
-  STOCK_KINDS,
-  withField,
-} from '../../../../src-renderer/places/shaft/shaft-fits.ts';
 import { documentOf, rawLayout } from '../../../support/layouts.ts';
 import { shaftOf } from '../../../support/shafts.ts';
 

@@ -7,8 +7,8 @@ import {
   type Fit,
   SIDE_KINDS,
   STOCK_KINDS,
-} from '../../../../src-renderer/places/shaft/shaft-fits.ts';
-import { usualSizeOf, usualSizes, withSize } from '../../../../src-renderer/places/shaft/shaft-sizes.ts';
+} from '../../../../src-renderer/panels/ends/end-forms.ts';
+import { usualSizeOf, usualSizes, withSize } from '../../../../src-renderer/panels/ends/end-sizes.ts';
 import { expectClose } from '../../../support/close.ts';
 
 const FITS: readonly (readonly [string, Fit])[] = [END_KINDS, SIDE_KINDS, STOCK_KINDS].flatMap((kinds, i) =>

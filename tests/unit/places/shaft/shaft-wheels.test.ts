@@ -1,10 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { PLAIN_LAYOUT, resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { createState, poseAxle, prepareFrontEnd, steerAxle } from '../../../../shared-math/linkage/index.ts';
-import { boxHandwheel, evenColumnYoke, routeOf, turningOf } from '../../../../shared-math/shaft/index.ts';
+import {
+  boxHandwheel,
+  evenColumnYoke,
+  firstShaft,
+  routeOf,
+  turningOf,
+} from '../../../../shared-math/shaft/index.ts';
 import { sweepTurn } from '../../../../shared-math/sweep/index.ts';
 import { toDegrees } from '../../../../shared-math/units/index.ts';
-import { firstShaft } from '../../../../src-renderer/places/shaft/shaft-edits.ts';
 import { wheelsThroughShaft } from '../../../../src-renderer/places/shaft/shaft-wheels.ts';
 import { expectClose } from '../../../support/close.ts';
 import { DEMONSTRATIONS } from '../../../support/demonstration-files.ts';

@@ -1,4 +1,4 @@
-import type { CallHost, Reply, Request } from '../../../src-main/api/contract.ts';
+import type { CallHost, CallResult, Reply, Request } from '../../src-main/api/contract.ts';
 
 export type JobStatus = Reply<'output.progress'>;
 
@@ -17,8 +17,13 @@ export class OutputJob {
   }
 
   /** Has it made; answers how it ended, or why it was never begun. */
-  async run(request: Request<'output.start'>): Promise<JobStatus> {
-    const started = await this.#call('output.start', request);
+  run(request: Request<'output.start'>): Promise<JobStatus> {
+    return this.follow(() => this.#call('output.start', request));
+  }
+
+  /** The same for whatever begins a job. */
+  async follow(start: () => Promise<CallResult<'output.start' | 'ticket.print'>>): Promise<JobStatus> {
+    const started = await start();
     if (!started.ok) return this.#end(started.failure.reason);
     this.id = started.value.job;
     for (;;) {

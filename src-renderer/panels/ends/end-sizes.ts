@@ -1,6 +1,6 @@
 import { BORE_OVER } from '../../../shared-math/shaft/index.ts';
 import { MM_PER_INCH } from '../../../shared-math/units/index.ts';
-import { type Fit, fieldValue, withField } from './shaft-fits.ts';
+import { type Fit, fieldValue, withField } from './end-forms.ts';
 
 // Sizes that shafts and joints are sold in: common practice, no published source. Makers differ, so the mate is measured.
 

@@ -1,0 +1,227 @@
+import type { Page } from 'playwright-core';
+import { describe, expect, test } from 'vitest';
+import { openStore } from '../../src-main/store/index.ts';
+import { bringChecker, violations } from '../support/accessibility.ts';
+import { type OpenBoard, useBrowser } from '../support/browser-page.ts';
+import { downloaded } from '../support/downloads.ts';
+import { readPdf } from '../support/read-pdf.ts';
+
+const openBoard = useBrowser();
+
+/**
+ * s. What a person takes for each thing done with hand and eye: Card, Moran and Newell, "The keystroke-level model for user
+ * performance time with interactive systems", Communications of the ACM 23 (7), 1980 (from memory): a key of an average typist,
+ * pointing, a press of the mouse's button, a hand from mouse to keys or back, and making up one's mind.
+ */
+const KEY = 0.28;
+const POINT = 1.1;
+const PRESS = 0.2;
+const HAND = 0.4;
+const MIND = 1.35;
+
+/** A person at the counter: what is done is counted, one for each thing clicked, chosen or typed, and how long it takes. */
+class Person {
+  actions = 0;
+  seconds = 0;
+  readonly page: Page;
+
+  constructor(page: Page) {
+    this.page = page;
+  }
+
+  #acts(keys: number): void {
+    this.actions += 1;
+    this.seconds += MIND + POINT + PRESS + (keys > 0 ? 2 * HAND + keys * KEY : 0);
+  }
+
+  async click(name: string): Promise<void> {
+    this.#acts(0);
+    await this.page.getByRole('button', { name, exact: true }).click();
+  }
+
+  /** Types letter by letter and stays in the field: what is live needs no Enter. */
+  async type(label: string, text: string): Promise<void> {
+    this.#acts(text.length);
+    const field = this.page.getByLabel(label, { exact: true });
+    await field.click();
+    await field.pressSequentially(text);
+  }
+
+  /** Opens a list of choices and takes one: two presses. */
+  async choose(label: string, words: string): Promise<void> {
+    this.#acts(0);
+    this.seconds += POINT + PRESS;
+    await this.page.getByLabel(label, { exact: true }).selectOption({ label: words });
+  }
+
+  async reads(words: RegExp): Promise<void> {
+    const headline = this.page.locator('.sheet .headline');
+    await expect.poll(async () => (await headline.textContent())?.trim(), { timeout: 15_000 }).toMatch(words);
+  }
+
+  async kept(): Promise<void> {
+    await this.page.locator('[data-kept="kept"]').waitFor();
+  }
+}
+
+/** What the store itself holds, read beside the page. */
+function stored(board: OpenBoard) {
+  const store = openStore({ folder: board.dataFolder });
+  try {
+    return { tickets: store.tickets.list(), settings: store.settings.read() };
+  } finally {
+    store.close();
+  }
+}
+
+async function atTheCounter(): Promise<OpenBoard> {
+  const board = await openBoard({ size: { width: 1280, height: 720 } });
+  await bringChecker(board.context);
+  await board.page.reload();
+  await board.page.getByRole('button', { name: 'Counter', exact: true }).click();
+  await board.page.getByRole('heading', { name: 'Which shaft, joints and supports?' }).waitFor();
+  return board;
+}
+
+/** The answer on the sheet, as a person reads it. */
+const sheet = (page: Page) => page.locator('article.sheet');
+
+interface Asked {
+  readonly asks: string;
+  readonly answer: (person: Person) => Promise<void>;
+  readonly headline: RegExp;
+  /** Of the answer's parts. */
+  readonly shows: readonly RegExp[];
+}
+
+const QUESTIONS: readonly Asked[] = [
+  {
+    asks: 'Which shaft, joints and supports?',
+    answer: async (person) => {
+      await person.type('From the column’s end straight to the box’s input', '30');
+      await person.type('How much lower the box’s input is than the column’s end', '9 3/4');
+      await person.type('How far the column falls toward the front, from level', '25');
+      await person.choose('Column’s end', 'double-D');
+      await person.choose('Box’s input', 'splined');
+    },
+    headline: /^2 single joints at \d+\.\d° and \d+\.\d°; shaft \d+/,
+    shows: [
+      /One joint/,
+      /What to clock/,
+      /To order/,
+      /from a bar 30 in long/,
+      /Nobody said, so it is assumed/,
+      /The box’s input lies level\./,
+    ],
+  },
+  {
+    asks: 'Which spline is this?',
+    answer: async (person) => {
+      await person.type('Over the teeth', '.771');
+      await person.choose('Counted', 'all around');
+      await person.type('Teeth counted', '36');
+    },
+    headline: /^36 teeth on 0\.771 in, form not settled: trial-fit first\.$/,
+    // (36 + 1)/48 in by the formula of ANSI B92.1 for the outside diameter of an external spline's basic form.
+    shows: [/48\/96 pitch/, /0\.771 in/, /No tooth is missing/],
+  },
+  {
+    asks: 'What fits what?',
+    answer: async (person) => {
+      await person.choose('The shaft’s end', 'double-D');
+      await person.choose('The joint’s end', 'splined, pinch bolt');
+    },
+    headline: /^They do not go together: double-D 3\/4 in/,
+    shows: [/Take the joint with a double-D/, /put an adapter between/],
+  },
+  {
+    asks: 'Side or cross steer, manual or assisted?',
+    answer: async (person) => {
+      await person.type('Load on the front axle, by scales under the wheels', '1600');
+      await person.choose('Headers beside the rail', 'on the right');
+      await person.choose('Pump or motor to be had', 'yes');
+    },
+    headline: /^Begin from cross steer, (manual|assisted)\.$/,
+    shows: [
+      /Parking at the rim, roughly/,
+      /1600 lb on the front axle/,
+      /common practice, no published source/,
+    ],
+  },
+];
+
+describe('the counter', () => {
+  test('answers each of its questions within two minutes, keeps it and prints it', async () => {
+    const board = await atTheCounter();
+    const { page } = board;
+    for (const { asks, answer, headline, shows } of QUESTIONS) {
+      const person = new Person(page);
+      await person.click(asks);
+      await page.getByRole('heading', { name: asks, level: 1 }).waitFor();
+      // All its letters are keys of the board: none of them may do anything but stand in the field.
+      await person.type('Customer', 'Suq Chlkvna 1');
+      await answer(person);
+      await person.reads(headline);
+      // No answer to what was typed a letter ago is taken for this one.
+      await page.locator('article.sheet[aria-busy="false"]').waitFor();
+      for (const words of shows) expect(await sheet(page).textContent()).toMatch(words);
+      await sheet(page).locator('[data-part="cautions"]').getByText('has not seen the car').waitFor();
+      await person.kept();
+      expect(await violations(page), asks).toEqual([]);
+      const coming = page.waitForEvent('download');
+      await person.click('Print the ticket');
+      const { content } = await downloaded(await coming);
+      await readPdf(new Uint8Array(content), (pages) => {
+        expect(pages.map(({ text }) => text.includes('certifies nothing'))).toEqual([true]);
+        expect(pages[0]?.text).toContain(asks);
+        expect(pages[0]?.text).toContain('Suq Chlkvna 1');
+      });
+      expect(person.actions, asks).toBeLessThanOrEqual(8);
+      expect(person.seconds, asks).toBeLessThan(120);
+    }
+    const { tickets, settings } = stored(board);
+    expect(tickets.map(({ question, customer }) => `${question.kind}: ${customer}`)).toEqual(
+      ['arrangement', 'fit', 'spline', 'shaft'].map((kind) => `${kind}: Suq Chlkvna 1`),
+    );
+    expect([settings.unit, settings.snap]).not.toContain('mm');
+    expect(await page.getByRole('complementary', { name: 'Cars and variants' }).count()).toBe(0);
+  });
+
+  test('opens a ticket again, throws it away and puts it back, and makes a car of it', async () => {
+    const board = await atTheCounter();
+    const { page } = board;
+    const person = new Person(page);
+    await person.type('Customer', 'Long Lou');
+    await person.type('From the column’s end straight to the box’s input', '762 mm');
+    await person.reads(/joint/);
+    await person.kept();
+    // Left alone it asks nothing more: a new question stands beside it, and the ticket comes back as it was.
+    await person.click('Which spline is this?');
+    await page.getByRole('heading', { name: 'Which spline is this?', level: 1 }).waitFor();
+    await page.locator('[data-ticket]').getByText('Long Lou').click();
+    await expect
+      .poll(() => page.getByLabel('From the column’s end straight to the box’s input').inputValue())
+      .toBe('30 in');
+    const falls = page.getByLabel('How far the column falls toward the front, from level');
+    await expect.poll(() => falls.getAttribute('placeholder')).toBe('30°, assumed');
+
+    await person.click('Throw away the ticket of Long Lou');
+    await expect.poll(() => page.locator('[data-ticket]').count()).toBe(0);
+    await person.click('Put it back');
+    await page.locator('[data-ticket]').getByText('Long Lou').click();
+    await person.kept();
+
+    await person.click('Make a car of this');
+    await expect.poll(() => page.getByLabel('The car’s name').inputValue()).toBe('Car of Long Lou');
+    await person.click('Make the car');
+    await page.getByRole('main', { name: 'Board' }).waitFor();
+    await page
+      .getByRole('button', { name: 'Cars and variants. Open: Long Lou, Car of Long Lou, Shaft and joints' })
+      .waitFor();
+    // And a reload loses nothing of the counter.
+    await page.reload();
+    await person.click('Counter');
+    await page.locator('[data-ticket]').getByText('Long Lou').click();
+    await page.getByRole('button', { name: 'Open its car' }).waitFor();
+  });
+});

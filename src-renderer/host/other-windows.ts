@@ -1,7 +1,7 @@
 import type { Call, CallHost, Request } from '../../src-main/api/contract.ts';
 
 /** What a call changes, as other windows show it. */
-export type Touched = 'settings' | 'shop' | 'variant' | 'survey' | 'shelf' | 'everything';
+export type Touched = 'settings' | 'shop' | 'variant' | 'survey' | 'shelf' | 'tickets' | 'everything';
 
 /** What was changed in another window; of a variant or a survey, which one. */
 export interface ChangeElsewhere {
@@ -57,6 +57,11 @@ const TOUCHES: Readonly<Record<Call, Touched | null>> = {
   'output.start': null,
   'output.progress': null,
   'output.cancel': null,
+  'ticket.list': null,
+  'ticket.add': 'tickets',
+  'ticket.save': 'tickets',
+  'ticket.makeCar': 'shop',
+  'ticket.print': null,
   'demonstration.list': null,
   'demonstration.take': 'shop',
   'demonstration.read': null,

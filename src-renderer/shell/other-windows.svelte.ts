@@ -40,7 +40,8 @@ export function followOtherWindows(): void {
     else if (touched === 'everything') {
       // Another shop stands in the place of this one; what is not saved here is not thrown away for it.
       if (!openLayout.busy && !measuring.pending) location.reload();
-    } else {
+    } else if (touched !== 'tickets') {
+      // Tickets are the counter's, which listens for itself.
       if (touched === 'variant' && id === openLayout.variant?.id) void shop.followOpen();
       if (touched !== 'variant' && shelf.ready) void shelf.read();
       lists.ask();

@@ -193,6 +193,14 @@ export class CounterDesk {
     if (list) this.tickets = list.tickets;
   }
 
+  /** Another window has changed tickets: the one that stands here is taken over anew where nothing is typed into it. */
+  async followStore(): Promise<void> {
+    await this.readTickets();
+    const { ticket } = this;
+    const stored = ticket && this.tickets.find(({ id }) => id === ticket.id);
+    if (stored && stored.revision > ticket.revision && this.kept === 'kept') await this.open(stored);
+  }
+
   /** What the counter was opened for. */
   async takeWish({ kind, ticket }: CounterWish): Promise<void> {
     await this.readTickets();

@@ -126,6 +126,33 @@ describe('the place Sheet', () => {
     });
   });
 
+  test('gives the page that moves, a film and the car in space', async () => {
+    const { page } = await openSheet();
+    await choose(page, 'Page that moves');
+    await picture(page, /^Page that moves/).waitFor();
+    // The car has one variant: there is none to be shown beside it.
+    expect(await page.getByRole('combobox', { name: 'Variant beside it' }).count()).toBe(0);
+    const moving = await made(page, 'Make the page that moves');
+    expect(moving.name).toBe('Sample car - Arm down - Page that moves.html');
+    expect(moving.content.toString('utf8')).toMatch(/^<!doctype html>/);
+    await choose(page, 'Film of the travel');
+    await picture(page, /^Film of the travel, page 1/).waitFor();
+    await page.getByRole('combobox', { name: 'Through its' }).selectOption('Roll');
+    await page.getByRole('combobox', { name: 'There and back in' }).selectOption('2 seconds');
+    const film = await made(page, 'Make the film');
+    expect(film.name).toBe('Sample car - Arm down - Film.png');
+    // Frames as they stand in the file (PNG, third edition, 11.3.6.1): 2 seconds of 12.
+    const control = film.content.indexOf('acTL', 0, 'latin1');
+    expect(film.content.readUInt32BE(control + 4)).toBe(24);
+    await choose(page, 'Drawing');
+    await page.getByRole('combobox', { name: 'View' }).selectOption('Pictorial, in space');
+    await page.getByRole('combobox', { name: 'Seen from' }).selectOption('ahead and its right');
+    expect(await page.getByRole('combobox', { name: 'File' }).getByRole('option').count()).toBe(2);
+    const space = await made(page, 'Make the drawing');
+    expect(space.name).toBe('Sample car - Arm down - Pictorial.svg');
+    expect(space.content.toString('utf8')).toContain('seen from ahead 45.0° round to its right');
+  });
+
   test('the drawing is of the layout as it is now, in the pose it stands in', async () => {
     const { page } = await openSheet();
     await page.getByRole('button', { name: 'Layout', exact: true }).click();

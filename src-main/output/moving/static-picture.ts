@@ -1,5 +1,6 @@
 import { MovedCar, standingWords } from '../../../shared-math/moving/index.ts';
 import { ISOMETRIC } from '../../../shared-math/pictorial/index.ts';
+import { SOFT } from '../pens/colours.ts';
 import { CAR_INKS, DRAWN_LARGER, MovedPicture } from '../pens/moved-picture.ts';
 import { ANCHORS, frameWords, frontSize, markAttributes } from '../pens/page-marks.ts';
 import { type Html, html, outsideText } from './html.ts';
@@ -60,7 +61,9 @@ const attributesOf = (entries: Readonly<Record<string, string>>) =>
 
 /** The same picture as a file of its own. */
 export function pictureFile(model: MovingModel): string {
-  const { box, paths } = openingPicture(model);
+  const { box, paths, front } = openingPicture(model);
+  const { right, down, align } = front;
+  const word = `<text x="${right.toFixed(0)}" y="${down.toFixed(0)}" font-family="sans-serif" font-size="${frontSize(box)}" fill="${SOFT}" text-anchor="${ANCHORS[align]}">FRONT</text>`;
   const [left, top, width, height] = frameWords(box).split(' ');
-  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${frameWords(box)}" width="${width}" height="${height}" stroke-linecap="round" stroke-linejoin="round"><rect x="${left}" y="${top}" width="${width}" height="${height}" fill="#ffffff"/>${paths.markup}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="${frameWords(box)}" width="${width}" height="${height}" stroke-linecap="round" stroke-linejoin="round"><rect x="${left}" y="${top}" width="${width}" height="${height}" fill="#ffffff"/>${paths.markup}${word}</svg>`;
 }

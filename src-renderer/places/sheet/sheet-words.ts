@@ -134,9 +134,9 @@ export const FILM_CHOICES: readonly (readonly [Filmed, string])[] = [
 ];
 
 export const WIDTH_CHOICES: readonly (readonly [`${FilmWidth}`, string])[] = [
-  ['480', 'small, for a message'],
-  ['720', 'middle'],
-  ['1080', 'large'],
+  ['480', '480 px across'],
+  ['720', '720 px across'],
+  ['1080', '1080 px across'],
 ];
 
 export const SECONDS_CHOICES: readonly (readonly [`${FilmSeconds}`, string])[] = [

@@ -1,4 +1,4 @@
-import { type Drawing, drawLayout, placeInPose, roomFor } from '../drawing/index.ts';
+import { type Drawing, drawLayout, placeAtRide, placeInPose, roomFor } from '../drawing/index.ts';
 import type { Layout } from '../layout/index.ts';
 import {
   createState,
@@ -35,6 +35,8 @@ export interface SteerCurve {
   readonly bumpSteer: readonly number[];
 }
 
+const STRAIGHT = { left: 0, right: 0 } as const;
+
 /** Heaves that a curve is drawn from, ends included. */
 const CURVE_POSES = 41;
 
@@ -51,12 +53,14 @@ export class MovedCar {
   readonly #state = createState();
   readonly #ride = createState();
   #pose: HandPose = RIDE_HEIGHT;
+  #stands = false;
 
-  /** Needs a validated layout; `failure` says where even ride height cannot be. */
+  /** Needs a validated layout. One whose ride height cannot be posed lies as it was drawn, and `failure` says why. */
   constructor(layout: Layout) {
     this.layout = layout;
     this.drawing = drawLayout(layout);
     this.placed = roomFor(this.drawing);
+    placeAtRide(this.drawing, this.placed);
     this.#frontEnd = prepareFrontEnd(layout);
     this.#solve(RIDE_HEIGHT);
   }
@@ -65,25 +69,27 @@ export class MovedCar {
     return this.#pose;
   }
 
-  /** Why the car cannot be drawn at all; empty if it stands in its pose. */
-  get failure(): FrontEndState['failure'] {
-    return this.#state.status === 'ok' ? '' : this.#state.failure;
+  /** Whether the car stands in its pose, solved. */
+  get standing(): boolean {
+    return this.#stands;
   }
 
-  get standing(): boolean {
-    return this.#state.status === 'ok';
+  /** What stopped the pose that was tried last. */
+  get failure(): FrontEndState['failure'] {
+    return this.#ride.status === 'ok' ? this.#state.failure : this.#ride.failure;
   }
 
   /** Puts the car into a pose. Answers what stopped it, and then leaves it where it was; undefined if it stands there. */
   put(pose: HandPose): FrontEndState['failure'] | undefined {
     if (this.#solve(pose)) return undefined;
-    const failure = this.#state.status === 'ok' ? this.#ride.failure : this.#state.failure;
+    const { failure } = this;
     this.#solve(this.#pose);
     return failure;
   }
 
-  /** Where the wheels point in the pose. */
+  /** Where the wheels point in the pose; straight ahead if the car does not stand. */
   get wheels(): WheelsPointing {
+    if (!this.#stands) return { asked: STRAIGHT, byItself: STRAIGHT, bumpSteer: 0 };
     const { left, right, meanSteer } = this.#state;
     const ride = this.#ride;
     return {
@@ -113,10 +119,12 @@ export class MovedCar {
   }
 
   #solve(pose: HandPose): boolean {
+    this.#stands = false;
     if (solveFrontEnd(this.#frontEnd, 0, 0, pose.handwheel, this.#ride) !== 'ok') return false;
     if (solveFrontEnd(this.#frontEnd, pose.heave, pose.roll, pose.handwheel, this.#state) !== 'ok')
       return false;
     this.#pose = pose;
+    this.#stands = true;
     placeInPose(this.drawing, this.#frontEnd, this.#state, this.placed);
     return true;
   }

@@ -8,7 +8,7 @@ import {
   type Radians,
   toDegrees,
 } from '../units/index.ts';
-import { handwheelWords } from '../words/index.ts';
+import { FAILURE_WORDS, handwheelWords } from '../words/index.ts';
 import type { HandPose, MovedCar } from './moved-car.ts';
 
 // What a car does in a pose, as one says it to the person who drives it.
@@ -85,13 +85,12 @@ export function standingWords(car: MovedCar, pose: HandPose, style: LengthStyle)
       ? 'at ride height'
       : wheelWords(car.layout, pose, (mm) => formatLength(mm, style));
   const held =
-    Math.abs(toDegrees(pose.handwheel)) < 0.5
-      ? ''
-      : `, handwheel ${handwheelWords(toDegrees(pose.handwheel))}`;
+    Math.abs(toDegrees(pose.handwheel)) < 0.5 ? '' : `, ${handwheelWords(toDegrees(pose.handwheel))}`;
   return capital(`${wheels}${held}`);
 }
 
 /** What the car does in its pose, in one sentence: "Both wheels 2 in up: the wheels steer themselves 1.31° to the right." */
 export function doingWords(car: MovedCar, style: LengthStyle): string {
+  if (!car.standing) return `${capital(FAILURE_WORDS[car.failure])}.`;
   return `${standingWords(car, car.pose, style)}: ${byThemselves(car.wheels.bumpSteer)}.`;
 }

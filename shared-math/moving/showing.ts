@@ -1,4 +1,5 @@
 import type { LengthStyle } from '../units/index.ts';
+import { FAILURE_WORDS } from '../words/index.ts';
 import type { MovedCar } from './moved-car.ts';
 import { byThemselves, doingWords, standingWords, steerWords } from './moving-words.ts';
 
@@ -20,6 +21,12 @@ export function shownCars(cars: readonly ShownCar[], shown: Shown): readonly Sho
   return cars.filter(({ at }) => at === (shown === 'first' ? 0 : 1));
 }
 
+/** What one of two cars does, short. */
+function lineOf(car: MovedCar): string {
+  if (!car.standing) return FAILURE_WORDS[car.failure];
+  return steerWords(car.wheels.bumpSteer) ?? byThemselves(0);
+}
+
 /** What the shown cars do in their pose: one sentence, or where the wheels stand and then a line for each car. */
 export function doingLines(cars: readonly ShownCar[], style: LengthStyle): readonly string[] {
   const [first] = cars;
@@ -27,6 +34,6 @@ export function doingLines(cars: readonly ShownCar[], style: LengthStyle): reado
   if (cars.length === 1) return [doingWords(first.car, style)];
   return [
     `${standingWords(first.car, first.car.pose, style)}:`,
-    ...cars.map(({ name, car }) => `${name}: ${steerWords(car.wheels.bumpSteer) ?? byThemselves(0)}.`),
+    ...cars.map(({ name, car }) => `${name}: ${lineOf(car)}.`),
   ];
 }

@@ -36,12 +36,12 @@ const written = <Value extends number>(values: readonly Value[]) => values.map(S
 
 export const film: Command = {
   name: 'film',
-  usage: `film LAYOUT.json --out FILE.png [--over ${FILMED.join('|')}] [--width ${FILM_WIDTHS.join('|')}] [--seconds ${FILM_SECONDS.join('|')}] [--beside OTHER.json] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME]`,
+  usage: `film LAYOUT.json --out FILE.png [--over ${FILMED.join('|')}] [--width ${FILM_WIDTHS.join('|')}] [--seconds ${FILM_SECONDS.join('|')}] [--beside OTHER.json] [--unit in|mm] [--fraction 16|32|64|0] [--car NAME]`,
   about:
     'Films the pictorial through its bump, its roll or its steering, there and back: an animated PNG, of which readers that play none show the first picture.',
   run(args) {
     const taken = takeArguments(args, {
-      values: ['out', 'over', 'width', 'seconds', 'beside', 'unit', 'fraction', 'customer', 'car'],
+      values: ['out', 'over', 'width', 'seconds', 'beside', 'unit', 'fraction', 'car'],
       flags: [],
     });
     const file = onlyFile(taken);
@@ -55,7 +55,6 @@ export const film: Command = {
       seconds: Number(choice(taken, 'seconds', written(FILM_SECONDS))) as FilmJob['seconds'],
       unit: choice(taken, 'unit', UNITS),
       fraction: Number(choice(taken, 'fraction', FRACTIONS)) as FilmJob['fraction'],
-      customer: taken.values.get('customer') ?? '',
       car: taken.values.get('car') ?? '',
     });
   },

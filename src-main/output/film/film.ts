@@ -16,6 +16,7 @@ import { CAUTION, FAILURE_WORDS } from '../../../shared-math/words/index.ts';
 import { DrawingRefused, rasterOf, SvgPen } from '../drawings/index.ts';
 import { INK, RULE } from '../pens/colours.ts';
 import { CAR_INKS, DRAWN_LARGER, MovedPicture } from '../pens/moved-picture.ts';
+import { noType } from '../pens/no-type.ts';
 import { paintMarks } from '../pens/paint-marks.ts';
 import { lineHeight, type TextStyle } from '../pens/print-pen.ts';
 import { BODY_SOFT, LABEL, SMALL } from '../pens/styles.ts';
@@ -63,8 +64,22 @@ interface Reel {
   readonly job: FilmJob;
   readonly cars: readonly ShownCar[];
   readonly picture: MovedPicture;
+  readonly poses: readonly HandPose[];
   readonly box: Box;
   readonly style: LengthStyle;
+}
+
+/** Refuses names in letters that no type at hand has, before anything is drawn. */
+function refuseUnsettable({ car = '' }: FilmJob, documents: readonly LayoutDocument[]): void {
+  const pen = new SvgPen('outlines');
+  const names = [
+    ['The car’s name', car],
+    ...documents.map(({ name }) => ['The layout’s name', name]),
+  ] as const;
+  for (const [what = '', text = ''] of names) {
+    const letters = pen.unsettable(text);
+    if (letters.length > 0) throw noType(what, text, letters);
+  }
 }
 
 function reelOf(job: FilmJob): Reel {
@@ -76,13 +91,17 @@ function reelOf(job: FilmJob): Reel {
       car: new MovedCar(resolveLayout(document)),
     }),
   );
+  refuseUnsettable(job, documents);
   for (const { car } of cars) if (!car.standing) throw new DrawingRefused(FAILURE_WORDS[car.failure]);
-  const picture = new MovedPicture(cars.map(({ car }) => car));
+  const moved = cars.map(({ car }) => car);
+  const picture = new MovedPicture(moved);
+  const poses = posesOf(job, moved);
   return {
     job,
     cars,
     picture,
-    box: picture.box(ISOMETRIC),
+    poses,
+    box: picture.box(ISOMETRIC, [poses[0], poses[poses.length / 2]] as HandPose[]),
     style: { unit: job.unit, fraction: job.fraction },
   };
 }
@@ -101,12 +120,7 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
   const caution = brokenInto(pen, CAUTION, SMALL, inner);
   const foot = (cars.length > 1 ? 3 : 2) * step + 2 + caution.length * lineHeight(SMALL.size) + SIGN;
   pen.addPage({ width: WIDE, height: 2 * EDGE + 8 + high + foot });
-  const title = shortened(
-    pen,
-    [job.car, job.car ? '' : job.document.name].filter(Boolean).join(''),
-    NAME,
-    inner,
-  );
+  const title = shortened(pen, job.car || job.document.name, NAME, inner);
   pen.text(title, EDGE, EDGE + 4.5, NAME);
   const from = { x: EDGE - box.left / scale, y: EDGE + 8 - box.top / scale, scale };
   paintMarks(pen, picture.marks(cars, ISOMETRIC), from);
@@ -144,10 +158,7 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
 /** The pictures of a film at the two ends of its way, each an SVG: to look at before it is made. */
 export function filmPreview(job: FilmJob): string[] {
   const reel = reelOf(job);
-  const poses = posesOf(
-    job,
-    reel.cars.map(({ car }) => car),
-  );
+  const { poses } = reel;
   return [poses[0], poses[poses.length / 2]].map((pose) => frameOf(reel, pose as HandPose));
 }
 
@@ -157,10 +168,7 @@ export function filmPreview(job: FilmJob): string[] {
  */
 export async function makeFilm(job: FilmJob): Promise<Uint8Array> {
   const reel = reelOf(job);
-  const poses = posesOf(
-    job,
-    reel.cars.map(({ car }) => car),
-  );
+  const { poses } = reel;
   const writer = new ApngWriter(poses.length, FRAMES_PER_SECOND);
   for (const [i, pose] of poses.entries()) {
     job.signal?.throwIfAborted();

@@ -23,7 +23,7 @@ export interface FilmShape {
 /** A film to be made. */
 export interface FilmJob
   extends FilmShape,
-    Pick<PrintJob, 'unit' | 'fraction' | 'customer' | 'car' | 'signal' | 'progress'> {
+    Pick<PrintJob, 'unit' | 'fraction' | 'car' | 'signal' | 'progress'> {
   readonly document: LayoutDocument;
   /** The variant that it is compared with; absent, it stands alone. */
   readonly beside?: LayoutDocument;

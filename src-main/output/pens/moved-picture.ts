@@ -1,11 +1,4 @@
-import {
-  type Box,
-  boxOf,
-  type Drawing,
-  joined,
-  type Part,
-  pointsOf,
-} from '../../../shared-math/drawing/index.ts';
+import { type Box, boxOf, joined, type Part, pointsOf } from '../../../shared-math/drawing/index.ts';
 import { type HandPose, type MovedCar, RIDE_HEIGHT } from '../../../shared-math/moving/index.ts';
 import { axesOf, onPaper, Pictorial, type Turn } from '../../../shared-math/pictorial/index.ts';
 import { wheelPlaces } from '../../../shared-math/sweep/index.ts';
@@ -60,21 +53,22 @@ function differs(part: Part, car: MovedCar, other: MovedCar): boolean {
 /** The parts that a picture is framed by: rails, obstacles and the ground go on beyond it. */
 const frames = ({ role }: Part) => role !== 'ground' && role !== 'frame' && role !== 'obstacle';
 
-/** What a drawing covers on paper, mm at full size. */
-function coveredBy(drawing: Drawing, placed: Float64Array, turn: Turn): Box {
+/** What a car covers on paper, mm at full size. A tyre, whose points lie on its axis, is within a ball of its radius. */
+function coveredBy({ drawing, placed, layout }: MovedCar, turn: Turn): Box {
   const axes = axesOf(turn);
-  const places: number[] = [];
-  for (const part of drawing.parts)
-    if (frames(part))
-      for (const point of pointsOf(part))
-        places.push(
-          ...onPaper(axes, [
-            placed[3 * point] as number,
-            placed[3 * point + 1] as number,
-            placed[3 * point + 2] as number,
-          ]),
-        );
-  return boxOf(places);
+  const boxes = drawing.parts.filter(frames).map((part): Box => {
+    const places = pointsOf(part).flatMap((point) =>
+      onPaper(axes, [
+        placed[3 * point] as number,
+        placed[3 * point + 1] as number,
+        placed[3 * point + 2] as number,
+      ]),
+    );
+    const { left, top, right, bottom } = boxOf(places);
+    const around = part.role === 'tyre' ? layout.car.tyreRadius : 0;
+    return { left: left - around, top: top - around, right: right + around, bottom: bottom + around };
+  });
+  return boxes.reduce(joined);
 }
 
 /** The poses at the ends of a layout's travel, each by itself. */
@@ -98,25 +92,22 @@ export class MovedPicture {
     this.#pictorials = cars.map(({ drawing }) => new Pictorial(drawing));
   }
 
-  /** What the cars cover on paper in all of their travel, their tyres' edges and the pointing on the ground with them; mm. */
-  box(turn: Turn): Box {
-    const boxes: Box[] = [];
-    for (const car of this.#cars) {
+  /** What the cars cover on paper in these poses, the ends of their travel if none are given, with the pointing on the ground; mm. */
+  box(turn: Turn, poses?: readonly HandPose[]): Box {
+    const boxes = this.#cars.flatMap((car) => {
       const before = car.pose;
-      for (const pose of [RIDE_HEIGHT, ...endPoses(car)])
+      const covered = [coveredBy(car, turn)];
+      for (const pose of [RIDE_HEIGHT, ...(poses ?? endPoses(car))])
         if (car.put(pose) === undefined)
-          boxes.push(
-            coveredBy(car.drawing, car.placed, turn),
+          covered.push(
+            coveredBy(car, turn),
             boxOf(pointing({ at: 0, car }, turn).flatMap(({ points }) => points)),
           );
       car.put(before);
-      // A tyre's points are on its axis.
-      const { tyreRadius } = car.layout.car;
-      const around = boxes.at(-1) as Box;
-      boxes.push({ ...around, bottom: around.bottom + 0.35 * tyreRadius });
-    }
+      return covered;
+    });
     const all = boxes.reduce(joined);
-    const edge = 0.03 * (all.right - all.left);
+    const edge = 0.02 * (all.right - all.left);
     return { left: all.left - edge, right: all.right + edge, top: all.top - edge, bottom: all.bottom + edge };
   }
 

@@ -17,6 +17,7 @@ import {
 import { toRadians } from '../../../shared-math/units/index.ts';
 import { toeboard } from '../../support/command-line.ts';
 import { DEMONSTRATIONS, demonstration } from '../../support/demonstration-files.ts';
+import { documentOf, rawLayout } from '../../support/layouts.ts';
 
 const carOf = (name: string) => new MovedCar(resolveLayout(demonstration(name)));
 
@@ -89,6 +90,23 @@ describe('a car moved about by hand', () => {
     expect(other).toBeUndefined();
     expect(Math.abs(car.wheels.bumpSteer)).toBeLessThanOrEqual(Math.abs(one.steer as number));
   });
+});
+
+// A rod's ball on the line through the wheel centres lets the axle turn about that line (contract, section 5: known cases).
+const FREE = documentOf(
+  rawLayout({ location: { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' } }),
+);
+
+test('a car that cannot be posed even at ride height lies as it was drawn, and that is said in place of a figure', () => {
+  const car = new MovedCar(resolveLayout(FREE));
+  expect(car.standing).toBe(false);
+  expect(car.put({ ...RIDE_HEIGHT, heave: 20 })).toBe('axle-free');
+  expect(doingLines([{ at: 0, name: 'Free', car }], { unit: 'in', fraction: 16 })).toEqual([
+    'The links leave the axle free to move, so no pose is drawn.',
+  ]);
+  expect(car.curve).toEqual({ heave: [], bumpSteer: [] });
+  expect(bothWheels(car, 50).steer).toBeUndefined();
+  expect(Math.max(...car.placed)).toBeGreaterThan(300);
 });
 
 describe('what is said of it', () => {

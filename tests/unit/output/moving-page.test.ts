@@ -4,6 +4,7 @@ import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 import type { PageData } from '../../../shared-math/moving/index.ts';
 import { movingPage } from '../../../src-main/output/moving/moving-page.ts';
 import { DEMONSTRATIONS, demonstration } from '../../support/demonstration-files.ts';
+import { documentOf, rawLayout } from '../../support/layouts.ts';
 
 const LARGEST = 400_000;
 
@@ -73,6 +74,18 @@ describe('the page that moves', () => {
       expect(page).toContain(words);
     expect(within(page, 'svg')[0]?.match(/<path /g)?.length).toBeGreaterThan(100);
     expect(page).toMatch(/role="img" aria-labelledby="picture-said"><title id="picture-said">The front axle/);
+  });
+
+  test('of a car that cannot be posed it shows the drawing, and says so where the figures would be', async () => {
+    const free = documentOf(
+      rawLayout({ location: { kind: 'hairpins', left: { framePivot: [0, 415, 330] }, right: 'mirror' } }),
+    );
+    const page = await pageOf({ ...jobOf(free), beside: demonstration('hairpins-side-steer') });
+    expect(page).toContain('the links leave the axle free to move');
+    expect(page).toContain('a link does not reach');
+    expect(within(page, 'svg')[0]?.match(/<path /g)?.length).toBeGreaterThan(50);
+    const [, script = ''] = within(page, 'script');
+    expect(page.replace(script, '')).not.toMatch(/NaN|Infinity|undefined/);
   });
 
   test('carries neither notes nor photos nor names of a layout, and what it carries is the layout itself', async () => {

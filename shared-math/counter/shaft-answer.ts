@@ -283,7 +283,7 @@ function answered(question: ShaftQuestion, run: ShaftRun, limits: ShopLimits, st
 /**
  * Which joints, shafts and supports lead from the column to the box, past no obstacle. Units: mm, degrees in,
  * `style` out. Outcomes: an answer that waits for what is missing, says what cannot be, or has the route.
- * Source: routes as `suggestRoute`, making as `makingSteps`. Checked: tests/unit/counter/shaft-answer.test.ts.
+ * Source: routes as `suggestRoute`, making as `makingSteps`. Checked: tests/unit/counter/shaft-run.test.ts.
  */
 export function shaftAnswer(question: ShaftQuestion, style: LengthStyle, limits: ShopLimits): Answer {
   const problem = partProblem(question.columnFit) || partProblem(question.boxFit);

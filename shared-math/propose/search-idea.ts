@@ -38,7 +38,7 @@ const STOP_AT = 2;
 const TRIES = 3;
 
 /** Front ends of an idea by the numbers chosen; the last one is kept. */
-class Trials {
+export class Trials {
   private readonly idea: Idea;
   private base: FrontEnd | undefined;
   private last: { x: readonly number[]; frontEnd: FrontEnd | undefined } | undefined;
@@ -63,7 +63,7 @@ class Trials {
 }
 
 /** What the searches of one idea share. */
-class IdeaSearch {
+export class IdeaSearch {
   private readonly car: Car;
   private readonly idea: Idea;
   private readonly trials: Trials;

@@ -31,7 +31,8 @@ export function proposalName(car: Car, idea: Idea, layout: Layout): string {
       : box.sectorCentre[0] < box.pitmanBall[0]
         ? 'arm ahead'
         : 'arm back';
-  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer ${whereWords(car, idea)}, ${arm}, ${
+  const where = idea.key.includes(' held ') ? 'with the box where it stands' : whereWords(car, idea);
+  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer ${where}, ${arm}, ${
     idea.ahead ? 'ahead of' : 'behind'
   } the axle, ${box.assist === 'power' ? 'assisted' : 'manual'} ${Number(box.ratio.toFixed(1))} to 1`;
 }

@@ -1,0 +1,69 @@
+import { expect, test } from 'vitest';
+import { carOf } from '../../shared-math/propose/car.ts';
+import { ideasFor } from '../../shared-math/propose/ideas.ts';
+import { type ProposeQuestion, withSteeringForgotten } from '../../shared-math/propose/index.ts';
+import { IdeaSearch, searchIdea, Trials } from '../../shared-math/propose/search-idea.ts';
+import { seededRandom } from '../../shared-math/solve/random.ts';
+import { toDegrees } from '../../shared-math/units/index.ts';
+import { demonstration } from '../support/demonstration-files.ts';
+import { INCHES } from '../support/judged-car.ts';
+
+const TIMES = 10;
+/** rad: to a thousandth of a degree two bump steers are one. */
+const SAME = (0.001 * Math.PI) / 180;
+
+const cpuMilliseconds = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+
+/**
+ * The search beside its peer, places drawn evenly in the same bounds and held to the same limits: how low a bump steer each
+ * finds, the peer with ten times the evaluations. Times are the processor's, as the machine may be shared.
+ */
+test.each([
+  ['hairpins-side-steer', 'side outside behind manual'],
+  ['parallel-leaf-cross-steer', 'cross inside behind power'],
+  ['wishbone-side-steer', 'side outside behind manual'],
+])('proposals for %s beside a plain random search', (name, key) => {
+  const question: ProposeQuestion = { document: withSteeringForgotten(demonstration(name)), style: INCHES };
+  const car = carOf(question);
+  const ideas = ideasFor(car);
+  const task = ideas.findIndex((idea) => idea.key === key);
+  const idea = ideas[task];
+  if (!idea) throw new Error(`no idea ${key}`);
+
+  const search = searchIdea(car, idea, task);
+  const began = cpuMilliseconds();
+  let first: number | undefined;
+  let evaluations = 0;
+  let least = Number.POSITIVE_INFINITY;
+  let step = search.next();
+  while (!step.done) {
+    const { found, doing } = step.value;
+    if (found.length > 0) first ??= cpuMilliseconds() - began;
+    if (doing.endsWith('within all limits')) evaluations = step.value.evaluations;
+    for (const { figures } of found)
+      least = Math.min(least, Math.max(figures.bumpSteer, figures.oneWheel ?? Number.POSITIVE_INFINITY));
+    step = search.next();
+  }
+  const whole = cpuMilliseconds() - began;
+
+  const start = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  if (!start) throw new Error('unreachable');
+  const peer = new IdeaSearch(car, idea, start);
+  const random = seededRandom(1);
+  const peerBegan = cpuMilliseconds();
+  let peerLeast = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < TIMES * evaluations; i += 1) {
+    const x = idea.choices.map(({ from, to }) => from + random() * (to - from));
+    const bump = peer.bump(x);
+    if (bump < peerLeast && peer.missing(x, Number.MIN_VALUE, 1) === 0) peerLeast = bump;
+  }
+  const peerWhole = cpuMilliseconds() - peerBegan;
+  process.stdout.write(
+    `${name}, ${key}: ${least.toFixed(3)}° in ${evaluations} evaluations; drawn by lot ${toDegrees(peerLeast).toFixed(3)}° in ${TIMES * evaluations}. ` +
+      `First proposal after ${(first ?? Number.NaN).toFixed(0)} ms, ${((1000 * step.value.evaluations) / whole).toFixed(0)} evaluations a second with routes and verdicts; by lot ${((1000 * TIMES * evaluations) / peerWhole).toFixed(0)} a second\n`,
+  );
+  expect(least).toBeLessThanOrEqual(toDegrees(peerLeast + SAME));
+});

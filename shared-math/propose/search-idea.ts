@@ -34,6 +34,8 @@ const LIGHT_BUMP = 0.6;
 const BUMP_SPARE = 0.02;
 /** Of so many times its limit a bump steer is a stop. */
 const STOP_AT = 2;
+/** Units of what is missed: nearer than this a search is begun again. */
+const AGAIN_WITHIN = 15;
 /** Places from which the shaft is tried, where the best cannot be reached. */
 const TRIES = 3;
 
@@ -202,17 +204,21 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   let noFit: Omit<NoFit, 'idea'> | undefined;
   /** Closes in on the best places of the archive until one can be built. */
   const close = (flavour: string, places: readonly (readonly number[])[]): Proposal | undefined => {
+    let best: Proposal | undefined;
     for (const x of places.slice(0, TRIES)) {
       const layout = search.layoutAt(x);
       if (!layout) continue;
       const closed = closeIn(car, idea, layout, flavour);
-      if (closed.kind === 'found') {
-        proposals.set(flavour, closed.proposal);
-        return closed.proposal;
+      if (closed.kind === 'stopped') {
+        if (!noFit || closed.noFit.missing < noFit.missing) noFit = closed.noFit;
+        continue;
       }
-      if (!noFit || closed.noFit.missing < noFit.missing) noFit = closed.noFit;
+      const { proposal } = closed;
+      if (!best || proposal.pastLimits < best.pastLimits) best = proposal;
+      if (best.pastLimits === 0) break;
     }
-    return undefined;
+    if (best) proposals.set(flavour, best);
+    return best;
   };
   /** A first proposal as soon as there is any place that keeps all limits. */
   let shown = 0;
@@ -225,15 +231,30 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   }
   const kept = (share: number) => (x: readonly number[], settledAt: number) =>
     search.missing(x, settledAt, share);
-  const best = yield* followed(
+  let best = yield* followed(
     searchLeast(
       search.problem(cannot ? light : bump, { value: search.bump, violation: kept(1) }),
       search.seeded(1, task),
       cannot ? light.generations : bump.generations,
     ),
-    (share) => news('least bump steer within all limits', 0.1 + 0.5 * share),
+    (share) => news('least bump steer within all limits', 0.1 + 0.4 * share),
     early,
   );
+  // So near that another beginning may do.
+  if (!cannot && search.archive.size === 0 && best.violation < AGAIN_WITHIN)
+    best = yield* followed(
+      searchLeast(
+        {
+          ...search.problem(bump, { value: search.bump, violation: kept(1) }),
+          start: best.at,
+          starts: [least.at],
+        },
+        search.seeded(3, task),
+        bump.generations,
+      ),
+      (share) => news('least bump steer within all limits, from another beginning', 0.5 + 0.1 * share),
+      early,
+    );
   if (search.archive.size === 0) {
     const layout = search.layoutAt(best.at);
     const closed = layout && Number.isFinite(best.value) ? closeIn(car, idea, layout, 'nearest') : undefined;

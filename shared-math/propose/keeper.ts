@@ -1,7 +1,9 @@
 import { judgeBraking } from '../brake/index.ts';
 import { bodiesOf, type ClearanceNeed, NeedsOf, pairsOf } from '../clearance/index.ts';
+import { distance, type Point } from '../geometry/points.ts';
 import { gridExtremes } from '../joints/index.ts';
-import { type FrontEnd, HeldPoses, meanSteerRate, steerAxle } from '../linkage/index.ts';
+import type { Layout } from '../layout/index.ts';
+import { arrangementOf, type FrontEnd, HeldPoses, meanSteerRate, steerAxle } from '../linkage/index.ts';
 import { type ClearanceOf, clearanceOf, routeObstacles } from '../shaft/index.ts';
 import { lockAngles, locksFrom } from '../sweep/index.ts';
 import { toDegrees } from '../units/index.ts';
@@ -18,6 +20,7 @@ export interface Missed {
     | 'box-reach'
     | 'bump-steer'
     | 'shaft-room'
+    | 'bar-and-link'
     | 'direction'
     | 'ratio'
     | 'effort'
@@ -34,7 +37,7 @@ export interface Missed {
 }
 
 /** Coarse grids see a little less than the full ones of the verdict: so much is kept to spare. mm, degrees. */
-const SPARE = { gap: 1.2, angle: 0.4, lock: 0.05, ratio: 0.05 } as const;
+const SPARE = { gap: 1.2, angle: 0.4, lock: 0.05, ratio: 0.05, bar: 0.02 } as const;
 /** How finely travel and turn are looked at in a search. */
 const FINENESS = { heaves: 7, turns: 9 } as const;
 /** Where a layout does not steer at all it misses more than by anything else. */
@@ -55,6 +58,21 @@ function needsOf(car: Car, drawn: FrontEnd, { movesAxle, movesTieRod }: Idea): C
     (movesTieRod && (id === 'tie-rod' || id.startsWith('tie-rod-arm')));
   return pairsOf(bodies).flatMap(({ a, b, limit }) =>
     concerned(a.id) || concerned(b.id) ? [{ a: a.id, b: b.id, least: keep[limit] }] : [],
+  );
+}
+
+/** In cross steer, degrees and hundredths of length by which lateral bar and drag link are too unlike, as the findings have it. */
+function barUnlikeLink(car: Car, layout: Layout): number {
+  const { lateral, steering } = layout;
+  if (lateral.kind !== 'bar' || arrangementOf(layout) !== 'cross') return 0;
+  const { dragLinkBall: ball, box } = steering;
+  const slope = (from: Point, to: Point) => Math.atan((to[2] - from[2]) / (to[1] - from[1]));
+  const apart = Math.abs(slope(lateral.axle, lateral.frame) - slope(ball, box.pitmanBall));
+  const [bar, link] = [distance(lateral.axle, lateral.frame), distance(ball, box.pitmanBall)];
+  const share = Math.abs(bar - link) / Math.max(bar, link);
+  return (
+    Math.max(0, toDegrees(apart) - limitOf(car, 'barLinkAngle') + SPARE.bar) +
+    Math.max(0, 100 * (share - limitOf(car, 'barLinkLength')) + SPARE.bar)
   );
 }
 
@@ -100,6 +118,8 @@ export class Keeper {
     if (room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
     if (room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
 
+    const unlike = barUnlikeLink(car, layout);
+    if (unlike > 0) yield { limit: 'bar-and-link', by: unlike };
     const { shaft } = car.document;
     if (shaft && !car.held.has('shaft')) {
       const wanted = limitOf(car, 'clearanceMoving');

@@ -1,6 +1,6 @@
 import { type Finding, type LimitName, speech } from '../findings/index.ts';
 import type { Layout } from '../layout/index.ts';
-import { toRadians } from '../units/index.ts';
+import { formatSpan, toRadians } from '../units/index.ts';
 import type { BoxKind } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import type { Idea } from './idea.ts';
@@ -123,7 +123,7 @@ export function goodWords(car: Car, idea: Idea, { figures }: Judged): string[] {
     good.push(
       `Parking takes ${speak.force(figures.rimForceMost)} at the rim at the most, without assistance.`,
     );
-  good.push(`Turns in ${speak.length(figures.circle)} between kerbs.`);
+  good.push(`Turns in ${formatSpan(figures.circle, car.style.unit)} between kerbs.`);
   if (idea.way === 'side' && idea.where.startsWith('outside'))
     good.push('The drag link lies outside, along the rail, in plain sight and out of the engine’s way.');
   if (idea.way === 'cross' && idea.movesAxle)

@@ -12,7 +12,7 @@ import { INCHES } from '../../support/judged-car.ts';
 
 const MOVED: readonly FreedomName[] = ['box-along', 'link-end-up', 'arm-ball-up'];
 const STEPS = [-50, 0, 50];
-const SMALL = [-16, -8, 0, 8, 16];
+const SMALL = [-10, 0, 10];
 
 const OF_THE_CAR = /^(caster|toe|bind|beam|tyre-and|shaft)/;
 /** Gaps of what stands still, and of the shaft, which the grid does not lead to the moved box. */
@@ -48,27 +48,31 @@ function gridBest(document: LayoutDocument): number {
 }
 
 describe('the search beside an exhaustive grid', () => {
-  test.each(DEMONSTRATIONS)('is never worse than the grid’s best: %s', (_file, document) => {
-    const grid = gridBest(document);
-    // The way of steering and the box that are drawn, as the grid has them; all else of the steering is forgotten.
-    const search = propose({
-      document: withSteeringForgotten(document),
-      held: ['way', 'box-kind', 'tie-rod', 'lateral'],
-      style: INCHES,
-    });
-    let step = search.next();
-    while (!step.done) step = search.next();
-    const { proposals } = step.value;
-    expect(proposals.length).toBeGreaterThan(0);
-    expect(proposals.length).toBeLessThanOrEqual(6);
-    const least = Math.min(
-      ...proposals.map(({ layout }) => bumpWithinLimits(layout) ?? Number.POSITIVE_INFINITY),
-    );
-    if (process.env['TOEBOARD_FIGURES']) console.info(_file, { grid, least });
-    expect(least).toBeLessThanOrEqual(1.02 * grid);
-    for (const { layout } of proposals) {
-      const analysis = withClearances(analyse(resolveLayout(layout)));
-      expect(findings(analysis, INCHES).filter(({ severity }) => severity === 'stop')).toEqual([]);
-    }
-  });
+  test.each(DEMONSTRATIONS)(
+    'is never worse than the grid’s best: %s',
+    { timeout: 300_000 },
+    (_file, document) => {
+      const grid = gridBest(document);
+      // The way of steering and the box that are drawn, as the grid has them; all else of the steering is forgotten.
+      const search = propose({
+        document: withSteeringForgotten(document),
+        held: ['way', 'box-kind', 'tie-rod', 'lateral'],
+        style: INCHES,
+      });
+      let step = search.next();
+      while (!step.done) step = search.next();
+      const { proposals } = step.value;
+      expect(proposals.length).toBeGreaterThan(0);
+      expect(proposals.length).toBeLessThanOrEqual(6);
+      const least = Math.min(
+        ...proposals.map(({ layout }) => bumpWithinLimits(layout) ?? Number.POSITIVE_INFINITY),
+      );
+      if (process.env['TOEBOARD_FIGURES']) console.info(_file, { grid, least });
+      expect(least).toBeLessThanOrEqual(1.02 * grid);
+      for (const { layout } of proposals) {
+        const analysis = withClearances(analyse(resolveLayout(layout)));
+        expect(findings(analysis, INCHES).filter(({ severity }) => severity === 'stop')).toEqual([]);
+      }
+    },
+  );
 });

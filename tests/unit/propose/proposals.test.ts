@@ -59,7 +59,14 @@ describe('the board proposes', () => {
   });
 
   test('the same seed gives the same answer', () => {
-    expect(run(question, 0).result).toEqual(first.result);
+    // As far as the first that is found: the rest goes on from there by the same numbers.
+    const found = first.news.find((news) => news.found.length > 0);
+    for (const news of proposeTask(question, 0))
+      if (news.found.length > 0) {
+        expect(news).toEqual(found);
+        return;
+      }
+    throw new Error('nothing was found');
   });
 
   test('what was measured is held, what is forgotten of the steering is not', () => {

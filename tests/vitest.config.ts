@@ -42,7 +42,7 @@ export default defineConfig({
           name: 'bench',
           include: [],
           benchmark: { include: ['tests/bench/**/*.bench.ts'] },
-          globalSetup: [support('build-once.ts')],
+          globalSetup: [support('build-once.ts'), support('shared-browser.ts')],
           testTimeout: 300_000,
           hookTimeout: 60_000,
           fileParallelism: false,

@@ -5,6 +5,9 @@ const UNKNOWN = 0;
 const PARTED = 1;
 const JOINED = 2;
 
+/** mm by which two joined solids may go further into one another, or less far, before their direction is looked for anew. */
+const ANEW = 1.5;
+
 /** What a line of sight must have of the parting direction for it to matter which solid is nearer. */
 const SQUARE_ON = 1e-9;
 
@@ -20,6 +23,8 @@ export class DepthOrder {
   readonly #known: Uint8Array;
   /** 3 numbers for each pair. */
   readonly #directions: Float32Array;
+  /** The room found along it, mm. */
+  readonly #rooms: Float32Array;
   /** The order last found, from which the next begins: solids that nothing orders keep their places. */
   readonly order: Int32Array;
   readonly #next: Int32Array;
@@ -34,6 +39,7 @@ export class DepthOrder {
     this.#elements = elements;
     this.#known = new Uint8Array(count * count);
     this.#directions = new Float32Array(3 * count * count);
+    this.#rooms = new Float32Array(count * count);
     this.order = Int32Array.from({ length: count }, (_, i) => i);
     this.#next = new Int32Array(count);
     this.#behind = new Int32Array(count);
@@ -65,7 +71,7 @@ export class DepthOrder {
     const second = this.#solids[b] as Solid;
     let known = this.#known[pair] as number;
     const at = 3 * pair;
-    if (known === (PARTED | STALE)) {
+    if (known & STALE) {
       const room = roomAlong(
         first,
         second,
@@ -74,12 +80,16 @@ export class DepthOrder {
         this.#directions[at + 1] as number,
         this.#directions[at + 2] as number,
       );
-      known = room > -TOUCHING ? PARTED : UNKNOWN;
+      if (room > -TOUCHING) known = PARTED;
+      else if (known === (JOINED | STALE) && Math.abs(room - (this.#rooms[pair] as number)) < ANEW)
+        known = JOINED;
+      else known = UNKNOWN;
     }
-    if (known !== PARTED && known !== JOINED) {
+    if (known === UNKNOWN) {
       const room = findParting(first, second, this.#elements);
       known = room > -TOUCHING ? PARTED : JOINED;
       this.#directions.set(parting, at);
+      this.#rooms[pair] = room;
     }
     this.#known[pair] = known;
     if (known === JOINED && first.part === second.part) return -1;

@@ -94,9 +94,19 @@ export class Pictorial {
   readonly #moved: Uint8Array;
   readonly #boxes: Float64Array;
   /** Where the ring of each solid, and that of its opening, begins and ends in `#places`. */
-  readonly #rings: Int32Array;
+  #rings: Int32Array;
   #places = new Float64Array(8192);
   #end = 0;
+  /** The same of the picture before, from which the outlines of what stays are taken over. */
+  #ringsBefore: Int32Array;
+  #placesBefore = new Float64Array(8192);
+  /** Radius and rounding of each disc. */
+  readonly #sizes: number[] = [];
+  /** Whether there is a picture before, and how it was looked at. */
+  #outlined = false;
+  #azimuth = 0;
+  #elevation = 0;
+  #off = 0;
   readonly #strokes = new Strokes();
   readonly #corners = new Float64Array(512);
   readonly #wrapped = new Float64Array(512);
@@ -113,6 +123,7 @@ export class Pictorial {
     this.#solids = solidsOf(drawing, placed);
     this.#elements = elementsFor(this.#solids);
     for (const solid of this.#solids) writeElements(solid, placed, this.#elements, 0);
+    this.#sizesChanged();
     this.#takeRims();
     this.#depth = new DepthOrder(this.#solids, this.#elements);
     this.#overlaps = new Overlaps(this.#solids);
@@ -120,6 +131,7 @@ export class Pictorial {
     this.#moved = new Uint8Array(this.#solids.length);
     this.#boxes = new Float64Array(4 * this.#solids.length);
     this.#rings = new Int32Array(4 * this.#solids.length);
+    this.#ringsBefore = new Int32Array(4 * this.#solids.length);
   }
 
   #takeRims(): void {
@@ -137,8 +149,29 @@ export class Pictorial {
     if (drawing === this.#drawing) return true;
     if (!takeShapes(this.#solids, this.#drawing, drawing)) return false;
     this.#drawing = drawing;
-    this.#takeRims();
+    if (this.#sizesChanged()) {
+      this.#takeRims();
+      this.#outlined = false;
+    }
     return true;
+  }
+
+  /** Whether a disc is of another size than when rims were taken; notes those that there are. */
+  #sizesChanged(): boolean {
+    let changed = false;
+    let at = 0;
+    for (let i = 0; i < this.#solids.length; i += 1) {
+      const { drawn } = this.#solids[i] as Solid;
+      if (drawn.kind !== 'body') continue;
+      for (let disc = 0; disc < drawn.discs.length; disc += 1) {
+        const { radius, round } = drawn.discs[disc] as Disc;
+        if (this.#sizes[at] !== radius || this.#sizes[at + 1] !== round) changed = true;
+        this.#sizes[at] = radius;
+        this.#sizes[at + 1] = round;
+        at += 2;
+      }
+    }
+    return changed;
   }
 
   /** How many solids are ordered. */
@@ -160,7 +193,16 @@ export class Pictorial {
     }
     if (any) this.#depth.moved(this.#moved);
     turnPoints(axes, placed, this.#turned);
-    this.#outline(off);
+    const same =
+      this.#outlined &&
+      turn.azimuth === this.#azimuth &&
+      turn.elevation === this.#elevation &&
+      off === this.#off;
+    this.#azimuth = turn.azimuth;
+    this.#elevation = turn.elevation;
+    this.#off = off;
+    this.#outline(off, same);
+    this.#outlined = true;
     this.#overlaps.update(this.#turned, this.#rings, this.#places);
     const order = this.#depth.sort(this.#boxes, axes.toward as readonly [number, number, number], this.#meet);
     const strokes = this.#strokes;
@@ -195,11 +237,17 @@ export class Pictorial {
     this.#end += count;
   }
 
-  /** Writes the convex outline of each solid, its opening's, and what it covers. */
-  #outline(off: number): void {
+  /** Writes the convex outline of each solid, its opening's, and what it covers; what has not moved is taken over if `same`. */
+  #outline(off: number, same: boolean): void {
+    [this.#rings, this.#ringsBefore] = [this.#ringsBefore, this.#rings];
+    [this.#places, this.#placesBefore] = [this.#placesBefore, this.#places];
     this.#end = 0;
     const places = this.#corners;
     for (let i = 0; i < this.#solids.length; i += 1) {
+      if (same && !this.#moved[i]) {
+        this.#takeOver(i);
+        continue;
+      }
       const { drawn, first, last } = this.#solids[i] as Solid;
       this.#rings[4 * i] = this.#end;
       if (drawn.kind === 'body') {
@@ -227,6 +275,15 @@ export class Pictorial {
       this.#rings[4 * i + 3] = this.#end;
       this.#writeBox(i);
     }
+  }
+
+  /** Takes the outline of a solid over from the picture before. */
+  #takeOver(solid: number): void {
+    const from = this.#ringsBefore[4 * solid] as number;
+    const to = this.#ringsBefore[4 * solid + 3] as number;
+    const at = this.#end - from;
+    this.#keep(this.#placesBefore.subarray(from, to), to - from);
+    for (let i = 4 * solid; i < 4 * solid + 4; i += 1) this.#rings[i] = (this.#ringsBefore[i] as number) + at;
   }
 
   #writeBox(solid: number): void {

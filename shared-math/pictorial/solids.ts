@@ -78,27 +78,24 @@ export function solidsOf(drawing: Drawing, placed: Float64Array): Solid[] {
 export function takeShapes(solids: readonly Solid[], from: Drawing, to: Drawing): boolean {
   if (from === to) return true;
   if (from.parts.length !== to.parts.length || from.points.length !== to.points.length) return false;
-  const alike = from.parts.every((part, i) => {
-    const others = to.parts[i]?.shapes;
-    return (
-      others?.length === part.shapes.length &&
-      part.shapes.every((shape, at) => sizeOf(shape) === sizeOf(others[at] as Shape))
-    );
-  });
-  if (!alike) return false;
+  for (let i = 0; i < from.parts.length; i += 1) {
+    const shapes = from.parts[i]?.shapes ?? [];
+    const others = to.parts[i]?.shapes ?? [];
+    if (shapes.length !== others.length) return false;
+    for (let at = 0; at < shapes.length; at += 1)
+      if (!isAlike(shapes[at] as Shape, others[at] as Shape)) return false;
+  }
   for (const solid of solids) solid.drawn = to.parts[solid.part]?.shapes[solid.shape] as Solid['drawn'];
   return true;
 }
 
-/** One word for what a shape is made of. */
-function sizeOf(shape: Shape): string {
-  const count =
-    shape.kind === 'body'
-      ? shape.discs.length
-      : shape.kind === 'band'
-        ? shape.sections.length
-        : shape.points.length;
-  return `${shape.kind} ${count} ${inPictorial(shape)}`;
+/** Whether two shapes are made of as much, point by point of their drawings. */
+function isAlike(a: Shape, b: Shape): boolean {
+  if (a === b) return true;
+  if (inPictorial(a) !== inPictorial(b)) return false;
+  if (a.kind === 'body') return b.kind === 'body' && a.discs.length === b.discs.length;
+  if (a.kind === 'band') return b.kind === 'band' && a.sections.length === b.sections.length;
+  return a.kind === b.kind && a.points.length === b.points.length;
 }
 
 /** Room for the elements of all solids. */
@@ -128,8 +125,18 @@ export function writeElements(
     }
     if (section)
       for (let axis = 0; axis < 3; axis += 1) {
-        elements[to + 3 + axis] = (placed[3 * section.up + axis] as number) - (placed[at + axis] as number);
-        elements[to + 6 + axis] = (placed[3 * section.out + axis] as number) - (placed[at + axis] as number);
+        const up = (placed[3 * section.up + axis] as number) - (placed[at + axis] as number);
+        const out = (placed[3 * section.out + axis] as number) - (placed[at + axis] as number);
+        if (
+          !(
+            Math.abs(up - (elements[to + 3 + axis] as number)) +
+              Math.abs(out - (elements[to + 6 + axis] as number)) <=
+            still
+          )
+        )
+          moved = true;
+        elements[to + 3 + axis] = up;
+        elements[to + 6 + axis] = out;
       }
     else if (disc) moved = writeDisc(disc, placed, at, to, elements, still) || moved;
   }

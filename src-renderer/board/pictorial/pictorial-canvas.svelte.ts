@@ -1,7 +1,8 @@
 import { type Drawing, drawLayout, placeInPose, roomFor } from '../../../shared-math/drawing/index.ts';
-import { bodyOfPart, type Hardpoint } from '../../../shared-math/layout/index.ts';
+import { bodyOfPart } from '../../../shared-math/layout/index.ts';
 import type { FrontEnd, FrontEndState } from '../../../shared-math/linkage/index.ts';
 import { Pictorial, type SpaceCurve } from '../../../shared-math/pictorial/index.ts';
+import { whenever } from '../../controls/whenever.svelte.ts';
 import { type FramePose, LEVEL, placeFrame } from '../../document/frame-pose.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { BoardView } from '../board-view.svelte.ts';
@@ -176,9 +177,10 @@ export function pictorialCanvas(
     }
 
     function paintSpots(): void {
-      const { selection, hover } = openLayout;
+      const { selection, hover, points } = openLayout;
       const lit: SpotInSpace[] = [];
-      for (const spot of own.spots()) {
+      const wanted = own.over ? points : points.filter(({ id }) => id === selection || id === hover);
+      for (const spot of own.spots(wanted)) {
         if (spot.point.id === selection || spot.point.id === hover) lit.push(spot);
         else if (own.over) paintRestingSpot(spot);
       }
@@ -238,15 +240,14 @@ export function pictorialCanvas(
       inSpace = curves.map(({ points }, i) => ({ id: String(i), points }));
       mark();
     });
-    $effect(() => {
-      stressed = stressedParts(
-        view.drawing,
-        openLayout.selected,
-        openLayout.hover,
-        openLayout.chosenBody?.id,
-      );
-      mark();
-    });
+    // Which parts they are goes by their names, and these are the same for as long as the structure is.
+    whenever(
+      () => [view.structure, openLayout.selection, openLayout.hover, openLayout.chosenBody?.id] as const,
+      ([, selection, hover, body]) => {
+        stressed = stressedParts(view.drawing, selection, hover, body);
+        mark();
+      },
+    );
     $effect(() => {
       const answers = contributions.map((each) => each.otherCars?.());
       const variants = answers.findLast((answer) => answer !== undefined) ?? [];
@@ -280,7 +281,7 @@ export function pictorialCanvas(
 /** Ids of the parts whose lines are drawn heavier: those of what is chosen and hovered. */
 function stressedParts(
   drawing: Drawing,
-  selected: Hardpoint | undefined,
+  selection: string | null,
   hover: string | null,
   chosenBody: string | undefined,
 ): ReadonlySet<string> {
@@ -289,7 +290,7 @@ function stressedParts(
       .filter(({ id, hardpoints }) => {
         const body = bodyOfPart(id);
         return (
-          hardpoints.some((each) => each === selected?.id || each === hover) ||
+          hardpoints.some((each) => each === selection || each === hover) ||
           (body !== undefined && (body === chosenBody || body === hover))
         );
       })

@@ -1,0 +1,113 @@
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { handleOf } from '../support/board-pointer.ts';
+import { openDemonstration, pointButton, useBrowser } from '../support/browser-page.ts';
+
+const openBoard = useBrowser();
+const STEPS = 120;
+const ROUNDS = 3;
+
+/**
+ * What the pictorial adds to the script of a frame, by the browser's own account of the page's thread. The same drag is made
+ * with it and without it, turn about in one run: the page's callbacks of a frame are looked at, and the one that clears the
+ * pictorial's canvas is let through or held back.
+ */
+interface Watch {
+  held: boolean;
+  paint: FrameRequestCallback | undefined;
+  waiting: FrameRequestCallback | undefined;
+}
+declare global {
+  interface Window {
+    pictorialWatch?: Watch;
+  }
+}
+
+function watchFrames(): void {
+  const watch: Watch = { held: false, paint: undefined, waiting: undefined };
+  window.pictorialWatch = watch;
+  const plain = window.requestAnimationFrame.bind(window);
+  let clears: HTMLCanvasElement | undefined;
+  const clear = CanvasRenderingContext2D.prototype.clearRect;
+  CanvasRenderingContext2D.prototype.clearRect = function (...box) {
+    clears = this.canvas as HTMLCanvasElement;
+    return clear.apply(this, box);
+  };
+  window.requestAnimationFrame = (callback) =>
+    plain((now) => {
+      if (watch.held && callback === watch.paint) {
+        watch.waiting = callback;
+        return;
+      }
+      clears = undefined;
+      callback(now);
+      if (clears && (clears as HTMLCanvasElement).closest('figure')) watch.paint = callback;
+    });
+}
+
+const hold = (page: Page, held: boolean) =>
+  page.evaluate((holds) => {
+    const watch = window.pictorialWatch as Watch;
+    if (!watch.paint) throw new Error('the pictorial was never painted');
+    watch.held = holds;
+    if (!holds && watch.waiting) requestAnimationFrame(watch.waiting);
+    watch.waiting = undefined;
+  }, held);
+
+test.each(['Side steer, box too low', 'Cross steer on parallel leaves'])(
+  'what the pictorial adds to a drag step on %s',
+  async (name) => {
+    const { page, context } = await openBoard({ size: { width: 1440, height: 900 } });
+    await openDemonstration(page, name);
+    await context.addInitScript(watchFrames);
+    await page.reload();
+    await pointButton(page, 'Pitman ball').waitFor();
+    const start = await handleOf(page, 'side', 'steering.box.pitmanBall');
+    const devtools = await context.newCDPSession(page);
+    await devtools.send('Performance.enable', { timeDomain: 'threadTicks' });
+    const script = async () => {
+      const { metrics } = await devtools.send('Performance.getMetrics');
+      return metrics.find((entry) => entry.name === 'ScriptDuration')?.value ?? 0;
+    };
+    const frame = () => page.evaluate(() => new Promise((done) => requestAnimationFrame(done)));
+    /** ms of script for each step of the pointer. */
+    const wave = async (from: { x: number; y: number }, wide: number) => {
+      const before = await script();
+      for (let step = 0; step < STEPS; step += 1) {
+        await page.mouse.move(from.x + wide * Math.sin(step / 9), from.y + 20 * Math.sin(step / 7));
+        await frame();
+      }
+      return ((await script()) - before) * (1000 / STEPS);
+    };
+    const without: number[] = [];
+    const beside: number[] = [];
+    await page.mouse.move(start.x, start.y);
+    await page.mouse.down();
+    await wave(start, 25);
+    for (let round = 0; round < ROUNDS; round += 1) {
+      await hold(page, true);
+      without.push(await wave(start, 25));
+      await hold(page, false);
+      beside.push(await wave(start, 25));
+    }
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    const picture = await page.getByRole('figure', { name: 'Pictorial' }).boundingBox();
+    const spot = { x: (picture?.x ?? 0) + 30, y: (picture?.y ?? 0) + 60 };
+    await page.mouse.move(spot.x, spot.y);
+    const idle = await wave(spot, 12);
+    await page.mouse.move(spot.x, spot.y);
+    await page.mouse.down();
+    await wave(spot, 120);
+    const turned = await wave(spot, 120);
+    await page.mouse.up();
+    const least = (all: readonly number[]) => Math.min(...all);
+    const added = least(beside) - least(without);
+    process.stdout.write(
+      `${name}: a drag step ${least(beside).toFixed(2)} ms of script with the pictorial, ${least(without).toFixed(2)} without, ` +
+        `${added.toFixed(2)} more (${(least(beside) / least(without)).toFixed(2)} times; rounds ${beside.map((ms) => ms.toFixed(2)).join(' ')} beside ${without.map((ms) => ms.toFixed(2)).join(' ')}); ` +
+        `a step of turning it ${turned.toFixed(2)} ms, the pointer over it alone ${idle.toFixed(2)} ms\n`,
+    );
+    expect(added).toBeLessThan(least(without));
+  },
+);

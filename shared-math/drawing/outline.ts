@@ -10,11 +10,11 @@ const DIRECTIONS_ROUND = 96;
 const SMALL = 60;
 const DIRECTIONS_SMALL = 32;
 
-/** So many directions all around, right and down by turns. */
-export function compass(count: number): Float64Array {
+/** So many directions all around, right and down by turns; the first is `off` of a step from the right. */
+export function compass(count: number, off = 0): Float64Array {
   const table = new Float64Array(2 * count);
   for (let i = 0; i < count; i += 1) {
-    const angle = (i / count) * 2 * Math.PI;
+    const angle = ((i + off) / count) * 2 * Math.PI;
     table[2 * i] = Math.cos(angle);
     table[2 * i + 1] = Math.sin(angle);
   }

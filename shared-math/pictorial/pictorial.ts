@@ -3,18 +3,11 @@ import { placeAtRide, roomFor } from '../drawing/index.ts';
 import { compass, silhouette } from '../drawing/outline.ts';
 import { drawBar, shadeOf, writeCorners } from './bars.ts';
 import { drawBox } from './boxes.ts';
+import { alone, type Cap, capsOf } from './caps.ts';
 import { common, span, within, wrap } from './clip.ts';
 import { DepthOrder } from './depth-order.ts';
 import { Overlaps } from './overlap.ts';
-import {
-  elementsFor,
-  inPictorial,
-  reach,
-  type Solid,
-  solidsOf,
-  takeShapes,
-  writeElements,
-} from './solids.ts';
+import { elementsFor, inPictorial, type Solid, solidsOf, takeShapes, writeElements } from './solids.ts';
 import { STROKE_KINDS, Strokes } from './strokes.ts';
 import { axesOf, type Turn, type TurnAxes, turnPoints } from './turn.ts';
 
@@ -34,8 +27,11 @@ const FOLLOWED: ReadonlySet<Role> = new Set(['steering']);
 const STILL = 1e-4;
 /** mm of paper at full size that an outline may be off a true round one where nothing else is asked. */
 const FINE = 0.4;
-/** Directions of the compass that silhouettes are asked in: by steps, so that few tables are kept. */
-const COMPASSES = [10, 14, 20, 28, 40, 56, 80].map((count) => compass(count));
+/**
+ * Directions of the compass that silhouettes are asked in: by steps, so that few tables are kept. None is level or upright on
+ * paper: along an upright edge, as kingpins and boxes have, either end would do, and rounding choose.
+ */
+const COMPASSES = [10, 14, 20, 28, 40, 56, 80].map((count) => compass(count, 0.3));
 /** mm: the arrow at the front end of the ground's middle line, half as wide; and how much of that line is drawn. */
 export const ARROW = { long: 110, half: 36 } as const;
 const GROUND_LONG = 760;
@@ -44,33 +40,6 @@ const GROUND_LONG = 760;
 export interface SpaceCurve {
   readonly id: string;
   readonly points: Float64Array;
-}
-
-/** A disc that ends a solid, so that its rim is seen from that side: 1 where it is ahead along the disc's axis, -1 behind. */
-interface Cap {
-  readonly disc: DrawnHull;
-  readonly way: 1 | -1;
-}
-
-const alone = (disc: Disc): DrawnHull => ({ kind: 'body', discs: [disc], ink: 'fine', fill: 'none' });
-
-/** Which discs of a body end it, by the drawing at ride height: no point of the body lies beyond the disc's plane. */
-function capsOf(solid: Solid, elements: Float64Array): Cap[] {
-  const { drawn } = solid;
-  if (drawn.kind !== 'body') return [];
-  return drawn.discs.flatMap((disc, i): Cap[] => {
-    if (!(disc.radius > 0) || disc.round > 0.3 * disc.radius) return [];
-    const at = 9 * (solid.from + i);
-    const axis = [3, 4, 5].map((each) => elements[at + each] as number) as [number, number, number];
-    const height = [0, 1, 2].reduce(
-      (sum, each) => sum + (elements[at + each] as number) * (axis[each] as number),
-      0,
-    );
-    return ([1, -1] as const).flatMap((way): Cap[] => {
-      const most = reach(solid, elements, way * axis[0], way * axis[1], way * axis[2]);
-      return most <= way * height + disc.round + 0.5 ? [{ disc: alone(disc), way }] : [];
-    });
-  });
 }
 
 /**

@@ -4,8 +4,8 @@ import { handleOf } from '../support/board-pointer.ts';
 import { openDemonstration, pointButton, useBrowser } from '../support/browser-page.ts';
 
 const openBoard = useBrowser();
-const STEPS = 120;
-const ROUNDS = 3;
+const STEPS = 80;
+const ROUNDS = 2;
 
 /**
  * What the pictorial adds to the script of a frame, by the browser's own account of the page's thread. The same drag is made

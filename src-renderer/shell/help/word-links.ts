@@ -9,7 +9,6 @@ export interface Linked {
 const IDS = Object.keys(TERMS) as TermId[];
 /** Names that are also words of every day: they would be marked where nobody means them. */
 const EVERYDAY = new Set<string>([
-  'Check',
   'Point',
   'Limit',
   'Lock',

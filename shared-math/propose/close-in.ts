@@ -6,6 +6,7 @@ import { judge } from './judge.ts';
 import { laidDocument } from './laid-document.ts';
 import { newPartsOf } from './new-parts.ts';
 import type { NoFit, Proposal } from './proposal.ts';
+import { BoxPlaces, roomWords } from './room.ts';
 import { shaftFor } from './shaft-for.ts';
 import { costWords, goodWords, ideaWords, limitShares, pastLimits, proposalName } from './words.ts';
 
@@ -16,6 +17,8 @@ export type Closed =
 
 /** What a shaft that does not get there counts beside limits that are missed. */
 const NO_SHAFT = 50;
+/** What a box that cannot be bolted there counts. */
+const NO_ROOM = 30;
 
 function stopWords(stops: readonly Finding[]): string[] {
   return [...new Set(stops.map(({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`))];
@@ -24,6 +27,18 @@ function stopWords(stops: readonly Finding[]): string[] {
 /** Routes the shaft to a place, judges the whole document, and puts it into words. */
 export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): Closed {
   const words = ideaWords(car, idea);
+  // What stands still is not judged against what stands still: the box's own room is looked at here.
+  const room = car.held.has('box') ? '' : roomWords(new BoxPlaces(car.layout).room(layout));
+  if (room !== '')
+    return {
+      kind: 'stopped',
+      noFit: {
+        idea: words,
+        sentences: [room],
+        missing: NO_ROOM,
+        layout: laidDocument(car, layout, null, words),
+      },
+    };
   const shaft = shaftFor(car, layout, idea.ahead);
   if (shaft.kind === 'none')
     return {

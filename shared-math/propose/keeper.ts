@@ -114,9 +114,10 @@ export class Keeper {
     const { car } = this;
     const { layout } = frontEnd;
     this.asked.room += 1;
-    const room = this.places.room(layout);
-    if (room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
-    if (room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
+    // A box that is held stands where somebody has put it.
+    const room = car.held.has('box') ? undefined : this.places.room(layout);
+    if (room && room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
+    if (room && room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
 
     const unlike = barUnlikeLink(car, layout);
     if (unlike > 0) yield { limit: 'bar-and-link', by: unlike };

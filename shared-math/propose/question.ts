@@ -35,6 +35,8 @@ export interface ProposeQuestion {
 /** The hardpoints by whose origin it is known that something is held. */
 const POINTS: Readonly<Partial<Record<HoldName, (id: string) => boolean>>> = {
   box: (id) => id === 'steering.box.sectorCentre',
+  // One that stands on the car is the one that it has.
+  'box-kind': (id) => id === 'steering.box.sectorCentre',
   'pitman-arm': (id) => id === 'steering.box.pitmanBall',
   'steering-arm': (id) => id === 'steering.dragLinkBall',
   'tie-rod': (id) => /^axle\.(left|right)\.tieRodBall$/.test(id),

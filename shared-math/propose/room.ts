@@ -40,6 +40,16 @@ export function boxLine({ steering }: Layout): BoxLine {
   };
 }
 
+/** mm. The box's own shape is a usual one: nearer than this to nothing is as good as clear. */
+const HARDLY = 1;
+
+/** Why no box can be bolted there, as a sentence; empty if one can. */
+export function roomWords({ into, outOfReach, name }: BoxRoom): string {
+  if (into > HARDLY)
+    return `The steering box reaches into the ${name.charAt(0).toLowerCase()}${name.slice(1)}.`;
+  return outOfReach > HARDLY ? 'Neither rail nor crossmember is in reach of the steering box.' : '';
+}
+
 /** What is missing of a box's room, mm each. */
 export interface BoxRoom {
   /** To be bolted anywhere: 0 where a rail or crossmember is in reach. */
@@ -47,6 +57,8 @@ export interface BoxRoom {
   /** Into the nearest thing, with what is wanted around it. */
   readonly overlap: number;
   readonly name: string;
+  /** How deep the box itself reaches into something; below 0 it is clear. */
+  readonly into: number;
 }
 
 /** Looks at the places of boxes on one car. */
@@ -75,12 +87,14 @@ export class BoxPlaces {
     let reach = Number.POSITIVE_INFINITY;
     let overlap = 0;
     let name = '';
+    let into = Number.NEGATIVE_INFINITY;
     for (const { obstacle, holds } of this.things) {
       const distance = segmentToObstacle(obstacle, from, to) - radius;
+      into = Math.max(into, -distance);
       if (holds) reach = Math.min(reach, distance);
       const lacking = (holds ? 1 : AROUND + (obstacle.extra ?? 0)) - distance;
       if (lacking > overlap) [overlap, name] = [lacking, obstacle.name];
     }
-    return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap, name };
+    return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap, name, into };
   }
 }

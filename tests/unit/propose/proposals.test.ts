@@ -13,6 +13,7 @@ import {
 } from '../../../shared-math/propose/index.ts';
 import { demonstration } from '../../support/demonstration-files.ts';
 import { INCHES } from '../../support/judged-car.ts';
+import { reachesInto } from '../../support/reaches-into.ts';
 
 const question: ProposeQuestion = {
   document: withSteeringForgotten(demonstration('hairpins-side-steer')),
@@ -42,6 +43,7 @@ describe('the board proposes', () => {
       if (!read.ok) continue;
       const analysis = withClearances(analyse(resolveLayout(read.value)));
       expect(findings(analysis, INCHES).filter(({ severity }) => severity === 'stop')).toEqual([]);
+      expect(reachesInto(layout)).toEqual([]);
       expect(figures.bumpSteer).toBeLessThan(0.5);
       // The car is as it was: what is held and what is not the steering's.
       const { steering: _s, shaft: _h, lateral: _l, origins: _o, name: _n, notes: _t, ...rest } = layout;
@@ -72,11 +74,33 @@ describe('the board proposes', () => {
   test('what was measured is held, what is forgotten of the steering is not', () => {
     expect(heldAsMeasured(demonstration('hairpins-side-steer'))).toEqual([
       'box',
+      'box-kind',
       'pitman-arm',
       'steering-arm',
       'tie-rod',
     ]);
     expect(heldAsMeasured(question.document)).toEqual(['tie-rod']);
+  });
+
+  test('a box that only fits inside an engine is no proposal: the sentence says so', () => {
+    const { document } = question;
+    // As wide as the frame and wider, from rail to rail and beyond, as high as the box.
+    const engine = {
+      kind: 'box' as const,
+      name: 'Engine',
+      role: 'engine' as const,
+      centre: [-700, 0, 500] as const,
+      size: [1500, 1300, 300] as const,
+      mirrored: false,
+    };
+    const asked: ProposeQuestion = {
+      ...question,
+      document: { ...document, obstacles: [engine] },
+      held: ['tie-rod', 'stops'],
+    };
+    const { result } = run(asked, 0);
+    expect(result.found).toEqual([]);
+    expect(result.noFit?.sentences).toEqual(['The steering box reaches into the engine.']);
   });
 
   test('ideas differ in words, and nothing found is no proposal', () => {

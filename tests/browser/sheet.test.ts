@@ -36,8 +36,11 @@ async function bytesOf(download: Download): Promise<{ name: string; content: Buf
   return { name: download.suggestedFilename(), content };
 }
 
-async function made(page: Page, button: string) {
-  const coming = page.waitForEvent('download');
+/** ms for what has many pictures, on the slowest of machines. */
+const FILM = 90_000;
+
+async function made(page: Page, button: string, patience?: number) {
+  const coming = page.waitForEvent('download', patience === undefined ? {} : { timeout: patience });
   await page.getByRole('button', { name: button, exact: true }).click();
   return bytesOf(await coming);
 }
@@ -139,7 +142,7 @@ describe('the place Sheet', () => {
     await picture(page, /^Film of the travel, page 1/).waitFor();
     await page.getByRole('combobox', { name: 'Through its' }).selectOption('Roll');
     await page.getByRole('combobox', { name: 'There and back in' }).selectOption('2 seconds');
-    const film = await made(page, 'Make the film');
+    const film = await made(page, 'Make the film', FILM);
     expect(film.name).toBe('Sample car - Arm down - Film.png');
     // Frames as they stand in the file (PNG, third edition, 11.3.6.1): 2 seconds of 12.
     const control = film.content.indexOf('acTL', 0, 'latin1');

@@ -31,6 +31,7 @@ export class Hands {
   readonly #put: (pose: HandPose) => HandPose;
   readonly #hands: Readonly<Record<keyof HandPose, Hand>>;
   readonly #run = element('run') as HTMLButtonElement;
+  readonly #doing = element('doing');
   #pose: HandPose = RIDE_HEIGHT;
   #frame = 0;
 
@@ -108,6 +109,8 @@ export class Hands {
       this.set({ ...this.#pose, heave: most });
       return;
     }
+    // Who listens hears where the run ends, not every picture of it.
+    this.#doing.setAttribute('aria-live', 'off');
     const begun = performance.now();
     const step = (now: number) => {
       const share = Math.min(1, (now - begun) / RUN);
@@ -123,6 +126,7 @@ export class Hands {
   #stop(): void {
     cancelAnimationFrame(this.#frame);
     this.#frame = 0;
+    this.#doing.removeAttribute('aria-live');
     this.#sayRun();
   }
 }

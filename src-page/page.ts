@@ -53,7 +53,6 @@ function drawCurve(shown: readonly ShownCar[]): void {
   for (const { at } of cars) {
     const line = plot.lines[at];
     const group = element(`curve-${at}`);
-    group.toggleAttribute('hidden', !shown.some((each) => each.at === at));
     group.style.display = shown.some((each) => each.at === at) ? '' : 'none';
     group.querySelector('path')?.setAttribute('d', line?.path ?? '');
     const mark = group.querySelector('circle');

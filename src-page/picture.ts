@@ -54,7 +54,7 @@ export class Picture {
     this.onTurned();
   }
 
-  /** The slider and its words: the car's left is on the slider's right, as it is for whoever stands ahead of the car. */
+  /** The slider and its words: as with the others, its left is the car's left. */
   #say(): void {
     const words = seenWords(this.#turn.azimuth);
     this.#seen.value = String(Math.round(-toDegrees(this.#turn.azimuth) / DEGREES));

@@ -76,7 +76,7 @@ describe('sheet', () => {
     [['--out', 'x.pdf', '--paper', 'a3'], '--paper is letter or a4, found "a3"'],
     [
       ['--out', 'x.pdf', '--kind', 'poster'],
-      '--kind is sheet or templates or customer or measuring, found "poster"',
+      '--kind is sheet or templates or customer or measuring or moving, found "poster"',
     ],
     [['--out', 'x.pdf', '--unit', 'ft'], '--unit is in or mm, found "ft"'],
     [['--out', 'x.pdf', '--date', '2026-02-30'], '--date is a day as YYYY-MM-DD, found "2026-02-30"'],

@@ -26,7 +26,7 @@ function put(root: string, path: string, time: number): void {
 
 /** Sets the times of a tree's folders, which writing into them has moved on. */
 function settle(root: string, time: number): void {
-  for (const folder of ['src-main/store', 'src-main', 'src-renderer', 'shared-math'])
+  for (const folder of ['src-main/store', 'src-main', 'src-renderer', 'src-page', 'shared-math'])
     utimesSync(join(root, folder), time, time);
 }
 

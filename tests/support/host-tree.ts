@@ -4,6 +4,7 @@ import { ROOT } from './host-process.ts';
 
 const COPIED = [
   'src-main',
+  'src-page',
   'shared-math',
   'projects',
   'package.json',

@@ -218,10 +218,13 @@ describe('the counter', () => {
     await page
       .getByRole('button', { name: 'Cars and variants. Open: Long Lou, Car of Long Lou, Shaft and joints' })
       .waitFor();
-    // And a reload loses nothing of the counter.
+    // And a reload loses nothing of the counter; a few letters find the ticket from the board.
     await page.reload();
-    await person.click('Counter');
-    await page.locator('[data-ticket]').getByText('Long Lou').click();
+    await page.getByRole('main', { name: 'Board' }).waitFor();
+    await page.keyboard.press('/');
+    await page.keyboard.type('long lou shaft', { delay: 20 });
+    const tickets = page.getByRole('group', { name: 'Tickets of the counter' });
+    await tickets.getByRole('option').first().click();
     await page.getByRole('button', { name: 'Open its car' }).waitFor();
   });
 });

@@ -3,6 +3,7 @@ import type { FindGroupMaker } from '../find-group.ts';
 import { foundActions } from './actions.ts';
 import { foundFindings } from './findings.ts';
 import { foundPoints } from './points.ts';
+import { foundTickets } from './tickets.svelte.ts';
 import { foundVariants } from './variants.ts';
 import { foundWords } from './words.ts';
 
@@ -10,6 +11,7 @@ export const FIND_GROUPS: readonly FindGroupMaker[] = [
   foundActions,
   foundPoints,
   foundVariants,
+  foundTickets,
   foundFindings,
   foundWords,
 ];

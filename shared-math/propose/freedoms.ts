@@ -1,4 +1,4 @@
-import { setLength, toDegrees } from '../units/index.ts';
+import { lengthBeside, toDegrees } from '../units/index.ts';
 import { boxKinds } from './boxes.ts';
 import { type Car, carOf, limitOf } from './car.ts';
 import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
@@ -30,7 +30,7 @@ const WORDS: Readonly<Record<HoldName, string>> = {
 };
 
 function roomOf(car: Car, name: HoldName): string {
-  const size = (mm: number) => setLength(mm, car.style);
+  const size = (mm: number) => lengthBeside(mm, [0], car.style);
   const arms = `${size(ARM.least)} to ${size(ARM.most)}`;
   switch (name) {
     case 'way':

@@ -51,8 +51,10 @@ export function pictureOf(layout: Layout, view: View): PictureStroke[] {
 const PLAN = { ahead: 430, behind: 1180 };
 
 /** What a plan of the front end has to show, the same for all arrangements of one car. */
-export function planBox({ axle, car }: Layout): Box {
+export function planBox({ axle, car, shaft }: Layout): Box {
   const half = Math.max(...(['left', 'right'] as const).map((side) => Math.abs(axle[side].wheelCentre[1])));
   const across = half + car.tyreWidth / 2 + 30;
-  return { left: -PLAN.ahead, right: PLAN.behind, top: -across, bottom: across };
+  // The column's end is the car's own, and alike in all of them.
+  const behind = Math.max(PLAN.behind, shaft ? 70 - shaft.column.end[0] : 0);
+  return { left: -PLAN.ahead, right: behind, top: -across, bottom: across };
 }

@@ -29,7 +29,7 @@ test('the first start asks once, and the walk points at the real things, is left
   await bringChecker(context);
   await page.reload();
   await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
-  for (const door of ['Look around', 'Measure a car'])
+  for (const door of ['Look around', 'Measure a car', 'Answer a question'])
     await page.getByRole('region', { name: door }).waitFor();
   // What nobody has said is marked; what is chosen holds for a new car, whose steering goes to that side.
   const asked = page.getByRole('region', { name: 'Asked once' });

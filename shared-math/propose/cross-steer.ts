@@ -4,21 +4,11 @@ import type { Lateral, Layout } from '../layout/index.ts';
 import { prepareFrontEnd } from '../linkage/index.ts';
 import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
 import { type Car, limitOf } from './car.ts';
+import { boxesFor, choice, stopChoice, stopsAt, ZeroSlope } from './choices.ts';
 import { chooseBox, withBox } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
 import { railFacesNear, railStretch } from './rail-faces.ts';
-import {
-  ARM,
-  BODY,
-  boxesFor,
-  choice,
-  LEAN,
-  OFF_LINE,
-  PLATE,
-  stopChoice,
-  stopsAt,
-  ZeroSlope,
-} from './side-steer.ts';
+import { ARM, BODY, LEAN, OFF_LINE, PLATE } from './sizes.ts';
 
 // Cross steer: the box inside the left rail, its sector shaft nearly upright, square to an input that runs back to the
 // driver; the arm lies flat and the drag link runs over to the right wheel. A lateral bar beside the link, parallel and

@@ -3,7 +3,8 @@ import { boxKinds } from './boxes.ts';
 import { type Car, carOf, limitOf } from './car.ts';
 import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
 import { hasRails, railStretch } from './rail-faces.ts';
-import { ARM, alongRail, LEAN, PLATE } from './side-steer.ts';
+import { alongRail } from './side-steer.ts';
+import { ARM, LEAN, PLATE } from './sizes.ts';
 
 /** One thing that a proposal may choose, whether it is held, and how far it may go, for a person to read. */
 export interface ProposeFreedom {

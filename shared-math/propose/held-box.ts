@@ -4,9 +4,10 @@ import type { Layout } from '../layout/index.ts';
 import { arrangementOf } from '../linkage/index.ts';
 import { kingpinAt, turnedAbout } from './arms.ts';
 import type { Car } from './car.ts';
+import { boxesFor, choice, stopChoice, stopsAt } from './choices.ts';
 import { chooseBox, withBox } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
-import { ARM, boxesFor, choice, stopChoice, stopsAt } from './side-steer.ts';
+import { ARM } from './sizes.ts';
 
 /** rad that the arm of a box which stands still may be splined on to either side of where it is drawn. */
 const SPLINED = 0.6;

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { type RouteObstacle, routeObstacles, segmentToObstacle } from '../shaft/index.ts';
-import { BODY, PLATE } from './side-steer.ts';
+import { BODY, PLATE } from './sizes.ts';
 
 // Where a box can be bolted: near enough to a rail or crossmember to reach it with a plate or bracket, in none of them,
 // and clear of engine, headers and whatever else the frame carries.

@@ -1,60 +1,29 @@
-import { findAim, zeroSlopeHeight, zeroSlopeLine } from '../aim/index.ts';
+import { findAim } from '../aim/index.ts';
 import type { Point } from '../geometry/points.ts';
 import { scaled, subtract } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
-import { type FrontEnd, prepareFrontEnd, prepareMoved } from '../linkage/index.ts';
+import { prepareFrontEnd } from '../linkage/index.ts';
 import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
-import { type BoxKind, boxKinds, drawnBox } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
+import { boxesFor, choice, stopChoice, stopsAt, ZeroSlope } from './choices.ts';
 import { chooseBox, withBox } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
 import { railFacesNear, railStretch } from './rail-faces.ts';
+import { ARM, BODY, LEAN, OFF_LINE, PLATE } from './sizes.ts';
 
 // Side steer: the pitman ball outside the left rail, the drag link along it to the left wheel. The ball's height is not
 // chosen but follows from its place and the steering arm's ball: that of the zero-slope line, and a little either way.
 
-/** mm: arms as they are usually made, 4 1/2 to 7 in; common practice, no published source. */
-export const ARM = { least: 114.3, usual: 146, most: 177.8 } as const;
-/** rad: how far a pitman arm may lean from square to its link, splined on as it pleases. */
-export const LEAN = 0.21;
-/** mm either way of the zero-slope line. */
-export const OFF_LINE = 12;
 /** mm from the middle of the box along its sector shaft to the arm: outboard beside the rail, and through it. */
 const TO_ARM = { outside: 20, through: 0 } as const;
-/** mm of a box's body about its middle along the sector shaft, to its cover and to its face; an assisted one is larger. */
-export const BODY = { cover: 52, face: 22, radius: 44, assisted: 1.22 } as const;
-/** mm that a box's mounting plate and bracket take at the least and at the most. */
-export const PLATE = { least: 5, most: 60 } as const;
 /** mm from the column's end to a box that it reaches. */
 const AHEAD_OF_COLUMN = 260;
 
 type Mount = 'outside' | 'through';
 
-/** Where the axle's stops may end the turn; as drawn where they are held. */
-export function stopChoice(car: Car): Choice {
-  const [least, most] = [limitOf(car, 'lockLeast') + 0.4, limitOf(car, 'lockMost') - 0.5];
-  return car.held.has('stops')
-    ? choice('the stops', least, least)
-    : choice('the stops', least, Math.max(least, most));
-}
-
-export function stopsAt(car: Car, stop: number): { readonly stopAngle?: number } {
-  if (!car.held.has('stops')) return { stopAngle: stop };
-  const { stopAngle } = car.layout.steering;
-  return stopAngle === undefined ? {} : { stopAngle };
-}
-
-/** Boxes that may be taken; the drawn one alone where it is held. */
-export function boxesFor(car: Car, way: 'side' | 'cross', assist: 'manual' | 'power'): BoxKind[] {
-  if (!car.held.has('box-kind')) return boxKinds(way, assist, car.shelf, car.driver === 'right');
-  return car.layout.steering.box.assist === assist ? [drawnBox(car.layout, way)] : [];
-}
-
 function clampToChoice(value: number, { from, to }: Choice): number {
   return Math.min(to, Math.max(from, value));
 }
-
-export const choice = (words: string, from: number, to: number): Choice => ({ words, from, to });
 
 /** How far along the car a pitman ball beside the rail may stand, by the side of the axle; undefined if there is no room. */
 export function alongRail(layout: Layout, ahead: boolean): readonly [number, number] | undefined {
@@ -63,30 +32,6 @@ export function alongRail(layout: Layout, ahead: boolean): readonly [number, num
   const column = layout.shaft ? layout.shaft.column.end[0] + AHEAD_OF_COLUMN : -1100;
   const from = Math.max(back, column, -1200);
   return from < -280 ? [from, -240] : undefined;
-}
-
-/** The line of frame ends without bump steer slope, kept from one layout to the next as long as the arm's ball stays. */
-export class ZeroSlope {
-  private readonly drawn: FrontEnd;
-
-  constructor(drawn: FrontEnd) {
-    this.drawn = drawn;
-  }
-
-  /** z of the line in the ball's own plane; undefined if the axle has no pose or the arm cannot hold the wheels. */
-  heightAt(layout: Layout, movesAxle: boolean): number | undefined {
-    const line = zeroSlopeLine(prepareMoved(this.drawn, layout, movesAxle));
-    if (!line) return undefined;
-    const at = layout.steering.box.pitmanBall[line.plane.axis === 1 ? 0 : 1];
-    const z = zeroSlopeHeight(line, at);
-    return Number.isFinite(z) && Math.abs(z) < 3000 ? z : undefined;
-  }
-}
-
-/** The pitman ball brought to another height, box with it. */
-export function atHeight(layout: Layout, z: number): Point {
-  const { pitmanBall } = layout.steering.box;
-  return [pitmanBall[0], pitmanBall[1], z];
 }
 
 function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'power'): Idea | undefined {

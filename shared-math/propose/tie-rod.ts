@@ -3,8 +3,8 @@ import { mirrored } from '../geometry/points.ts';
 import type { Layout } from '../layout/index.ts';
 import { kingpinAt } from './arms.ts';
 import type { Car } from './car.ts';
+import { choice } from './choices.ts';
 import type { Idea } from './idea.ts';
-import { choice } from './side-steer.ts';
 
 /** mm: tie rod arms as they are usually made; common practice, no published source. */
 const ARM = { least: 120, usual: 150, most: 180 } as const;

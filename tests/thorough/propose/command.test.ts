@@ -40,7 +40,7 @@ describe('propose', () => {
     const said = JSON.parse(text) as Reported;
     expect(said).toMatchObject({ layout: 'Side steer, box at the cowl', seed: 4, reason: [], why: null });
     // What was taped on the car is held unless somebody lets it go.
-    expect(said.held).toEqual(['box', 'pitman-arm', 'steering-arm', 'tie-rod']);
+    expect(said.held).toEqual(['box', 'box-kind', 'pitman-arm', 'steering-arm', 'tie-rod']);
     expect(said.proposals.length).toBeGreaterThan(0);
     expect(readdirSync(out)).toHaveLength(said.proposals.length);
     for (const { layout, file, name } of said.proposals) {

@@ -1,4 +1,4 @@
-import type { Drawing } from '../../../shared-math/drawing/index.ts';
+import { type Drawing, type Part, pointsOf } from '../../../shared-math/drawing/index.ts';
 import { STROKE_KINDS, type Strokes } from '../../../shared-math/pictorial/index.ts';
 import { type GhostInk, type PictorialInks, toneOf } from './pictorial-inks.ts';
 
@@ -96,11 +96,39 @@ function paintCurve(context: CanvasRenderingContext2D, ink: CurveInk | undefined
   context.setLineDash([]);
 }
 
-/** Paints of a picture the outlines alone, in broken lines: another car, which covers nothing. */
+/** mm within which a part of another car stands where the open one's does. */
+const SAME_PLACE = 0.5;
+
+/** Whether a part of another car stands where the same part of the open one does, which is drawn there already. */
+export function standsAlike(
+  part: Part,
+  placed: Float64Array,
+  own: { readonly drawing: Drawing; readonly placed: Float64Array },
+): boolean {
+  const same = own.drawing.parts.find(({ id }) => id === part.id);
+  const [points, others] = [pointsOf(part), same ? pointsOf(same) : []];
+  return (
+    points.length === others.length &&
+    points.every((point, i) =>
+      [0, 1, 2].every(
+        (axis) =>
+          Math.abs(
+            (placed[3 * point + axis] as number) - (own.placed[3 * (others[i] as number) + axis] as number),
+          ) < SAME_PLACE,
+      ),
+    )
+  );
+}
+
+/**
+ * Paints of a picture the outlines alone, in broken lines: another car, which covers nothing. What stands where the open one's
+ * does (`own`) is left to that.
+ */
 export function paintGhost(
   context: CanvasRenderingContext2D,
   strokes: Strokes,
-  drawing: Drawing,
+  { drawing, placed }: { readonly drawing: Drawing; readonly placed: Float64Array },
+  own: { readonly drawing: Drawing; readonly placed: Float64Array },
   ink: GhostInk,
   px: number,
   dash: readonly number[],
@@ -108,9 +136,11 @@ export function paintGhost(
   context.lineJoin = 'round';
   context.lineCap = 'butt';
   context.setLineDash(dash.map((length) => length * px));
+  const alike = drawing.parts.map((part) => ink[part.role] && standsAlike(part, placed, own));
   for (let i = 0; i < strokes.count; i += 1) {
-    if (strokes.kinds[i] !== OUTLINE) continue;
-    const role = drawing.parts[strokes.parts[i] as number]?.role;
+    const at = strokes.parts[i] as number;
+    if (strokes.kinds[i] !== OUTLINE || alike[at]) continue;
+    const role = drawing.parts[at]?.role;
     const line = role && ink[role];
     if (!line) continue;
     context.beginPath();

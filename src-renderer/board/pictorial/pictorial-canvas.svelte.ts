@@ -139,7 +139,8 @@ export function pictorialCanvas(
         paintGhost(
           context,
           ghost.pictorial.draw(ghost.placed, own.turn, [], off),
-          ghost.drawing,
+          ghost,
+          view.standing,
           ink(palette),
           px,
           dash,

@@ -91,7 +91,7 @@ describe('a print added', () => {
   });
 
   test('is a kind of the command line, in its help too', () => {
-    expect(the.command.sheet.usage).toContain(`|${PRINT}]`);
+    expect(the.command.sheet.usage).toContain(`|${PRINT}|`);
   });
 });
 

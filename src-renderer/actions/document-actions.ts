@@ -2,7 +2,6 @@ import type { Action } from '../controls/action.ts';
 import { handOver } from '../document/hand-over.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import type { Shop } from '../document/shop.svelte.ts';
-import { pageGround } from '../look/ground.svelte.ts';
 
 async function duplicateOpen(openLayout: OpenLayout, shop: Shop): Promise<void> {
   const copy = openLayout.variant && (await shop.duplicate('variant', openLayout.variant.id));
@@ -100,7 +99,7 @@ export function documentActions(openLayout: OpenLayout, shop: Shop): Action[] {
       strokes: [],
       enabled: () => true,
       run: () => {
-        const night = !pageGround.night;
+        const night = document.documentElement.dataset['ground'] !== 'night';
         openLayout.tell(night ? 'On a dark ground.' : 'On paper.');
         void shop.changeSettings({ ground: night ? 'night' : 'day' });
       },

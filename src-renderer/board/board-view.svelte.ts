@@ -104,7 +104,7 @@ export class BoardView implements Hands {
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
   focus: { readonly view: View; readonly box: Box; readonly left: number } | undefined = $state.raw();
   /** What stands beside the views, by who put it there. */
-  #besides: ReadonlyMap<string, Beside> = new Map();
+  #besides: ReadonlyMap<string, Beside> = $state.raw(new Map());
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
@@ -258,15 +258,20 @@ export class BoardView implements Hands {
     return this.#fittedTo(this.shown, false).scale;
   }
 
-  /**
-   * Puts something beside a view, or takes it away; where the whole sheet was in sight it is again, by a flight if `fly`.
-   */
-  putBeside(id: string, beside: Beside | undefined, fly = false): void {
+  /** Puts something beside a view, or takes it away; where the whole sheet was in sight it is again. */
+  putBeside(id: string, beside: Beside | undefined): void {
+    if (sameBeside(this.#besides.get(id), beside)) return;
     const besides = new Map(this.#besides);
     besides.delete(id);
     if (beside) besides.set(id, beside);
     this.#besides = besides;
-    if (this.#asFitted) this.fit(fly || this.#flying);
+    if (this.#asFitted) this.fit(this.#flying);
+  }
+
+  /** What a view covers on the sheet, mm, with what others than `id` put beside it. */
+  coveredBeside(id: string, view: View): Box {
+    const others = [...this.#besides].filter(([other, beside]) => other !== id && beside.view === view);
+    return others.map(([, { box }]) => box).reduce(joined, moved(this.boxes[view], this.sheet.origin[view]));
   }
 
   #fittedTo(views: readonly View[], withBesides = true): Camera {
@@ -486,6 +491,14 @@ export class BoardView implements Hands {
     const step = snapStep(this.#openLayout.settings.unit, this.camera.scale / this.weight);
     return snapped(to, view, { step, reach, neighbours }, held);
   }
+}
+
+function sameBeside(a: Beside | undefined, b: Beside | undefined): boolean {
+  if (!a || !b) return a === b;
+  return (
+    a.view === b.view &&
+    (['left', 'top', 'right', 'bottom'] as const).every((edge) => a.box[edge] === b.box[edge])
+  );
 }
 
 function emptyBoxes(): Record<View, Box> {

@@ -6,7 +6,7 @@ import {
   isWithin,
   judgedView,
 } from '../../../../../shared-math/detail/index.ts';
-import { joined, moved } from '../../../../../shared-math/drawing/index.ts';
+import { joined } from '../../../../../shared-math/drawing/index.ts';
 import type { BoardView } from '../../../../board/board-view.svelte.ts';
 import { toScreen } from '../../../../board/camera.ts';
 import { type Contribution, piece } from '../../../../board/contributor.ts';
@@ -35,8 +35,8 @@ export const detailOnBoard =
     );
     const place = $derived.by(() => {
       if (!stands || view.size.width === 0) return undefined;
-      const { boxes, sheet, weight } = view;
-      const boxOf = (each: (typeof view.shown)[number]) => moved(boxes[each], sheet.origin[each]);
+      const { weight } = view;
+      const boxOf = (each: (typeof view.shown)[number]) => view.coveredBeside('detail', each);
       return placeDetail({
         view: on,
         radius,

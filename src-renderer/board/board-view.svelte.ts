@@ -23,6 +23,7 @@ import {
 import type { Point } from '../../shared-math/geometry/points.ts';
 import { bodyAt, type Hardpoint } from '../../shared-math/layout/index.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
+import { type Beside, Besides } from './besides.svelte.ts';
 import { bodyUnder, type DrawnBody, drawnBodies } from './body-spots.ts';
 import {
   between,
@@ -63,12 +64,6 @@ const SNAP_REACH = 5;
 /** Milliseconds of a flight from one sight of the sheet to another. */
 const FLIGHT = 190;
 
-/** What stands on the sheet beside a view and is fitted with it; mm of the sheet. */
-export interface Beside {
-  readonly view: View;
-  readonly box: Box;
-}
-
 const MARGINS: Margins = { left: 34, top: 62, right: 34, bottom: 46 };
 /** Every view seen square, from far off. */
 const SQUARE: Eyes = {};
@@ -103,8 +98,7 @@ export class BoardView implements Hands {
   #pointed: ViewPoint | undefined;
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
   focus: { readonly view: View; readonly box: Box; readonly left: number } | undefined = $state.raw();
-  /** What stands beside the views, by who put it there. */
-  #besides: ReadonlyMap<string, Beside> = $state.raw(new Map());
+  readonly #besides = new Besides();
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
@@ -247,6 +241,12 @@ export class BoardView implements Hands {
     };
   }
 
+  /** Another than before where the sheet is looked at anew: another car, another size of the board, other views. */
+  get occasion(): string {
+    const { variant, enlarged } = this.#openLayout;
+    return `${variant?.id} ${this.structure} ${enlarged} ${this.size.width} ${this.size.height} ${this.weight}`;
+  }
+
   /** px of the board without its margins. */
   get room(): Size {
     const { left, top, right, bottom } = this.#margins();
@@ -258,20 +258,18 @@ export class BoardView implements Hands {
     return this.#fittedTo(this.shown, false).scale;
   }
 
-  /** Puts something beside a view, or takes it away; where the whole sheet was in sight it is again. */
-  putBeside(id: string, beside: Beside | undefined): void {
-    if (sameBeside(this.#besides.get(id), beside)) return;
-    const besides = new Map(this.#besides);
-    besides.delete(id);
-    if (beside) besides.set(id, beside);
-    this.#besides = besides;
-    if (this.#asFitted) this.fit(this.#flying);
+  /**
+   * Puts something beside a view, or takes it away. Where the whole sheet was in sight it is again if something came or went, or if
+   * the `occasion` is another than before; else the sheet stays where it is looked at, as after a drag.
+   */
+  putBeside(id: string, beside: Beside | undefined, occasion: string): void {
+    const fits = this.#besides.put(id, beside, occasion);
+    if (fits && this.#asFitted) this.fit(this.#flying);
   }
 
   /** What a view covers on the sheet, mm, with what others than `id` put beside it. */
   coveredBeside(id: string, view: View): Box {
-    const others = [...this.#besides].filter(([other, beside]) => other !== id && beside.view === view);
-    return others.map(([, { box }]) => box).reduce(joined, moved(this.boxes[view], this.sheet.origin[view]));
+    return this.#besides.boxesOf([view], id).reduce(joined, moved(this.boxes[view], this.sheet.origin[view]));
   }
 
   #fittedTo(views: readonly View[], withBesides = true): Camera {
@@ -285,10 +283,9 @@ export class BoardView implements Hands {
       return fitted(moved(focus.box, this.sheet.origin[alone]), this.size, room);
     }
     const droop = others.length === 0 && alone !== 'top' ? this.#openLayout.layout.travel.rebound : 0;
-    const beside = withBesides ? [...this.#besides.values()].filter(({ view }) => views.includes(view)) : [];
     const all = [
       ...views.map((view) => moved(this.boxes[view], this.sheet.origin[view])),
-      ...beside.map(({ box }) => box),
+      ...(withBesides ? this.#besides.boxesOf(views) : []),
     ].reduce(joined);
     const box = { ...all, bottom: all.bottom + droop };
     return fitted(box, this.size, this.#margins());
@@ -491,14 +488,6 @@ export class BoardView implements Hands {
     const step = snapStep(this.#openLayout.settings.unit, this.camera.scale / this.weight);
     return snapped(to, view, { step, reach, neighbours }, held);
   }
-}
-
-function sameBeside(a: Beside | undefined, b: Beside | undefined): boolean {
-  if (!a || !b) return a === b;
-  return (
-    a.view === b.view &&
-    (['left', 'top', 'right', 'bottom'] as const).every((edge) => a.box[edge] === b.box[edge])
-  );
 }
 
 function emptyBoxes(): Record<View, Box> {

@@ -41,10 +41,17 @@ export const roomOnBoard =
       },
     );
     whenever(
-      () => VIEWS.map((each) => ({ each, box: coveredBy(fitted, each), origin: view.sheet.origin[each] })),
-      (covered) => {
+      () => ({
+        covered: VIEWS.map((each) => ({
+          each,
+          box: coveredBy(fitted, each),
+          origin: view.sheet.origin[each],
+        })),
+        occasion: `${view.occasion} ${fitted.map(({ part }) => part).join()}`,
+      }),
+      ({ covered, occasion }) => {
         for (const { each, box, origin } of covered)
-          view.putBeside(`room ${each}`, box && { view: each, box: moved(box, origin) });
+          view.putBeside(`room ${each}`, box && { view: each, box: moved(box, origin) }, occasion);
       },
     );
 

@@ -48,8 +48,8 @@ export const detailOnBoard =
       });
     });
     whenever(
-      () => place,
-      (here) => view.putBeside('detail', here && { view: on, box: here.box }),
+      () => ({ here: place, occasion: view.occasion }),
+      ({ here, occasion }) => view.putBeside('detail', here && { view: on, box: here.box }, occasion),
     );
 
     const detail = $derived(stands ? arcsDetail(openLayout.held, openLayout.settings.unit) : undefined);

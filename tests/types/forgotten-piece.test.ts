@@ -46,7 +46,7 @@ const DUMMIES: readonly Dummy[] = [
       find: "  'settings.get': {",
       put: "  'dummy.call': { input: none, output: none },\n  'settings.get': {",
     },
-    asked: ['src-main/api/handlers/index.ts'],
+    asked: ['src-main/api/handlers/index.ts', 'src-renderer/host/other-windows.ts'],
   },
   {
     what: 'a kind of part',

@@ -21,6 +21,9 @@ const LETTERS_MOST = 12;
 /** Letters that may be left out between two of one word; the next may also begin a later word. */
 const LEFT_OUT_MOST = 3;
 
+/** Who leaves letters out leaves the vowels out first: one that is picked out from behind a gap was not meant. */
+const VOWELS = new Set('aeiouy');
+
 const isLetter = (text: string, at: number) => /[\p{L}\p{N}]/u.test(text[at] ?? '');
 
 /**
@@ -38,7 +41,7 @@ function gapsIn(word: string, text: string): number | undefined {
     for (let at = text.length - 1; at >= 0; at -= 1) {
       before[at] = later;
       for (let next = at + 1; next <= at + 1 + LEFT_OUT_MOST && isLetter(text, next); next += 1)
-        if (text[next] === word[letter])
+        if (text[next] === word[letter] && (next === at + 1 || !VOWELS.has(text[next] as string)))
           before[at] = Math.min(before[at] as number, next - at - 1 + (after[next] as number));
       if (begins[at] && text[at] === word[letter]) later = Math.min(later, 1 + (after[at] as number));
     }

@@ -55,10 +55,8 @@ describe('what is found by a few letters', () => {
     expect(found('xyz', 'Left b')).toEqual([]);
   });
 
-  test('a long text and a long query are looked through in no time', () => {
+  test('a long query is picked out of a long text without trying every way, which would not end', () => {
     const long = Array.from({ length: 400 }, (_, i) => ({ name: `aab ${'ab '.repeat(30)}${i}` }));
-    const begun = performance.now();
-    ranked(long, 'aaaabbbbaaab');
-    expect(performance.now() - begun).toBeLessThan(2000);
+    expect(ranked(long, 'aaaabbbbaaac')).toEqual([]);
   });
 });

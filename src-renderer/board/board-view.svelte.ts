@@ -99,6 +99,7 @@ export class BoardView implements Hands {
   /** A part of one view that fitting shows when that view fills the board, right of a margin kept for what lies there. */
   focus: { readonly view: View; readonly box: Box; readonly left: number } | undefined = $state.raw();
   readonly #besides = new Besides();
+  #fits = $state(0);
   /** What the hand is doing, for the cursor and for labels that keep still meanwhile. */
   doing: Gesture['name'] = $state('idle');
 
@@ -244,7 +245,7 @@ export class BoardView implements Hands {
   /** Another than before where the sheet is looked at anew: another car, another size of the board, other views. */
   get occasion(): string {
     const { variant, enlarged } = this.#openLayout;
-    return `${variant?.id} ${this.structure} ${enlarged} ${this.size.width} ${this.size.height} ${this.weight}`;
+    return `${variant?.id} ${this.structure} ${enlarged} ${this.size.width} ${this.size.height} ${this.weight} ${this.#fits}`;
   }
 
   /** px of the board without its margins. */
@@ -297,6 +298,7 @@ export class BoardView implements Hands {
     cancelAnimationFrame(this.#frame);
     this.#asFitted = true;
     this.#flying = false;
+    this.#fits += 1;
     if (!fly || window.matchMedia('(prefers-reduced-motion: reduce)').matches) {
       this.camera = to;
       return;

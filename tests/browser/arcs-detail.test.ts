@@ -27,7 +27,7 @@ function gapOf(document: LayoutDocument, heave: number): number {
 
 /** Inches of "+1 3/16 in", "−5/32 in" or "no gap". */
 function inches(words: string): number {
-  if (words === 'no gap') return 0;
+  if (words === 'no gap' || words.startsWith('under')) return 0;
   const [, sign, whole, over, under] =
     /^([+−])(?:(\d+)(?: |(?= in)))?(?:(\d+)\/(\d+))? ?in$/.exec(words) ?? [];
   if (sign === undefined) throw new Error(`"${words}" is no gap`);
@@ -37,7 +37,7 @@ function inches(words: string): number {
 /** What the detail says of a heave: "3 in bump +7/16 in". */
 async function saidAt(page: Page, heave: string): Promise<number> {
   const said = await figure(page, 'detail');
-  const words = new RegExp(`${heave} ([+−][^;.]*|no gap)`).exec(said)?.[1];
+  const words = new RegExp(`${heave} ([+−][^;.]*|under [^;.]*|no gap)`).exec(said)?.[1];
   if (words === undefined) throw new Error(`nothing of ${heave} in: ${said}`);
   return inches(words.trim()) * IN;
 }
@@ -58,7 +58,7 @@ describe('the detail of the arcs', () => {
     // At the ends of the travel and where the slider stands.
     const ends = async () => {
       const said = await figure(page, 'detail');
-      const first = /allows: (.*?) (?:[+−]|no gap)/.exec(said)?.[1] ?? '';
+      const first = /allows: (.*?) (?:[+−]|under|no gap)/.exec(said)?.[1] ?? '';
       const last = /; ([^;]*? bump) [^;]*?\./.exec(said)?.[1] ?? '';
       return [first, last] as const;
     };

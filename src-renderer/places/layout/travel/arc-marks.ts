@@ -3,6 +3,7 @@ import type { ScreenPoint } from '../../../board/camera.ts';
 import type { OverlayInk, OverlayLine, OverlayMark } from '../../../board/overlay.ts';
 import type { Note, OverlaySource } from '../../../board/overlay-picture.ts';
 import type { Arcs, Gap } from './arcs.ts';
+import { gapSize } from './gap-size.ts';
 
 /** The arcs, whose places `onBoard` takes, and what the board gives. */
 export interface ArcSource
@@ -49,15 +50,15 @@ export function arcMarks(source: ArcSource): { lines: OverlayLine[]; marks: Over
 const NO_GAP = 'no gap';
 
 function gapWords(source: ArcSource, size: number): string {
-  const words = source.fineLength(size);
-  return words === source.fineLength(0) ? NO_GAP : `gap ${words}`;
+  const words = gapSize(size, source.fineLength);
+  return words === undefined ? NO_GAP : `gap ${words}`;
 }
 
 /** What the arcs are called, and the gap as a figure. */
 export function arcNotes(source: ArcSource): Note[] {
   const { arcs, gap, shown } = source;
   if (!shown.includes(arcs.view) || arcs.asked.length === 0) return [];
-  const nothing = gap ? gapWords(source, gap.size) === NO_GAP : false;
+  const nothing = gap ? /no gap|under/.test(gapWords(source, gap.size)) : false;
   const onBoard = (place: ViewPoint) => source.onBoard(arcs.view, place);
   const note = (
     id: string,

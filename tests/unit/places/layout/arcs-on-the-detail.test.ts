@@ -195,6 +195,9 @@ test('gaps and heaves are written with their sign and their way', () => {
   expect(gapWords(25.4 / 4, lengths)).toBe('+1/4 in');
   expect(gapWords(-25.4 / 32, lengths)).toBe('−1/32 in');
   expect(gapWords(0, lengths)).toBe('no gap');
+  // What the reader's own smallest step would round away is no nothing.
+  expect(gapWords(0.1, lengths)).toMatch(/^under 1\/\d+ in$/);
+  expect(gapWords(-0.1, lengths)).toMatch(/^under 1\/\d+ in$/);
   expect(heaveWords(0, lengths)).toBe('ride height');
   expect(heaveWords(-76.2, lengths)).toBe('3 in droop');
 });

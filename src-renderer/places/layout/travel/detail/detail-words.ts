@@ -1,4 +1,5 @@
 import type { ArcsDetail, GapTick } from '../../../../../shared-math/detail/index.ts';
+import { gapSize } from '../gap-size.ts';
 
 /** How lengths are written, and what is written about the detail as a whole. */
 export interface DetailWords {
@@ -24,10 +25,11 @@ export function heaveWords(heave: number, { length }: Pick<DetailWords, 'length'
   return heave === 0 ? 'ride height' : `${length(Math.abs(heave))} ${heave > 0 ? 'bump' : 'droop'}`;
 }
 
-/** "+3/16 in", "−1/32 in"; "no gap" where the reader's own smallest step shows none. */
+/** "+3/16 in", "−1/32 in", "under 1/64 in" where the reader's own smallest step would show none; "no gap" where there is none. */
 export function gapWords(gap: number, { fineLength }: Pick<DetailWords, 'fineLength'>): string {
-  const words = fineLength(Math.abs(gap));
-  return words === fineLength(0) ? NO_GAP : `${gap > 0 ? '+' : '−'}${words}`;
+  const words = gapSize(gap, fineLength);
+  if (words === undefined) return NO_GAP;
+  return words.startsWith('under') ? words : `${gap > 0 ? '+' : '−'}${words}`;
 }
 
 /** The largest gap that the circle does not show, as one line; empty where it shows all. */

@@ -159,7 +159,9 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
 export function filmPreview(job: FilmJob): string[] {
   const reel = reelOf(job);
   const { poses } = reel;
-  return [poses[0], poses[poses.length / 2]].map((pose) => frameOf(reel, pose as HandPose));
+  // By the film's own steps: which of two parts that neither covers is drawn first goes by the picture before.
+  const frames = poses.slice(0, poses.length / 2 + 1).map((pose) => frameOf(reel, pose));
+  return [frames[0] as string, frames.at(-1) as string];
 }
 
 /**

@@ -58,9 +58,10 @@ class CoveredLines {
       const v2 = line[at + 1 - along] as number;
       const from = Math.max(first, Math.ceil((Math.min(v1, v2) - origin) / step));
       const to = Math.min(last, Math.floor((Math.max(v1, v2) - origin) / step));
-      const slope = v1 === v2 ? 0 : (u2 - u1) / (v2 - v1);
       for (let i = from; i <= to; i += 1) {
-        const u = u1 + (origin + i * step - v1) * slope;
+        // Rounding can put a line past an edge's end, where an edge nearly along the line would lead far away.
+        const share = v1 === v2 ? 0 : Math.min(1, Math.max(0, (origin + i * step - v1) / (v2 - v1)));
+        const u = u1 + share * (u2 - u1);
         low[i] = Math.min(low[i] as number, u);
         high[i] = Math.max(high[i] as number, u);
         // An edge along the line covers it from end to end.

@@ -113,6 +113,14 @@ describe('the union of convex shapes', () => {
     );
   });
 
+  test('has its own area where an edge lies along the lines of the grid but for rounding', () => {
+    const outline = [
+      -54.99999999999994, -1e-323, -8.4e-323, -54.999999999999865, 54.9999999999999, -1.0185606943210846e-13,
+      2.5e-323, 6e-323,
+    ];
+    expect(Math.abs(areaOf(union([outline])) - 55 * 55)).toBeLessThan(1);
+  });
+
   test('leaves out what is flat', () => {
     expect(union([[0, 0, 10, 10]])).toEqual([]);
     expect(union([])).toEqual([]);

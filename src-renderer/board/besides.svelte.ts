@@ -25,9 +25,11 @@ export class Besides {
    * the occasion is another than before.
    */
   put(id: string, beside: Beside | undefined, occasion: string): boolean {
-    if (isSame(this.#all.get(id), beside)) return false;
-    const fits = !this.#all.has(id) || !beside || this.#occasions.get(id) !== occasion;
+    const another = this.#occasions.get(id) !== occasion;
+    // Of what stays where it is too: else its next move, by a drag, would be taken for this occasion's.
     this.#occasions.set(id, occasion);
+    if (isSame(this.#all.get(id), beside)) return false;
+    const fits = !this.#all.has(id) || !beside || another;
     const all = new Map(this.#all);
     all.delete(id);
     if (beside) all.set(id, beside);

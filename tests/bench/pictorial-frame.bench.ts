@@ -41,7 +41,7 @@ function watchFrames(): void {
       }
       clears = undefined;
       callback(now);
-      if (clears && (clears as HTMLCanvasElement).closest('figure')) watch.paint = callback;
+      if (clears && (clears as HTMLCanvasElement).closest('[aria-label="Pictorial"]')) watch.paint = callback;
     });
 }
 
@@ -92,7 +92,7 @@ test.each(['Side steer, box too low', 'Cross steer on parallel leaves'])(
     }
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    const picture = await page.getByRole('figure', { name: 'Pictorial' }).boundingBox();
+    const picture = await page.getByRole('application', { name: 'Pictorial' }).boundingBox();
     const spot = { x: (picture?.x ?? 0) + 30, y: (picture?.y ?? 0) + 60 };
     await page.mouse.move(spot.x, spot.y);
     const idle = await wave(spot, 12);

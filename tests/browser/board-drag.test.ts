@@ -9,6 +9,7 @@ import {
   useBrowser,
   withSample,
 } from '../support/browser-page.ts';
+import { boardAtRest } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -23,6 +24,7 @@ async function openSample(): Promise<OpenBoard> {
 
 const stored = (board: OpenBoard) => storedDocument(board, 'Arm down');
 const pitmanOf = (board: OpenBoard) => stored(board).steering.box.pitmanBall;
+const camera = (page: Page) => page.evaluate(() => window.toeboardBoard?.camera());
 const degrees = (text: string) => Number.parseFloat(text);
 const heave = (page: Page) => page.getByRole('slider', { name: 'Heave', exact: true });
 
@@ -103,21 +105,22 @@ describe('dragging a point', () => {
     expect(location.left.framePivot[1]).toBeGreaterThan(440);
   });
 
-  test('leaves the car drawn as it is when all of it is drawn anew', async () => {
+  test('leaves the sheet where it is looked at, and the car as it is drawn when all of it is drawn anew', async () => {
     const board = await openSample();
     const { page } = board;
     /** The ink of the canvas that the car is drawn on, all of it. */
-    const drawn = () =>
-      page.evaluate(async () => {
-        for (let frames = 0; frames < 3; frames += 1)
-          await new Promise((done) => requestAnimationFrame(done));
+    const drawn = async () => {
+      await boardAtRest(page);
+      return page.evaluate(() => {
         const canvas = document.querySelectorAll<HTMLCanvasElement>('.konvajs-content canvas')[3];
         const context = canvas?.getContext('2d');
         if (!canvas || !context) throw new Error('the board has no such canvas');
         const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
         return { ink: data.filter((value, i) => i % 4 === 3 && value > 0).length, bytes: data.join() };
       });
+    };
     const before = await drawn();
+    const looked = await camera(page);
     for (const [right, down] of [
       [41, 37],
       [-90, 12],
@@ -127,6 +130,7 @@ describe('dragging a point', () => {
     await drag(page, await handleOf(page, 'front', 'location.left.framePivot'), 25, 18);
     await page.mouse.move(4, 4);
     const stepByStep = await drawn();
+    expect(await camera(page)).toEqual(looked);
     await page.keyboard.press('f');
     const anew = await drawn();
     expect(before.ink).toBeGreaterThan(2000);
@@ -228,13 +232,23 @@ describe('the keyboard on the board', () => {
     expect(pitmanOf(board)).toEqual([-872, 500 + 25.4 / 16, 346 + 25.4 / 16]);
   });
 
-  test('the drawing can be reached by Tab and has a name', async () => {
+  test('the drawing and the pictorial, which take keys, can be reached by Tab and have names', async () => {
     const { page } = await openSample();
     const drawing = page.getByRole('application', { name: /Drawing of the front end/ });
     await drawing.focus();
     expect(await drawing.evaluate((element) => element === document.activeElement)).toBe(true);
+    const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
+    // What takes keys of its own is a stop of its own, and a reader of the screen passes the keys on to an application alone.
     await page.keyboard.press('Tab');
-    const next = await page.evaluate(() => document.activeElement?.textContent?.trim());
-    expect(next).toMatch(/side/i);
+    expect(await focused()).toBe('Pictorial');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('application');
+    await page.keyboard.press('Tab');
+    expect(await focused()).toBe('Let the pictorial fill the board');
+    // The choice of rooms, then the views.
+    for (let room = 0; room < 3; room += 1) await page.keyboard.press('Tab');
+    for (const view of ['side', 'top', 'front']) {
+      await page.keyboard.press('Tab');
+      expect(await focused()).toBe(`Let the ${view} view fill the board`);
+    }
   });
 });

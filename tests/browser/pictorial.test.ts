@@ -40,7 +40,7 @@ async function picturedOf(page: Page, id: string): Promise<Spot> {
   return spot;
 }
 
-const pictorial = (page: Page) => page.getByRole('figure', { name: 'Pictorial', exact: true });
+const pictorial = (page: Page) => page.getByRole('application', { name: 'Pictorial', exact: true });
 const sentence = (page: Page) => page.locator('[data-figure="pictorial"]').textContent();
 const between = (from: Spot, to: Spot) => [to.x - from.x, to.y - from.y] as const;
 

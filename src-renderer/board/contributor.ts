@@ -1,12 +1,13 @@
 import type { Component } from 'svelte';
 import type { View } from '../../shared-math/drawing/index.ts';
 import type { FrontEnd, FrontEndState } from '../../shared-math/linkage/index.ts';
+import type { Turn } from '../../shared-math/pictorial/index.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import type { Graspable } from './gestures/index.ts';
 import type { Palette } from './inks.ts';
 import type { Rect } from './labels.ts';
 import type { OtherCar } from './other-cars.ts';
-import type { OverlayLine, OverlayMark, OverlayText } from './overlay.ts';
+import type { OverlayInk, OverlayLine, OverlayMark, OverlayText } from './overlay.ts';
 import type { Note, OverlaySource } from './overlay-picture.ts';
 import type { RoadPicture } from './road-ground.ts';
 import type { SpotNear } from './snapping.ts';
@@ -31,6 +32,14 @@ export interface CurveInSpace {
   readonly kind: 'asked' | 'allowed';
   /** 3 numbers for each of its points, mm, the car's axes at ride height. */
   readonly points: Float64Array;
+}
+
+/** A closed line of the pictorial as it is seen in one turn; in any other it does not show. */
+export interface OutlineInTurn {
+  readonly turn: Turn;
+  /** x, y, x, y …, mm of paper from where the car's origin is seen. */
+  readonly points: readonly number[];
+  readonly ink: OverlayInk;
 }
 
 /** A layout that is proposed, drawn in broken lines over the car as it stands. */
@@ -88,6 +97,8 @@ export interface Contribution {
   proposed?(): Proposed | undefined;
   /** Curves in the pictorial. */
   curvesInSpace?(): readonly CurveInSpace[];
+  /** Closed lines over the pictorial, each worked out for one turn of it. */
+  outlinesInTurn?(): readonly OutlineInTurn[];
   /** Spots that draw a dragged point to themselves, beside other points and the grid. */
   readonly snaps?: SpotNear;
   /** What can be taken hold of though it is no point. */

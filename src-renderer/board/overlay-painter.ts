@@ -1,13 +1,13 @@
 import { mixed, type Palette } from './inks.ts';
 import type { OverlayHandle, OverlayInk, OverlayMark, OverlayPicture, OverlayText } from './overlay.ts';
 
-interface LineInk {
+export interface LineInk {
   readonly colour: string;
   readonly width: number;
   readonly dash: readonly number[];
 }
 
-function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
+export function lineInks(palette: Palette): Record<OverlayInk, LineInk> {
   const { ink, inkSoft, paper, steel, stop, good } = palette;
   return {
     guide: { colour: mixed(ink, paper, 0.45), width: 0.9, dash: [4, 4] },

@@ -194,4 +194,76 @@ describe('the pictorial', () => {
     await boardAtRest(page);
     expect(await pictorial(page).count()).toBe(0);
   });
+
+  test('shows the room that the tyres need, in each turn that it rests in', async () => {
+    const { page } = await openSample();
+    const tyre = page.getByRole('checkbox', { name: 'tyre', exact: true });
+    const settled = () => page.locator('[data-figure="room"][data-settled="true"]').waitFor();
+    /** Where the picture is another than without the room, px of its canvas. */
+    const changed = async (from: string, to: string) =>
+      page.evaluate(
+        async ([a, b]) => {
+          const pixels = async (url: string) => {
+            const image = new Image();
+            image.src = url;
+            await image.decode();
+            const canvas = new OffscreenCanvas(image.width, image.height);
+            const context = canvas.getContext('2d');
+            context?.drawImage(image, 0, 0);
+            return context?.getImageData(0, 0, image.width, image.height);
+          };
+          const [one, other] = [await pixels(a), await pixels(b)];
+          if (!one || !other || one.width !== other.width) throw new Error('pictures of two sizes');
+          const box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+          for (let i = 0; i < one.data.length; i += 1) {
+            if (one.data[i] === other.data[i]) continue;
+            const [x, y] = [(i >> 2) % one.width, Math.floor((i >> 2) / one.width)];
+            box.left = Math.min(box.left, x);
+            box.right = Math.max(box.right, x);
+            box.top = Math.min(box.top, y);
+            box.bottom = Math.max(box.bottom, y);
+          }
+          return { ...box, width: one.width, height: one.height };
+        },
+        [from, to] as const,
+      );
+    await page.keyboard.press('4');
+    await boardAtRest(page);
+    await tyre.check();
+    await settled();
+    for (const turned of [false, true]) {
+      if (turned) {
+        await pictorial(page).focus();
+        await page.keyboard.press('Shift+ArrowLeft');
+        await page.keyboard.press('ArrowDown');
+        // While it is turned there is none; it comes when the turning rests.
+        const without = await inked(page);
+        await expect.poll(() => inked(page)).not.toBe(without);
+      }
+      await settled();
+      await framesDrawn(page, 3);
+      const shown = await inked(page);
+      await tyre.uncheck();
+      const alone = await inkedAtRest(page);
+      await tyre.check();
+      await settled();
+      await expect.poll(() => inked(page)).toBe(shown);
+      const { left, top, right, bottom, width, height } = await changed(alone, shown);
+      const canvas = await pictorial(page).boundingBox();
+      const [near, far] = [await picturedOf(page, LEFT), await picturedOf(page, RIGHT)];
+      const [x, y] = [canvas?.x ?? 0, canvas?.y ?? 0];
+      // Around both wheels, and nothing of it is cut off.
+      expect(left + x).toBeLessThan(Math.min(near.x, far.x) - 40);
+      expect(right + x).toBeGreaterThan(Math.max(near.x, far.x) + 40);
+      expect(top + y).toBeLessThan(Math.min(near.y, far.y) - 60);
+      expect(bottom + y).toBeGreaterThan(Math.max(near.y, far.y) + 60);
+      expect(Math.min(left, top, width - 1 - right, height - 1 - bottom)).toBeGreaterThan(0);
+    }
+    await page.keyboard.press('0');
+    await boardAtRest(page);
+    await page.keyboard.press('Home');
+    await settled();
+    await page.waitForTimeout(400);
+    await page.screenshot({ path: '/tmp/wt/p2-room.png' });
+  });
 });

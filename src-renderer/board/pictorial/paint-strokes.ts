@@ -1,5 +1,6 @@
 import { type Drawing, type Part, pointsOf } from '../../../shared-math/drawing/index.ts';
 import { STROKE_KINDS, type Strokes } from '../../../shared-math/pictorial/index.ts';
+import type { LineInk } from '../overlay-painter.ts';
 import { type GhostInk, type PictorialInks, toneOf } from './pictorial-inks.ts';
 
 const FACE = STROKE_KINDS.indexOf('face');
@@ -92,6 +93,26 @@ function paintCurve(context: CanvasRenderingContext2D, ink: CurveInk | undefined
   context.strokeStyle = ink.colour;
   context.lineWidth = px * ink.width;
   context.setLineDash(ink.dash.map((length) => length * px));
+  context.stroke();
+  context.setLineDash([]);
+}
+
+/** Paints a closed line, x, y, x, y … in mm of paper, over what is there. */
+export function paintOutline(
+  context: CanvasRenderingContext2D,
+  points: readonly number[],
+  { colour, width, dash }: LineInk,
+  px: number,
+): void {
+  context.lineJoin = 'round';
+  context.lineCap = 'butt';
+  context.strokeStyle = colour;
+  context.lineWidth = px * width;
+  context.setLineDash(dash.map((length) => length * px));
+  context.beginPath();
+  for (let at = 0; at + 1 < points.length; at += 2)
+    context.lineTo(points[at] as number, points[at + 1] as number);
+  context.closePath();
   context.stroke();
   context.setLineDash([]);
 }

@@ -6,10 +6,11 @@ import { whenever } from '../../controls/whenever.svelte.ts';
 import { type FramePose, LEVEL, placeFrame } from '../../document/frame-pose.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { BoardView } from '../board-view.svelte.ts';
-import type { Contribution, CurveInSpace } from '../contributor.ts';
+import type { Contribution, CurveInSpace, OutlineInTurn } from '../contributor.ts';
 import { isSteering } from '../handles.ts';
 import { type Palette, readPalette } from '../inks.ts';
-import { type CurveInk, paintGhost, paintStrokes } from './paint-strokes.ts';
+import { lineInks } from '../overlay-painter.ts';
+import { type CurveInk, paintGhost, paintOutline, paintStrokes } from './paint-strokes.ts';
 import {
   type GhostInk,
   otherGhost,
@@ -98,6 +99,8 @@ export function pictorialCanvas(
     let inSpace: readonly SpaceCurve[] = [];
     let stressed: ReadonlySet<string> = new Set();
     let others: readonly ShownGhost[] = [];
+    let outlines: readonly OutlineInTurn[] = [];
+    let outlineInks = lineInks(palette);
 
     const mark = () => {
       if (frame === 0) frame = requestAnimationFrame(paint);
@@ -145,6 +148,10 @@ export function pictorialCanvas(
           px,
           dash,
         );
+      const { azimuth, elevation } = own.turn;
+      for (const { turn, points, ink } of outlines)
+        if (turn.azimuth === azimuth && turn.elevation === elevation)
+          paintOutline(context, points, outlineInks[ink], px);
       context.setTransform(ratio, 0, 0, ratio, -left * ratio, -top * ratio);
       paintFrontWord(pictorial.front, scale, x, y);
       paintSpots();
@@ -220,6 +227,7 @@ export function pictorialCanvas(
     const ink = () => {
       palette = readPalette(canvas);
       inks = pictorialInks(palette);
+      outlineInks = lineInks(palette);
       mark();
     };
     const observer = new ResizeObserver(ink);
@@ -239,6 +247,10 @@ export function pictorialCanvas(
     $effect(() => {
       curves = contributions.flatMap((each) => each.curvesInSpace?.() ?? []);
       inSpace = curves.map(({ points }, i) => ({ id: String(i), points }));
+      mark();
+    });
+    $effect(() => {
+      outlines = contributions.flatMap((each) => each.outlinesInTurn?.() ?? []);
       mark();
     });
     // Which parts they are goes by their names, and these are the same for as long as the structure is.

@@ -54,6 +54,12 @@ export const roomOnBoard =
           view.putBeside(`room ${each}`, box && { view: each, box: moved(box, origin) }, occasion);
       },
     );
+    whenever(
+      () => (shown() && view.pictorial.shown ? view.pictorial.turn : undefined),
+      (turn) => {
+        room.turn = turn;
+      },
+    );
 
     return {
       id: 'room',
@@ -71,6 +77,13 @@ export const roomOnBoard =
               lines.push({ points, ink: INKS[part] });
             }
         return { lines };
+      },
+      outlinesInTurn: () => {
+        const turn = room.answer?.turn;
+        if (!turn) return [];
+        return rooms.flatMap(({ part, turned }) =>
+          turned.map((points) => ({ turn, points, ink: INKS[part] })),
+        );
       },
       above: piece(RoomChoice, {
         openLayout,

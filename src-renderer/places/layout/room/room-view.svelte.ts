@@ -1,3 +1,4 @@
+import type { Turn } from '../../../../shared-math/pictorial/index.ts';
 import type { SweptPart } from '../../../../shared-math/swept/index.ts';
 import { whenever } from '../../../controls/whenever.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
@@ -18,8 +19,11 @@ export class RoomView {
   #asked = Number.NEGATIVE_INFINITY;
   /** Whether what was asked for last is the fine one. */
   #fineAsked = false;
+  #last: Pick<RoomQuestion, 'document' | 'parts'> | undefined;
 
   parts: readonly SweptPart[] = $state.raw([]);
+  /** From where the pictorial looks at the car; undefined where it does not show. */
+  turn: Turn | undefined = $state.raw();
   answer: RoomAnswer | undefined = $state.raw();
   /** Whether what shows is fine, of the layout and the parts as they stand. */
   settled = $state(false);
@@ -53,11 +57,18 @@ export class RoomView {
         document: this.#openLayout.document,
         variant: this.#openLayout.variant?.id,
         parts: this.parts,
+        turn: this.turn,
       }),
-      ({ document, variant, parts }) => {
+      ({ document, variant, parts, turn }) => {
         clearTimeout(this.#resting);
-        this.#fineAsked = false;
-        this.settled = false;
+        // In another turn all else stays as it is known, and the new outlines come once the turning rests.
+        const turnedOnly =
+          variant === this.#of && document === this.#last?.document && parts === this.#last?.parts;
+        this.#last = document ? { document, parts } : undefined;
+        if (!turnedOnly) {
+          this.#fineAsked = false;
+          this.settled = false;
+        }
         if (!document || parts.length === 0 || variant !== this.#of) {
           this.#latest.forget();
           this.answer = undefined;
@@ -67,10 +78,10 @@ export class RoomView {
         if (!document || parts.length === 0) return;
         const ask = (fine: boolean) => {
           this.#fineAsked = fine;
-          this.#latest.ask({ document, parts, fine }, fine);
+          this.#latest.ask({ document, parts, fine, turn }, fine);
         };
         const now = performance.now();
-        if (now - this.#asked >= SPACING) {
+        if (!turnedOnly && now - this.#asked >= SPACING) {
           this.#asked = now;
           ask(false);
         }

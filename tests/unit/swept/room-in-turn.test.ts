@@ -131,9 +131,8 @@ test.each([
           worst = Math.max(worst, outsideBy(turned, line[i]!, line[i + 1]!));
       expect(worst, part).toBeLessThan(NEAR);
       const reached = ends(seen);
-      ends(turned).forEach((end, i) =>
-        expect(Math.abs(end - reached[i]!), `${part} ${i}`).toBeLessThan(SHORT),
-      );
+      for (const [i, end] of ends(turned).entries())
+        expect(Math.abs(end - reached[i]!), `${part} ${i}`).toBeLessThan(SHORT);
     }
   },
 );

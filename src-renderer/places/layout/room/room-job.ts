@@ -34,6 +34,8 @@ export interface PartRoom {
 
 export interface RoomAnswer {
   readonly rooms: readonly PartRoom[];
+  /** As they were asked for. */
+  readonly fine: boolean;
   readonly turn?: Turn | undefined;
   /** Whether some poses of the travel are out of reach, so that no room is known of them. */
   readonly partly: boolean;
@@ -61,7 +63,7 @@ export function* roomJob(question: RoomQuestion): Generator<undefined, RoomAnswe
     yield undefined;
     rooms.push({ part: room.part, outlines: room.outlines, turned });
   }
-  return { rooms, turn, partly: known.partly };
+  return { rooms, fine, turn, partly: known.partly };
 }
 
 function* sweptAndOutlined(

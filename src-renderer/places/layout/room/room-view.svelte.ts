@@ -10,6 +10,11 @@ import type { RoomAnswer, RoomQuestion } from './room-job.ts';
 const RESTS_AFTER = 170;
 const SPACING = 80;
 
+/** Of two turns. A layout that cannot be steered is answered without one. */
+function isSame(answered: Turn | undefined, turn: Turn | undefined): boolean {
+  return !answered || (answered.azimuth === turn?.azimuth && answered.elevation === turn.elevation);
+}
+
 /** The room that what moves needs, of the parts that are asked for: coarsely at every change, finely once it rests. */
 export class RoomView {
   readonly #openLayout: OpenLayout;
@@ -25,7 +30,7 @@ export class RoomView {
   /** From where the pictorial looks at the car; undefined where it does not show. */
   turn: Turn | undefined = $state.raw();
   answer: RoomAnswer | undefined = $state.raw();
-  /** Whether what shows is fine, of the layout and the parts as they stand. */
+  /** Whether what shows is fine, of the layout, the parts and the turn as they stand. */
   settled = $state(false);
   trouble = $state('');
 
@@ -35,7 +40,8 @@ export class RoomView {
       answer: (answer) => {
         this.answer = answer;
         this.trouble = answer ? '' : 'The layout cannot be steered at ride height.';
-        this.settled = this.#fineAsked;
+        // A coarse answer may come when the fine one is asked for already, and one of another turn.
+        this.settled = this.#fineAsked && (answer?.fine ?? true) && isSame(answer?.turn, this.turn);
       },
       broken: (reason) => {
         this.answer = undefined;
@@ -65,10 +71,8 @@ export class RoomView {
         const turnedOnly =
           variant === this.#of && document === this.#last?.document && parts === this.#last?.parts;
         this.#last = document ? { document, parts } : undefined;
-        if (!turnedOnly) {
-          this.#fineAsked = false;
-          this.settled = false;
-        }
+        this.#fineAsked = false;
+        this.settled = false;
         if (!document || parts.length === 0 || variant !== this.#of) {
           this.#latest.forget();
           this.answer = undefined;

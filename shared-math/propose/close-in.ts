@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/index.ts';
-import type { Layout } from '../layout/index.ts';
+import type { Layout, LayoutDocument } from '../layout/index.ts';
 import type { Car } from './car.ts';
 import type { Idea } from './idea.ts';
 import { judge } from './judge.ts';
@@ -24,48 +24,57 @@ function stopWords(stops: readonly Finding[]): string[] {
   return [...new Set(stops.map(({ sentence, limit }) => `${sentence}${limit ? ` (${limit})` : ''}.`))];
 }
 
+const stopped = (
+  idea: string,
+  sentences: readonly string[],
+  missing: number,
+  layout: LayoutDocument,
+): Closed => ({
+  kind: 'stopped',
+  noFit: { idea, sentences, missing, layout },
+});
+
+/** Why a box cannot be bolted at a place: what stands still is not judged against what stands still, so it is looked at here. */
+function withoutRoom(car: Car, idea: Idea, layout: Layout): Closed | undefined {
+  if (car.held.has('box')) return undefined;
+  const places = new BoxPlaces(car.layout);
+  const room = roomWords(places.room(layout).outOfReach, places.reached(layout), car.style);
+  const words = ideaWords(car, idea);
+  return room === '' ? undefined : stopped(words, [room], NO_ROOM, laidDocument(car, layout, null, words));
+}
+
+/**
+ * Why a place is stopped whatever shaft leads there: undefined if its shaft has to be asked. The verdict takes a tenth of a
+ * second, a shaft of three joints that is not found some seconds.
+ */
+export function stoppedAlready(car: Car, idea: Idea, layout: Layout): Closed | undefined {
+  const noRoom = withoutRoom(car, idea, layout);
+  if (noRoom) return noRoom;
+  const words = ideaWords(car, idea);
+  const document = laidDocument(car, layout, null, words);
+  const { stops } = judge(car, document);
+  return stops.length > 0 ? stopped(words, stopWords(stops), stops.length, document) : undefined;
+}
+
 /** Routes the shaft to a place, judges the whole document, and puts it into words. */
 export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): Closed {
   const words = ideaWords(car, idea);
-  // What stands still is not judged against what stands still: the box's own room is looked at here.
-  const room = car.held.has('box') ? '' : roomWords(new BoxPlaces(car.layout).room(layout));
-  if (room !== '')
-    return {
-      kind: 'stopped',
-      noFit: {
-        idea: words,
-        sentences: [room],
-        missing: NO_ROOM,
-        layout: laidDocument(car, layout, null, words),
-      },
-    };
+  const noRoom = withoutRoom(car, idea, layout);
+  if (noRoom) return noRoom;
   const shaft = shaftFor(car, layout, idea.ahead);
   if (shaft.kind === 'none')
-    return {
-      kind: 'stopped',
-      noFit: {
-        idea: words,
-        sentences: [
-          'No steering shaft of up to three joints gets from the column to this box within the joints’ limits.',
-        ],
-        missing: NO_SHAFT,
-        layout: laidDocument(car, layout, null, words),
-      },
-    };
+    return stopped(
+      words,
+      ['No steering shaft of up to three joints gets from the column to this box within the joints’ limits.'],
+      NO_SHAFT,
+      laidDocument(car, layout, null, words),
+    );
   const laid = shaft.kind === 'laid' || shaft.kind === 'held' ? shaft.shaft : null;
   const name = proposalName(car, idea, layout);
   const document = laidDocument(car, layout, laid, name);
   const judged = judge(car, document);
   if (judged.stops.length > 0 || !judged.figures)
-    return {
-      kind: 'stopped',
-      noFit: {
-        idea: words,
-        sentences: stopWords(judged.stops),
-        missing: judged.stops.length,
-        layout: document,
-      },
-    };
+    return stopped(words, stopWords(judged.stops), judged.stops.length, document);
   const { box } = layout.steering;
   const kind = idea.boxes.find(
     ({ ratio, sectorTravel }) => ratio === box.ratio && sectorTravel === box.sectorTravel,
@@ -77,8 +86,8 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
       name,
       layout: document,
       figures: judged.figures,
-      good: goodWords(car, idea, judged),
-      costs: costWords(car, idea, judged, kind, shaft.kind),
+      good: goodWords(car, idea, layout, judged),
+      costs: costWords(car, idea, layout, judged, kind, shaft.kind),
       pastLimits: pastLimits(car, judged.findings).length,
       nearestLimit: limitShares(car, judged.figures)[0],
       newParts: newPartsOf(car, document),

@@ -133,6 +133,7 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
     movesTieRod: false,
     boxes,
     choices,
+    arms: { pitman: 2, steering: 3 },
     starts: startsOf(car, choices, bar),
     lay,
   };

@@ -95,6 +95,7 @@ function heldBoxIdea(car: Car, assist: 'manual' | 'power'): Idea | undefined {
     movesTieRod: false,
     boxes,
     choices,
+    arms: { pitman: 0, steering: 2 },
     starts: [inside(asDrawn), inside([ARM.usual, 0, ARM.usual, kingpinTop[2], 0, 0])],
     lay,
   };

@@ -1,5 +1,6 @@
 import type { Layout } from '../layout/index.ts';
 import type { BoxKind } from './boxes.ts';
+import type { ArmChoices } from './usual-arms.ts';
 
 /** One thing that a search may choose within an idea, and how far. mm, or rad of a lean. */
 export interface Choice {
@@ -26,6 +27,8 @@ export interface Idea {
   readonly movesTieRod: boolean;
   readonly boxes: readonly BoxKind[];
   readonly choices: readonly Choice[];
+  /** Which of the choices are the lengths of arms. */
+  readonly arms: ArmChoices;
   /** Places that the analysis by parts finds likely. */
   readonly starts: readonly (readonly number[])[];
   /** The layout with the choices made; undefined where they make none. */

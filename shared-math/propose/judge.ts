@@ -6,6 +6,7 @@ import { toleranceBand } from '../tune/index.ts';
 import { toDegrees } from '../units/index.ts';
 import { type Car, limitOf } from './car.ts';
 import type { ProposalFigures } from './proposal.ts';
+import { isLaid } from './words.ts';
 
 /** A document looked at as any other is: the whole of its findings, and its figures. */
 export interface Judged {
@@ -38,9 +39,9 @@ function figuresOf(car: Car, analysis: Analysis, document: LayoutDocument): Prop
   const locks = [turn.left, turn.right];
   const circles = locks.map((lock) => turningCircle(layout, lock)?.betweenKerbs ?? Number.POSITIVE_INFINITY);
   const limits = { moving: limitOf(car, 'clearanceMoving'), tyre: limitOf(car, 'clearanceTyre') };
-  const steered = /^(drag-link|pitman-arm|steering-arm|box|lateral-bar|shaft|tie-rod)/;
+  const steered = isLaid(car.held);
   const [nearest] = (clearances?.pairs ?? [])
-    .filter(({ a, b }) => steered.test(a) || steered.test(b))
+    .filter(({ a, b }) => steered(a) || steered(b))
     .sort((a, b) => a.distance - limits[a.limit] - (b.distance - limits[b.limit]));
   const band = toleranceBand(document, BAND);
   return {

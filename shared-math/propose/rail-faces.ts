@@ -32,6 +32,19 @@ export function railFacesAt({ rails }: Layout, x: number): RailFaces | undefined
   return found;
 }
 
+/** mm: half a usual sector shaft with its sleeve; common practice, no published source. */
+const SLEEVED = 19;
+
+/** How a level sector shaft passes the rail beside it: clear over or under it, through it, or through an edge of it. */
+export function passesRail(layout: Layout): 'over' | 'under' | 'through' | 'upper edge' | 'lower edge' {
+  const [x, , z] = layout.steering.box.sectorCentre;
+  const { top, bottom } = railFacesNear(layout, x);
+  if (z - SLEEVED >= top) return 'over';
+  if (z + SLEEVED <= bottom) return 'under';
+  if (z + SLEEVED > top) return 'upper edge';
+  return z - SLEEVED < bottom ? 'lower edge' : 'through';
+}
+
 export function hasRails({ rails }: Layout): boolean {
   return rails.length > 0;
 }

@@ -2,6 +2,7 @@ import type { Point } from '../geometry/points.ts';
 import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { type RouteObstacle, routeObstacles, segmentToObstacle } from '../shaft/index.ts';
+import { type LengthStyle, lengthBeside } from '../units/index.ts';
 import { BODY, PLATE } from './sizes.ts';
 
 // Where a box can be bolted: near enough to a rail or crossmember to reach it with a plate or bracket, in none of them,
@@ -43,10 +44,21 @@ export function boxLine({ steering }: Layout): BoxLine {
 /** mm. The box's own shape is a usual one: nearer than this to nothing is as good as clear. */
 const HARDLY = 1;
 
+/** Something that a box reaches into, and how deep, mm. */
+export interface Reached {
+  readonly name: string;
+  readonly by: number;
+}
+
 /** Why no box can be bolted there, as a sentence; empty if one can. */
-export function roomWords({ into, outOfReach, name }: BoxRoom): string {
-  if (into > HARDLY)
-    return `The steering box reaches into the ${name.charAt(0).toLowerCase()}${name.slice(1)}.`;
+export function roomWords(outOfReach: number, reached: readonly Reached[], style: LengthStyle): string {
+  if (reached.length > 0) {
+    const into = reached.map(
+      ({ name, by }) =>
+        `${lengthBeside(by, [], style)} into the ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    );
+    return `The steering box reaches ${[into.slice(0, -1).join(', '), ...into.slice(-1)].filter((words) => words !== '').join(' and ')}.`;
+  }
   return outOfReach > HARDLY ? 'Neither rail nor crossmember is in reach of the steering box.' : '';
 }
 
@@ -56,9 +68,6 @@ export interface BoxRoom {
   readonly outOfReach: number;
   /** Into the nearest thing, with what is wanted around it. */
   readonly overlap: number;
-  readonly name: string;
-  /** How deep the box itself reaches into something; below 0 it is clear. */
-  readonly into: number;
 }
 
 /** Looks at the places of boxes on one car. */
@@ -86,15 +95,22 @@ export class BoxPlaces {
     const { from, to, radius } = boxLine(layout);
     let reach = Number.POSITIVE_INFINITY;
     let overlap = 0;
-    let name = '';
-    let into = Number.NEGATIVE_INFINITY;
     for (const { obstacle, holds } of this.things) {
       const distance = segmentToObstacle(obstacle, from, to) - radius;
-      into = Math.max(into, -distance);
       if (holds) reach = Math.min(reach, distance);
-      const lacking = (holds ? 1 : AROUND + (obstacle.extra ?? 0)) - distance;
-      if (lacking > overlap) [overlap, name] = [lacking, obstacle.name];
+      overlap = Math.max(overlap, (holds ? 1 : AROUND + (obstacle.extra ?? 0)) - distance);
     }
-    return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap, name, into };
+    return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap };
+  }
+
+  /** All that the box itself reaches into, the deepest first; one of a pair speaks for both. */
+  reached(layout: Layout): Reached[] {
+    const { from, to, radius } = boxLine(layout);
+    const deepest = new Map<string, number>();
+    for (const { obstacle } of this.things) {
+      const by = radius - segmentToObstacle(obstacle, from, to);
+      if (by > HARDLY) deepest.set(obstacle.name, Math.max(by, deepest.get(obstacle.name) ?? 0));
+    }
+    return [...deepest].map(([name, by]) => ({ name, by })).sort((a, b) => b.by - a.by);
   }
 }

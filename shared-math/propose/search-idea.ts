@@ -8,10 +8,11 @@ import { leverage } from './arms.ts';
 import { BumpWeigher } from './bump-weigher.ts';
 import { type Car, limitOf } from './car.ts';
 import { rimForceAt } from './choose-box.ts';
-import { type Closed, closeIn } from './close-in.ts';
+import { type Closed, closeIn, stoppedAlready } from './close-in.ts';
 import type { Idea } from './idea.ts';
 import { Keeper } from './keeper.ts';
 import type { NoFit, Proposal, ProposeNews, TaskResult } from './proposal.ts';
+import { withUsualArms } from './usual-arms.ts';
 import { ideaWords } from './words.ts';
 
 /** Generations of a search, and places that the closing in may ask for each number chosen. */
@@ -36,6 +37,8 @@ const BUMP_SPARE = 0.02;
 const STOP_AT = 2;
 /** Units of what is missed: nearer than this a search is begun again. */
 const AGAIN_WITHIN = 15;
+/** Degrees of bump steer that arms of usual lengths may add. */
+const HAIR = 0.03;
 /** Places from which the shaft is tried, where the best cannot be reached. */
 const TRIES = 3;
 
@@ -122,6 +125,17 @@ export class IdeaSearch {
     return missing;
   }
 
+  /** A place that misses no more than `missing`, its arms of usual lengths where that costs no more than a hair. */
+  withUsualArms(x: readonly number[], missing: number, share: number): readonly number[] {
+    const most = this.bump(x) + toRadians(HAIR);
+    return withUsualArms(
+      this.car,
+      this.idea,
+      x,
+      (other) => this.bump(other) <= most && this.missing(other, missing + 1e-9, share) <= missing,
+    );
+  }
+
   problem(
     effort: { members: number; closingIn: number },
     more: Pick<Problem, 'value' | 'violation'>,
@@ -203,10 +217,14 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   const proposals = new Map<string, Proposal>();
   let noFit: Omit<NoFit, 'idea'> | undefined;
   /** Closes in on the best places of the archive until one can be built. */
-  const close = (flavour: string, places: readonly (readonly number[])[]): Proposal | undefined => {
+  const close = (
+    flavour: string,
+    places: readonly (readonly number[])[],
+    share = 1,
+  ): Proposal | undefined => {
     let best: Proposal | undefined;
     for (const x of places.slice(0, TRIES)) {
-      const layout = search.layoutAt(x);
+      const layout = search.layoutAt(search.withUsualArms(x, 0, share));
       if (!layout) continue;
       const closed = closeIn(car, idea, layout, flavour);
       if (closed.kind === 'stopped') {
@@ -256,8 +274,11 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
       early,
     );
   if (search.archive.size === 0) {
-    const layout = search.layoutAt(best.at);
-    const closed = layout && Number.isFinite(best.value) ? closeIn(car, idea, layout, 'nearest') : undefined;
+    const layout = search.layoutAt(search.withUsualArms(best.at, best.violation, 1));
+    const closed =
+      layout && Number.isFinite(best.value)
+        ? (stoppedAlready(car, idea, layout) ?? closeIn(car, idea, layout, 'nearest'))
+        : undefined;
     if (closed?.kind === 'found')
       // Past some limit, but with no stop: what it costs says so.
       return { task, found: [closed.proposal], noFit: undefined, evaluations: search.evaluations };
@@ -287,7 +308,7 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   );
   yield news('leading the steering shaft there and judging it', 0.9);
   search.archive.weighAnew(search.weight, (worst) => toDegrees(worst) <= LIGHT_BUMP * search.limit);
-  const two = close('light and tight', search.archive.best());
+  const two = close('light and tight', search.archive.best(), LIGHT_BUMP);
   if (two) yield news('the lightest and tightest', 1, [two]);
 
   const found = [...proposals.values()];
@@ -324,11 +345,13 @@ export function* nearestPlace(car: Car, idea: Idea, task: number): Generator<und
     yield undefined;
     step = steps.next();
   }
+  const missing = search.archive.size > 0 ? 0 : step.done ? step.value.violation : Number.MAX_VALUE;
   const at = search.archive.best()[0] ?? (step.done ? step.value.at : undefined);
-  const layout = at && search.layoutAt(at);
+  const layout = at && search.layoutAt(search.withUsualArms(at, missing, 1));
+  const stopped = layout && missing > 0 ? stoppedAlready(car, idea, layout) : undefined;
   return {
-    closed: layout ? closeIn(car, idea, layout, 'nearest') : undefined,
-    missing: search.archive.size > 0 ? 0 : step.done ? step.value.violation : Number.MAX_VALUE,
+    closed: stopped ?? (layout ? closeIn(car, idea, layout, 'nearest') : undefined),
+    missing,
     evaluations: search.evaluations,
   };
 }

@@ -121,13 +121,14 @@ function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'po
   return {
     key: `side ${mount} ${ahead ? 'ahead' : 'behind'} ${assist}`,
     way: 'side',
-    where: mount === 'outside' ? 'outside the RAIL' : 'inside the RAIL, its sector shaft through it',
+    where: mount === 'outside' ? 'outside the RAIL' : 'inside the RAIL, its arm outside',
     ahead,
     assist,
     movesAxle: false,
     movesTieRod: false,
     boxes,
     choices,
+    arms: { pitman: 3, steering: 4 },
     starts: startsOf(car, lay, choices),
     lay,
   };

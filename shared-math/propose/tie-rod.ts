@@ -46,6 +46,7 @@ export function withTieRod(car: Car, idea: Idea): Idea[] {
         choice('the tie rod arms’ length', ARM.least, ARM.most),
         choice('the tie rod’s height', low, high),
       ],
+      arms: { ...idea.arms, tieRod: n },
       starts: idea.starts.flatMap((start, i) => [
         [...start, ARM.usual, i % 2 === 0 ? kingpinBottom[2] - 60 : kingpinBottom[2] - 20],
       ]),

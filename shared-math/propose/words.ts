@@ -6,10 +6,35 @@ import { type Car, limitOf } from './car.ts';
 import type { Idea } from './idea.ts';
 import type { Judged } from './judge.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
+import { passesRail } from './rail-faces.ts';
+import { armWords } from './usual-arms.ts';
 
 /** "outside the left rail": ideas are laid on a car with its driver on the left. */
 export function whereWords(car: Car, { where }: Pick<Idea, 'where'>): string {
   return where.replaceAll('RAIL', `${car.driver} rail`);
+}
+
+/** What becomes of a rail that a sector shaft passes. */
+const AT_RAIL = {
+  over: ['its sector shaft over it', undefined],
+  under: ['its sector shaft under it', undefined],
+  through: ['its sector shaft through it', 'The rail has to be bored and sleeved for the sector shaft.'],
+  'upper edge': [
+    'its sector shaft through its upper edge',
+    'The rail’s upper edge has to be cut out for the sector shaft, and the rail stiffened there.',
+  ],
+  'lower edge': [
+    'its sector shaft through its lower edge',
+    'The rail’s lower edge has to be cut out for the sector shaft, and the rail stiffened there.',
+  ],
+} as const;
+
+/** The same of a laid box: how its sector shaft passes the rail where it does. */
+function laidWhereWords(car: Car, idea: Idea, layout: Layout): string {
+  const where = whereWords(car, idea);
+  return idea.key.includes('through')
+    ? where.replace('its arm outside', AT_RAIL[passesRail(layout)][0])
+    : where;
 }
 
 /** "Side steer, box outside the left rail, behind the axle". */
@@ -31,7 +56,9 @@ export function proposalName(car: Car, idea: Idea, layout: Layout): string {
       : box.sectorCentre[0] < box.pitmanBall[0]
         ? 'arm ahead'
         : 'arm back';
-  const where = idea.key.includes(' held ') ? 'with the box where it stands' : whereWords(car, idea);
+  const where = idea.key.includes(' held ')
+    ? 'with the box where it stands'
+    : laidWhereWords(car, idea, layout);
   return `${idea.way === 'side' ? 'Side' : 'Cross'} steer ${where}, ${arm}, ${
     idea.ahead ? 'ahead of' : 'behind'
   } the axle, ${box.assist === 'power' ? 'assisted' : 'manual'} ${Number(box.ratio.toFixed(1))} to 1`;
@@ -51,10 +78,15 @@ const HELD_PARTS = [
   ['lateral', /^lateral-bar/],
 ] as const;
 
+/** Whether a part, by what the gaps call it, is of what a proposal lays: what is held stands as it was. */
+export const isLaid =
+  (held: Car['held']) =>
+  (part: string): boolean =>
+    STEERING_PART.test(part) && !HELD_PARTS.some(([name, parts]) => held.has(name) && parts.test(part));
+
 /** Findings on what was laid that want a look: limits passed without a stop. */
 export function pastLimits({ held }: Car, findings: readonly Finding[]): Finding[] {
-  const laid = (part: string) =>
-    STEERING_PART.test(part) && !HELD_PARTS.some(([name, parts]) => held.has(name) && parts.test(part));
+  const laid = isLaid(held);
   return findings.filter(
     (finding) =>
       finding.severity === 'attention' &&
@@ -109,7 +141,7 @@ export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] 
 }
 
 /** Why a proposal is good, in plain sentences. */
-export function goodWords(car: Car, idea: Idea, { figures }: Judged): string[] {
+export function goodWords(car: Car, idea: Idea, layout: Layout, { figures }: Judged): string[] {
   if (!figures) return [];
   const speak = speech(car.style, car.limits);
   const good: string[] = [];
@@ -119,13 +151,13 @@ export function goodWords(car: Car, idea: Idea, { figures }: Judged): string[] {
     good.push(
       `Bump steer ${speak.angle(toRadians(worst), 2, [toRadians(limit)])} at the worst, each wheel anywhere in its travel.`,
     );
-  if (figures.rimForceMost <= limitOf(car, 'rimForce'))
-    good.push(
-      `Parking takes ${speak.force(figures.rimForceMost)} at the rim at the most, without assistance.`,
-    );
+  // What an assisted one takes where its assistance fails is among its costs.
+  if (idea.assist === 'manual' && figures.rimForceMost <= limitOf(car, 'rimForce'))
+    good.push(`Parking takes ${speak.force(figures.rimForceMost)} at the rim at the most.`);
   good.push(`Turns in ${formatSpan(figures.circle, car.style.unit)} between kerbs.`);
   if (idea.way === 'side' && idea.where.startsWith('outside'))
     good.push('The drag link lies outside, along the rail, in plain sight and out of the engine’s way.');
+  good.push(...armWords(car, idea, layout).good);
   if (idea.way === 'cross' && idea.movesAxle)
     good.push(
       'A lateral bar as long as the drag link, laid beside it, moves the axle across as the link does.',
@@ -141,6 +173,7 @@ export function goodWords(car: Car, idea: Idea, { figures }: Judged): string[] {
 export function costWords(
   car: Car,
   idea: Idea,
+  layout: Layout,
   { findings, figures }: Judged,
   kind: BoxKind | undefined,
   shaft: 'laid' | 'held' | 'no-column' | 'none',
@@ -153,8 +186,9 @@ export function costWords(
     costs.push(
       `If the assistance fails, parking takes ${speak.force(figures.rimForceMost)} at the rim at the most.`,
     );
-  if (idea.way === 'side' && idea.key.includes('through'))
-    costs.push('The rail has to be bored and sleeved for the sector shaft.');
+  const atRail = idea.key.includes('through') ? AT_RAIL[passesRail(layout)][1] : undefined;
+  if (atRail) costs.push(atRail);
+  costs.push(...armWords(car, idea, layout).costs);
   if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
     costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');
   if (figures && figures.shaftJoints.length > 2)

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { analyse, findings, withClearances } from '../../../shared-math/findings/index.ts';
+import type { Point } from '../../../shared-math/geometry/points.ts';
 import { parseLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
 import {
   gatherProposals,
@@ -11,6 +12,7 @@ import {
   type TaskResult,
   withSteeringForgotten,
 } from '../../../shared-math/propose/index.ts';
+import { formatLength } from '../../../shared-math/units/index.ts';
 import { demonstration } from '../../support/demonstration-files.ts';
 import { INCHES } from '../../support/judged-car.ts';
 import { reachesInto } from '../../support/reaches-into.ts';
@@ -31,6 +33,14 @@ function run(asked: ProposeQuestion, task: number): { result: TaskResult; news: 
   return { result: step.value, news };
 }
 
+/** mm from a point to a line, by the share of the way along it (Pythagoras). */
+function fromLine(point: Point, on: Point, along: Point): number {
+  const to = point.map((value, i) => value - (on[i] as number));
+  const dot = (a: readonly number[], b: readonly number[]) =>
+    a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);
+  return Math.sqrt(dot(to, to) - dot(to, along) ** 2 / dot(along, along));
+}
+
 describe('the board proposes', () => {
   const first = run(question, 0);
 
@@ -48,6 +58,21 @@ describe('the board proposes', () => {
       // The car is as it was: what is held and what is not the steering's.
       const { steering: _s, shaft: _h, lateral: _l, origins: _o, name: _n, notes: _t, ...rest } = layout;
       expect(question.document).toMatchObject(rest);
+    }
+  });
+
+  test('arms come in whole eighths of an inch, and the sentence says which', () => {
+    for (const { layout, good } of first.result.found) {
+      const { steering, axle } = layout;
+      const { kingpinTop, kingpinBottom } = axle.left;
+      const along = kingpinTop.map((value, i) => value - (kingpinBottom[i] as number)) as unknown as Point;
+      const lengths = [
+        fromLine(steering.box.pitmanBall, steering.box.sectorCentre, steering.box.sectorAxis),
+        fromLine(steering.dragLinkBall, kingpinBottom, along),
+      ].map((mm) => mm / (25.4 / 8));
+      for (const eighths of lengths) expect(Math.abs(eighths - Math.round(eighths))).toBeLessThan(0.01);
+      const [pitman, arm] = lengths.map((eighths) => formatLength((Math.round(eighths) * 25.4) / 8, INCHES));
+      expect(good).toContain(`Pitman arm ${pitman}, steering arm ${arm} to the ball: usual lengths.`);
     }
   });
 
@@ -100,7 +125,9 @@ describe('the board proposes', () => {
     };
     const { result } = run(asked, 0);
     expect(result.found).toEqual([]);
-    expect(result.noFit?.sentences).toEqual(['The steering box reaches into the engine.']);
+    expect(result.noFit?.sentences).toEqual([
+      expect.stringMatching(/^The steering box reaches \d+( \d+\/\d+)? in into the engine\.$/),
+    ]);
   });
 
   test('ideas differ in words, and nothing found is no proposal', () => {

@@ -1,4 +1,5 @@
 import { type Finding, type LimitName, speech } from '../findings/index.ts';
+import { dot, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { formatSpan, toRadians } from '../units/index.ts';
 import type { BoxKind } from './boxes.ts';
@@ -7,6 +8,7 @@ import type { Idea } from './idea.ts';
 import type { Judged } from './judge.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
+import { BODY } from './sizes.ts';
 import { armWords } from './usual-arms.ts';
 
 /** "outside the left rail": ideas are laid on a car with its driver on the left. */
@@ -169,6 +171,16 @@ export function goodWords(car: Car, idea: Idea, layout: Layout, { figures }: Jud
   return good;
 }
 
+/** mm of a sector shaft between box and arm, beyond which it is uncommon; common practice, no published source. */
+const LONG_SECTOR = 90;
+
+/** mm along the sector shaft from the face of a usual box to the middle of the arm. */
+function shaftOutOfBox({ steering }: Layout): number {
+  const { sectorCentre, sectorAxis, pitmanBall, assist } = steering.box;
+  const along = Math.abs(dot(subtract(pitmanBall, sectorCentre), unit(sectorAxis)));
+  return along - BODY.face * (assist === 'power' ? BODY.assisted : 1);
+}
+
 /** What a proposal costs: limits that are passed, and what is uncommon or has to be bought. */
 export function costWords(
   car: Car,
@@ -188,6 +200,11 @@ export function costWords(
     );
   const atRail = idea.key.includes('through') ? AT_RAIL[passesRail(layout)][1] : undefined;
   if (atRail) costs.push(atRail);
+  const reach = shaftOutOfBox(layout);
+  if (reach > LONG_SECTOR)
+    costs.push(
+      `The sector shaft has to reach ${speak.length(reach)} out of the box to its arm: a long one, or one made longer with a bearing beside the arm.`,
+    );
   costs.push(...armWords(car, idea, layout).costs);
   if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
     costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');

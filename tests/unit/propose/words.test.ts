@@ -48,4 +48,24 @@ describe('how a sector shaft passes the rail', () => {
     if (cost) expect(costs).toContain(cost);
     else expect(costs).not.toContain('The rail');
   });
+
+  test('one that has to reach far out of its box is said to', () => {
+    const layout = sectorAt(440);
+    const { box } = layout.steering;
+    const [x, y, z] = box.pitmanBall;
+    // 22 mm from the middle of a usual box to its face: 180 - 22 = 158 mm, 6 1/4 in near enough.
+    const far: Layout = {
+      ...layout,
+      steering: { ...layout.steering, box: { ...box, pitmanBall: [x, box.sectorCentre[1] + 180, z] } },
+    };
+    const near: Layout = {
+      ...layout,
+      steering: { ...layout.steering, box: { ...box, pitmanBall: [x, box.sectorCentre[1] + 100, z] } },
+    };
+    expect(y).toBeGreaterThan(box.sectorCentre[1]);
+    const costs = (of: Layout) =>
+      costWords(car, idea, of, { findings: [], stops: [], figures: undefined }, undefined, 'none').join(' ');
+    expect(costs(far)).toContain('The sector shaft has to reach 6 1/4 in out of the box');
+    expect(costs(near)).not.toContain('has to reach');
+  });
 });

@@ -1,6 +1,5 @@
 import type { Layout } from '../layout/index.ts';
 import type { BoxKind } from './boxes.ts';
-import type { ArmChoices } from './usual-arms.ts';
 
 /** One thing that a search may choose within an idea, and how far. mm, or rad of a lean. */
 export interface Choice {
@@ -8,6 +7,14 @@ export interface Choice {
   readonly words: string;
   readonly from: number;
   readonly to: number;
+}
+
+/** Which of an idea's choices are the arms' lengths, by their places. */
+export interface ArmChoices {
+  readonly pitman: number;
+  readonly steering: number;
+  /** Absent where the tie rod stands. */
+  readonly tieRod?: number;
 }
 
 /**

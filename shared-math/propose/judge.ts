@@ -5,8 +5,8 @@ import { lockAngles, turningCircle, turnsLockToLock } from '../sweep/index.ts';
 import { toleranceBand } from '../tune/index.ts';
 import { toDegrees } from '../units/index.ts';
 import { type Car, limitOf } from './car.ts';
+import { isLaid } from './laid-parts.ts';
 import type { ProposalFigures } from './proposal.ts';
-import { isLaid } from './words.ts';
 
 /** A document looked at as any other is: the whole of its findings, and its figures. */
 export interface Judged {

@@ -3,7 +3,7 @@ import { cross, norm, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { lengthBeside, MM_PER_INCH } from '../units/index.ts';
 import type { Car } from './car.ts';
-import type { Idea } from './idea.ts';
+import type { ArmChoices, Idea } from './idea.ts';
 
 // A search ends at arms of any length; those that are bought, or marked out with a rule, come in whole steps. So much of
 // a step one way or the other hardly costs anything, as the pitman ball stays where it is and the steering arm's ball
@@ -15,14 +15,6 @@ const STEP = { in: MM_PER_INCH / 8, mm: 5 } as const;
 const OF_THE_SHELF = MM_PER_INCH / 8;
 /** mm that a document's rounded numbers may make of a length. */
 const SAME = 0.03;
-
-/** Which of an idea's choices are the arms' lengths, by their places. */
-export interface ArmChoices {
-  readonly pitman: number;
-  readonly steering: number;
-  /** Absent where the tie rod stands. */
-  readonly tieRod?: number;
-}
 
 type Arm = keyof ArmChoices;
 const NAMES: Readonly<Record<Arm, string>> = {

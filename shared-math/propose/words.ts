@@ -6,6 +6,7 @@ import type { BoxKind } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import type { Idea } from './idea.ts';
 import type { Judged } from './judge.ts';
+import { isLaid } from './laid-parts.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
 import { BODY } from './sizes.ts';
@@ -71,20 +72,6 @@ const OF_THE_CAR =
   /^(caster|toe-static|bind-in-roll|beam-twist|tyre-and-ground|tape|sights|plausible|link-strength|link-thread|driver-side)/;
 
 const isOfTheCar = ({ rule }: Finding): boolean => OF_THE_CAR.test(rule);
-
-/** Gaps that no steering changes are the car's own too. */
-const STEERING_PART = /^(drag-link|pitman-arm|steering-arm|box|shaft|lateral-bar|tie-rod)/;
-/** What of it may stand, by what holds it. */
-const HELD_PARTS = [
-  ['tie-rod', /^tie-rod/],
-  ['lateral', /^lateral-bar/],
-] as const;
-
-/** Whether a part, by what the gaps call it, is of what a proposal lays: what is held stands as it was. */
-export const isLaid =
-  (held: Car['held']) =>
-  (part: string): boolean =>
-    STEERING_PART.test(part) && !HELD_PARTS.some(([name, parts]) => held.has(name) && parts.test(part));
 
 /** Findings on what was laid that want a look: limits passed without a stop. */
 export function pastLimits({ held }: Car, findings: readonly Finding[]): Finding[] {

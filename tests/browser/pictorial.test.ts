@@ -223,7 +223,7 @@ describe('the pictorial', () => {
             box.top = Math.min(box.top, y);
             box.bottom = Math.max(box.bottom, y);
           }
-          return box;
+          return { ...box, width: one.width, height: one.height };
         },
         [from, to] as const,
       );
@@ -247,15 +247,16 @@ describe('the pictorial', () => {
       await settled();
       await page.mouse.move(4, 4);
       expect((await inkedAtRest(page)) === shown).toBe(true);
-      const { left, top, right, bottom } = await changed(alone, shown);
+      const { left, top, right, bottom, width, height } = await changed(alone, shown);
       const canvas = await pictorial(page).boundingBox();
       const [near, far] = [await picturedOf(page, LEFT), await picturedOf(page, RIGHT)];
       const [x, y] = [canvas?.x ?? 0, canvas?.y ?? 0];
-      // Around both wheels.
+      // Around both wheels, and in the square picture nothing of it is cut off.
       expect(left + x).toBeLessThan(Math.min(near.x, far.x) - 40);
       expect(right + x).toBeGreaterThan(Math.max(near.x, far.x) + 40);
       expect(top + y).toBeLessThan(Math.min(near.y, far.y) - 60);
       expect(bottom + y).toBeGreaterThan(Math.max(near.y, far.y) + 60);
+      if (!turned) expect(Math.min(left, top, width - 1 - right, height - 1 - bottom)).toBeGreaterThan(0);
     }
   });
 });

@@ -1,8 +1,10 @@
 import {
   type Box,
   type Drawing,
+  joined,
   moved,
   type Sheet,
+  unproject,
   type View,
   type ViewPoint,
 } from '../../../shared-math/drawing/index.ts';
@@ -45,6 +47,12 @@ const ARROWS: Record<TurnArrow, readonly [azimuth: number, elevation: number]> =
   ArrowUp: [0, -1],
   ArrowDown: [0, 1],
 };
+
+/** What something covers, mm: in the top view's own plane, and on paper in the square turn, from where the car's origin is seen. */
+export interface BesidePicture {
+  readonly plan: Box;
+  readonly square: Box;
+}
 
 /** What it has to know of the sheet it stands on. */
 export interface SheetAround {
@@ -91,6 +99,25 @@ export class PictorialView {
     radius: 1,
     box: { left: -1, top: -1, right: 1, bottom: 1 },
   });
+  /** What shows besides the car and has room too. */
+  beside: BesidePicture | undefined = $state.raw();
+  #covered: PictureRoom = $derived.by(() => {
+    const { centre, radius, box } = this.#room;
+    if (!this.beside) return this.#room;
+    const { plan, square } = this.beside;
+    const [x, y] = onPaper(axesOf(this.square), centre);
+    const corners = [plan.left, plan.right].flatMap((right) =>
+      [plan.top, plan.bottom].map((down) => unproject('top', [right, down], centre)),
+    );
+    return {
+      centre,
+      radius: Math.max(
+        radius,
+        ...corners.map(([ahead, left]) => Math.hypot(ahead - centre[0], left - centre[1])),
+      ),
+      box: joined(box, moved(square, [-x, -y])),
+    };
+  });
   /** The free quarter, mm of the sheet: above the front view, left of the top view. */
   box: Box = $derived.by(() => {
     const { boxes, sheet } = this.#view;
@@ -103,14 +130,14 @@ export class PictorialView {
   /** mm of the sheet for a mm of the picture: the same in every turn, so that nothing breathes while it is turned. */
   scale = $derived.by(() => {
     const { left, top, right, bottom } = this.box;
-    const { radius, box } = this.#room;
+    const { radius, box } = this.#covered;
     const across = Math.max(2 * radius, box.right - box.left);
     return (1 - AIR) * Math.min((right - left) / across, (bottom - top) / (box.bottom - box.top));
   });
   /** What the car covers while it is square, mm of the sheet, in the middle of its quarter: fitted when it fills the board. */
   fittedBox: Box = $derived.by(() => {
     const { left, top, right, bottom } = this.box;
-    const { box } = this.#room;
+    const { box } = this.#covered;
     const [x, y] = [(left + right) / 2, (top + bottom) / 2];
     const across = (this.scale * (box.right - box.left)) / 2;
     const down = (this.scale * (box.bottom - box.top)) / 2;
@@ -118,7 +145,7 @@ export class PictorialView {
   });
   /** Where the car's origin is seen, mm of the sheet. */
   origin: ViewPoint = $derived.by(() => {
-    const { centre, box } = this.#room;
+    const { centre, box } = this.#covered;
     const [x, y] = onPaper(this.axes, centre);
     return [
       this.fittedBox.left - this.scale * (box.left + x),

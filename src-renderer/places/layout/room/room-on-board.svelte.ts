@@ -3,6 +3,7 @@ import type { SweptPart } from '../../../../shared-math/swept/index.ts';
 import type { BoardView } from '../../../board/board-view.svelte.ts';
 import { type Contribution, piece } from '../../../board/contributor.ts';
 import type { OverlayInk, OverlayLine } from '../../../board/overlay.ts';
+import type { BesidePicture } from '../../../board/pictorial/pictorial-view.svelte.ts';
 import { whenever } from '../../../controls/whenever.svelte.ts';
 import type { OpenLayout } from '../../../document/open-layout.svelte.ts';
 import RoomChoice from './RoomChoice.svelte';
@@ -21,10 +22,19 @@ const ROUNDED_OUT = 50;
 /** What rooms cover in a view's own plane, mm; undefined if there are none. */
 function coveredBy(rooms: readonly PartRoom[], view: View): Box | undefined {
   const boxes = rooms.flatMap(({ outlines }) => outlines[view].map(boxOf));
-  if (boxes.length === 0) return undefined;
-  const { left, top, right, bottom } = boxes.reduce(joined);
+  return boxes.length === 0 ? undefined : roundedOut(boxes.reduce(joined));
+}
+
+function roundedOut({ left, top, right, bottom }: Box): Box {
   const out = (value: number, way: 1 | -1) => way * Math.ceil((way * value) / ROUNDED_OUT) * ROUNDED_OUT;
   return { left: out(left, -1), top: out(top, -1), right: out(right, 1), bottom: out(bottom, 1) };
+}
+
+/** What rooms cover of the pictorial; undefined if there are none. */
+function besidePicture(rooms: readonly PartRoom[]): BesidePicture | undefined {
+  const plan = coveredBy(rooms, 'top');
+  const boxes = rooms.flatMap(({ square }) => square ?? []);
+  return plan && boxes.length > 0 ? { plan, square: roundedOut(boxes.reduce(joined)) } : undefined;
 }
 
 /** The room that what moves needs, as outlines in all views, and the choice of whose. */
@@ -34,6 +44,8 @@ export const roomOnBoard =
     const rooms = $derived(shown() ? (room.answer?.rooms ?? []) : []);
     /** Of what was asked for last and is at rest: a drag leaves the sheet where it is. */
     let fitted: readonly PartRoom[] = $state.raw([]);
+    /** On what occasion the pictorial was fitted to rooms last. */
+    let pictured = '';
     whenever(
       () => ({ rooms, settled: room.settled }),
       (now) => {
@@ -50,6 +62,9 @@ export const roomOnBoard =
         occasion: `${view.occasion} ${fitted.map(({ part }) => part).join()}`,
       }),
       ({ covered, occasion }) => {
+        // First, so that a sheet that is fitted anew is fitted with it; a drag leaves the picture as large as it is.
+        if (occasion !== pictured) view.pictorial.beside = besidePicture(fitted);
+        pictured = occasion;
         for (const { each, box, origin } of covered)
           view.putBeside(`room ${each}`, box && { view: each, box: moved(box, origin) }, occasion);
       },
@@ -58,6 +73,12 @@ export const roomOnBoard =
       () => (shown() && view.pictorial.shown ? view.pictorial.turn : undefined),
       (turn) => {
         room.turn = turn;
+      },
+    );
+    whenever(
+      () => view.pictorial.square,
+      (square) => {
+        room.square = square;
       },
     );
 

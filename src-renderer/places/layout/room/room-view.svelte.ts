@@ -29,6 +29,8 @@ export class RoomView {
   parts: readonly SweptPart[] = $state.raw([]);
   /** From where the pictorial looks at the car; undefined where it does not show. */
   turn: Turn | undefined = $state.raw();
+  /** The turn in which the pictorial is fitted. */
+  square: Turn | undefined = $state.raw();
   answer: RoomAnswer | undefined = $state.raw();
   /** Whether what shows is fine, of the layout, the parts and the turn as they stand. */
   settled = $state(false);
@@ -64,8 +66,9 @@ export class RoomView {
         variant: this.#openLayout.variant?.id,
         parts: this.parts,
         turn: this.turn,
+        square: this.square,
       }),
-      ({ document, variant, parts, turn }) => {
+      ({ document, variant, parts, turn, square }) => {
         clearTimeout(this.#resting);
         // In another turn all else stays as it is known, and the new outlines come once the turning rests.
         const turnedOnly =
@@ -82,7 +85,7 @@ export class RoomView {
         if (!document || parts.length === 0) return;
         const ask = (fine: boolean) => {
           this.#fineAsked = fine;
-          this.#latest.ask({ document, parts, fine, turn }, fine);
+          this.#latest.ask({ document, parts, fine, turn, square }, fine);
         };
         const now = performance.now();
         if (!turnedOnly && now - this.#asked >= SPACING) {

@@ -51,13 +51,13 @@ const shelvedArms = ({ shelf }: Car, arm: Arm): number[] =>
     part.kind === 'arm' && part.arm === ON_SHELF[arm] && part.count > 0 ? [part.length] : [],
   );
 
-/** Usual lengths beside one that was found, the nearest first: of the shelf, then the whole steps below and above. */
+/** Usual lengths beside one that was found, the nearest first: of the shelf, then two whole steps either way. */
 function usualBeside(car: Car, arm: Arm, length: number): number[] {
   const step = STEP[car.style.unit];
   const own = shelvedArms(car, arm).filter((other) => Math.abs(other - length) < OF_THE_SHELF);
   const near = (a: number, b: number) => Math.abs(a - length) - Math.abs(b - length);
   const below = Math.floor(length / step) * step;
-  return [...own.sort(near), ...[below, below + step].sort(near)];
+  return [...own.sort(near), ...[-1, 0, 1, 2].map((steps) => below + steps * step).sort(near)];
 }
 
 /** The numbers with an arm of just that length; undefined where its choice does not go so far, or nothing can be laid. */
@@ -120,7 +120,7 @@ export function armWords(car: Car, idea: Idea, layout: Layout): ArmWords {
     const length = armLength(layout, arm);
     const whole = Math.round(length / step) * step;
     const isUsual = [whole, ...shelvedArms(car, arm)].some((usual) => Math.abs(length - usual) < SAME);
-    return { words: `${NAMES[arm]} ${lengthBeside(length, [], car.style)}`, isUsual };
+    return { words: `${NAMES[arm]} ${lengthBeside(length, isUsual ? [] : [whole], car.style)}`, isUsual };
   });
   const said = (isUsual: boolean) =>
     arms

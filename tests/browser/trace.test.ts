@@ -87,7 +87,7 @@ async function calibrate(page: Page, shot: Shot, slip = () => 0): Promise<void> 
 /** Goes down the guided list, clicking each point where the photo shows it. */
 async function trace(page: Page, shot: Shot, slip = () => 0): Promise<void> {
   const truth = hardpoints(photographedCar());
-  await page.getByRole('button', { name: /^(Begin|Go on) tracing$/ }).click();
+  await page.getByRole('button', { name: /^(Start|Carry on) tracing$/ }).click();
   const wanted = page.getByText(/^Click the .* on the photo\.$/);
   for (let clicks = 0; clicks < 20; clicks += 1) {
     if ((await wanted.count()) === 0) break;

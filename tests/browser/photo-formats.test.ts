@@ -175,7 +175,7 @@ describe('what cannot be taken', () => {
       ['parts.zip', Buffer.from('PK\x03\x04'), 'it is a ZIP archive, neither a layout nor a car'],
     ] as const) {
       await dropFile(page, name, '', file);
-      await page.getByText(new RegExp(`^${name} is not (brought|taken) in: ${reason}`)).waitFor();
+      await page.getByText(new RegExp(`^${name} cannot be (added|imported): ${reason}`)).waitFor();
     }
     expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
     expect(await page.locator('canvas[data-photo]').count()).toBe(0);

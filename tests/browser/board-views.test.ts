@@ -38,7 +38,7 @@ describe('the sheet', () => {
     ]) {
       const { page } = await openSample(size);
       await expectAligned(page);
-      const board = await page.getByRole('application').boundingBox();
+      const board = await page.getByRole('application', { name: 'Drawing of the front end' }).boundingBox();
       if (!board) throw new Error('no board');
       for (const view of ['side', 'top', 'front'] as const)
         for (const id of [PITMAN, 'axle.left.wheelCentre', 'steering.box.sectorCentre']) {

@@ -63,8 +63,10 @@ test('the first start asks once, and the walk points at the real things, is left
   await walk('Move the axle').getByRole('button', { name: 'Leave the walk' }).click();
   await page.getByText('Find it again with / or ?').waitFor();
   await page.reload();
+  await openNames(page, /Open: .*Side steer, box too low/).waitFor();
   await page.getByRole('button', { name: 'Find anything' }).click();
   await page.keyboard.type('walk round the b');
+  await page.getByRole('option', { name: /^Walk round the board/ }).waitFor();
   await page.keyboard.press('Enter');
   // Where it was left, and by the help too.
   await walk('Move the axle').getByRole('button', { name: 'Leave the walk' }).click();

@@ -96,7 +96,7 @@ test('one more line in the list of places shows a place: tab, column, strip, wha
   const strip = page.getByRole('region', { name: 'Pose and curves' });
   for (const words of ['Dummy plot', 'in dummies', '0.4 dummies', 'Straight: from 0 to 2.', 'the right end'])
     await strip.getByText(words).waitFor();
-  await page.keyboard.press('q');
+  await page.keyboard.press('x');
   await page.keyboard.press('j');
   await expect.poll(() => column.locator('[data-done]').textContent()).toBe('action, key');
   const slider = strip.getByRole('slider', { name: 'Dummy plot: pose the car along dummy way' });

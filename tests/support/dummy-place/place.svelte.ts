@@ -23,7 +23,7 @@ export function dummyPlace(): Place {
       {
         id: 'dummy',
         name: 'Try the dummy',
-        strokes: [{ key: 'q' }],
+        strokes: [{ key: 'x' }],
         enabled: () => true,
         run: () => void done.push('action'),
       },

@@ -17,8 +17,12 @@ test('a dark ground is chosen in the bar, kept over a reload, and every place ca
       let [sum, count] = [0, 0];
       for (const canvas of document.querySelectorAll('canvas')) {
         const { width, height } = canvas;
-        const data =
-          width && height ? canvas.getContext('2d')?.getImageData(0, 0, width, height).data : undefined;
+        if (!width || !height) continue;
+        // A copy of its own to read: the board's is drawn on, not read.
+        const copy = Object.assign(document.createElement('canvas'), { width, height });
+        const context = copy.getContext('2d', { willReadFrequently: true });
+        context?.drawImage(canvas, 0, 0);
+        const data = context?.getImageData(0, 0, width, height).data;
         for (let at = 0; data && at < data.length; at += 4)
           if ((data[at + 3] ?? 0) > 200) {
             sum += data[at + 1] ?? 0;

@@ -19,7 +19,7 @@ test('the car sits lower in front as typed: its points go with the frame, what i
   await front.press('Enter');
   await expect.poll(() => front.inputValue()).toBe('1 in lower');
   await page
-    .getByText(/Set the drag link .* for a centred box\./)
+    .getByText(/Set the drag link .* to centre the box\./)
     .first()
     .waitFor();
   await saved(page);

@@ -15,7 +15,7 @@ describe('the forces in the links', () => {
     await drag.waitFor();
     await expect
       .poll(() => drag.locator('summary').textContent())
-      .toMatch(/bears .* times what is asked, size assumed/);
+      .toMatch(/holds .* times the load, size assumed/);
     await drag.locator('summary').click();
     const wall = page.getByRole('textbox', { name: 'Drag link, wall' });
     await wall.fill('3/16');

@@ -66,7 +66,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
     await saved(page);
     await kill(host);
     await typeHeight(page, '355 mm');
-    const notice = page.getByRole('alert').filter({ hasText: 'does not answer' });
+    const notice = page.getByRole('alert').filter({ hasText: 'is not answering' });
     await notice.waitFor();
     if (process.env['TOEBOARD_PICTURES'])
       await page.screenshot({ path: join(process.env['TOEBOARD_PICTURES'], 'killed.png') });
@@ -86,7 +86,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
     const { host, page } = await openBoard();
     await kill(host);
     await typeHeight(page, '355 mm');
-    const notice = page.getByRole('alert').filter({ hasText: 'does not answer' });
+    const notice = page.getByRole('alert').filter({ hasText: 'is not answering' });
     const [download] = await Promise.all([
       page.waitForEvent('download'),
       notice.getByRole('button', { name: 'Save a copy as a file' }).click(),
@@ -105,7 +105,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
     await kill(host);
     await typeHeight(page, '355 mm');
     await typeHeight(other, '365 mm');
-    await Promise.all([page, other].map((each) => each.getByText('does not answer').waitFor()));
+    await Promise.all([page, other].map((each) => each.getByText('is not answering').waitFor()));
     const again = startHost(folder);
     await again.says(ADDRESS);
     // One is first; the other is asked, and nothing is overwritten unseen.
@@ -127,7 +127,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
       response.end('{"ok": true, "value": {"revision": 2, "savedAt": 0}, "proof": "00"}');
     });
     await typeHeight(page, '355 mm');
-    await page.getByRole('alert').filter({ hasText: 'does not answer' }).waitFor();
+    await page.getByRole('alert').filter({ hasText: 'is not answering' }).waitFor();
     await new Promise<void>((done) => stranger.listen(Number(new URL(address).port), '127.0.0.1', done));
     onTestFinished(() => void stranger.close(() => {}));
     onTestFinished(() => stranger.closeAllConnections());

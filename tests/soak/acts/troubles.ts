@@ -21,7 +21,7 @@ export async function kill({ page, program, ledger }: World, lots: readonly numb
   await program.kill();
   const found = ledger.check(program.folder);
   const between = await height(page, lots[3] ?? 0);
-  await page.getByRole('alert').filter({ hasText: 'does not answer' }).waitFor();
+  await page.getByRole('alert').filter({ hasText: 'is not answering' }).waitFor();
   await program.start();
   await settle(page);
   ledger.check(program.folder);

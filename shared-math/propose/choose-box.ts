@@ -44,7 +44,7 @@ export function rimForceAt(layout: Layout, overallRatio: number): number {
 }
 
 /** The box of those given that suits the levers of a laid layout best, by its place in the list. */
-export function chooseBox(car: Car, layout: Layout, kinds: readonly BoxKind[]): BoxKind {
+function chooseBox(car: Car, layout: Layout, kinds: readonly BoxKind[]): BoxKind {
   const levers = leverage(layout);
   const stop = layout.steering.stopAngle ?? 35;
   let best = kinds[0] as BoxKind;
@@ -57,7 +57,7 @@ export function chooseBox(car: Car, layout: Layout, kinds: readonly BoxKind[]): 
 }
 
 /** The layout with that box in its place. */
-export function withBox(layout: Layout, kind: BoxKind): Layout {
+function withBox(layout: Layout, kind: BoxKind): Layout {
   const { steering } = layout;
   const { inputAngle: _, greatestOutput: __, ...box } = steering.box;
   return {
@@ -73,4 +73,14 @@ export function withBox(layout: Layout, kind: BoxKind): Layout {
       },
     },
   };
+}
+
+/** Where a box stands and its pitman arm hangs. Frame and units: the layout's. */
+type BoxPlace = Pick<Layout['steering']['box'], 'sectorCentre' | 'sectorAxis' | 'pitmanBall'>;
+
+/** The layout with its box at a place, if another is given, and of the kind that suits the levers there best. */
+export function boxedAt(car: Car, layout: Layout, kinds: readonly BoxKind[], place?: BoxPlace): Layout {
+  const { steering } = layout;
+  const laid = place ? { ...layout, steering: { ...steering, box: { ...steering.box, ...place } } } : layout;
+  return withBox(laid, chooseBox(car, laid, kinds));
 }

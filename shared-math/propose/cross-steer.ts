@@ -5,7 +5,7 @@ import { prepareFrontEnd } from '../linkage/index.ts';
 import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
 import { type Car, limitOf } from './car.ts';
 import { boxesFor, choice, stopChoice, stopsAt, ZeroSlope } from './choices.ts';
-import { chooseBox, withBox } from './choose-box.ts';
+import { boxedAt } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
 import { railFacesNear, railStretch } from './rail-faces.ts';
 import { ARM, BODY, LEAN, OFF_LINE, PLATE } from './sizes.ts';
@@ -113,14 +113,7 @@ function crossIdea(car: Car, ahead: boolean, assist: 'manual' | 'power', bar: bo
     const armWay = turnedAbout(up, lean, flat);
     const centre = add(subtract(pitman, scaled(armWay, arm)), scaled(up, BOX_ABOVE_ARM));
     const axis = sectorAxisForLeft(drawn, 'right', ball, pitman, centre, scaled(up, -1));
-    const laid: Layout = {
-      ...provisional,
-      steering: {
-        ...provisional.steering,
-        box: { ...provisional.steering.box, sectorCentre: centre, sectorAxis: axis, pitmanBall: pitman },
-      },
-    };
-    return withBox(laid, chooseBox(car, laid, boxes));
+    return boxedAt(car, provisional, boxes, { sectorCentre: centre, sectorAxis: axis, pitmanBall: pitman });
   };
 
   return {

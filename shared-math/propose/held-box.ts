@@ -5,7 +5,7 @@ import { arrangementOf } from '../linkage/index.ts';
 import { kingpinAt, turnedAbout } from './arms.ts';
 import type { Car } from './car.ts';
 import { boxesFor, choice, stopChoice, stopsAt } from './choices.ts';
-import { chooseBox, withBox } from './choose-box.ts';
+import { boxedAt } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
 import { ARM } from './sizes.ts';
 
@@ -70,7 +70,7 @@ function heldBoxIdea(car: Car, assist: 'manual' | 'power'): Idea | undefined {
       ...drawn,
       steering: { ...others, dragLinkBall: ball, box: { ...box, pitmanBall: pitman }, ...stopsAt(car, stop) },
     };
-    return withBox(laid, chooseBox(car, laid, boxes));
+    return boxedAt(car, laid, boxes);
   };
   const asDrawn = [
     length,

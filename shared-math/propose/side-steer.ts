@@ -6,7 +6,7 @@ import { prepareFrontEnd } from '../linkage/index.ts';
 import { kingpinAt, sectorAxisForLeft, squareTo, turnedAbout } from './arms.ts';
 import { type Car, limitOf } from './car.ts';
 import { boxesFor, choice, stopChoice, stopsAt, ZeroSlope } from './choices.ts';
-import { chooseBox, withBox } from './choose-box.ts';
+import { boxedAt } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
 import { railFacesNear, railStretch } from './rail-faces.ts';
 import { ARM, BODY, LEAN, OFF_LINE, PLATE } from './sizes.ts';
@@ -108,14 +108,7 @@ function sideIdea(car: Car, mount: Mount, ahead: boolean, assist: 'manual' | 'po
     const hub = subtract(pitman, scaled(armWay, arm));
     const centre: Point = [hub[0], hub[1] - inboard, hub[2]];
     const axis = sectorAxisForLeft(drawn, 'left', ball, pitman, centre, [0, -1, 0]);
-    const laid: Layout = {
-      ...provisional,
-      steering: {
-        ...provisional.steering,
-        box: { ...provisional.steering.box, sectorCentre: centre, sectorAxis: axis, pitmanBall: pitman },
-      },
-    };
-    return withBox(laid, chooseBox(car, laid, boxes));
+    return boxedAt(car, provisional, boxes, { sectorCentre: centre, sectorAxis: axis, pitmanBall: pitman });
   };
 
   return {

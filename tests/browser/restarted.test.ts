@@ -131,7 +131,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
     await new Promise<void>((done) => stranger.listen(Number(new URL(address).port), '127.0.0.1', done));
     onTestFinished(() => void stranger.close(() => {}));
     onTestFinished(() => stranger.closeAllConnections());
-    const notice = page.getByRole('alert').filter({ hasText: 'cannot save any more' });
+    const notice = page.getByRole('alert').filter({ hasText: 'can no longer save' });
     await notice.waitFor();
     expect(await notice.textContent()).not.toMatch(/again|later/);
     await notice.getByRole('button', { name: 'Save a copy as a file' }).waitFor();

@@ -8,6 +8,13 @@ import type { OpenLayout } from './open-layout.svelte.ts';
 export type Kind = 'customer' | 'car' | 'variant';
 export type Demonstration = Reply<'demonstration.list'>;
 
+/** A layout of the demonstration shop, by the names that it has in the list of cars. */
+export interface DemonstrationLayout {
+  readonly customerName: string;
+  readonly carName: string;
+  readonly name: string;
+}
+
 /** A file on its way out, to be offered by the page as a download. */
 export interface OutgoingFile {
   readonly fileName: string;
@@ -319,10 +326,15 @@ export class Shop {
     return file;
   }
 
-  async takeDemonstration(): Promise<boolean> {
+  /** Adds what of the demonstration shop is not there, and opens the layout that was asked for, or the first one. */
+  async takeDemonstration(wanted?: DemonstrationLayout): Promise<boolean> {
     const taken = await this.#askAndRefresh('The demonstration shop is not added', 'demonstration.take', {});
-    const first = taken?.variantIds[0];
-    return first ? this.open(first) : false;
+    const car = this.customers
+      .find((customer) => customer.name === wanted?.customerName)
+      ?.cars.find((each) => each.name === wanted?.carName);
+    // Straight away: another one opened before it would close what the user opens in the meantime.
+    const id = car?.variants.find((variant) => variant.name === wanted?.name)?.id ?? taken?.variantIds[0];
+    return id ? this.open(id) : false;
   }
 
   async demonstrationDocument(file: string): Promise<LayoutDocument | undefined> {

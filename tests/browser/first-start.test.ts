@@ -30,10 +30,24 @@ test('the first start offers the demonstration, opens it, and opens it again at 
   await saved(page);
 });
 
-test('a layout of the list is taken in and opened itself', async () => {
+test('a layout of the list is taken in and opened itself, and no other before it', async () => {
   const { page } = await openBoard();
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  await page.evaluate(() => {
+    const titles = new Set<string>();
+    new MutationObserver(() => {
+      titles.add(document.title);
+      document.documentElement.dataset.titles = [...titles].join('; ');
+    }).observe(document, { subtree: true, childList: true, characterData: true });
+  });
   await page.getByRole('button', { name: 'Side steer, box too low' }).click();
   await page.getByRole('button', { name: /Open: .*Side steer, box too low/ }).waitFor();
+  // What is opened as soon as the board is there stays open.
+  await page.keyboard.press('/');
+  await page.keyboard.type('pitman', { delay: 150 });
+  expect(await page.getByRole('combobox', { name: 'Find anything' }).inputValue()).toBe('pitman');
+  const titles = await page.evaluate(() => document.documentElement.dataset.titles?.split('; '));
+  expect(titles?.filter((title) => title !== 'Toeboard')).toEqual(['Side steer, box too low – Toeboard']);
 });
 
 test('a plain car is a way to begin', async () => {

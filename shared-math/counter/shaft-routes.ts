@@ -1,6 +1,7 @@
 import type { ShaftDocument } from '../layout/index.ts';
 import {
   type JointLimits,
+  ON_ITS_END,
   ROUTE_JOINTS,
   rankedRoutes,
   routeOf,
@@ -8,7 +9,6 @@ import {
   sideTaking,
   stockEnd,
   suggestRoute,
-  USUAL_SEAT,
 } from '../shaft/index.ts';
 import type { QuestionOf } from './questions.ts';
 import type { ShaftRun } from './shaft-run.ts';
@@ -16,12 +16,9 @@ import type { ShaftRun } from './shaft-run.ts';
 type ShaftQuestion = QuestionOf<'shaft'>;
 
 /**
- * mm from a part's end to its joint's centre: from one pushed home to one that still holds by the diameter of a usual end. A
- * column and a box at the counter are as long as they are, so that their joints cannot stand farther out.
+ * The routes with one, two and three joints, the best first. A column and a box at the counter are as long as they are, so
+ * that their joints stand on them; a lone joint may ask for an end that is made longer.
  */
-const ON_ITS_END: readonly [number, number] = [USUAL_SEAT.reach - USUAL_SEAT.depth, USUAL_SEAT.reach - 19.05];
-
-/** The routes with one, two and three joints, the best first. A lone joint may ask for an end that is made longer. */
 export function routesFor(run: ShaftRun, limits: JointLimits): Suggestion[] {
   const task = { column: run.column, box: run.box };
   const held = { columnSlide: ON_ITS_END, boxSlide: ON_ITS_END };

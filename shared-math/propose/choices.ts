@@ -1,6 +1,7 @@
 import { zeroSlopeHeight, zeroSlopeLine } from '../aim/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { type FrontEnd, prepareMoved } from '../linkage/index.ts';
+import { judgeEnds } from '../shaft/index.ts';
 import { type BoxKind, boxKinds, drawnBox } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import type { Choice } from './idea.ts';
@@ -23,9 +24,21 @@ export function stopsAt(car: Car, stop: number): { readonly stopAngle?: number }
   return stopAngle === undefined ? {} : { stopAngle };
 }
 
+/** Whether a box's input goes into the last joint of a shaft that stands, as far as both are known. */
+function fitsHeldShaft(car: Car, { shelved }: BoxKind): boolean {
+  const into = car.held.has('shaft') ? car.document.shaft?.joints.at(-1)?.boxSide : undefined;
+  const input = shelved?.part.kind === 'box' ? shelved.part.input : undefined;
+  return !into || !input || judgeEnds({ kind: 'spline', ...input }, into, car.style).status !== 'mismatch';
+}
+
 /** Boxes that may be taken; the drawn one alone where it is held. */
 export function boxesFor(car: Car, way: 'side' | 'cross', assist: 'manual' | 'power'): BoxKind[] {
-  if (!car.held.has('box-kind')) return boxKinds(way, assist, car.shelf, car.driver === 'right');
+  if (!car.held.has('box-kind')) {
+    const kinds = boxKinds(way, assist, car.shelf, car.driver === 'right');
+    const fitting = kinds.filter((kind) => fitsHeldShaft(car, kind));
+    // Where none fits the verdict says so.
+    return fitting.length > 0 ? fitting : kinds;
+  }
   return car.layout.steering.box.assist === assist ? [drawnBox(car.layout, way)] : [];
 }
 

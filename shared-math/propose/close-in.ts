@@ -7,6 +7,7 @@ import { laidDocument } from './laid-document.ts';
 import { newPartsOf } from './new-parts.ts';
 import type { NoFit, Proposal } from './proposal.ts';
 import { BoxPlaces, roomWords } from './room.ts';
+import { boxKindOf } from './shaft-ends.ts';
 import { shaftFor } from './shaft-for.ts';
 import { costWords, goodWords, ideaWords, limitShares, pastLimits, proposalName } from './words.ts';
 
@@ -61,7 +62,7 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
   const words = ideaWords(car, idea);
   const noRoom = withoutRoom(car, idea, layout);
   if (noRoom) return noRoom;
-  const shaft = shaftFor(car, layout, idea.ahead);
+  const shaft = shaftFor(car, layout, idea);
   if (shaft.kind === 'none')
     return stopped(
       words,
@@ -75,10 +76,7 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
   const judged = judge(car, document);
   if (judged.stops.length > 0 || !judged.figures)
     return stopped(words, stopWords(judged.stops), judged.stops.length, document);
-  const { box } = layout.steering;
-  const kind = idea.boxes.find(
-    ({ ratio, sectorTravel }) => ratio === box.ratio && sectorTravel === box.sectorTravel,
-  );
+  const kind = boxKindOf(layout, idea.boxes);
   return {
     kind: 'found',
     proposal: {
@@ -87,7 +85,7 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
       layout: document,
       figures: judged.figures,
       good: goodWords(car, idea, layout, judged),
-      costs: costWords(car, idea, layout, judged, kind, shaft.kind),
+      costs: costWords(car, idea, layout, judged, kind, shaft),
       pastLimits: pastLimits(car, judged.findings).length,
       nearestLimit: limitShares(car, judged.figures)[0],
       newParts: newPartsOf(car, document),

@@ -6,10 +6,14 @@ import { asAsked, type Car } from './car.ts';
 const PLACES = 100;
 const DIRECTIONS = 100_000;
 
+/** Ends and stock are what they are: a part's sizes are not rounded. */
+const OF_PARTS = new Set(['fit', 'columnSide', 'boxSide', 'stock', 'limit']);
+
 const rounded = (value: number, to: number) => Math.round(value * to) / to + 0;
 
 /** Every triple of numbers inside rounded: directions by their names, places else. */
 function tidied<Value>(value: Value, key = ''): Value {
+  if (OF_PARTS.has(key)) return value;
   if (typeof value === 'number') return rounded(value, PLACES) as Value;
   if (Array.isArray(value)) {
     const to = /axis$/i.test(key) ? DIRECTIONS : PLACES;
@@ -56,10 +60,18 @@ export function laidDocument(
     steering: laid.steering,
     lateral: laid.lateral === undefined || held.has('lateral') ? asked.lateral : laid.lateral,
     axle: moved ? laid.axle : asked.axle,
-    shaft: held.has('shaft') ? asked.shaft : laid.shaft,
+    shaft: held.has('shaft') ? standing(asked.shaft, shaft) : laid.shaft,
     ...(asked.studs ? { studs: studsLeft(asked.studs) } : {}),
   };
   return withMovedPlanned(asked, whole);
+}
+
+/** A shaft that stands as it was asked about, at the input of the box that it then leads to. */
+function standing(asked: ShaftDocument | null, laid: ShaftDocument | null): ShaftDocument | null {
+  if (!asked || !laid) return asked;
+  const { fit: _, ...box } = asked.box;
+  const { fit } = laid.box;
+  return { ...asked, box: { ...box, ...(fit ? { fit } : {}) } };
 }
 
 /** Studs were turned for the arms that were there: those of the new ones stand as usual. */

@@ -1,5 +1,7 @@
-import { type LayoutDocument, resolveLayout } from '../layout/index.ts';
+import { type LayoutDocument, resolveLayout, type ShaftDocument } from '../layout/index.ts';
+import { routeOf, stubsOf } from '../shaft/index.ts';
 import { needsOf, partsAgainstShelf } from '../shelf/index.ts';
+import { lengthBeside } from '../units/index.ts';
 import type { Car } from './car.ts';
 import type { NewPart } from './proposal.ts';
 
@@ -18,9 +20,23 @@ export function newPartsOf(car: Car, document: LayoutDocument): NewPart[] {
     if (words.startsWith('Steering arm')) return !held.has('steering-arm');
     return !words.startsWith('Lateral bar') || !held.has('lateral');
   });
-  return partsAgainstShelf(needs, car.shelf).map(({ need, toOrder }) => ({
+  const parts = partsAgainstShelf(needs, car.shelf).map(({ need, toOrder }) => ({
     words: need.words,
     count: need.count,
     onShelf: need.count - toOrder,
   }));
+  return [...parts, ...(held.has('shaft') || !document.shaft ? [] : stubParts(car, document.shaft))];
+}
+
+/** What an end takes that is made longer: the layout has no such parts, and the shelf neither. */
+function stubParts({ style }: Car, shaft: ShaftDocument): NewPart[] {
+  return stubsOf(routeOf(shaft)).flatMap(({ part, longer, bearing }) => {
+    const by = lengthBeside(longer, [], style);
+    const [whose, stub] =
+      part === 'column'
+        ? ['the column', `Longer shaft in the column, ${by} past its end`]
+        : ['the box’s input', `Stub on the box’s input, ${by} past its end, with its coupling`];
+    const held = { words: `Support bearing for what makes ${whose} longer`, count: 1, onShelf: 0 };
+    return [{ words: stub, count: 1, onShelf: 0 }, ...(bearing ? [held] : [])];
+  });
 }

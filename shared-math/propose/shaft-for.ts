@@ -4,6 +4,7 @@ import {
   checkRoute,
   clearanceOf,
   type RouteJoints,
+  type RouteProposal,
   type RouteTask,
   type RouteWishes,
   rankedRoutes,
@@ -11,10 +12,13 @@ import {
   routeOf,
   type Suggestion,
   suggestRoute,
+  WIDE_SLIDES,
 } from '../shaft/index.ts';
 import { inputLacks, inputsFor } from './box-input.ts';
 import { type Car, limitOf } from './car.ts';
+import type { Idea } from './idea.ts';
 import { movingObstacles } from './moving-obstacles.ts';
+import { boxKindOf, inputFit, onEnd, withEnds } from './shaft-ends.ts';
 
 /** The shaft of a proposal, or why none reaches the box. */
 export type ShaftFor =
@@ -40,34 +44,71 @@ function withSpansHeld(shaft: ShaftDocument, most: number): ShaftDocument {
   return supports.length > 0 ? { ...shaft, supports: [...shaft.supports, ...supports] } : shaft;
 }
 
+/** A number of joints, and whether ends may be made longer for them: in the order in which a builder would have them. */
+const WAYS: readonly { readonly joints: RouteJoints; readonly on: 'ends' | 'stubs' }[] = [
+  { joints: 1, on: 'stubs' },
+  { joints: 2, on: 'ends' },
+  { joints: 2, on: 'stubs' },
+  { joints: 3, on: 'ends' },
+  { joints: 3, on: 'stubs' },
+];
+
+const bearings = ({ stubs }: RouteProposal): number => stubs.filter(({ bearing }) => bearing).length;
+
 /**
- * The route from the column to the box of a laid layout with the fewest joints: of one, two and three joints the first that
- * keeps clear within the joints' limits, to the worm on the side of the sector that has more room. Of three joints, which
- * take ten times as long to look for, only that side is tried.
+ * The route from the column to the box of a laid layout with the fewest joints that keeps clear within the joints' limits, to
+ * the worm on the side of the sector that has more room. Of one joint, two and three; on the ends as they are before ends made
+ * longer, and longer ends that need no bearing before a third joint. Of three joints, which take ten times as long to look
+ * for, only the side with more room is tried.
  */
-export function shaftFor(car: Car, layout: Layout, ahead: boolean): ShaftFor {
+export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'boxes'>): ShaftFor {
   const { shaft } = car.document;
   if (!shaft) return { kind: 'no-column' };
-  if (car.held.has('shaft')) return { kind: 'held', shaft };
+  const fit = inputFit(car, boxKindOf(layout, idea.boxes));
+  if (car.held.has('shaft')) return heldShaft(car, shaft, fit);
   const wanted = limitOf(car, 'clearanceMoving');
   const obstacles = [
     ...routeObstacles({ ...layout, shaft: null }),
-    ...(ahead ? movingObstacles(layout) : []),
+    ...(idea.ahead ? movingObstacles(layout) : []),
   ];
   const clear = clearanceOf(obstacles);
   const wishes: RouteWishes = { clearance: wanted + 0.1, limits: jointLimits(car.limits) };
+  const slides = {
+    ends: { columnSlide: onEnd(car, shaft.column.fit), boxSlide: onEnd(car, fit) },
+    stubs: WIDE_SLIDES,
+  };
   const tasks = inputsFor(car, layout)
     .map((box) => ({ box, lacks: inputLacks(box, clear, wanted) }))
     .sort((a, b) => a.lacks - b.lacks)
-    .map(({ box }): RouteTask => ({ column: shaft.column, box, clearanceOf: clear }));
+    .map(
+      ({ box }): RouteTask => ({
+        column: shaft.column,
+        box: { ...box, ...(fit ? { fit } : {}) },
+        clearanceOf: clear,
+      }),
+    );
   const tried: Suggestion[] = [];
-  for (const joints of [1, 2, 3] as RouteJoints[]) {
+  let best: RouteProposal | undefined;
+  for (const { joints, on } of WAYS) {
+    // A third joint and its bearing in place of a longer end in a bearing; on longer ends too only where nothing else does.
+    if (best && (bearings(best) === 0 || on === 'stubs')) break;
     const own = joints === 3 ? tasks.slice(0, 1) : tasks;
-    const suggestions = own.map((task) => suggestRoute(task, joints, wishes));
+    const suggestions = own.map((task) => suggestRoute(task, joints, { ...wishes, ...slides[on] }));
     tried.push(...suggestions);
-    const [best] = rankedRoutes(suggestions);
-    if (best?.outcome.ok && best.outcome.value.withinLimits)
-      return { kind: 'laid', shaft: withSpansHeld(best.outcome.value.shaft, limitOf(car, 'shaftSpan')) };
+    const [first] = rankedRoutes(suggestions);
+    if (first?.outcome.ok && first.outcome.value.withinLimits) {
+      const { value } = first.outcome;
+      best = best && bearings(best) <= bearings(value) ? best : value;
+    }
   }
-  return { kind: 'none', tried };
+  if (!best) return { kind: 'none', tried };
+  const spanned = withSpansHeld(best.shaft, limitOf(car, 'shaftSpan'));
+  return { kind: 'laid', shaft: withEnds(car, spanned) };
+}
+
+/** A shaft that stands, with the input of the box that it then leads to. */
+function heldShaft(car: Car, shaft: ShaftDocument, fit: ShaftDocument['box']['fit']): ShaftFor {
+  if (car.held.has('box-kind')) return { kind: 'held', shaft };
+  const { fit: _, ...box } = shaft.box;
+  return { kind: 'held', shaft: { ...shaft, box: { ...box, ...(fit ? { fit } : {}) } } };
 }

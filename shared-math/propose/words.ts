@@ -1,6 +1,7 @@
 import { type Finding, type LimitName, speech } from '../findings/index.ts';
 import { dot, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
+import { stubSentence } from '../shaft/index.ts';
 import { formatSpan, toRadians } from '../units/index.ts';
 import type { BoxKind } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
@@ -9,6 +10,8 @@ import type { Judged } from './judge.ts';
 import { isLaid } from './laid-parts.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
+import { endsLeftOpen } from './shaft-ends.ts';
+import type { ShaftFor } from './shaft-for.ts';
 import { BODY } from './sizes.ts';
 import { armWords } from './usual-arms.ts';
 
@@ -175,7 +178,7 @@ export function costWords(
   layout: Layout,
   { findings, figures }: Judged,
   kind: BoxKind | undefined,
-  shaft: 'laid' | 'held' | 'no-column' | 'none',
+  shaft: ShaftFor,
 ): string[] {
   const speak = speech(car.style, car.limits);
   const costs = pastLimits(car, findings).map(
@@ -199,10 +202,19 @@ export function costWords(
     costs.push(
       `The steering shaft takes ${figures.shaftJoints.length} joints${figures.supports > 0 ? ` and ${figures.supports === 1 ? 'a support bearing' : `${figures.supports} support bearings`}` : ''}.`,
     );
-  if (shaft === 'laid') costs.push('The ends of the shaft’s joints are not chosen yet.');
-  if (shaft === 'no-column')
+  if (shaft.kind === 'no-column')
     costs.push('No column is drawn: how the steering shaft gets there is left open.');
-  if (kind && !kind.shelved) costs.push('The box is a usual one, not on the shelf.');
+  const open = shaft.kind === 'laid' ? endsLeftOpen(shaft.shaft) : undefined;
+  costs.push(...(open?.stubs ?? []).map((stub) => stubSentence(stub, (mm) => speak.length(mm))));
+  if (open?.untold.includes('column'))
+    costs.push('The column’s end is not given: which joint goes onto it is left open.');
+  const inputOpen = open?.untold.includes('box');
+  if (kind && !kind.shelved)
+    costs.push(
+      `The box is a usual one, not on the shelf${inputOpen ? ': what its input ends in is not given, nor so the joint that goes onto it' : ''}.`,
+    );
+  else if (inputOpen)
+    costs.push('What the box’s input ends in is not given: which joint goes onto it is left open.');
   if (car.layout.rails.length === 0)
     costs.push('No rail is drawn: what the box is bolted to, and where, is assumed.');
   return costs;

@@ -95,6 +95,7 @@ export {
   shaftTorques,
   torqueWords,
 } from './steps.ts';
+export { type Stub, stubSentence, stubsOf } from './stubs.ts';
 export {
   type NoRoute,
   ROUTE_JOINTS,
@@ -107,6 +108,7 @@ export {
   suggestRoute,
   suggestRoutes,
   supportsFor,
+  WIDE_SLIDES,
 } from './suggest.ts';
 export {
   doubleDSection,
@@ -128,6 +130,7 @@ export {
 } from './usual.ts';
 export {
   BORE_OVER,
+  ON_ITS_END,
   sideTaking,
   stockFor,
   USUAL_BOLT,

@@ -14,8 +14,10 @@ import {
   type RouteTrial,
   searchRoute,
 } from './route-search.ts';
+import { type Stub, stubsOf } from './stubs.ts';
 import { turningOf } from './turning.ts';
 import { type JointLimits, SUPPORT_FROM_JOINT, USUAL_JOINT_LIMITS } from './usual.ts';
+import { ON_ITS_END } from './usual-ends.ts';
 
 /** What is to be joined. Axes from the handwheel toward the box; mm. */
 export interface RouteTask {
@@ -34,7 +36,10 @@ export interface RouteWishes {
   readonly jointRadius?: number;
   /** Room wanted around shaft and joints: 1/2 in. */
   readonly clearance?: number;
-  /** How far from the part's end the joint's centre may stand along its axis; the least is a joint pushed home. */
+  /**
+   * How far from the part's end the joint's centre may stand along its axis; the least is a joint pushed home. Absent, on
+   * the ends as they are where that does, else as far as they could be made longer.
+   */
   readonly columnSlide?: readonly [number, number];
   readonly boxSlide?: readonly [number, number];
   /** Centre to centre: shorter leaves no shaft between two joints. */
@@ -46,11 +51,13 @@ const USUAL = {
   tubeRadius: 9.525,
   jointRadius: 22.225,
   clearance: 12.7,
-  columnSlide: [12, 300],
-  boxSlide: [12, 200],
   leastShaft: 100,
   limits: USUAL_JOINT_LIMITS,
 } as const;
+
+/** mm from the ends within which a joint may stand where ends are made longer for it. */
+export const WIDE_SLIDES = { columnSlide: [12, 300], boxSlide: [12, 200] } as const;
+const ON_ENDS = { columnSlide: ON_ITS_END, boxSlide: ON_ITS_END } as const;
 
 /** A route that could be taken over as it is, with its figures. mm, rad. */
 export interface RouteProposal {
@@ -59,7 +66,12 @@ export interface RouteProposal {
   readonly worstAngle: Radians;
   /** The largest share that a joint's angle has of the limit of its own kind; over 1 is past it. */
   readonly worstShare: number;
-  /** How many pieces are bought and fitted: joints, a double one counted twice, shafts between them, supports. */
+  /** The ends that have to be made longer for it. */
+  readonly stubs: readonly Stub[];
+  /**
+   * How many pieces are bought and fitted: joints, a double one counted twice, shafts between them, supports; of an end that
+   * is made longer the stub, its coupling and its bearing.
+   */
   readonly parts: number;
   /** Every joint is within the limit of its kind. */
   readonly withinLimits: boolean;
@@ -98,13 +110,29 @@ export type RouteJoints = (typeof ROUTE_JOINTS)[number];
  * joint's own limit at the joint that has most of its own.
  * The first and last joint slide on the column's and the box's axes. Single joints alone are tried first; where one of them
  * would be past its limit, one double joint in each place, then two, and so on, each searched anew, since a double joint
- * takes the bend off the others. Clocked best, and with the supports that are called for.
+ * takes the bend off the others. Clocked best, and with the supports that are called for. Unless the wishes say how far
+ * joints may slide, those that sit on the ends as they are come first; where none of them does, ends may be made longer.
  * Frame:    vehicle. Units: mm, rad.
  * Outcomes: a proposal, or why there is none.
  * Source:   own search; the usual figures are common practice, no published source.
  * Checked:  tests/thorough/shaft-routes.test.ts (against brute force; around obstacles).
  */
 export function suggestRoute(task: RouteTask, joints: RouteJoints, wishes: RouteWishes = {}): Suggestion {
+  const { columnSlide, boxSlide } = wishes;
+  if (columnSlide || boxSlide || joints === 1)
+    return { joints, outcome: routeWithin(task, joints, { ...WIDE_SLIDES, ...wishes }) };
+  const onEnds = routeWithin(task, joints, { ...ON_ENDS, ...wishes });
+  if (onEnds.ok && onEnds.value.withinLimits) return { joints, outcome: onEnds };
+  const wide = routeWithin(task, joints, { ...WIDE_SLIDES, ...wishes });
+  const isBetter = wide.ok && (!onEnds.ok || wide.value.worstShare < onEnds.value.worstShare);
+  return { joints, outcome: isBetter || !onEnds.ok ? wide : onEnds };
+}
+
+function routeWithin(
+  task: RouteTask,
+  joints: RouteJoints,
+  wishes: RouteWishes & Required<Pick<RouteWishes, 'columnSlide' | 'boxSlide'>>,
+): Outcome<RouteProposal, NoRoute> {
   const { limits = USUAL.limits, ...own } = wishes;
   const space: RouteSpace = {
     ...USUAL,
@@ -115,8 +143,8 @@ export function suggestRoute(task: RouteTask, joints: RouteJoints, wishes: Route
     boxAxis: unit(task.box.axis),
     clearanceOf: task.clearanceOf ?? clearanceOf(task.obstacles ?? []),
   };
-  if (joints === 1) return { joints, outcome: oneJoint(task, space, limits) };
-  return { joints, outcome: fewestDoubles(task, space, joints, limits) };
+  if (joints === 1) return oneJoint(task, space, limits);
+  return fewestDoubles(task, space, joints, limits);
 }
 
 /** Every way to make so many of the joints double. */
@@ -217,12 +245,14 @@ function proposalOf(
     shafts: bare.shafts.map((_, i) => ({ clock: toDegrees(turning.value.bestClocks[i] as number) })),
   };
   const shaft = { ...clocked, supports: supportsFor(clocked, route) };
+  const stubs = stubsOf(route);
   return succeeded({
     shaft,
     route,
     worstAngle: Math.max(...trial.angles),
     worstShare: shareOf(trial.angles, kinds, limits),
-    parts: partsOf(shaft),
+    stubs,
+    parts: partsOf(shaft, stubs),
     withinLimits: route.joints.every(({ angle, limit }) => angle <= limit),
     nearest: trial.nearest,
     motion: turning.value.best,
@@ -230,10 +260,11 @@ function proposalOf(
   });
 }
 
-/** Joints, a double one counted twice, shafts and supports. */
-function partsOf({ joints, shafts, supports }: ShaftDocument): number {
+/** Joints, a double one counted twice, shafts and supports; of each stub itself, its coupling and its bearing. */
+function partsOf({ joints, shafts, supports }: ShaftDocument, stubs: readonly Stub[]): number {
   const doubles = joints.filter(({ kind }) => kind === 'double').length;
-  return joints.length + doubles + shafts.length + supports.length;
+  const longer = stubs.reduce((sum, { bearing }) => sum + (bearing ? 3 : 2), 0);
+  return joints.length + doubles + shafts.length + supports.length + longer;
 }
 
 /** Supports where they are called for: beside the middle joints first, each on the longer of its two shafts. */

@@ -15,6 +15,14 @@ export const USUAL_TEETH = {
 } as const;
 /** mm. How deep a joint's bore is, and how far its face stands from its centre. */
 export const USUAL_SEAT = { depth: 32, reach: 44 } as const;
+/**
+ * mm from a part's end to the centre of the joint that sits on it: from one pushed home to one that still holds by the
+ * diameter of a usual end. Farther out the end has to be made longer.
+ */
+export const ON_ITS_END: readonly [least: number, most: number] = [
+  USUAL_SEAT.reach - USUAL_SEAT.depth,
+  USUAL_SEAT.reach - 19.05,
+];
 /** mm. */
 export const USUAL_BOLT = { diameter: 9.525, fromFace: 16, offset: 11.5 } as const;
 /** mm. */

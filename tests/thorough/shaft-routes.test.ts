@@ -12,8 +12,10 @@ import {
   routeOf,
   type Suggestion,
   segmentToObstacle,
+  suggestRoute,
   suggestRoutes,
   turningOf,
+  WIDE_SLIDES,
 } from '../../shared-math/shaft/index.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf, rawLayout } from '../support/layouts.ts';
@@ -251,7 +253,7 @@ describe('suggested routes', () => {
     ['past an engine and a low header', [engine, header(540)], true],
     ['past a header in the way of two joints', [engine, header(640)], false],
   ])('%s: no worse than twenty thousand tries, on the axes, clear', (_, obstacles, twoDo) => {
-    const list = suggestRoutes({ ...TASK, obstacles });
+    const list = suggestRoutes({ ...TASK, obstacles }, WIDE_SLIDES);
     const near = clearanceOf(obstacles);
     expect(list.find(({ joints }) => joints === 2)!.outcome.ok).toBe(twoDo);
     if (!twoDo) expect(bruteForce(TASK, 2, obstacles, 20_000)).toBe(Number.POSITIVE_INFINITY);
@@ -284,11 +286,14 @@ describe('suggested routes', () => {
       centre: [-600, 0, 650],
       halfSizes: [300, 290, 250],
     };
-    const list = suggestRoutes({
-      column: { end: [-1150, 330, 760], axis: [0.9, 0, -0.43] },
-      box: { end: [-230, 300, 560], axis: [0.9, -0.1, -0.4] },
-      obstacles: [corner],
-    });
+    const list = suggestRoutes(
+      {
+        column: { end: [-1150, 330, 760], axis: [0.9, 0, -0.43] },
+        box: { end: [-230, 300, 560], axis: [0.9, -0.1, -0.4] },
+        obstacles: [corner],
+      },
+      WIDE_SLIDES,
+    );
     expect(found(list, 3).worstAngle / DEGREE).toBeLessThan(14.3);
   });
 
@@ -327,12 +332,12 @@ describe('suggested routes', () => {
       column: { end: along(meeting, a, -80), axis: a },
       box: { end: along(meeting, b, 60), axis: b },
     };
-    const { shaft, worstAngle } = found(suggestRoutes(task), 1);
+    const { shaft, worstAngle } = found([suggestRoute(task, 1)], 1);
     for (const [i, v] of meeting.entries()) expectClose(shaft.joints[0]!.centre[i]!, v, 1e-9);
     expectClose(worstAngle, Math.acos(0.8 * 0.96), 1e-12);
     // 39.8 degrees: a single joint does not do, a double one does, and the column's bearing has to be near.
     expect(shaft.joints[0]!.kind).toBe('double');
-    const outcome = (other: RouteTask) => suggestRoutes(other)[0]!.outcome;
+    const outcome = (other: RouteTask) => suggestRoute(other, 1).outcome;
     const aside: RouteTask = {
       ...task,
       box: { ...task.box, end: along(task.box.end as Vector, [0, 0, 1], 50) },
@@ -365,10 +370,13 @@ describe('suggested routes', () => {
   });
 
   test('a clearance function in place of a list gives the same routes; wishes change them', () => {
-    const byList = suggestRoutes({ ...TASK, obstacles: [header(540)] });
-    const byFunction = suggestRoutes({ ...TASK, clearanceOf: clearanceOf([header(540)]) });
+    const byList = suggestRoutes({ ...TASK, obstacles: [header(540)] }, WIDE_SLIDES);
+    const byFunction = suggestRoutes({ ...TASK, clearanceOf: clearanceOf([header(540)]) }, WIDE_SLIDES);
     expect(byFunction).toEqual(byList);
-    const narrow = found(suggestRoutes({ ...TASK, obstacles: [header(540)] }, { clearance: 2 }), 2);
+    const narrow = found(
+      suggestRoutes({ ...TASK, obstacles: [header(540)] }, { clearance: 2, ...WIDE_SLIDES }),
+      2,
+    );
     expect(narrow.worstAngle).toBeLessThanOrEqual(found(byList, 2).worstAngle + 1e-6);
     const strict = found(suggestRoutes(TASK, { limits: { single: 10 * DEGREE, double: 60 * DEGREE } }), 2);
     expect(strict.shaft.joints.some(({ kind }) => kind === 'double')).toBe(true);
@@ -381,7 +389,10 @@ describe('suggested routes', () => {
       column: { end: [-1000, 300, 900], axis: turned(-66) },
       box: { end: [-400, 300, 500], axis: turned(0) },
     };
-    const { shaft, route, worstShare, withinLimits, parts } = found(suggestRoutes(task), 2);
+    const { shaft, route, worstShare, withinLimits, parts, stubs } = found(
+      suggestRoutes(task, WIDE_SLIDES),
+      2,
+    );
     expect(withinLimits).toBe(true);
     expect(shaft.joints.map(({ kind }) => kind).sort()).toEqual(['double', 'single']);
     // In one plane the two angles make 66° together at the least; shared 30 to 70 each has 0.66 of its limit.
@@ -389,7 +400,8 @@ describe('suggested routes', () => {
     const degrees = route.joints.map(({ angle, kind }) => [kind, angle / DEGREE] as const);
     expectClose(degrees.find(([kind]) => kind === 'single')![1], 19.8, 0.4);
     expectClose(degrees.find(([kind]) => kind === 'double')![1], 46.2, 0.4);
-    expect(parts).toBe(2 + 1 + shaft.shafts.length + shaft.supports.length);
+    const longer = stubs.reduce((sum, { bearing }) => sum + (bearing ? 3 : 2), 0);
+    expect(parts).toBe(2 + 1 + shaft.shafts.length + shaft.supports.length + longer);
   });
 
   test('ranked: within the limits first, fewer parts before less of a limit, none last', () => {

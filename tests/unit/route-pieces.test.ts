@@ -14,7 +14,13 @@ import {
   type RouteSpace,
   searchRoute,
 } from '../../shared-math/shaft/route-search.ts';
-import { rankedRoutes, type Suggestion, suggestRoute, supportsFor } from '../../shared-math/shaft/suggest.ts';
+import {
+  rankedRoutes,
+  type Suggestion,
+  suggestRoute,
+  supportsFor,
+  WIDE_SLIDES,
+} from '../../shared-math/shaft/suggest.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf } from '../support/layouts.ts';
 import { shaftOf } from '../support/shafts.ts';
@@ -387,13 +393,20 @@ describe('one joint', () => {
   ])('bent by %s degrees: %s', (degrees, kind, withinLimits) => {
     const outcome = bent(degrees);
     if (!outcome.ok) throw new Error(outcome.failure.kind);
-    const { shaft, worstAngle, worstShare, parts, support, motion } = outcome.value;
+    const { shaft, worstAngle, worstShare, parts, support, motion, stubs } = outcome.value;
     expect(shaft.joints.map((joint) => joint.kind)).toEqual([kind]);
     expect([shaft.shafts, shaft.supports]).toEqual([[], []]);
     expectClose(worstAngle / DEGREE, degrees, 1e-9);
     expectClose(worstShare, degrees / (kind === 'single' ? 30 : 70), 1e-9);
     expect(outcome.value.withinLimits).toBe(withinLimits);
-    expect(parts).toBe(kind === 'single' ? 1 : 2);
+    // 80 and 60 mm out, where a joint pushed home stands 12: the column's shaft is 68 mm longer and in a bearing, the box's 48.
+    expect(stubs.map(({ part, bearing }) => [part, bearing])).toEqual([
+      ['column', true],
+      ['box', false],
+    ]);
+    expectClose(stubs[0]!.longer, 68, 1e-9);
+    expectClose(stubs[1]!.longer, 48, 1e-9);
+    expect(parts).toBe((kind === 'single' ? 1 : 2) + 3 + 2);
     expect(support.byColumnBearing).toBe(kind === 'double');
     expectClose(motion.min, kind === 'single' ? Math.cos(degrees * DEGREE) : 1, 1e-9);
     expect('fit' in shaft.column).toBe(false);
@@ -531,6 +544,7 @@ test('one double joint where two single ones do not do, clocked best, with its f
   const { outcome, joints } = suggestRoute(
     { column: { end: [-1000, 300, 900], axis: way(-66), fit }, box: { end: [-400, 300, 500], axis: way(0) } },
     2,
+    WIDE_SLIDES,
   );
   if (!outcome.ok) throw new Error(outcome.failure.kind);
   const { shaft, worstShare, withinLimits, parts, worstAngle } = outcome.value;
@@ -539,8 +553,45 @@ test('one double joint where two single ones do not do, clocked best, with its f
   expectClose(worstShare, 0.66, 0.01);
   expectClose(worstAngle / DEGREE, 46.2, 0.4);
   expect(withinLimits).toBe(true);
-  // Two joints, one of them twice, a shaft and its support.
-  expect(parts).toBe(5);
+  // Two joints, one of them twice, a shaft and its support; and what an end that is made longer takes.
+  const longer = outcome.value.stubs.reduce((sum, { bearing }) => sum + (bearing ? 3 : 2), 0);
+  expect(parts).toBe(5 + longer);
   expect([shaft.column.fit, 'fit' in shaft.box]).toEqual([fit, false]);
   expect(shaft.supports).toHaveLength(1);
+});
+
+describe('ends as they are before ends made longer', () => {
+  // Column falling 30°, the input level, 100 mm aside and 200 lower over 500 mm: on the ends both bend by less than 20°.
+  const column = { end: [-1200, 330, 760], axis: [Math.cos(30 * DEGREE), 0, -0.5] } as const;
+  const level = { end: [-700, 400, 560], axis: [1, 0, 0] } as const;
+
+  test('where joints on the ends stay within their limits, no end is made longer, though that would bend them less', () => {
+    const { outcome } = suggestRoute({ column, box: level }, 2);
+    const { outcome: wide } = suggestRoute({ column, box: level }, 2, WIDE_SLIDES);
+    if (!outcome.ok || !wide.ok) throw new Error('no route');
+    expect(outcome.value.withinLimits).toBe(true);
+    expect(outcome.value.stubs).toEqual([]);
+    // A joint pushed home stands 12 mm out; one that holds by a 3/4 in end's diameter, 44 - 19.05.
+    for (const { along } of [outcome.value.route.column, outcome.value.route.box]) {
+      expect(along).toBeGreaterThanOrEqual(12 - 1e-6);
+      expect(along).toBeLessThanOrEqual(24.95 + 1e-6);
+    }
+    expect(wide.value.worstAngle).toBeLessThan(outcome.value.worstAngle);
+    expect(wide.value.stubs.length).toBeGreaterThan(0);
+  });
+
+  test('where none on the ends does, the ends that have to be longer are named', () => {
+    // It hangs half way down to the straight line between the ends: below it is room, on the column's line carried on.
+    const beam: RouteObstacle = {
+      kind: 'box',
+      name: 'beam',
+      centre: [-930, 365, 705],
+      halfSizes: [10, 100, 45],
+    };
+    const { outcome } = suggestRoute({ column, box: level, obstacles: [beam] }, 2);
+    if (!outcome.ok) throw new Error(outcome.failure.kind);
+    const { stubs, route } = outcome.value;
+    expect(stubs.length).toBeGreaterThan(0);
+    for (const { part, longer } of stubs) expectClose(longer, route[part].along - 12, 1e-9);
+  });
 });

@@ -12,6 +12,8 @@ const car = carOf({ document, style: INCHES });
 const idea = ideasFor(car).find(({ key }) => key === 'side through behind manual');
 if (!idea) throw new Error('no such idea');
 
+const NO_SHAFT = { kind: 'none', tried: [] } as const;
+
 /** A layout of the idea with its sector shaft at a height: over x = -900 this car's rail runs level, from 395 to 485 mm. */
 function sectorAt(z: number): Layout {
   const laid = idea?.lay(idea.starts[0] as readonly number[]);
@@ -44,7 +46,7 @@ describe('how a sector shaft passes the rail', () => {
       `inside the left rail, its sector shaft ${where}, arm `,
     );
     const judged = { findings: [], stops: [], figures: undefined };
-    const costs = costWords(car, idea, layout, judged, undefined, 'none').join(' ');
+    const costs = costWords(car, idea, layout, judged, undefined, NO_SHAFT).join(' ');
     if (cost) expect(costs).toContain(cost);
     else expect(costs).not.toContain('The rail');
   });
@@ -64,7 +66,9 @@ describe('how a sector shaft passes the rail', () => {
     };
     expect(y).toBeGreaterThan(box.sectorCentre[1]);
     const costs = (of: Layout) =>
-      costWords(car, idea, of, { findings: [], stops: [], figures: undefined }, undefined, 'none').join(' ');
+      costWords(car, idea, of, { findings: [], stops: [], figures: undefined }, undefined, NO_SHAFT).join(
+        ' ',
+      );
     expect(costs(far)).toContain('The sector shaft has to reach 6 1/4 in out of the box');
     expect(costs(near)).not.toContain('has to reach');
   });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { WALK_WINDOW, WALKS } from '../../shared-math/words/walks/index.ts';
+import { ROUTE_THE_SHAFT } from '../../shared-math/words/walks/route-the-shaft.ts';
 import { useBrowser } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
 import { walkThrough } from '../support/walks/walk-through.ts';
@@ -13,6 +14,17 @@ test.each(WALKS)(
     expect(await walkThrough(page, walk)).toEqual([]);
   },
 );
+
+test('a walk waits for a place that comes late', async () => {
+  const { page } = await openBoard({ size: WALK_WINDOW });
+  await page.route('**/assets/*', async (route) => {
+    await new Promise((sent) => setTimeout(sent, 700));
+    await route.continue();
+  });
+  await page.reload();
+  expect(await walkThrough(page, ROUTE_THE_SHAFT)).toEqual([]);
+  await page.unrouteAll({ behavior: 'ignoreErrors' });
+});
 
 test('the handbook is a page of the help with all pictures, and is saved as a PDF', async () => {
   const { page } = await openBoard();

@@ -12,6 +12,7 @@ const ALLOWED: Readonly<Record<string, string>> = {
   'tests/unit/document/save-queue.test.ts': 'the host answers after a while by a clock that the test turns',
   'tests/contract/loopback-program.test.ts':
     'a shell looks again and again for a file: it has no other way to wait',
+  'tests/browser/handbook.test.ts': 'a slow disk is imitated: each file of the page is sent a while late',
   'tests/soak/pause.ts': 'pauses as a person makes them are a part of what the soak does for hours',
 };
 

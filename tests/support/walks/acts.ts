@@ -123,6 +123,7 @@ export const ACTS: Readonly<Record<string, Acts>> = {
         const clock = page.getByRole('textbox', { name: /^Shaft 1, clock/ });
         await clock.fill('20');
         await clock.press('Enter');
+        await page.getByRole('button', { name: 'Set the best clocking' }).waitFor();
       },
       async (page) => {
         await page.getByRole('button', { name: 'Set the best clocking' }).click();

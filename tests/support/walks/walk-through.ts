@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { labelsIn, type Walk, type WalkPicture } from '../../../shared-math/words/walks/index.ts';
 import { ACTS } from './acts.ts';
-import { labelsOnScreen } from './labels.ts';
+import { labelsNotComing, labelsOnScreen } from './labels.ts';
 
 /** A label that a walk names and that stood nowhere on the page, before the step or after it. */
 export interface MissingLabel {
@@ -24,12 +24,12 @@ export async function walkThrough(
     throw new Error(`${walk.id}: its acts are not its steps`);
   await acts.begin(page);
   const missing: MissingLabel[] = [];
-  for (const [step, { words, picture: wanted }] of walk.steps.entries()) {
+  for (const [step, { words, picture: shown }] of walk.steps.entries()) {
     const before = await labelsOnScreen(page);
     await acts.steps[step]?.(page);
-    if (wanted) await picture(page, wanted);
-    const there = new Set([...before, ...(await labelsOnScreen(page))]);
-    for (const label of labelsIn(words)) if (!there.has(label)) missing.push({ walk: walk.id, step, label });
+    const wanted = labelsIn(words).filter((label) => !before.has(label));
+    for (const label of await labelsNotComing(page, wanted)) missing.push({ walk: walk.id, step, label });
+    if (shown) await picture(page, shown);
   }
   return missing;
 }

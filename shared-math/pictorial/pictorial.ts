@@ -323,14 +323,12 @@ export class Pictorial {
   }
 
   #addRing(from: number, to: number): void {
-    for (let at = from; at < to; at += 2)
-      this.#strokes.add(this.#places[at] as number, this.#places[at + 1] as number);
+    this.#strokes.addAll(this.#places, from, to);
   }
 
   #addLine(kind: number, part: number, line: readonly number[]): void {
     this.#strokes.begin(kind, part, true);
-    for (let at = 0; at + 1 < line.length; at += 2)
-      this.#strokes.add(line[at] as number, line[at + 1] as number);
+    this.#strokes.addAll(line, 0, line.length);
   }
 
   #drawSolid(index: number, off: number): void {
@@ -367,7 +365,9 @@ export class Pictorial {
       strokes.begin(KIND.outline, part, true);
       this.#addRing(open, end);
     }
-    for (const { disc, way } of this.#caps[index] as Cap[]) {
+    const caps = this.#caps[index] as Cap[];
+    for (let i = 0; i < caps.length; i += 1) {
+      const { disc, way } = caps[i] as Cap;
       const { at, tip } = disc.discs[0] as Disc;
       if (!(way * ((this.#turned[3 * tip] as number) - (this.#turned[3 * at] as number)) > 0)) continue;
       this.#silhouette(disc, off, this.#line);
@@ -411,6 +411,10 @@ export class Pictorial {
     const b = this.#rings[4 * near + 1] as number;
     const c = this.#rings[4 * near + 2] as number;
     const d = this.#rings[4 * near + 3] as number;
+    const left = this.#boxes[4 * near] as number;
+    const top = this.#boxes[4 * near + 1] as number;
+    const right = this.#boxes[4 * near + 2] as number;
+    const bottom = this.#boxes[4 * near + 3] as number;
     let goesOn = false;
     let x = this.#places[to - 2] as number;
     let y = this.#places[to - 1] as number;
@@ -419,6 +423,15 @@ export class Pictorial {
       const py = y;
       x = this.#places[at] as number;
       y = this.#places[at + 1] as number;
+      if (
+        (x < left && px < left) ||
+        (x > right && px > right) ||
+        (y < top && py < top) ||
+        (y > bottom && py > bottom)
+      ) {
+        goesOn = false;
+        continue;
+      }
       if (!within(this.#places, a, b, px, py, x - px, y - py)) {
         goesOn = false;
         continue;

@@ -65,20 +65,32 @@ export class Strokes {
   }
 
   add(right: number, down: number): void {
-    if (this.#end + 2 > this.places.length) {
-      const more = new Float64Array(2 * this.places.length);
-      more.set(this.places);
-      this.places = more;
-    }
+    if (this.#end + 2 > this.places.length) this.#growPlaces(this.#end + 2);
     this.places[this.#end] = right;
     this.places[this.#end + 1] = down;
     this.#end += 2;
     this.to[this.count - 1] = this.#end;
   }
 
+  /** Adds places of the same order, those from `from` up to `to` of `places`. */
+  addAll(places: ArrayLike<number>, from: number, to: number): void {
+    const end = this.#end + to - from;
+    if (end > this.places.length) this.#growPlaces(end);
+    const own = this.places;
+    for (let i = from, at = this.#end; i < to; i += 1, at += 1) own[at] = places[i] as number;
+    this.#end = end;
+    this.to[this.count - 1] = end;
+  }
+
   /** From here on the stroke begun last is the ring of its opening. */
   open(): void {
     this.opening[this.count - 1] = this.#end;
+  }
+
+  #growPlaces(least: number): void {
+    const more = new Float64Array(Math.max(2 * this.places.length, least));
+    more.set(this.places);
+    this.places = more;
   }
 
   #growStrokes(): void {

@@ -5,16 +5,31 @@ import { type GhostInk, type PictorialInks, toneOf } from './pictorial-inks.ts';
 
 const FACE = STROKE_KINDS.indexOf('face');
 const OUTLINE = STROKE_KINDS.indexOf('outline');
-const BROKEN = STROKE_KINDS.indexOf('broken');
-const BEHIND = STROKE_KINDS.indexOf('behind');
 const CURVE = STROKE_KINDS.indexOf('curve');
-/** px of line and gap of the ground. */
-const GROUND_DASH = [7, 5];
-
 function trace(context: CanvasRenderingContext2D, strokes: Strokes, from: number, to: number): void {
   const { places } = strokes;
   context.moveTo(places[from] as number, places[from + 1] as number);
   for (let at = from + 2; at < to; at += 2) context.lineTo(places[at] as number, places[at + 1] as number);
+}
+
+/** Traces the ring of a stroke, and that of its opening. */
+function traceRings(context: CanvasRenderingContext2D, strokes: Strokes, stroke: number): void {
+  const to = strokes.to[stroke] as number;
+  const opening = strokes.opening[stroke] as number;
+  trace(context, strokes, strokes.from[stroke] as number, opening >= 0 ? opening : to);
+  if (strokes.closed[stroke]) context.closePath();
+  if (opening < 0) return;
+  trace(context, strokes, opening, to);
+  context.closePath();
+}
+
+/** Draws what was traced in a line. */
+function strokeLine(context: CanvasRenderingContext2D, { colour, width, dash }: LineInk, px: number): void {
+  context.strokeStyle = colour;
+  context.lineWidth = px * width;
+  if (dash.length > 0) context.setLineDash(dash.map((length) => length * px));
+  context.stroke();
+  if (dash.length > 0) context.setLineDash([]);
 }
 
 /** How a curve in space is inked; px at weight 1. */
@@ -42,23 +57,21 @@ export function paintStrokes(
   context.lineJoin = 'round';
   context.lineCap = 'round';
   let tracedFrom = -1;
+  /** Lines traced and not drawn yet: those of one ink that follow one another are drawn at once. */
+  let waiting: LineInk | undefined;
+  const drawWaiting = () => {
+    if (waiting) strokeLine(context, waiting, px);
+    waiting = undefined;
+  };
   for (let i = 0; i < strokes.count; i += 1) {
     const from = strokes.from[i] as number;
     const to = strokes.to[i] as number;
     if (to - from < 4) continue;
     const kind = strokes.kinds[i] as number;
-    const opening = strokes.opening[i] as number;
-    if (from !== tracedFrom || kind === FACE) {
-      context.beginPath();
-      trace(context, strokes, from, opening >= 0 ? opening : to);
-      if (strokes.closed[i]) context.closePath();
-      if (opening >= 0) {
-        trace(context, strokes, opening, to);
-        context.closePath();
-      }
-      tracedFrom = from;
-    }
     if (kind === CURVE) {
+      drawWaiting();
+      context.beginPath();
+      trace(context, strokes, from, to);
       paintCurve(context, curves[strokes.parts[i] as number], px);
       continue;
     }
@@ -66,23 +79,24 @@ export function paintStrokes(
     if (!part) continue;
     const ink = inks[part.role];
     if (kind === FACE) {
+      drawWaiting();
+      context.beginPath();
+      traceRings(context, strokes, i);
       context.fillStyle = toneOf(ink, strokes.shades[i] as number);
       context.fill('evenodd');
+      tracedFrom = from;
       continue;
     }
-    const heavier = stressed.has(part.id) ? 1.5 : 1;
-    if (kind === BEHIND) {
-      context.strokeStyle = ink.behind;
-      context.lineWidth = px * ink.behindWidth * heavier;
-    } else {
-      const strong = kind === OUTLINE || kind === BROKEN;
-      context.strokeStyle = strong ? ink.line : ink.edge;
-      context.lineWidth = px * (strong ? ink.width : ink.edgeWidth) * heavier;
+    const line = ink.lines[2 * kind + (stressed.has(part.id) ? 1 : 0)];
+    if (waiting !== line) drawWaiting();
+    if (from !== tracedFrom) {
+      if (!waiting) context.beginPath();
+      traceRings(context, strokes, i);
     }
-    if (kind === BROKEN) context.setLineDash(GROUND_DASH.map((length) => length * px));
-    context.stroke();
-    if (kind === BROKEN) context.setLineDash([]);
+    waiting = line;
+    tracedFrom = -1;
   }
+  drawWaiting();
 }
 
 function paintCurve(context: CanvasRenderingContext2D, ink: CurveInk | undefined, px: number): void {
@@ -90,31 +104,23 @@ function paintCurve(context: CanvasRenderingContext2D, ink: CurveInk | undefined
   context.strokeStyle = ink.halo;
   context.lineWidth = px * (ink.width + 2.4);
   context.stroke();
-  context.strokeStyle = ink.colour;
-  context.lineWidth = px * ink.width;
-  context.setLineDash(ink.dash.map((length) => length * px));
-  context.stroke();
-  context.setLineDash([]);
+  strokeLine(context, ink, px);
 }
 
 /** Paints a closed line, x, y, x, y … in mm of paper, over what is there. */
 export function paintOutline(
   context: CanvasRenderingContext2D,
   points: readonly number[],
-  { colour, width, dash }: LineInk,
+  ink: LineInk,
   px: number,
 ): void {
   context.lineJoin = 'round';
   context.lineCap = 'butt';
-  context.strokeStyle = colour;
-  context.lineWidth = px * width;
-  context.setLineDash(dash.map((length) => length * px));
   context.beginPath();
   for (let at = 0; at + 1 < points.length; at += 2)
     context.lineTo(points[at] as number, points[at + 1] as number);
   context.closePath();
-  context.stroke();
-  context.setLineDash([]);
+  strokeLine(context, ink, px);
 }
 
 /** mm within which a part of another car stands where the open one's does. */

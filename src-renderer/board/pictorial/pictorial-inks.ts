@@ -1,21 +1,24 @@
 import type { Role } from '../../../shared-math/drawing/index.ts';
+import { STROKE_KINDS, type StrokeKind } from '../../../shared-math/pictorial/index.ts';
 import { carInks, mixed, otherInks, type Palette } from '../inks.ts';
+import type { LineInk } from '../overlay-painter.ts';
 
 /** How the pictorial inks the parts of a role: px at weight 1. */
 export interface PictorialInk {
-  readonly line: string;
-  readonly width: number;
-  readonly edge: string;
-  readonly edgeWidth: number;
-  /** What lies behind something: thinner and paler than where it is seen. */
-  readonly behind: string;
-  readonly behindWidth: number;
+  /** For each kind of line two, the second of what is chosen; the same ones each time, so that a pen sees where the ink changes. */
+  readonly lines: readonly LineInk[];
   /** Faces, from the one full in the light to the one away from it. */
   readonly faces: readonly string[];
 }
 
 export type PictorialInks = Record<Role, PictorialInk>;
 
+/** px of line and gap of the ground. */
+const GROUND_DASH = [7, 5];
+/** px of what lies behind something: thinner and paler than where it is seen. */
+const BEHIND = 0.9;
+/** How much heavier the lines of what is chosen are. */
+const CHOSEN = 1.5;
 /** How many tones there are between light and shade: enough that a face which turns does not jump. */
 const TONES = 12;
 
@@ -37,15 +40,17 @@ export function pictorialInks(palette: Palette): PictorialInks {
         const share = i / (TONES - 1);
         return mixed(light, dark, (steers ? 0.08 : 0.1) + (most - 0.1) * share);
       });
+      const strong = { colour: line, width };
+      const thin = { colour: mixed(steers ? fineLine : line, light, steers ? 0 : 0.45), width: fineWidth };
+      const covered = { colour: mixed(line, palette.paper, 0.5), width: BEHIND };
+      const lines = (kind: StrokeKind, heavier: number): LineInk => {
+        const ink = kind === 'behind' ? covered : kind === 'edge' ? thin : strong;
+        return { colour: ink.colour, width: ink.width * heavier, dash: kind === 'broken' ? GROUND_DASH : [] };
+      };
       return [
         role,
         {
-          line,
-          width,
-          edge: mixed(steers ? fineLine : line, light, steers ? 0 : 0.45),
-          edgeWidth: fineWidth,
-          behind: mixed(line, palette.paper, 0.5),
-          behindWidth: 0.9,
+          lines: STROKE_KINDS.flatMap((kind) => [lines(kind, 1), lines(kind, CHOSEN)]),
           faces,
         },
       ];

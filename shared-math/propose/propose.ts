@@ -1,6 +1,8 @@
 import { carOf } from './car.ts';
 import { gatherProposals } from './front.ts';
+import type { Idea } from './idea.ts';
 import { ideasFor } from './ideas.ts';
+import { promisingFirst } from './promising.ts';
 import type { ProposeAnswer, ProposeNews, TaskResult } from './proposal.ts';
 import type { ProposeQuestion } from './question.ts';
 import { searchIdea } from './search-idea.ts';
@@ -14,10 +16,11 @@ export interface ProposeTask {
   readonly words: string;
 }
 
-/** All pieces of the search for a question, those first that usually suit such a car. */
+/** All pieces of the search for a question, those first that are nearest to fitting at their usual places. */
 export function proposeTasks(question: ProposeQuestion): ProposeTask[] {
   const car = carOf(question);
-  return ideasFor(car).map((idea, task) => ({ task, words: ideaWords(car, idea) }));
+  const ideas = ideasFor(car);
+  return promisingFirst(car, ideas).map((task) => ({ task, words: ideaWords(car, ideas[task] as Idea) }));
 }
 
 /** One piece of the search. Its answer depends on the question and the piece alone, not on who else searches. */
@@ -46,7 +49,7 @@ export function* proposeShareJob({
   workers,
 }: ProposeShare): Generator<ProposeNews, TaskResult[]> {
   const results: TaskResult[] = [];
-  const mine = proposeTasks(question).filter(({ task }) => task % workers === worker);
+  const mine = proposeTasks(question).filter((_, at) => at % workers === worker);
   for (const [done, { task }] of mine.entries()) {
     const search = proposeTask(question, task);
     let step = search.next();

@@ -241,12 +241,16 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   /** A first proposal as soon as there is any place that keeps all limits. */
   let shown = 0;
   function* early(): Generator<ProposeNews, void> {
-    // Past the axle a shaft takes long to look for: that waits for the best place.
-    if (idea.ahead || shown > 1 || search.archive.size === 0 || proposals.size > 0) return;
+    if (shown > 1 || search.archive.size === 0 || proposals.size > 0) return;
     shown += 1;
     const found = close('least bump steer', search.archive.best().slice(0, 1));
     if (found) yield news('a first arrangement', 0.2, [found]);
   }
+  // What fits at a usual place is shown before anything is searched.
+  for (const x of idea.starts) if (search.missing(x, Number.MIN_VALUE, 1) === 0) break;
+  yield* early();
+  // Past the axle a shaft takes long to look for: else that waits for the best place.
+  if (idea.ahead) shown = 2;
   const kept = (share: number) => (x: readonly number[], settledAt: number) =>
     search.missing(x, settledAt, share);
   let best = yield* followed(

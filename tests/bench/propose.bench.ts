@@ -1,10 +1,16 @@
 import { expect, test } from 'vitest';
 import { carOf } from '../../shared-math/propose/car.ts';
 import { ideasFor } from '../../shared-math/propose/ideas.ts';
-import { type ProposeQuestion, withSteeringForgotten } from '../../shared-math/propose/index.ts';
+import {
+  type ProposeQuestion,
+  proposeTask,
+  proposeTasks,
+  withSteeringForgotten,
+} from '../../shared-math/propose/index.ts';
 import { IdeaSearch, searchIdea, Trials } from '../../shared-math/propose/search-idea.ts';
 import { seededRandom } from '../../shared-math/solve/random.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
+import { ALL_TO_STEER } from '../support/cars-to-steer.ts';
 import { demonstration } from '../support/demonstration-files.ts';
 import { INCHES } from '../support/judged-car.ts';
 
@@ -67,3 +73,51 @@ test.each([
   );
   expect(least).toBeLessThanOrEqual(toDegrees(peerLeast + SAME));
 });
+
+/** ms of processor that places drawn by lot may take to come upon one within all limits. */
+const PATIENCE = 20_000;
+
+/** ms of processor until a place within all limits is drawn by lot in all ideas in turn, no shaft led there; undefined if none is. */
+function firstByLot(question: ProposeQuestion): number | undefined {
+  const began = cpuMilliseconds();
+  const car = carOf(question);
+  const random = seededRandom(1);
+  const searches = ideasFor(car).flatMap((idea) => {
+    const start = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+    return start ? [{ idea, search: new IdeaSearch(car, idea, start) }] : [];
+  });
+  while (cpuMilliseconds() - began < PATIENCE)
+    for (const { idea, search } of searches) {
+      const x = idea.choices.map(({ from, to }) => from + random() * (to - from));
+      if (search.missing(x, Number.MIN_VALUE, 1) === 0) return cpuMilliseconds() - began;
+    }
+  return undefined;
+}
+
+/** The whole search by one worker, from the question on, until something that fits is shown with its shaft and its verdict. */
+test.each(['wishbone-side-steer', 'Low car', 'Tall tyre', 'hairpins-side-steer', 'four-bar-cross-steer'])(
+  'first proposal for %s',
+  (name) => {
+    const document = ALL_TO_STEER.find((car) => car.name === name)?.document;
+    if (!document) throw new Error(`no car ${name}`);
+    const question: ProposeQuestion = { document, style: INCHES };
+    const began = cpuMilliseconds();
+    let first: number | undefined;
+    let looked = 0;
+    for (const { task } of proposeTasks(question)) {
+      looked += 1;
+      for (const { found } of proposeTask(question, task))
+        if (found.length > 0) {
+          first = cpuMilliseconds() - began;
+          break;
+        }
+      if (first !== undefined) break;
+    }
+    const peer = firstByLot(question);
+    process.stdout.write(
+      `${name}: first proposal after ${first?.toFixed(0) ?? 'none'} ms of processor, in the ${looked === 1 ? 'first idea' : `first ${looked} ideas`}; ` +
+        `by lot within all limits, no shaft led there, ${peer === undefined ? `none in ${PATIENCE} ms` : `after ${peer.toFixed(0)} ms`}\n`,
+    );
+    expect(first).toBeDefined();
+  },
+);

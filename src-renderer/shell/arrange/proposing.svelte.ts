@@ -177,7 +177,7 @@ export class Proposing {
           trials[at] = evaluations;
           count();
           if (found.length === 0) return;
-          results[at] = { task: at, found, noFit: undefined, evaluations };
+          results[at] = { task: tasks[at]?.task ?? at, found, noFit: undefined, evaluations };
           show();
         },
         answer: (at, result) => {

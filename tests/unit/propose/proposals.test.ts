@@ -13,6 +13,7 @@ import {
   withSteeringForgotten,
 } from '../../../shared-math/propose/index.ts';
 import { formatLength } from '../../../shared-math/units/index.ts';
+import { CARS_TO_STEER } from '../../support/cars-to-steer.ts';
 import { demonstration } from '../../support/demonstration-files.ts';
 import { INCHES } from '../../support/judged-car.ts';
 import { reachesInto } from '../../support/reaches-into.ts';
@@ -128,6 +129,24 @@ describe('the board proposes', () => {
     expect(result.noFit?.sentences).toEqual([
       expect.stringMatching(/^The steering box reaches \d+( \d+\/\d+)? in into the engine\.$/),
     ]);
+  });
+
+  test('what fits at a usual place is the first that is looked at, and shown before anything is searched', () => {
+    // A bar across would suggest cross steer behind the axle, for which this car's rails are too low.
+    const document = CARS_TO_STEER.find(({ name }) => name === 'Low car')?.document;
+    if (!document) throw new Error('no such car');
+    const asked: ProposeQuestion = { document, style: INCHES };
+    const [first] = proposeTasks(asked);
+    for (const { found, evaluations, doing } of proposeTask(asked, first?.task ?? -1)) {
+      if (found.length === 0) continue;
+      expect(doing).toMatch(
+        /^Side steer, box outside the left rail, behind the axle, manual: a first arrangement$/,
+      );
+      // A search of its bump steer alone: 20 places at the outset and 14 generations of them, then 12 for each of nine numbers.
+      expect(evaluations).toBeLessThan(20 * 15 + 12 * 9 + 100);
+      return;
+    }
+    throw new Error('nothing was found');
   });
 
   test('ideas differ in words, and nothing found is no proposal', () => {

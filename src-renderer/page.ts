@@ -2,6 +2,7 @@ import { mount } from 'svelte';
 import './look/type.ts';
 import './look/tokens.css';
 import './look/base.css';
+import './look/frame.css';
 import { connectHost } from './host/client.ts';
 import App from './shell/App.svelte';
 

@@ -11,13 +11,13 @@ export {
   type LoadCase,
   type LoadCaseId,
   linkForces,
-  PARKING_GRIPS,
   type Peak,
   type Reach,
   USUAL_BOX_OUTPUT,
 } from './load-cases.ts';
 export { type LinkMargins, leastMargin, linkMargins, type Margin } from './margins.ts';
 export { parkedDragLink } from './parked-drag-link.ts';
+export { PARKING_GRIPS } from './scrub.ts';
 export {
   type OutsideLoads,
   type RowForce,

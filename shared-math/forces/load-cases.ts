@@ -14,9 +14,10 @@ import {
 import { type ArmBending, type ArmKey, armBending, armMaking } from '../links/index.ts';
 import { failed, type Outcome, succeeded } from '../outcome.ts';
 import { GRAVITY, type RideParameters, rideParameters } from '../ride/index.ts';
-import { BOX_EFFICIENCY, contactOf, groundEccentricity, parkingEffort, sweepTurn } from '../sweep/index.ts';
+import { BOX_EFFICIENCY, contactOf, sweepTurn } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
 import { type ForceFigure, forceFigures, pullOn, type ReadFigure } from './figures.ts';
+import { PARKING_GRIPS, scrubAbout } from './scrub.ts';
 import {
   type SpringSeats,
   type Statics,
@@ -25,9 +26,6 @@ import {
   springSeats,
   type Wrench,
 } from './statics.ts';
-
-/** Shares of load: a tyre's grip on a smooth, dusty floor and on rough dry concrete; common practice, no published source. */
-export const PARKING_GRIPS = [0.4, 0.9] as const;
 
 /**
  * N·m at the sector shaft of an assisted box at its relief: a piston of 64 to 70 mm at 7 to 9 MPa on a sector of 26 to 30 mm;
@@ -265,23 +263,6 @@ function* positions(car: Car): Generator<{ readonly handwheel: number; readonly 
   if (turn.status !== 'ok' || solveFrontEnd(frontEnd, heave, roll, 0 as Radians, state) !== 'ok') return;
   for (const handwheel of turn.handwheel)
     if (steerAxle(frontEnd, handwheel as Radians, state) === 'ok') yield { handwheel, state };
-}
-
-/**
- * N·mm that scrubbing takes about a side's kingpin, at a grip of the floor, by the formula of `parkingEffort`.
- */
-export function scrubAbout({ layout }: FrontEnd, side: Side, friction: number): number {
-  const { frontAxleLoad, tyreWidth, handwheelRadius } = layout.car;
-  const eccentricity = groundEccentricity(layout, side);
-  const effort = parkingEffort({
-    frontAxleLoad: frontAxleLoad / 2,
-    tyreWidth,
-    eccentricity,
-    overallRatio: 1,
-    handwheelRadius,
-    friction,
-  });
-  return 1000 * effort.kingpinTorque;
 }
 
 /** Standing, turned from lock to lock both ways: each tyre scrubs about the upright through its contact, against the turn. */

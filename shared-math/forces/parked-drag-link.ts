@@ -11,7 +11,7 @@ import {
 } from '../linkage/index.ts';
 import type { TurnSweep } from '../sweep/index.ts';
 import type { Radians } from '../units/index.ts';
-import { PARKING_GRIPS, scrubAbout } from './load-cases.ts';
+import { PARKING_GRIPS, scrubAbout } from './scrub.ts';
 
 /**
  * The most that parking at ride height on a dry floor asks of the drag link, N, by the moments about both kingpins alone: the

@@ -20,7 +20,13 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 export type StaticFile =
-  | { readonly status: 200; readonly type: string; readonly content: Buffer }
+  | {
+      readonly status: 200;
+      readonly type: string;
+      readonly content: Buffer;
+      /** Whether no other content will ever have this address. */
+      readonly fixed: boolean;
+    }
   | { readonly status: 403 | 404 };
 
 /** The parts of a path, decoded; undefined if any could lead elsewhere than down. */
@@ -33,6 +39,11 @@ function partsOf(urlPath: string): string[] | undefined {
   }
 }
 
+/** A file that carries a hash of its content in its name. */
+const HASHED = /^assets\/[^/]+-[\w-]{8}\.\w+$/;
+/** Hashed files that have been asked for, by folder and path: read from the disk once for the life of the program. */
+const kept = new Map<string, Buffer>();
+
 /** A file of the built board by its path in the address, `/` being its page. Links out of the folder lead nowhere. */
 export async function findStatic(folder: string, urlPath: string): Promise<StaticFile> {
   const parts = partsOf(urlPath === '/' ? '/index.html' : urlPath);
@@ -40,10 +51,16 @@ export async function findStatic(folder: string, urlPath: string): Promise<Stati
   const type = TYPES[extname(parts.at(-1) ?? '')];
   if (type === undefined) return { status: 404 };
   try {
+    const fixed = HASHED.test(parts.join('/'));
+    const key = join(folder, ...parts);
+    const before = kept.get(key);
+    if (before) return { status: 200, type, content: before, fixed };
     const root = await realpath(folder);
     const path = await realpath(join(root, ...parts));
     if (!path.startsWith(root + sep)) return { status: 403 };
-    return { status: 200, type, content: await readFile(path) };
+    const content = await readFile(path);
+    if (fixed) kept.set(key, content);
+    return { status: 200, type, content, fixed };
   } catch {
     return { status: 404 };
   }

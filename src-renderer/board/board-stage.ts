@@ -1,4 +1,4 @@
-import { Konva } from 'konva/lib/Core.js';
+import { Konva } from 'konva/lib/Global.js';
 import { Group } from 'konva/lib/Group.js';
 import { Layer } from 'konva/lib/Layer.js';
 import { Shape as Node } from 'konva/lib/Shape.js';

@@ -66,14 +66,18 @@ export class Shop {
 
   /** Reads settings and shop and opens what was open last. */
   async start(): Promise<void> {
-    const settings = await this.#openLayout.call('settings.get', {});
+    // Asked at once: none of these waits for another's answer.
+    const [settings, about] = await Promise.all([
+      this.#openLayout.call('settings.get', {}),
+      this.#openLayout.call('program.about', {}),
+      this.refresh(),
+      this.#readDemonstration(),
+    ]);
     if (!settings.ok) {
       this.trouble = settings.failure.reason;
       return;
     }
     this.#openLayout.settings = settings.value;
-    await Promise.all([this.refresh(), this.#readDemonstration()]);
-    const about = await this.#openLayout.call('program.about', {});
     if (about.ok) {
       const unseen = about.value.notices.filter((sentence) => !seenBefore().includes(sentence));
       this.notices = [...unseen, ...this.notices];

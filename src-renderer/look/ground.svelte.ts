@@ -1,4 +1,4 @@
-import { GROUND_KEY } from './ground-at-start.ts';
+import { GROUND_KEY, keepForStart } from './frame.ts';
 
 /** What the page stands on: paper by day, a dark warm ground by night, or as the computer is set. */
 export type GroundChoice = 'as-computer' | 'day' | 'night';
@@ -15,11 +15,7 @@ class Ground {
     if (night) document.documentElement.dataset['ground'] = 'night';
     else delete document.documentElement.dataset['ground'];
     this.#night = night;
-    try {
-      localStorage.setItem(GROUND_KEY, night ? 'night' : 'day');
-    } catch {
-      // The next page begins on paper then, until it has heard.
-    }
+    keepForStart(GROUND_KEY, night ? 'night' : 'day');
   }
 }
 

@@ -52,6 +52,12 @@ export class Composed {
     );
   }
 
+  /** Loads all of a place, what is first shown within it too. */
+  async fetchWhole(place: Place): Promise<void> {
+    await this.fetch(place);
+    for (const piece of place.within ?? []) await piece.fetch?.();
+  }
+
   /** Which files belong to which place, each to the first that takes it, and what is left. */
   sorted(files: readonly File[]): {
     readonly own: ReadonlyMap<Place, readonly File[]>;

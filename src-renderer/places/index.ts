@@ -7,8 +7,7 @@ import { shaftPlace } from './shaft/place.svelte.ts';
 import { sheetPlace } from './sheet/place.ts';
 import { turnPlace } from './turn/place.svelte.ts';
 
-export { latePiece } from './late-piece.svelte.ts';
-export type { Handed, Place, PlaceMaker, Shown } from './place.ts';
+export type { Place, PlaceMaker } from './place.ts';
 
 export const PLACES: readonly PlaceMaker[] = [
   measurePlace,

@@ -1,31 +1,9 @@
-import type { Component } from 'svelte';
 import type { Contributor } from '../board/contributor.ts';
 import type { Action, KeyUse } from '../controls/action.ts';
+import type { Handed, Shown } from '../controls/late.svelte.ts';
 import type { StripMaker } from '../curves/strip.ts';
 
-/** Something that a place hands in, at once or when it is first wanted. */
-export interface Handed<Value> {
-  /** Undefined until it has come. */
-  readonly value: Value | undefined;
-  /** Whether it was wanted and could not be loaded. */
-  readonly failed?: boolean;
-  /** Loads it if it is not there, or tries again; settles either way. */
-  fetch?(): Promise<void>;
-}
-
-/** A component with its props. */
-export interface Shown {
-  readonly component: Component<Record<string, unknown>>;
-  readonly props: Record<string, unknown>;
-}
-
 export type PlacePiece = Handed<Shown>;
-
-/** A component with its props, whatever they are. */
-// biome-ignore lint/suspicious/noExplicitAny: Svelte itself names the props of a component so.
-export function shown<Props extends Record<string, any>>(component: Component<Props>, props: Props): Shown {
-  return { component: component as unknown as Shown['component'], props };
-}
 
 /** A strip of curves as plain data; `curves` draws it. */
 export type PlaceStrip = Handed<StripMaker>;
@@ -45,6 +23,8 @@ export interface Place {
   readonly pose?: PlacePiece;
   /** Its curves, below the board on the right; the home place's if there are none. */
   readonly strip?: PlaceStrip;
+  /** What stands within any of these and comes when it is first shown: all of it is loaded once nothing else is to be done. */
+  readonly within?: readonly PlacePiece[];
   /** What it has on the board, in whatever place the person is. */
   readonly contributors?: readonly Contributor[];
   /** While it is open, what the home place says of the travel gives way to what it has on the board itself. */

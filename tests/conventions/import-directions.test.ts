@@ -62,7 +62,7 @@ const RENDERER_LEVELS = [
   ['board', 'curves'],
   ['panels'],
   ['places/place.ts'],
-  ['places/late-piece.svelte.ts'],
+  ['places/late-strip.ts'],
   ['places'],
   ['places/composed.ts', 'places/index.ts'],
   ['actions'],

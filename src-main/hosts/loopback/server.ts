@@ -125,7 +125,11 @@ export async function startServer(options: ServerOptions): Promise<LoopbackServe
   async function sendFile(response: ServerResponse, path: string): Promise<void> {
     const file = await findStatic(rendererFolder, path);
     if (file.status !== 200) return refuse(response, file.status, 'There is no such page here.');
-    response.writeHead(200, { ...headersOf(path), 'content-type': file.type, 'cache-control': 'no-cache' });
+    response.writeHead(200, {
+      ...headersOf(path),
+      'content-type': file.type,
+      'cache-control': file.fixed ? 'max-age=31536000, immutable' : 'no-cache',
+    });
     response.end(file.content);
   }
 

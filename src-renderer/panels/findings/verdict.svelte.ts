@@ -1,16 +1,16 @@
 import { createContext } from 'svelte';
 import type { Finding } from '../../../shared-math/findings/index.ts';
 import { toDegrees } from '../../../shared-math/units/index.ts';
+import { Late } from '../../controls/late.svelte.ts';
 import type { CarClearances } from '../../document/clearances.svelte.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { Pose } from '../../document/reach.ts';
 import { JobClient } from '../../jobs/job-client.ts';
 import { Latest } from '../../jobs/latest.ts';
 import { type Clock, PAGE_CLOCK, Throttle } from '../../jobs/throttle.ts';
-import { alsoMended } from './also-mended.ts';
 import { remedied, remedyLabel } from './remedies.ts';
 import { startVerdictWorker } from './start-verdict-worker.ts';
-import { type Judged, judged, type VerdictQuestion } from './verdict-job.ts';
+import type { Judged, VerdictQuestion } from './verdict-job.ts';
 import { type ListedFinding, listed, type VerdictList } from './verdict-list.ts';
 
 /** ms between two judgements of a layout that is being dragged. */
@@ -27,6 +27,11 @@ export class Verdict {
   readonly #clearances: Pick<CarClearances, 'now'> | null;
 
   readonly #latest: Latest<VerdictQuestion, undefined, Judged>;
+  /** The rules, for what is judged on the page. */
+  readonly here = new Late(
+    () => import('./judge-here.ts'),
+    (module) => module,
+  );
   /** The unit and limits that were asked for last, empty before the first: another unit or limit is answered at once. */
   #read = '';
 
@@ -51,7 +56,7 @@ export class Verdict {
         this.judged = answer;
       },
       // The page can do it too, only not beside a drag.
-      broken: () => this.#judgeHere(),
+      broken: () => void this.#judgeHere(),
     });
   }
 
@@ -66,7 +71,7 @@ export class Verdict {
       return;
     }
     const read = JSON.stringify([question.style, question.limits]);
-    if (this.#read !== '' && read !== this.#read) this.#judgeHere();
+    if (this.#read !== '' && read !== this.#read) void this.#judgeHere();
     else this.#throttle.ask();
     this.#read = read;
   }
@@ -83,17 +88,21 @@ export class Verdict {
     if (question) this.#latest.ask(question);
   }
 
-  /** On the page, at once; an answer that is still on its way is of no use any more. */
-  #judgeHere(): void {
+  /** On the page, at once; an answer that is still on its way is of no use any more. Returns whether the rules were there for it. */
+  async #judgeHere(): Promise<boolean> {
     this.#throttle.stop();
     this.#latest.forget();
+    if (!this.here.value) await this.here.fetch();
+    const rules = this.here.value;
+    if (!rules) return false;
     const question = this.#question();
-    this.judged = question ? judged(question, this.#openLayout.frontEnd) : null;
+    this.judged = question ? rules.judged(question, this.#openLayout.frontEnd) : null;
+    return true;
   }
 
-  /** Makes sure that what is acted on is what stands on the board now. */
-  #bringUpToDate(): void {
-    if (this.#throttle.waiting || this.#latest.busy) this.#judgeHere();
+  /** Makes sure that what is acted on is what stands on the board now; returns whether it is. */
+  async #bringUpToDate(): Promise<boolean> {
+    return this.#throttle.waiting || this.#latest.busy ? this.#judgeHere() : true;
   }
 
   /** Ids of the two parts that the chosen finding lies between, as the drawing has them; none where it is of one. */
@@ -115,8 +124,13 @@ export class Verdict {
   }
 
   /** Takes a finding's remedy as one step of undo, and judges at once. Tells whether it was taken. */
-  mend(key: string): boolean {
-    this.#bringUpToDate();
+  async mend(key: string): Promise<boolean> {
+    if (!(await this.#bringUpToDate())) {
+      this.#openLayout.tell(
+        'Nothing was moved: a part of the program could not be loaded. If Toeboard is not running any more, start it.',
+      );
+      return false;
+    }
     const entry = [...this.list.toMend, ...this.list.inOrder].find((each) => each.key === key);
     const { document } = this.#openLayout;
     if (!entry?.finding.remedy || !document) return false;
@@ -126,16 +140,17 @@ export class Verdict {
       remedyLabel(entry.finding),
       remedied(document, entry.finding.remedy),
     );
-    if (taken) this.#judgeHere();
+    if (taken) void this.#judgeHere();
     return taken;
   }
 
   /** What else a finding's move puts right, worked out on the page: for one that is chosen, with nothing being dragged. */
-  alsoMended({ finding }: ListedFinding): readonly Finding[] {
+  async alsoMended({ finding }: ListedFinding): Promise<readonly Finding[]> {
+    await this.here.fetch();
     const question = this.#question();
-    if (!question) return [];
+    if (!question || !this.here.value) return [];
     const list = this.list.toMend.map((each) => each.finding);
-    return alsoMended(question.document, finding, list, question);
+    return this.here.value.alsoMended(question.document, finding, list, question);
   }
 
   /** The pose that a finding was measured in, as the controls have it; undefined if it has none. */

@@ -1,11 +1,13 @@
 import { getPerform } from '../../controls/action.ts';
+import { shown } from '../../controls/late.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getShell } from '../../document/shell.svelte.ts';
 import { getShop } from '../../document/shop.svelte.ts';
 import { compareOnBoard } from '../../panels/compare/compare-on-board.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
 import { setPointEffects } from '../../panels/points/point-effects.svelte.ts';
-import { type Place, shown } from '../place.ts';
+import type { Place } from '../place.ts';
+import { latePages } from './late-pages.ts';
 import { layoutActions } from './layout-actions.ts';
 import { mapOnBoard } from './map/map-on-board.svelte.ts';
 import { roomOnBoard } from './room/room-on-board.svelte.ts';
@@ -24,6 +26,7 @@ export function layoutPlace(): Place {
   const comparison = getComparison();
   const perform = getPerform();
   let travelShown = $state(true);
+  const pages = latePages();
   const studies = new Studies(openLayout, startLayoutWorker);
   setStudies(studies);
   setPointEffects(studies.effects);
@@ -38,11 +41,12 @@ export function layoutPlace(): Place {
   return {
     id: 'layout',
     name: 'Layout',
-    column: { value: shown(SideColumn, {}) },
+    column: { value: shown(SideColumn, { pages }) },
     strip: {
       value: () =>
         travelStrip(openLayout, comparison, studies, (tolerance) => void shop.changeSettings({ tolerance })),
     },
+    within: Object.values(pages),
     contributors: [
       mapOnBoard(openLayout, studies.map, () => perform('tune')),
       studiesOnBoard(openLayout, studies),

@@ -1,8 +1,8 @@
+import { latePiece } from '../../controls/late.svelte.ts';
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { JobClient } from '../../jobs/job-client.ts';
 import { isPictureFile, startOriginals } from '../../pictures/index.ts';
-import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { startDrawingWorker } from './drawings/start-drawing-worker.ts';
 import { Underlays } from './drawings/underlays.svelte.ts';

@@ -1,6 +1,7 @@
+import { latePiece } from '../../controls/late.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
-import { latePiece, lateStrip } from '../late-piece.svelte.ts';
+import { lateStrip } from '../late-strip.ts';
 import type { Place } from '../place.ts';
 import { AxlePull, setAxlePull } from './axle-pull.svelte.ts';
 import { RideLine } from './ride-line.ts';

@@ -1,6 +1,7 @@
+import { latePiece } from '../../controls/late.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { JobClient } from '../../jobs/job-client.ts';
-import { latePiece, lateStrip } from '../late-piece.svelte.ts';
+import { lateStrip } from '../late-strip.ts';
 import type { Place } from '../place.ts';
 import { shaftOnBoard } from './shaft-on-board.ts';
 import { ShaftPlace } from './shaft-place.svelte.ts';

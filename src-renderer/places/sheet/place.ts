@@ -1,7 +1,7 @@
+import { latePiece } from '../../controls/late.svelte.ts';
 import { handOver } from '../../document/hand-over.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getShop } from '../../document/shop.svelte.ts';
-import { latePiece } from '../late-piece.svelte.ts';
 import type { Place } from '../place.ts';
 import { Outgoing } from './outgoing.svelte.ts';
 

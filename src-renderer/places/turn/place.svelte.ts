@@ -1,6 +1,6 @@
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { getComparison } from '../../panels/compare/comparison.svelte.ts';
-import { lateStrip } from '../late-piece.svelte.ts';
+import { lateStrip } from '../late-strip.ts';
 import type { Place } from '../place.ts';
 import { turnOnBoard } from './turn-on-board.ts';
 

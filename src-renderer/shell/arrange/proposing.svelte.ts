@@ -1,27 +1,36 @@
 import { createContext } from 'svelte';
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
-import {
+import type {
   gatherProposals,
   HOLDS,
-  type HoldName,
+  HoldName,
   heldAsMeasured,
-  type ProposalFigures,
-  type ProposeAnswer,
-  type ProposeNews,
-  type ProposeQuestion,
+  ProposalFigures,
+  ProposeAnswer,
+  ProposeNews,
+  ProposeQuestion,
   proposeTasks,
-  type TaskResult,
-  type WhyNone,
+  TaskResult,
+  WhyNone,
 } from '../../../shared-math/propose/index.ts';
 import type { Shelved } from '../../../shared-math/shelf/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { ArrangedCar } from '../../document/shell.svelte.ts';
 import type { Shop } from '../../document/shop.svelte.ts';
 import { Crew } from '../../jobs/crew.ts';
-import { type Asked, proposalNotes } from './proposal-notes.ts';
+import type { Asked, proposalNotes } from './proposal-notes.ts';
 import type { ProposeInput, WhyInput } from './propose-worker.ts';
 import { startProposeWorker } from './start-propose-worker.ts';
+
+/** What the search shares out and gathers by. The sheet that begins it brings that along: the page loads without it. */
+export interface Search {
+  readonly gatherProposals: typeof gatherProposals;
+  readonly HOLDS: typeof HOLDS;
+  readonly heldAsMeasured: typeof heldAsMeasured;
+  readonly proposalNotes: typeof proposalNotes;
+  readonly proposeTasks: typeof proposeTasks;
+}
 
 /** What lies on the board over the drawing: a proposal, or the nearest that there is to one. */
 export interface Ghost {
@@ -36,6 +45,7 @@ export interface Ghost {
 export class Proposing {
   readonly #openLayout: OpenLayout;
   readonly #shop: Shop;
+  #search: Search | undefined;
   #crew: Crew | undefined;
   #stop: (() => void) | null = null;
   #results: readonly TaskResult[] = [];
@@ -86,10 +96,11 @@ export class Proposing {
   }
 
   /** Takes up a car. Of another one than before nothing is known; of the same all stays. */
-  begin(car: ArrangedCar): void {
+  begin(car: ArrangedCar, search: Search): void {
+    this.#search = search;
     if (this.asked?.car.carId === car.carId) return;
     this.forget();
-    this.held = new Set(heldAsMeasured(car.document));
+    this.held = new Set(search.heldAsMeasured(car.document));
     void this.#readShelf();
   }
 
@@ -108,7 +119,8 @@ export class Proposing {
   }
 
   hold(name: HoldName, stands: boolean): void {
-    this.held = new Set(HOLDS.filter((each) => (each === name ? stands : this.held.has(each))));
+    const all = this.#search?.HOLDS ?? [];
+    this.held = new Set(all.filter((each) => (each === name ? stands : this.held.has(each))));
   }
 
   holdNothing(): void {
@@ -130,8 +142,10 @@ export class Proposing {
 
   run(car: ArrangedCar, document: LayoutDocument): void {
     this.cancel();
+    const search = this.#search;
+    if (!search) throw new Error('a search that no car was taken up for');
     const question = this.questionOf(document);
-    const tasks = proposeTasks(question);
+    const tasks = search.proposeTasks(question);
     this.asked = { car, question };
     this.ghost = undefined;
     this.answer = undefined;
@@ -150,7 +164,7 @@ export class Proposing {
     };
     const show = () => {
       this.#results = results.filter((each) => each !== undefined);
-      this.answer = gatherProposals(this.#results);
+      this.answer = search.gatherProposals(this.#results);
     };
     const crew = this.#crew ?? new Crew(startProposeWorker);
     this.#crew = crew;
@@ -251,14 +265,15 @@ export class Proposing {
    */
   async lay({ name, layout }: Ghost): Promise<boolean> {
     const { asked } = this;
-    if (!asked) return false;
+    const search = this.#search;
+    if (!asked || !search) return false;
     const { car } = asked;
     if (!(await this.#shop.addVariant(car.carId, { ...car.document, name }))) return false;
     this.ghost = undefined;
     const { origins: _, ...rest } = layout;
     const { origins } = this.#openLayout.document ?? {};
     // What it moves is planned from now on: the edit sees to that, from what was known before.
-    const laid = { ...rest, ...(origins ? { origins } : {}), name, notes: proposalNotes(asked) };
+    const laid = { ...rest, ...(origins ? { origins } : {}), name, notes: search.proposalNotes(asked) };
     if (!this.#openLayout.edits.change(`Lay ${name}`, laid)) return false;
     this.#openLayout.tell(`${name}: a new variant of ${car.carName}. The others stay as they were.`, 6000);
     return true;

@@ -1,4 +1,4 @@
-import { latePiece } from '../../../src-renderer/places/late-piece.svelte.ts';
+import { latePiece } from '../../../src-renderer/controls/late.svelte.ts';
 import type { Place } from '../../../src-renderer/places/place.ts';
 import { dummyStrip } from './dummy-strip.ts';
 

@@ -4,8 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { Actions } from '../../../src-renderer/actions/actions.ts';
 import { pressed } from '../../../src-renderer/actions/keys.ts';
 import type { Contributor } from '../../../src-renderer/board/contributor.ts';
+import { shown } from '../../../src-renderer/controls/late.svelte.ts';
 import { Composed } from '../../../src-renderer/places/composed.ts';
-import { type Place, type PlacePiece, shown } from '../../../src-renderer/places/place.ts';
+import type { Place, PlacePiece } from '../../../src-renderer/places/place.ts';
 import { dummyStrip } from '../../support/dummy-place/dummy-strip.ts';
 
 const root = resolve(import.meta.dirname, '../../..');

@@ -1,6 +1,26 @@
 import type { Component } from 'svelte';
-import type { Strip, StripMaker } from '../curves/strip.ts';
-import { type Handed, type Shown, shown } from './place.ts';
+
+/** Something that is handed in, at once or when it is first wanted. */
+export interface Handed<Value> {
+  /** Undefined until it has come. */
+  readonly value: Value | undefined;
+  /** Whether it was wanted and could not be loaded. */
+  readonly failed?: boolean;
+  /** Loads it if it is not there, or tries again; settles either way. */
+  fetch?(): Promise<void>;
+}
+
+/** A component with its props. */
+export interface Shown {
+  readonly component: Component<Record<string, unknown>>;
+  readonly props: Record<string, unknown>;
+}
+
+/** A component with its props, whatever they are. */
+// biome-ignore lint/suspicious/noExplicitAny: Svelte itself names the props of a component so.
+export function shown<Props extends Record<string, any>>(component: Component<Props>, props: Props): Shown {
+  return { component: component as unknown as Shown['component'], props };
+}
 
 /**
  * Loads a file of the program once more after it did not come. A browser may keep the failure by the file's address and not
@@ -50,19 +70,11 @@ export class Late<Module, Value> implements Handed<Value> {
   }
 }
 
-/** A piece of a place that is loaded when the place is first opened: how its file is imported, and its props. */
+/** A piece of the page that is loaded when it is first shown: how its file is imported, and its props. */
 // biome-ignore lint/suspicious/noExplicitAny: Svelte itself names the props of a component so.
 export function latePiece<Props extends Record<string, any>>(
   load: () => Promise<{ default: Component<Props> }>,
   props: Props,
 ): Handed<Shown> {
   return new Late(load, (module) => shown(module.default, props));
-}
-
-/** Curves that are loaded when the place is first opened: how their file is imported, and how they are made of it. */
-export function lateStrip<Module>(
-  load: () => Promise<Module>,
-  make: (module: Module) => Strip,
-): Handed<StripMaker> {
-  return new Late(load, (module) => () => make(module));
 }

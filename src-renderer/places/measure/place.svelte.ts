@@ -1,4 +1,4 @@
-import { latePiece } from '../../controls/late.svelte.ts';
+import { Late, shown } from '../../controls/late.svelte.ts';
 import { getMeasuring } from '../../document/measuring.svelte.ts';
 import { getOpenLayout } from '../../document/open-layout.svelte.ts';
 import { JobClient } from '../../jobs/job-client.ts';
@@ -7,7 +7,6 @@ import type { Place } from '../place.ts';
 import { startDrawingWorker } from './drawings/start-drawing-worker.ts';
 import { Underlays } from './drawings/underlays.svelte.ts';
 import { underlaysOnBoard } from './drawings/underlays-on-board.ts';
-import { FinishedCar } from './gauge/finished-car.svelte.ts';
 import { measureOnBoard } from './measure-on-board.ts';
 import type { MeasurePage } from './measure-words.ts';
 import { AsSeen } from './photos/as-seen.svelte.ts';
@@ -30,8 +29,6 @@ export function measurePlace(): Place {
   const asSeen = new AsSeen(openLayout, measuring, trace);
   const advice = new PhotoAdvice(openLayout, measuring, trace, new JobClient(startAdviceWorker));
   $effect(() => advice.follow());
-  const finished = new FinishedCar(openLayout, measuring);
-  $effect(() => finished.followLayout());
   const underlays = new Underlays(openLayout, startDrawingWorker);
   $effect(() => underlays.follow());
   const tape = new TapeList(openLayout, measuring);
@@ -48,19 +45,23 @@ export function measurePlace(): Place {
     id: 'measure',
     name: 'Measure',
     begins: true,
-    column: latePiece(() => import('./MeasureColumn.svelte'), {
-      trace,
-      advice,
-      tape,
-      finished,
-      underlays,
-      get page() {
-        return page;
-      },
-      turnTo: (to: MeasurePage) => {
-        page = to;
-      },
-    }),
+    column: new Late(
+      () => import('./measure-column.ts'),
+      ({ default: MeasureColumn, FinishedCar }) =>
+        shown(MeasureColumn, {
+          trace,
+          advice,
+          tape,
+          finished: new FinishedCar(openLayout, measuring),
+          underlays,
+          get page() {
+            return page;
+          },
+          turnTo: (to: MeasurePage) => {
+            page = to;
+          },
+        }),
+    ),
     ownMarks: true,
     contributors: [
       traceOnBoard(openLayout, trace, asSeen),

@@ -10,11 +10,7 @@ import {
   type ShaftMotion,
   type Suggestion,
 } from '../../../shared-math/shaft/index.ts';
-import {
-  CALIPER_UNCERTAINTY,
-  identifySpline,
-  type SplineCandidate,
-} from '../../../shared-math/splines/index.ts';
+import type { SplineCandidate } from '../../../shared-math/splines/index.ts';
 import { toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import type { JobClient } from '../../jobs/job-client.ts';
@@ -104,15 +100,6 @@ export class ShaftPlace {
   best: MotionCurve | undefined = $derived.by(() => {
     const { turning } = this.#openLayout;
     return turning && motionCurve(turning.best);
-  });
-  /** Nothing until both caliper and count are there. */
-  identity = $derived.by(() => {
-    const { outsideDiameter, counted, over, missing } = this.spline;
-    const otherHalf = over === 'half' ? this.spline.otherHalf : undefined;
-    if (outsideDiameter === undefined || counted === undefined) return undefined;
-    const uncertainty = CALIPER_UNCERTAINTY;
-    const measure = { outsideDiameter, counted, over, otherHalf, missing, uncertainty };
-    return identifySpline(measure, this.#openLayout.lengthStyle);
   });
 
   /** The car with the shaft that is looked at. */
@@ -216,18 +203,17 @@ export class ShaftPlace {
     });
   }
 
-  /** What was found becomes the column's or the box's end. */
-  useSpline(part: 'column' | 'box', found: SplineCandidate | undefined): boolean {
+  /** What was found becomes the column's or the box's end; with as many teeth as were counted where no form was. */
+  useSpline(part: 'column' | 'box', found: SplineCandidate | undefined, counted: number): boolean {
     const { shaft } = this.#openLayout;
-    const { identity } = this;
     const { outsideDiameter } = this.spline;
-    if (!shaft || outsideDiameter === undefined || !identity?.ok) return false;
+    if (!shaft || outsideDiameter === undefined) return false;
     return this.change(
       part === 'column' ? 'Set the column’s spline' : 'Set the box’s spline',
       withEnd(shaft, part, {
         kind: 'spline',
         form: found?.form ?? 'unidentified',
-        teeth: found?.teeth ?? identity.value.teeth,
+        teeth: found?.teeth ?? counted,
         ...(found?.pitch === undefined ? {} : { pitch: found.pitch }),
         ...(found?.module === undefined ? {} : { module: found.module }),
         diameter: Math.round(outsideDiameter * 1000) / 1000,

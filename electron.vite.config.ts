@@ -52,6 +52,17 @@ const firstFiles: Plugin = {
   },
 };
 
+/** The page checks documents and publishes no JSON schema of them: what the library has for that stays out of its script. */
+const withoutJsonSchemas: Plugin = {
+  name: 'without-json-schemas',
+  transform: (code, id) =>
+    /\/zod\/v4\/classic\/schemas\.js$/.test(id.replaceAll('\\', '/'))
+      ? code
+          .replaceAll(/^\s*inst\._zod\.processJSONSchema = .*;$/gm, '')
+          .replaceAll(/create(?:Standard|To)JSONSchemaMethod\(this, [^)]*\)(?:\(params\))?/g, 'undefined')
+      : undefined,
+};
+
 /**
  * A file of the mathematics does nothing by being loaded. Told so, the bundler follows what is used through a folder's door to the
  * file that it stands in, and leaves the others behind that door out of what the page loads first.
@@ -92,7 +103,7 @@ export default defineConfig({
       modulePreload: { polyfill: false },
       rollupOptions: { input: { index: at('src-renderer/index.html') }, treeshake: PURE_MATHS },
     },
-    worker: { rollupOptions: { treeshake: PURE_MATHS } },
-    plugins: [svelte({ configFile: at('src-renderer/svelte.config.js') }), firstFiles],
+    worker: { rollupOptions: { treeshake: PURE_MATHS }, plugins: () => [withoutJsonSchemas] },
+    plugins: [svelte({ configFile: at('src-renderer/svelte.config.js') }), firstFiles, withoutJsonSchemas],
   },
 });

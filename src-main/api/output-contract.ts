@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { SWEPT_PARTS } from '../../shared-math/swept/index.ts';
-import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble } from '../output/drawings/job.ts';
+import { DRAWING_FORMATS, DRAWN_VIEWS, formatTrouble, roomsTrouble } from '../output/drawings/job.ts';
 import { FILM_SECONDS, FILM_WIDTHS, FILMED } from '../output/film/job.ts';
 import { PRINT_KINDS } from '../output/pages/job.ts';
 import { PAPER_NAMES } from '../output/pens/papers.ts';
@@ -27,6 +27,8 @@ export const outputRequest = z
       /** From where a pictorial looks: from ahead toward the car's left, and above level. */
       turn: z.number().min(-360).max(360).optional(),
       rise: z.number().min(0).max(90).optional(),
+      /** Parts of which its views show the room that they need. */
+      rooms: z.array(z.enum(SWEPT_PARTS)).max(SWEPT_PARTS.length).optional(),
     }),
     z.strictObject({ kind: z.literal('moving') }),
     z.strictObject({
@@ -44,6 +46,8 @@ export const outputRequest = z
   .superRefine((wish, context) => {
     const trouble = wish.kind === 'drawing' ? formatTrouble(wish.view, wish.format) : undefined;
     if (trouble) context.addIssue({ code: 'custom', path: ['format'], message: trouble });
+    const noRooms = wish.kind === 'drawing' ? roomsTrouble(wish.view, wish.rooms) : undefined;
+    if (noRooms) context.addIssue({ code: 'custom', path: ['rooms'], message: noRooms });
   });
 
 /** How far an output has come. `of` is 0 where nobody knows how much there is to do. */

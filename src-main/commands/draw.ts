@@ -8,12 +8,14 @@ import {
   type DrawingJob,
   DrawingRefused,
   formatTrouble,
+  roomsTrouble,
   USUAL_TURN,
 } from '../output/drawings/job.ts';
 import { NoType } from '../output/pens/no-type.ts';
 import { choice, FRACTIONS, onlyFile, single, takeArguments, UNITS } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
+import { ROOM_USAGE, roomsFrom } from './rooms.ts';
 import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
 
 /** The format that a file's ending tells. */
@@ -67,13 +69,24 @@ async function* answer(file: string, out: string, job: Omit<DrawingJob, 'documen
 
 export const draw: Command = {
   name: 'draw',
-  usage:
-    'draw LAYOUT.json --view side|top|front|views|pictorial|templates|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP] [--turn DEGREES] [--rise DEGREES]',
+  usage: `draw LAYOUT.json --view side|top|front|views|pictorial|templates|3d|curves|steer|toe|turn --out FILE.dxf|svg|png [--unit in|mm] [--fraction 16|32|64|0] [--heave MM] [--roll DEGREES] [--handwheel DEGREES] [--braking GRIP] [--turn DEGREES] [--rise DEGREES] ${ROOM_USAGE}`,
   about:
     'Draws a view, the points and links in space (dxf) or curves (svg, png) into a file; its ending says which kind.',
   run(args) {
     const taken = takeArguments(args, {
-      values: ['view', 'out', 'unit', 'fraction', 'heave', 'roll', 'handwheel', 'braking', 'turn', 'rise'],
+      values: [
+        'view',
+        'out',
+        'unit',
+        'fraction',
+        'heave',
+        'roll',
+        'handwheel',
+        'braking',
+        'turn',
+        'rise',
+        'room',
+      ],
       flags: [],
     });
     const file = onlyFile(taken);
@@ -84,7 +97,11 @@ export const draw: Command = {
     const format = formatOf(out);
     const trouble = formatTrouble(view, format);
     if (trouble) throw new UsageError(trouble);
+    const rooms = roomsFrom(taken);
+    const noRooms = roomsTrouble(view, rooms.rooms);
+    if (noRooms) throw new UsageError(noRooms);
     return answer(file, out, {
+      ...rooms,
       view,
       format,
       unit: choice(taken, 'unit', UNITS),

@@ -1,11 +1,11 @@
 import { quoted } from '../../shared-math/outside/index.ts';
-import { SWEPT_PARTS } from '../../shared-math/swept/index.ts';
 import { PRINT_KINDS, type PrintJob } from '../output/pages/job.ts';
 import { NoType } from '../output/pens/no-type.ts';
 import { PAPER_NAMES } from '../output/pens/papers.ts';
 import { type Arguments, choice, FRACTIONS, onlyFile, takeArguments, UNITS } from './arguments.ts';
 import { readLayoutFile, shown } from './layout-file.ts';
 import { calledOffByHand, writeOut } from './out-file.ts';
+import { ROOM_USAGE, roomsFrom } from './rooms.ts';
 import { type Command, InputError, type SlowAnswer, UsageError } from './usage.ts';
 
 /** The day that stands on the sheet: a date as YYYY-MM-DD, at noon so that it is the same day everywhere; else now, to the minute. */
@@ -27,18 +27,6 @@ function revisionOf({ values }: Arguments): Pick<PrintJob, 'revision'> {
   if (!/^[1-9]\d{0,5}$/.test(given))
     throw new UsageError(`--revision is a whole number from 1, found ${quoted(given)}`);
   return { revision: Number(given) };
-}
-
-/** The parts of which the build sheet shows the room that they need, from "tyre,drag-link". */
-function roomsFrom({ values }: Arguments): Pick<PrintJob, 'rooms'> {
-  const given = values.get('room');
-  if (given === undefined) return {};
-  const rooms = given.split(',').map((part) => {
-    const found = SWEPT_PARTS.find((each) => each === part);
-    if (!found) throw new UsageError(`--room is of ${SWEPT_PARTS.join(', ')}, found ${quoted(part)}`);
-    return found;
-  });
-  return { rooms: [...new Set(rooms)] };
 }
 
 /** What this command makes: what is printed, and the page that moves, which is handed on as it is. */
@@ -79,7 +67,7 @@ async function* answer(
 
 export const sheet: Command = {
   name: 'sheet',
-  usage: `sheet LAYOUT.json --out FILE.pdf|html [--kind ${KINDS.join('|')}] [--beside OTHER.json] [--room ${SWEPT_PARTS.join(',')}] [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
+  usage: `sheet LAYOUT.json --out FILE.pdf|html [--kind ${KINDS.join('|')}] [--beside OTHER.json] ${ROOM_USAGE} [--paper letter|a4] [--unit in|mm] [--fraction 16|32|64|0] [--customer NAME] [--car NAME] [--drawn-by NAME] [--revision N] [--date YYYY-MM-DD]`,
   about:
     'Prints a PDF: the build sheet, templates at full size, the customer’s copy or the measuring sheet; or writes the page that moves, one HTML file. A layout beside it is shown on the customer’s copy and on the page that moves.',
   run(args) {

@@ -8,7 +8,7 @@ import { done, type Handlers, type Program } from './handlers.ts';
 
 function wishOf({ wish }: Received<'output.start'>): OutputRequest {
   if (wish.kind !== 'drawing') return wish;
-  const { kind, view, format, heave, roll, handwheel, braking, turn, rise } = wish;
+  const { kind, view, format, heave, roll, handwheel, braking, turn, rise, rooms } = wish;
   return {
     kind,
     view,
@@ -18,6 +18,7 @@ function wishOf({ wish }: Received<'output.start'>): OutputRequest {
       azimuth: turn === undefined ? USUAL_TURN.azimuth : toRadians(turn),
       elevation: rise === undefined ? USUAL_TURN.elevation : toRadians(rise),
     },
+    rooms,
   };
 }
 

@@ -11,6 +11,7 @@ import {
   type DrawnView,
   formatTrouble,
   poseTrouble,
+  roomsTrouble,
 } from './job.ts';
 import { pngOf } from './png.ts';
 import { curvesPlate } from './svg/curves-plate.ts';
@@ -60,7 +61,8 @@ function dxfOf(job: DrawingJob): string {
  * and with the signal's reason when called off.
  */
 export async function drawFile(job: DrawingJob): Promise<Uint8Array> {
-  const trouble = formatTrouble(job.view, job.format) ?? poseTrouble(job.view, job.pose);
+  const { view, format, pose, rooms } = job;
+  const trouble = formatTrouble(view, format) ?? poseTrouble(view, pose) ?? roomsTrouble(view, rooms);
   if (trouble) throw new DrawingRefused(trouble);
   job.signal?.throwIfAborted();
   if (job.format === 'dxf') return Buffer.from(dxfOf(job), 'utf8');

@@ -48,7 +48,8 @@ export interface DrawnPose {
 export const AT_RIDE: DrawnPose = { heave: 0, roll: 0 as Radians, handwheel: 0 as Radians };
 
 /** Something to be drawn into a file. */
-export interface DrawingJob extends Pick<PrintJob, 'unit' | 'fraction' | 'customer' | 'car' | 'limits'> {
+export interface DrawingJob
+  extends Pick<PrintJob, 'unit' | 'fraction' | 'customer' | 'car' | 'limits' | 'rooms'> {
   readonly view: DrawnView;
   readonly format: DrawingFormat;
   readonly document: LayoutDocument;
@@ -78,6 +79,15 @@ export function formatTrouble(view: DrawnView, format: DrawingFormat): string | 
     return 'a pictorial is drawn as svg or png, not as dxf: 3d holds the points in space';
   if (isCurves(view) && format === 'dxf') return 'curves are drawn as svg or png, not as dxf';
   return undefined;
+}
+
+/** The views that can show the room that parts need. */
+export const VIEWS_WITH_ROOMS: readonly DrawnView[] = ['side', 'top', 'front', 'views'];
+
+/** What speaks against rooms in a view; undefined if it can show them, or if none were asked for. */
+export function roomsTrouble(view: DrawnView, rooms: readonly unknown[] = []): string | undefined {
+  if (rooms.length === 0 || VIEWS_WITH_ROOMS.includes(view)) return undefined;
+  return `the room that parts need is drawn in ${VIEWS_WITH_ROOMS.slice(0, -1).join(', ')} and ${VIEWS_WITH_ROOMS.at(-1)} alone`;
 }
 
 /** What speaks against a pose; undefined if it can be asked for. */

@@ -73,8 +73,8 @@ async function draw(
   source: Source,
   watch: Watch,
 ): Promise<Made> {
-  const { view, format, pose, turn = USUAL_TURN } = request;
-  const job: DrawingJob = { ...source, view, format, pose, turn, signal: watch.signal };
+  const { view, format, pose, turn = USUAL_TURN, rooms = [] } = request;
+  const job: DrawingJob = { ...source, view, format, pose, turn, rooms, signal: watch.signal };
   const words = DRAWN_WORDS[view];
   if (source.preview) {
     if (view === 'templates')

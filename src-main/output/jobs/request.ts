@@ -21,6 +21,7 @@ export type OutputRequest =
       readonly format: DrawingFormat;
       readonly pose: DrawnPose;
       readonly turn?: Turn;
+      readonly rooms?: readonly SweptPart[] | undefined;
     }
   | { readonly kind: 'moving' }
   | ({ readonly kind: 'film' } & FilmShape)

@@ -5,6 +5,7 @@ import { formatDegrees } from '../../../shared-math/units/index.ts';
 import { type CarView, frameOf, onPage } from '../pens/car-view.ts';
 import { SOFT, STEEL } from '../pens/colours.ts';
 import type { PrintPen } from '../pens/print-pen.ts';
+import type { PrintJob } from './job.ts';
 import type { SheetModel } from './sheet-model.ts';
 
 // The room that what moves needs over travel and turn, in views that were asked to show it.
@@ -19,7 +20,10 @@ function allOf(job: Generator<undefined, SweptRooms>): SweptRooms {
 }
 
 /** The room of the parts that the job asks for; undefined if it asks for none, or if the layout cannot be steered at ride height. */
-export function roomsOf({ job, frontEnd }: SheetModel): SweptRooms | undefined {
+export function roomsOf({
+  job,
+  frontEnd,
+}: Pick<SheetModel, 'frontEnd'> & { readonly job: Pick<PrintJob, 'rooms'> }): SweptRooms | undefined {
   if (!job.rooms || job.rooms.length === 0) return undefined;
   const turn = sweepTurn(frontEnd, 0, 0, 2);
   if (turn.status !== 'ok' || turn.count < 2) return undefined;
@@ -53,7 +57,10 @@ export function paintRooms(pen: PrintPen, view: CarView, outlines: ReturnType<ty
 }
 
 /** What the outlines are, for the head of the page; why there are none where they were asked for. */
-export function roomsWords({ job, layout, length }: SheetModel, rooms: SweptRooms | undefined): string {
+export function roomsWords(
+  { job, layout, length }: Pick<SheetModel, 'layout' | 'length'> & { readonly job: Pick<PrintJob, 'rooms'> },
+  rooms: SweptRooms | undefined,
+): string {
   if (!job.rooms || job.rooms.length === 0) return '';
   if (!rooms) return 'The room that was asked for is not known: the layout cannot be steered at ride height';
   const { bump, rebound: droop, roll } = layout.travel;

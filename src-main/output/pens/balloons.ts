@@ -41,14 +41,15 @@ const WAYS = [3.6, 5.4, 7.6, 10.2, 13.4].flatMap((length) =>
   }),
 );
 
-interface Standing {
+/** Where a balloon stands: its middle and half its width, mm of the page; `RADIUS` is half its height. */
+export interface Standing {
   readonly x: number;
   readonly y: number;
   readonly half: number;
 }
 
-/** Draws numbered balloons beside their points, off each other and off the other points. */
-export function balloons(pen: PrintPen, view: CarView, points: readonly Numbered[]): void {
+/** Draws numbered balloons beside their points, off each other and off the other points; gives where they stand. */
+export function balloons(pen: PrintPen, view: CarView, points: readonly Numbered[]): Standing[] {
   const spots = onOneSpot(view, points);
   const [left, top, right, bottom] = frameOf(view);
   const standing: Standing[] = [];
@@ -87,4 +88,15 @@ export function balloons(pen: PrintPen, view: CarView, points: readonly Numbered
     else pen.pill(free.x - half, free.y - RADIUS, 2 * half, 2 * RADIUS, outline, WHITE);
     pen.text(words, free.x, free.y + capHeight(NUMBER.size) / 2, NUMBER, 'centre');
   }
+  return standing;
+}
+
+/** Whether balloons leave an upright rectangle of the page free. */
+export function isClear(
+  standing: readonly Standing[],
+  [left, top, right, bottom]: readonly [left: number, top: number, right: number, bottom: number],
+): boolean {
+  return standing.every(
+    ({ x, y, half }) => x + half < left || x - half > right || y + RADIUS < top || y - RADIUS > bottom,
+  );
 }

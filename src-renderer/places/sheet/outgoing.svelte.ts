@@ -17,6 +17,7 @@ import {
   type GoingOut,
   type NumbersWritten,
   type Paper,
+  ROOM_VIEWS,
   type RoomShown,
   sizeWords,
   type ViewDrawn,
@@ -64,7 +65,7 @@ export class Outgoing {
   data: DataKind = $state('points');
   /** From where a pictorial is seen: degrees from ahead toward the car's left. */
   seenFrom = $state('45');
-  /** Parts of which the build sheet shows the room that they need. */
+  /** Parts of which the build sheet and drawings show the room that they need. */
   rooms: RoomShown[] = $state([]);
   filmed: Filmed = $state('bump');
   filmWidth: FilmWidth = $state(480);
@@ -119,6 +120,11 @@ export class Outgoing {
     return this.chosen === 'customer' || this.chosen === 'moving' || this.chosen === 'film';
   }
 
+  /** Whether what is chosen can show the room that parts need. */
+  get showsRooms(): boolean {
+    return this.chosen === 'sheet' || (this.chosen === 'drawing' && ROOM_VIEWS.has(this.view));
+  }
+
   get format(): DrawnFormat {
     const curves = this.chosen === 'curves';
     const wished = curves ? this.#curveFormat : this.#format;
@@ -136,6 +142,7 @@ export class Outgoing {
       case 'drawing': {
         const pose = this.inPose && this.view !== 'templates' ? this.#openLayout.carPose.pose : RIDE_HEIGHT;
         const { heave, roll, handwheel, braking } = pose;
+        const rooms = this.#wishedRooms;
         const seen = this.view === 'pictorial' ? { turn: Number(this.seenFrom) } : {};
         return {
           kind: 'drawing',
@@ -146,6 +153,7 @@ export class Outgoing {
           handwheel,
           braking,
           ...seen,
+          ...rooms,
         };
       }
       case 'curves':
@@ -163,9 +171,13 @@ export class Outgoing {
           kind: 'print',
           print: this.chosen,
           paper: this.paper,
-          ...(this.chosen === 'sheet' && this.rooms.length > 0 ? { rooms: [...this.rooms] } : {}),
+          ...this.#wishedRooms,
         };
     }
+  }
+
+  get #wishedRooms(): { rooms?: RoomShown[] } {
+    return this.showsRooms && this.rooms.length > 0 ? { rooms: [...this.rooms] } : {};
   }
 
   #request(wish: OutputRequest): Request<'output.start'> | undefined {

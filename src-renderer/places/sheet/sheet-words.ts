@@ -87,6 +87,8 @@ export const ROOM_CHOICES: readonly (readonly [RoomShown, string])[] = [
   ['drag-link', 'drag link'],
   ['tie-rod', 'tie rod'],
 ];
+/** The drawn views that can show it. */
+export const ROOM_VIEWS: ReadonlySet<ViewDrawn> = new Set<ViewDrawn>(['side', 'top', 'front', 'views']);
 export const PAPER_CHOICES: readonly (readonly [Paper, string])[] = [
   ['letter', 'US letter'],
   ['a4', 'A4'],

@@ -29,7 +29,7 @@ export function outputTests(open: OpenSession): void {
       [{ kind: 'print', print: 'customer', paper: 'a4' }, '.pdf', 'application/pdf', '%PDF-'],
       [{ kind: 'print', print: 'measuring', paper: 'letter' }, '.pdf', 'application/pdf', '%PDF-'],
       [{ kind: 'drawing', view: 'side', format: 'svg' }, '.svg', 'image/svg+xml', '<?xml '],
-      [{ kind: 'drawing', view: 'top', format: 'png' }, '.png', 'image/png', '\x89PNG'],
+      [{ kind: 'drawing', view: 'top', format: 'png', rooms: ['tyre'] }, '.png', 'image/png', '\x89PNG'],
       [{ kind: 'drawing', view: 'pictorial', format: 'png', turn: -30 }, '.png', 'image/png', '\x89PNG'],
       [{ kind: 'moving' }, '.html', 'text/html; charset=utf-8', '<!doctype html>'],
       [{ kind: 'drawing', view: '3d', format: 'dxf' }, '.dxf', 'image/vnd.dxf', '0\r\nSECTION'],

@@ -14,7 +14,7 @@ export const LINE_TYPES = {
   'hidden-edges': { words: '_ _ _ _', pattern: [12, -3] },
   /** Type 04, long-dashed dotted. */
   'middle-lines': { words: '___ . ___ .', pattern: [24, -3, 0, -3] },
-  /** Type 05, long-dashed double-dotted: what stands beside the part that is drawn. */
+  /** Type 05, long-dashed double-dotted: what stands beside the part that is drawn, and the extreme places of what moves. */
   neighbours: { words: '___ . . ___', pattern: [24, -3, 0, -3, 0, -3] },
 } as const;
 
@@ -45,6 +45,12 @@ export const VIEW_LAYERS = {
   obstacles: narrow(8, 'neighbours'),
   shaft: wide(94),
   ground: narrow(8),
+  'ball-path': narrow(7),
+  'link-arc': narrow(1),
+  'arc-gaps': narrow(1),
+  'room-tyre': narrow(8, 'neighbours'),
+  'room-drag-link': narrow(5, 'neighbours'),
+  'room-tie-rod': narrow(5, 'neighbours'),
   'fine-lines': narrow(8),
   'middle-lines': narrow(8, 'middle-lines'),
   'hidden-edges': narrow(8, 'hidden-edges'),

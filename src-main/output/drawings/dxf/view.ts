@@ -1,25 +1,29 @@
+import { holdTravel } from '../../../../shared-math/aim/index.ts';
+import { arcsDetail } from '../../../../shared-math/detail/index.ts';
 import {
   arrangeSheet,
   type Box,
-  project,
   VIEWS,
   type View,
   viewBoxes,
 } from '../../../../shared-math/drawing/index.ts';
-import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { norm, subtract } from '../../../../shared-math/geometry/vectors.ts';
 import { pointNumbers } from '../../../../shared-math/layout/index.ts';
+import { prepareFrontEnd } from '../../../../shared-math/linkage/index.ts';
 import { formatLength } from '../../../../shared-math/units/index.ts';
 import { CAUTION } from '../../../../shared-math/words/index.ts';
+import { outlinesOf, roomsOf, roomsWords, shownWith } from '../../pages/rooms.ts';
 import { scaleFor, scaleWords } from '../../pens/scales.ts';
 import { DRAWN_WORDS, type DrawingJob, isAtRide } from '../job.ts';
 import { poseWords } from '../pose-words.ts';
 import { type Scene, sceneOf } from '../scene.ts';
 import type { Spot } from '../strokes/stroke.ts';
-import { type ViewStroke, viewStrokes } from '../strokes/view-strokes.ts';
+import { viewStrokes } from '../strokes/view-strokes.ts';
 import { DrawingFile, inUnit, ON_PAPER } from './drawing-file.ts';
-import { layerOf, VIEW_LAYERS, type ViewLayer } from './layers.ts';
+import { VIEW_LAYERS, type ViewLayer } from './layers.ts';
 import { centreLines } from './links-in-space.ts';
+import { type PlacedView, same, ViewWriter } from './view-writer.ts';
+import { drawArcs, drawGaps, drawRooms } from './what-moves.ts';
 
 /** mm of paper that the views may take where they are printed: what a sheet of A3 or of 11 by 17 in leaves. */
 const ROOM = { width: 330, height: 220 };
@@ -29,69 +33,6 @@ const NEXT = 7;
 const BESIDE = 6;
 /** mm on paper between views, with their dimensions. */
 const BETWEEN = 16;
-
-/** A view in its place on the drawing. */
-interface PlacedView {
-  readonly view: View;
-  /** Where the car's origin shows. */
-  readonly origin: Spot;
-  /** What it covers in its own plane, right and down. */
-  readonly box: Box;
-}
-
-const same = (a: Spot, b: Spot) => Math.hypot(a[0] - b[0], a[1] - b[1]) < 1e-6;
-
-/** One view being written into the file. */
-class ViewWriter {
-  readonly file: DrawingFile<ViewLayer>;
-  readonly placed: PlacedView;
-
-  constructor(file: DrawingFile<ViewLayer>, placed: PlacedView) {
-    this.file = file;
-    this.placed = placed;
-  }
-
-  /** Where a point of the car is drawn. */
-  at(point: Point): Spot {
-    const [right, down] = project(this.placed.view, point);
-    return this.on([right, -down + 0]);
-  }
-
-  /** A place of the view's own plane, right and up, on the drawing. */
-  on([x, y]: Spot): Spot {
-    return [this.placed.origin[0] + x, this.placed.origin[1] + y];
-  }
-
-  /** Strokes; straight ones that go on from one another are one line. */
-  strokes(all: readonly ViewStroke[]): void {
-    let line: Spot[] = [];
-    let layer: ViewLayer | undefined;
-    const end = () => {
-      if (layer && line.length > 2) {
-        const closed = line.length > 3 && same(line[0] as Spot, line.at(-1) as Spot);
-        this.file.polyline(layer, closed ? line.slice(0, -1) : line, closed);
-      } else if (layer && line.length === 2)
-        this.file.stroke(layer, { kind: 'line', a: line[0] as Spot, b: line[1] as Spot });
-      line = [];
-    };
-    for (const { part, kind, stroke } of all) {
-      const own = layerOf(part, kind);
-      if (stroke.kind === 'curve') {
-        end();
-        this.file.stroke(own, { ...stroke, centre: this.on(stroke.centre) });
-        continue;
-      }
-      const [a, b] = [this.on(stroke.a), this.on(stroke.b)];
-      if (own !== layer || line.length === 0 || !same(line.at(-1) as Spot, a)) {
-        end();
-        line = [a];
-      }
-      layer = own;
-      line.push(b);
-    }
-    end();
-  }
-}
 
 /** An upright rectangle that a label takes. */
 type LabelRoom = readonly [left: number, bottom: number, right: number, top: number];
@@ -325,7 +266,16 @@ function printedScale(views: readonly View[], boxes: Record<View, Box>, job: Dra
 export function viewDxf(job: DrawingJob, views: readonly View[]): string {
   const scene = sceneOf(job);
   const numbers = pointNumbers(job.document);
+  const matter = { job, layout: scene.layout, frontEnd: prepareFrontEnd(scene.layout) };
+  const rooms = roomsOf(matter);
+  const outlines = (view: View) => (rooms ? outlinesOf(rooms, view) : []);
+  const inViews: Record<View, ReturnType<typeof outlines>> = { side: [], top: [], front: [] };
   const boxes = viewBoxes(scene.drawing, scene.placed);
+  for (const view of views) {
+    inViews[view] = outlines(view);
+    boxes[view] = shownWith(boxes[view], inViews[view]);
+  }
+  const arcs = arcsDetail(holdTravel(matter.frontEnd), job.unit);
   const scale = printedScale(views, boxes, job);
   const { unit, fraction } = job;
   const file = new DrawingFile({ unit, fraction, scale, layers: VIEW_LAYERS });
@@ -335,6 +285,8 @@ export function viewDxf(job: DrawingJob, views: readonly View[]): string {
   for (const each of placed) {
     const writer = new ViewWriter(file, each);
     writer.strokes(viewStrokes(scene, each.view));
+    drawRooms(writer, inViews[each.view]);
+    if (arcs.view === each.view) drawArcs(writer, arcs);
     drawHardpoints(writer, scene, numbers);
     drawLinkLengths(writer, scene, job);
     drawOrdinatesOf(writer, scene, numbers, job);
@@ -349,7 +301,16 @@ export function viewDxf(job: DrawingJob, views: readonly View[]): string {
     top = Math.max(top, corner[1]);
     right = Math.max(right, writer.on([wide.right, 0])[0]);
   }
-  drawTable(file, scene, numbers, [right + file.onPaper(10), top], job);
+  const beside: Spot = [right + file.onPaper(10), top];
+  drawTable(file, scene, numbers, beside, job);
+  const rowHigh = 1.8 * height;
+  let below = top - (scene.points.length + 4) * rowHigh;
+  if (views.includes(arcs.view)) {
+    drawGaps(file, arcs, [beside[0], below], job);
+    below -= (arcs.ticks.length + 4) * rowHigh;
+  }
+  const said = roomsWords({ ...matter, length: (mm) => formatLength(mm, job) }, rooms);
+  if (said) file.text('words', said, [beside[0], below], { height });
   const what = views.map((view) => DRAWN_WORDS[view]).join(', ');
   const title = `${job.document.name}: ${what}, ${poseWords(job)}, full size in ${unit === 'in' ? 'inches' : 'millimetres'}`;
   file.text('words', title, [left, top + file.onPaper(16)], { height: file.onPaper(ON_PAPER.title) });

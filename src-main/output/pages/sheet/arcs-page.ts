@@ -10,6 +10,7 @@ import {
 import { type Box, boxOf, project, type ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import { type LengthStyle, lengthBeside } from '../../../../shared-math/units/index.ts';
 import type { PageFrame } from '../../flow/page-frame.ts';
+import { isClear, type Standing } from '../../pens/balloons.ts';
 import { type CarView, centredView, onPage } from '../../pens/car-view.ts';
 import { INK, SOFT, STOP, WHITE } from '../../pens/colours.ts';
 import type { Area } from '../../pens/papers.ts';
@@ -31,6 +32,7 @@ import { heaveWords } from './curves-page.ts';
 // The detail of the arcs: what the axle asks of the steering-arm ball and what the drag link allows it, drawn large.
 
 const LETTER = 'A';
+export const NO_ARCS = 'The axle has no pose over the travel: there are no arcs.';
 const ASKED: StrokeStyle = { width: 0.5, colour: INK };
 const ALLOWED: StrokeStyle = { width: 0.5, colour: STOP, dash: [2, 1.2] };
 const THIN: StrokeStyle = { width: 0.16, colour: INK };
@@ -82,31 +84,39 @@ function circleOf([x, y]: ViewPoint, radius: number): number[] {
   }).flat();
 }
 
-/** The circle in the view with its letter, on bare paper so that no line runs through it. */
-function circleInView(pen: PrintPen, view: CarView, { circle }: ArcsDetail): void {
+/** Where the letter may stand about its circle, right and down: the first that no number covers. */
+const CORNERS = [
+  [-1, -1],
+  [-1, 1],
+  [1, -1],
+  [1, 1],
+] as const;
+
+/** The circle in the view with its letter, on bare paper so that no line runs through it and off the numbers that stand there. */
+export function circleInView(
+  pen: PrintPen,
+  view: CarView,
+  { circle }: ArcsDetail,
+  numbers: readonly Standing[] = [],
+): void {
   const [x, y] = onPage(view, circle.centre);
   const radius = circle.radius / view.scale;
   pen.stroke(circleOf([x, y], radius), THIN, true);
   const [wide, cap] = [pen.widthOf(LETTER, DETAIL_NAME), capHeight(DETAIL_NAME.size)];
-  const [at, base] = [x - 0.71 * radius - wide - 0.6, y - 0.71 * radius - 0.6];
-  pen.fill(
-    [
-      at - 0.5,
-      base + 0.5,
-      at + wide + 0.5,
-      base + 0.5,
-      at + wide + 0.5,
-      base - cap - 0.5,
-      at - 0.5,
-      base - cap - 0.5,
-    ],
-    WHITE,
-  );
-  pen.text(LETTER, at, base, DETAIL_NAME);
+  const off = 0.71 * radius + 0.6;
+  const rooms = CORNERS.map(([right, down]) => {
+    const left = right < 0 ? x - off - wide : x + off;
+    const base = down < 0 ? y - off : y + off + cap;
+    return [left - 0.5, base - cap - 0.5, left + wide + 0.5, base + 0.5] as const;
+  });
+  const [left, top, right, bottom] =
+    rooms.find((room) => isClear(numbers, room)) ?? (rooms[0] as (typeof rooms)[number]);
+  pen.fill([left, bottom, right, bottom, right, top, left, top], WHITE);
+  pen.text(LETTER, left + 0.5, bottom - 0.5, DETAIL_NAME);
 }
 
 /** "+7/16 in (10.9 mm)"; neither unit rounds a gap to nothing. */
-function gapWords({ style }: SheetModel, gap: number): string {
+export function gapWords({ style }: SheetModel, gap: number): string {
   // Sixteenths are too coarse for a gap between arcs.
   const inches: LengthStyle = { unit: 'in', fraction: style.fraction === 0 ? 0 : 32 };
   const millimetres: LengthStyle = { unit: 'mm', fraction: 0 };
@@ -118,7 +128,7 @@ function gapWords({ style }: SheetModel, gap: number): string {
 }
 
 /** Path, arc and ticks at their scale, in the middle of an area. */
-function drawDetail(pen: PrintPen, model: SheetModel, detail: ArcsDetail, area: Area): number {
+export function drawDetail(pen: PrintPen, model: SheetModel, detail: ArcsDetail, area: Area): number {
   const covered = boxOf([...detail.asked, ...detail.allowed].flatMap((place) => [...place]));
   const room = { width: area.width - 2 * BESIDE, height: area.height - NAME_HIGH - 4 };
   const times = paperScaleFor(covered.right - covered.left, covered.bottom - covered.top, room);
@@ -169,7 +179,7 @@ function drawDetail(pen: PrintPen, model: SheetModel, detail: ArcsDetail, area: 
 }
 
 /** What the lines are and what the signs mean. */
-function drawKey(pen: PrintPen, x: number, y: number, width: number): void {
+export function drawKey(pen: PrintPen, x: number, y: number, width: number): void {
   let at = y;
   for (const [line, words] of [
     [ASKED, 'What the axle asks: the path of the steering-arm ball with the wheels straight.'],
@@ -218,13 +228,7 @@ export function arcsPage(pageFrame: PageFrame, model: SheetModel): void {
   viewSigns(pen, view, model.style.unit, { piece: true });
   const below = area.y + VIEW_HIGH + 8;
   if (detail.asked.length === 0) {
-    writeLines(
-      pen,
-      brokenInto(pen, 'The axle has no pose over the travel: there are no arcs.', BODY, width),
-      area.x,
-      below,
-      BODY,
-    );
+    writeLines(pen, brokenInto(pen, NO_ARCS, BODY, width), area.x, below, BODY);
     return;
   }
   drawKey(pen, area.x, below, width);

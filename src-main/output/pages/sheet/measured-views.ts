@@ -1,6 +1,6 @@
 import type { View } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
-import { balloons } from '../../pens/balloons.ts';
+import { balloons, type Standing } from '../../pens/balloons.ts';
 import { type CarView, frameOf, pointOnPage } from '../../pens/car-view.ts';
 import { INK, WHITE } from '../../pens/colours.ts';
 import { type Ordinate, originSign, stripBelow, stripBeside } from '../../pens/ordinates.ts';
@@ -75,8 +75,8 @@ function datumLine(pen: PrintPen, view: CarView, along: 0 | 1, at: Point, words:
   }
 }
 
-/** Draws a view with numbered points and its distances: below, at the left and at the right. */
-export function measure(pen: PrintPen, model: SheetModel, view: CarView): void {
+/** Draws a view with numbered points and its distances: below, at the left and at the right; gives where the numbers stand. */
+export function measure(pen: PrintPen, model: SheetModel, view: CarView): Standing[] {
   const { points, length, datum } = model;
   const line = axleLine(model);
   paintView(pen, model, view);
@@ -111,7 +111,7 @@ export function measure(pen: PrintPen, model: SheetModel, view: CarView): void {
     barAt: foot,
     barFrom: frameOf(view)[0] + pen.widthOf(below, LABEL) + 4,
   });
-  balloons(
+  return balloons(
     pen,
     view,
     points.map((point) => ({ ...point, guessed: isGuessed(model, point) })),

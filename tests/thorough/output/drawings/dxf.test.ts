@@ -4,7 +4,12 @@ import { describe, expect, test } from 'vitest';
 import { project, VIEWS } from '../../../../shared-math/drawing/index.ts';
 import { distance, type Point } from '../../../../shared-math/geometry/points.ts';
 import { hardpoints, resolveLayout } from '../../../../shared-math/layout/index.ts';
-import { createState, prepareFrontEnd, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
+import {
+  carryPoint,
+  createState,
+  prepareFrontEnd,
+  solveFrontEnd,
+} from '../../../../shared-math/linkage/index.ts';
 import { parseLength, toRadians } from '../../../../shared-math/units/index.ts';
 import {
   AT_RIDE,
@@ -19,16 +24,22 @@ import { sampleLayout } from '../../../support/host-sample.ts';
 // Read back by dxf-parser and by dxf, two readers that share nothing with the writer or with one another.
 
 const LAYERS = [
+  'arc-gaps',
   'axle',
+  'ball-path',
   'dimensions',
   'fine-lines',
   'ground',
   'hardpoints',
   'hidden-edges',
+  'link-arc',
   'location',
   'middle-lines',
   'obstacles',
   'rails',
+  'room-drag-link',
+  'room-tie-rod',
+  'room-tyre',
   'shaft',
   'steering',
   'wheels',
@@ -100,6 +111,7 @@ describe.each(DEMONSTRATIONS)('DXF of %s', (_, document) => {
     expect(used.has('rails')).toBe(document.rails.length > 0);
     expect(used.has('obstacles')).toBe(document.obstacles.length > 0);
     expect(used.has('shaft')).toBe(document.shaft !== null);
+    expect([...used].filter((layer) => layer.startsWith('room-'))).toEqual([]);
     expect([...used].sort()).toEqual([...used].filter((layer) => LAYERS.includes(layer)).sort());
   });
 
@@ -257,6 +269,110 @@ test('line types and weights go by layer, as ISO 128-2 has them, and no name is 
   expect(named).toContain('shop-lengths');
   expect(named).toContain('lettering');
 });
+
+describe.each(DEMONSTRATIONS)('what moves in the DXF of %s', (_, document) => {
+  const lines = (dxf: IDxf, layer: string) =>
+    dxf.entities
+      .filter((entity) => entity.layer === layer)
+      .map((entity) => entity as IEntity & { vertices: Spot[]; shape?: boolean });
+
+  /** The ball of the steering arm at a heave, wheels straight: the axle posed by itself, without the drag link. */
+  function carriedBall(heave: number): Point {
+    const frontEnd = prepareFrontEnd(resolveLayout(document));
+    const state = createState();
+    expect(solveFrontEnd(frontEnd, heave, 0, 0, state)).toBe('ok');
+    const room = new Float64Array(3);
+    const { dragLinkBall, dragLinkTo } = frontEnd.layout.steering;
+    const [x, y, z] = dragLinkBall;
+    carryPoint(frontEnd, state, `axle-${dragLinkTo}`, [x, y, z], room);
+    return [room[0] as number, room[1] as number, room[2] as number];
+  }
+
+  test.each(['mm', 'in'] as const)(
+    'path, arc and gaps stand in the view they are judged in, in %s',
+    async (unit) => {
+      const per = unit === 'in' ? 25.4 : 1;
+      const { steering, travel } = resolveLayout(document);
+      // Side steer is judged from the side, cross steer from ahead: the link's longest way on paper tells which it is.
+      const way = steering.dragLinkBall.map((value, i) =>
+        Math.abs(value - (steering.box.pitmanBall[i] as number)),
+      );
+      const [judged, other] =
+        (way[0] as number) > (way[1] as number) ? (['side', 'front'] as const) : (['front', 'side'] as const);
+      const dxf = await read({ view: judged, document, unit });
+      const [path] = lines(dxf, 'ball-path');
+      const [arc] = lines(dxf, 'link-arc');
+      const gaps = lines(dxf, 'arc-gaps');
+      if (!path || !arc) throw new Error('no arcs');
+      const onDrawing = (at: Point) => {
+        const [right, down] = project(judged, at);
+        return { x: right / per, y: -down / per };
+      };
+      const near = (from: Spot | undefined, at: { x: number; y: number }, within: number) =>
+        expect(Math.hypot((from?.x ?? Number.NaN) - at.x, (from?.y ?? Number.NaN) - at.y)).toBeLessThan(
+          within / per,
+        );
+      near(path.vertices[0], onDrawing(carriedBall(-travel.rebound)), 1e-4);
+      near(path.vertices.at(-1), onDrawing(carriedBall(travel.bump)), 1e-4);
+      // Each place of the arc can be reached from the pitman ball with the link as long as it is: no farther than that on paper.
+      const long = distance(steering.dragLinkBall, steering.box.pitmanBall) / per;
+      const pitman = onDrawing(steering.box.pitmanBall);
+      for (const { x, y } of arc.vertices)
+        expect(Math.hypot(x - pitman.x, y - pitman.y)).toBeLessThan(long + 1e-6);
+      expect(gaps.length).toBeGreaterThan(4);
+      const onPath = ({ x, y }: Spot) =>
+        Math.min(...path.vertices.map((at) => Math.hypot(at.x - x, at.y - y)));
+      for (const { vertices } of gaps) expect(onPath(vertices[0] as Spot) * per).toBeLessThan(4);
+      // The figures beside it: the gap at full bump is what the link lacks to the ball with the wheels straight.
+      const words = texts(dxf);
+      const at = words.findIndex(
+        (each) => each === `heave +${(travel.bump / per).toFixed(unit === 'in' ? 4 : 3)}`,
+      );
+      const written = /^gap ([+-]?[\d.]+)$/.exec(words[at + 1] ?? '')?.[1];
+      expect(written).toBeDefined();
+      const lacking = distance(carriedBall(travel.bump), steering.box.pitmanBall) / per - long;
+      expect(Math.sign(Number(written)) * Math.sign(lacking)).not.toBe(-1);
+      expect(Math.abs(Number(written))).toBeGreaterThan(Math.abs(lacking) - 0.001);
+      const none = await read({ view: other, document, unit });
+      for (const layer of ['ball-path', 'link-arc', 'arc-gaps']) expect(lines(none, layer)).toEqual([]);
+    },
+  );
+
+  test('rooms are drawn where they are asked for: closed, around what they are the room of', async () => {
+    const dxf = await read({ view: 'top', document, rooms: ['tyre', 'tie-rod'] });
+    expect(lines(dxf, 'room-drag-link')).toEqual([]);
+    const { axle, car } = resolveLayout(document);
+    for (const [layer, within] of [
+      ['room-tyre', [axle.left.wheelCentre, axle.right.wheelCentre]],
+      ['room-tie-rod', [axle.left.tieRodBall, axle.right.tieRodBall]],
+    ] as const) {
+      const outlines = lines(dxf, layer);
+      expect(outlines.length).toBeGreaterThan(0);
+      for (const { shape } of outlines) expect(shape).toBe(true);
+      for (const at of within) {
+        const [right, down] = project('top', at);
+        expect(
+          outlines.some(({ vertices }) => surrounds(vertices, right, -down)),
+          layer,
+        ).toBe(true);
+      }
+    }
+    const reach = lines(dxf, 'room-tyre').flatMap(({ vertices }) => vertices.map(({ x }) => Math.abs(x)));
+    expect(Math.max(...reach)).toBeGreaterThan(car.tyreRadius);
+    expect(texts(dxf).some((words) => words.includes('the room needed by tyres, tie rod'))).toBe(true);
+    await expect(read({ view: '3d', document, rooms: ['tyre'] })).rejects.toBeInstanceOf(DrawingRefused);
+  });
+});
+
+/** Whether a closed line goes round a place: a ray to the right crosses it an odd number of times. */
+function surrounds(line: readonly Spot[], x: number, y: number): boolean {
+  let inside = false;
+  line.forEach((a, i) => {
+    const b = line[(i + 1) % line.length] as Spot;
+    if (a.y > y !== b.y > y && x < a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)) inside = !inside;
+  });
+  return inside;
+}
 
 describe('DXF of a pose', () => {
   const pose = { heave: 40, roll: toRadians(1.5), handwheel: toRadians(120) };

@@ -81,6 +81,31 @@ describe('SVG', () => {
     },
   );
 
+  test('what moves has groups of its own: rooms where they are asked for, the arcs where they are judged', () => {
+    const ids = (view: DrawingJob['view'], rooms: DrawingJob['rooms'] = []) =>
+      [...drawSvg(job({ view, rooms }), 'text').svg.matchAll(/<g id="([^"]+)"/g)].map(
+        ([, id]) => id as string,
+      );
+    const of = (all: readonly string[], what: RegExp) => all.filter((id) => what.test(id)).sort();
+    // The sample steers from the side.
+    expect(of(ids('side'), /arcs|room/)).toEqual(['arcs-detail', 'side-arcs']);
+    expect(of(ids('front'), /arcs|room/)).toEqual([]);
+    expect(of(ids('top', ['tyre', 'drag-link']), /arcs|room/)).toEqual([
+      'top-room-drag-link',
+      'top-room-tyre',
+    ]);
+    expect(of(ids('views', ['tie-rod']), /arcs|room/)).toEqual([
+      'arcs-detail',
+      'front-room-tie-rod',
+      'side-arcs',
+      'side-room-tie-rod',
+      'top-room-tie-rod',
+    ]);
+    const { svg } = drawSvg(job({ view: 'side', rooms: ['tyre'] }), 'text');
+    expect(svg).toContain('>DETAIL A (');
+    expect(svg).toContain('the room needed by tyres');
+  });
+
   test('states its scale and holds to it: the rule is as long as it says', () => {
     const { svg } = drawSvg(job({ view: 'top' }), 'text');
     const [, scale] = /scale 1 : (\d+)</.exec(svg) ?? [];

@@ -14,4 +14,4 @@ export {
   steerWords,
 } from './moving-words.ts';
 export { type CarData, carriedLayout, type PageData } from './page-data.ts';
-export { doingLines, type Shown, type ShownCar, shownCars } from './showing.ts';
+export { doingLines, doingOf, type Shown, type ShownCar, shownCars } from './showing.ts';

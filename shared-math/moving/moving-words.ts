@@ -75,6 +75,22 @@ export function atTyreWords(steer: Radians, tyreRadius: number, style: LengthSty
   return formatToeLength(toeLength(Math.abs(steer), tyreRadius), style.unit);
 }
 
+/** Whether the handwheel is held turned, as far as words tell. */
+export const isTurned = ({ handwheel }: HandPose) => Math.abs(toDegrees(handwheel)) >= 0.5;
+
+/** Where both wheels point, left before right: "12.3° and 10.1° to the left", "0.4° to the left and 0.2° to the right". */
+export function anglesWords({ wheels: { asked, byItself } }: MovedCar): string {
+  const steers = [asked.left + byItself.left, asked.right + byItself.right] as const;
+  const [left, right] = steers.map((steer) => formatDegrees(Math.abs(toDegrees(steer)), 1)) as [
+    string,
+    string,
+  ];
+  const ways = steers.map(steerWay) as [string, string];
+  return ways[0] === ways[1]
+    ? `${left} and ${right} ${ways[1]}`
+    : `${left} ${ways[0]} and ${right} ${ways[1]}`;
+}
+
 const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Where the wheels stand: "Both wheels 2 in up", and where the handwheel is held if it is turned. */
@@ -84,13 +100,21 @@ export function standingWords(car: MovedCar, pose: HandPose, style: LengthStyle)
     bumpWords(left, style) === 'at ride height' && bumpWords(right, style) === 'at ride height'
       ? 'at ride height'
       : wheelWords(car.layout, pose, (mm) => formatLength(mm, style));
-  const held =
-    Math.abs(toDegrees(pose.handwheel)) < 0.5 ? '' : `, ${handwheelWords(toDegrees(pose.handwheel))}`;
+  const held = isTurned(pose) ? `, ${handwheelWords(toDegrees(pose.handwheel))}` : '';
   return capital(`${wheels}${held}`);
 }
 
-/** What the car does in its pose, in one sentence: "Both wheels 2 in up: the wheels steer themselves 1.31° to the right." */
+/** Whether the car stands up, down or rolled, so that its wheels can steer by themselves. */
+export const isMoved = ({ heave, roll }: HandPose) => heave !== 0 || roll !== 0;
+
+/**
+ * What the car does in its pose, in one sentence: "Both wheels 2 in up: the wheels steer themselves 1.31° to the right." With the
+ * handwheel turned it says first where the wheels point.
+ */
 export function doingWords(car: MovedCar, style: LengthStyle): string {
   if (!car.standing) return `${capital(FAILURE_WORDS[car.failure])}.`;
-  return `${standingWords(car, car.pose, style)}: ${byThemselves(car.wheels.bumpSteer)}.`;
+  const { pose, wheels } = car;
+  const pointed = isTurned(pose) ? [`left and right wheel point ${anglesWords(car)}`] : [];
+  const own = isTurned(pose) && !isMoved(pose) ? [] : [byThemselves(wheels.bumpSteer)];
+  return `${standingWords(car, pose, style)}: ${[...pointed, ...own].join('; ')}.`;
 }

@@ -3,7 +3,7 @@ import type { Box } from '../../../shared-math/drawing/index.ts';
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
 import {
-  doingLines,
+  doingOf,
   type HandPose,
   MovedCar,
   RIDE_HEIGHT,
@@ -35,6 +35,8 @@ const EDGE = 4;
 const NAME: TextStyle = { face: 'headingBold', size: 15, colour: INK };
 const SAID: TextStyle = { face: 'bold', size: 11.5, colour: INK };
 const SIGN = 6;
+/** mm that a car's line in the key takes before its words. */
+const KEY = 9;
 
 /** The poses of a film, from one end of the way to the other and back. The first, which every reader shows, is the top of a bump. */
 function posesOf({ over, seconds }: FilmJob, cars: readonly MovedCar[]): HandPose[] {
@@ -128,26 +130,29 @@ function frameOf({ job, cars, picture, box, style }: Reel, pose: HandPose): stri
   pen.text('FRONT', from.x + right / scale, from.y + down / scale, LABEL, align);
   let y = EDGE + 8 + high;
   pen.text(
-    `Arrows on the ground: where the wheels steer by themselves, drawn ${DRAWN_LARGER} times as large.`,
+    job.over === 'steering'
+      ? 'Arrows on the ground: where the wheels point.'
+      : `Arrows on the ground: where the wheels steer by themselves, drawn ${DRAWN_LARGER} times as large.`,
     EDGE,
     y + 3,
     BODY_SOFT,
   );
   y += SIGN;
-  const lines = doingLines(cars, style);
-  lines.forEach((line, i) => {
-    const ink = cars.length > 1 && i > 0 ? CAR_INKS[(i - 1) as 0 | 1] : undefined;
-    if (ink)
-      pen.line(EDGE, y + 0.6 * step, EDGE + 7, y + 0.6 * step, {
-        width: 0.9,
-        colour: ink.colour,
-        ...(ink.dash ? { dash: ink.dash } : {}),
-      });
-    const left = EDGE + (ink ? 9 : 0);
-    // A sentence of two lines has the room of two.
-    const room = WIDE - EDGE - left;
-    const written = cars.length > 1 ? [shortened(pen, line, SAID, room)] : brokenInto(pen, line, SAID, room);
-    y = writeLines(pen, written, left, y, SAID);
+  const { first, each } = doingOf(cars, style);
+  // A sentence of two lines has the room of two; where two cars are said, the first has one line.
+  const above = each.length > 0 ? [shortened(pen, first, SAID, inner)] : brokenInto(pen, first, SAID, inner);
+  y = writeLines(pen, above, EDGE, y, SAID);
+  each.forEach(({ name, words }, i) => {
+    const ink = CAR_INKS[i as 0 | 1];
+    pen.line(EDGE, y + 0.6 * step, EDGE + 7, y + 0.6 * step, {
+      width: 0.9,
+      colour: ink.colour,
+      ...(ink.dash ? { dash: ink.dash } : {}),
+    });
+    // A long name gives way to the figures.
+    const room = inner - KEY;
+    const own = shortened(pen, name, SAID, room - pen.widthOf(`: ${words}`, SAID));
+    y = writeLines(pen, [`${own}: ${words}`], EDGE + KEY, y, SAID);
   });
   const base = 2 * EDGE + 8 + high + foot - EDGE - caution.length * lineHeight(SMALL.size);
   pen.line(EDGE, base - 1, WIDE - EDGE, base - 1, { width: 0.2, colour: RULE });

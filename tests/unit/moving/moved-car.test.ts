@@ -119,6 +119,40 @@ describe('what is said of it', () => {
     expect(steeringWords(toRadians(-90))).toBe('90° to the right');
   });
 
+  test('with the handwheel turned it says where both wheels point, as the sweep has it', async () => {
+    const style = { unit: 'in', fraction: 16 } as const;
+    const cars = ['hairpins-side-steer', 'hairpins-box-too-low'].map((name, at) => ({
+      at: at as 0 | 1,
+      name: ['After', 'Before'][at] as string,
+      car: carOf(name),
+    }));
+    const angles: string[] = [];
+    for (const [i, file] of ['hairpins-side-steer.json', 'hairpins-box-too-low.json'].entries()) {
+      const { left, right } = await swept(file, 0, 0, 180);
+      // Positive is to the left (ISO 8855), the inner wheel turned further.
+      expect(left.steer).toBeGreaterThan(right.steer);
+      expect(right.steer).toBeGreaterThan(1);
+      angles.push(`${left.steer.toFixed(1)}° and ${right.steer.toFixed(1)}° to the left`);
+      cars[i]?.car.put({ ...RIDE_HEIGHT, handwheel: toRadians(180) });
+    }
+    const held = 'At ride height, at 180° of handwheel to the left';
+    expect(doingLines(cars.slice(0, 1), style)).toEqual([
+      `${held}: left and right wheel point ${angles[0]}.`,
+    ]);
+    expect(doingLines(cars, style)).toEqual([
+      `${held}, left and right wheel:`,
+      `After: ${angles[0]}.`,
+      `Before: ${angles[1]}.`,
+    ]);
+    const [moved] = cars;
+    moved?.car.put({ heave: 50.8, roll: 0, handwheel: toRadians(-180) });
+    const { bumpSteer, left, right } = await swept('hairpins-side-steer.json', 50.8, 0, -180);
+    const way = bumpSteer > 0 ? 'left' : 'right';
+    expect(doingLines(cars.slice(0, 1), style)).toEqual([
+      `Both wheels 2 in up, at 180° of handwheel to the right: left and right wheel point ${Math.abs(left.steer).toFixed(1)}° and ${Math.abs(right.steer).toFixed(1)}° to the right; the wheels steer themselves ${Math.abs(bumpSteer).toFixed(2)}° to the ${way}.`,
+    ]);
+  });
+
   test('one car is a sentence; two are a line each under where both stand', () => {
     const cars = ['hairpins-side-steer', 'hairpins-box-too-low'].map((name, at) => ({
       at: at as 0 | 1,

@@ -77,3 +77,18 @@ export function inputLacks({ end, axis }: BoxInput, clearanceOf: ClearanceOf, wa
   }
   return least;
 }
+
+/**
+ * rad by which the joints of a shaft with two of them, straight between the column's end and a box's input, pass a limit together;
+ * 0 where two do. In closed form: a route may do better by a little, as its joints may stand elsewhere on both ends.
+ */
+export function bentPast({ end, axis }: BoxInput, column: ColumnEnd, limit: number): number {
+  const [, slide] = SHAFT.slides;
+  const out = unit(column.axis);
+  const way = subtract(subtract(end, scaled(axis, slide)), add(column.end, scaled(out, slide)));
+  const size = norm(way);
+  if (size < 1) return 0;
+  const past = (direction: Point) =>
+    Math.max(0, Math.acos(Math.max(-1, Math.min(1, dot(direction, way) / size))) - limit);
+  return past(out) + past(axis);
+}

@@ -9,12 +9,23 @@ import type { NoFit, Proposal } from './proposal.ts';
 import { BoxPlaces, roomWords } from './room.ts';
 import { boxKindOf } from './shaft-ends.ts';
 import { shaftFor } from './shaft-for.ts';
-import { costWords, goodWords, ideaWords, limitShares, pastLimits, proposalName } from './words.ts';
+import {
+  costWords,
+  goodWords,
+  ideaWords,
+  limitShares,
+  pastLimits,
+  placeWords,
+  proposalName,
+} from './words.ts';
 
 /** A place that was found, as a proposal or as why it is none. */
-export type Closed =
-  | { readonly kind: 'found'; readonly proposal: Proposal }
-  | { readonly kind: 'stopped'; readonly noFit: NoFit };
+export type Closed = { readonly kind: 'found'; readonly proposal: Proposal } | Stopped;
+
+interface Stopped {
+  readonly kind: 'stopped';
+  readonly noFit: NoFit;
+}
 
 /** What a shaft that does not get there counts beside limits that are missed. */
 const NO_SHAFT = 50;
@@ -30,17 +41,19 @@ const stopped = (
   sentences: readonly string[],
   missing: number,
   layout: LayoutDocument,
-): Closed => ({
+): Stopped => ({
   kind: 'stopped',
   noFit: { idea, sentences, missing, layout },
 });
 
 /** Why a box cannot be bolted at a place: what stands still is not judged against what stands still, so it is looked at here. */
-function withoutRoom(car: Car, idea: Idea, layout: Layout): Closed | undefined {
+export function withoutRoom(car: Car, idea: Idea, layout: Layout): Stopped | undefined {
   if (car.held.has('box')) return undefined;
-  const places = new BoxPlaces(car.layout);
-  const room = roomWords(places.room(layout).outOfReach, places.reached(layout), car.style);
+  const places = new BoxPlaces(layout);
   const words = ideaWords(car, idea);
+  const room =
+    roomWords(places.room(layout).outOfReach, places.reached(layout), car.style) ||
+    placeWords(car, idea, layout);
   return room === '' ? undefined : stopped(words, [room], NO_ROOM, laidDocument(car, layout, null, words));
 }
 
@@ -55,6 +68,15 @@ export function stoppedAlready(car: Car, idea: Idea, layout: Layout): Closed | u
   const document = laidDocument(car, layout, null, words);
   const { stops } = judge(car, document);
   return stops.length > 0 ? stopped(words, stopWords(stops), stops.length, document) : undefined;
+}
+
+/** Why a place without a stop is none where no limit may be passed: those that are. */
+export function pastLimitsOnly(car: Car, idea: Idea, layout: Layout): Stopped {
+  const words = ideaWords(car, idea);
+  const document = laidDocument(car, layout, null, words);
+  const past = pastLimits(car, judge(car, document).findings);
+  const sentences = past.length > 0 ? stopWords(past) : ['No place of it keeps all limits.'];
+  return stopped(words, sentences, past.length, document);
 }
 
 /** Routes the shaft to a place, judges the whole document, and puts it into words. */
@@ -86,6 +108,7 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
       figures: judged.figures,
       good: goodWords(car, idea, layout, judged),
       costs: costWords(car, idea, layout, judged, kind, shaft),
+      assumes: idea.assumes ?? null,
       pastLimits: pastLimits(car, judged.findings).length,
       nearestLimit: limitShares(car, judged.figures)[0],
       newParts: newPartsOf(car, document),

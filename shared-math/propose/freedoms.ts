@@ -4,7 +4,7 @@ import { type Car, carOf, limitOf } from './car.ts';
 import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
 import { hasRails, railStretch } from './rail-faces.ts';
 import { alongRail } from './side-steer.ts';
-import { ARM, LEAN, PLATE } from './sizes.ts';
+import { ARM, LEAN, PLATE, TURNED } from './sizes.ts';
 
 /** One thing that a proposal may choose, whether it is held, and how far it may go, for a person to read. */
 export interface ProposeFreedom {
@@ -21,6 +21,10 @@ export interface ProposeFreedom {
 const WORDS: Readonly<Record<HoldName, string>> = {
   way: 'side or cross steer',
   box: 'where the steering box is bolted',
+  mount: 'which part of the frame the box is on',
+  'axle-side': 'behind or ahead of the axle',
+  'arm-way': 'pitman arm down or up',
+  'box-turn': 'how the box is turned',
   'box-kind': 'which steering box',
   'pitman-arm': 'the pitman ball',
   'steering-arm': 'the steering arm’s ball',
@@ -48,6 +52,14 @@ function roomOf(car: Car, name: HoldName): string {
       const rails = hasRails(car.layout) ? 'along the rails' : 'along rails that are assumed';
       return `${rails}, its arm’s ball ${places.join(', or ') || `between ${railStretch(car.layout).map(size).join(' and ')}`}; bolted to a rail or crossmember within ${size(PLATE.most)}`;
     }
+    case 'mount':
+      return `outside, inside or on top of the ${car.driver} rail, its sector shaft through the rail, or on a crossmember`;
+    case 'axle-side':
+      return 'either';
+    case 'arm-way':
+      return 'hanging down or standing up; in cross steer, under its box or over it';
+    case 'box-turn':
+      return `square across the car or turned up to ${Math.round(toDegrees(TURNED))}° toward the column; in cross steer, leaning back 3° to 31°`;
     case 'box-kind': {
       const kinds = (['side', 'cross'] as const).flatMap((way) =>
         (['manual', 'power'] as const).flatMap((assist) => boxKinds(way, assist, car.shelf, false)),

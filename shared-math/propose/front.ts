@@ -6,6 +6,9 @@ const LEAST = 3;
 /** A proposal is worth showing beside others where some figure is better by this share of itself. */
 const BETTER_BY = 0.03;
 
+/** Degrees of all joints together, below which a steering shaft is as good as straight. */
+const HARDLY_BENT = 10;
+
 /** What proposals are weighed by: less is better in each. */
 function weights({ figures, newParts, costs }: Proposal): readonly number[] {
   const bought = newParts.reduce((sum, { count, onShelf }) => sum + count - onShelf, 0);
@@ -15,6 +18,10 @@ function weights({ figures, newParts, costs }: Proposal): readonly number[] {
     figures.circle,
     bought,
     figures.shaftJoints.length + figures.supports,
+    Math.max(
+      figures.shaftJoints.reduce((sum, angle) => sum + angle, 0),
+      HARDLY_BENT,
+    ),
     Math.max(figures.band ?? Number.POSITIVE_INFINITY, 0.05),
     costs.length,
   ];
@@ -88,13 +95,19 @@ export function frontOf(found: readonly Proposal[]): Proposal[] {
         list.findIndex((j) => ideaOf(found[j] as Proposal) === ideaOf(found[i] as Proposal)) === place,
     );
   const taken: number[] = [];
-  takeUnlike(found, firstOfIdea(front), taken, MOST);
+  takeUnlike(found, oneAssumed(found, firstOfIdea(front)), taken, MOST);
   for (const more of [firstOfIdea(clean), clean, firstOfIdea(order)]) {
     if (taken.length >= LEAST) break;
     const fresh = more.filter((i) => !taken.includes(i));
     takeUnlike(found, fresh, taken, LEAST);
   }
   return namedApart(taken.map((i) => found[i] as Proposal));
+}
+
+/** Of those that take for granted what nobody has drawn, only the first. */
+function oneAssumed(found: readonly Proposal[], list: readonly number[]): number[] {
+  const assumed = list.filter((i) => found[i]?.assumes !== null);
+  return list.filter((i) => !assumed.slice(1).includes(i));
 }
 
 /** Proposals of one name are named by what was sought in each as well. */

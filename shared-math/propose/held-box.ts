@@ -7,6 +7,8 @@ import type { Car } from './car.ts';
 import { boxesFor, choice, stopChoice, stopsAt } from './choices.ts';
 import { boxedAt } from './choose-box.ts';
 import type { Choice, Idea } from './idea.ts';
+import { armOf } from './mounts.ts';
+import { once } from './once.ts';
 import { ARM } from './sizes.ts';
 
 /** rad that the arm of a box which stands still may be splined on to either side of where it is drawn. */
@@ -89,6 +91,9 @@ function heldBoxIdea(car: Car, assist: 'manual' | 'power'): Idea | undefined {
     key: `${way} held ${box.sectorCentre[0] > kingpinBottom[0] ? 'ahead' : 'behind'} ${assist}`,
     way,
     where: 'where it stands',
+    mount: 'held',
+    arm: armOf(drawn),
+    uncommon: false,
     ahead: box.sectorCentre[0] > kingpinBottom[0],
     assist,
     movesAxle: false,
@@ -96,7 +101,7 @@ function heldBoxIdea(car: Car, assist: 'manual' | 'power'): Idea | undefined {
     boxes,
     choices,
     arms: { pitman: 0, steering: 2 },
-    starts: [inside(asDrawn), inside([ARM.usual, 0, ARM.usual, kingpinTop[2], 0, 0])],
+    starts: once(() => [inside(asDrawn), inside([ARM.usual, 0, ARM.usual, kingpinTop[2], 0, 0])]),
     lay,
   };
 }

@@ -18,6 +18,12 @@ export interface ArmChoices {
 }
 
 /**
+ * Where on the frame a box is bolted. `through`: inside the rail, its sector shaft passing the rail to an arm outside; `inside`:
+ * the arm is inside as well.
+ */
+export type Mount = 'outside' | 'top' | 'through' | 'inside' | 'crossmember';
+
+/**
  * A way of steering this car, unlike every other in words: side or cross, where the box is bolted, on which side
  * of the axle, by which boxes. What is left open are a few numbers.
  */
@@ -26,7 +32,15 @@ export interface Idea {
   readonly way: 'side' | 'cross';
   /** "outside the RAIL": the rail is named when it is known on which side of the asked car it stands. */
   readonly where: string;
+  /** `held`: where it stands. */
+  readonly mount: Mount | 'held';
+  /** Whether the pitman arm hangs from its sector shaft or stands up on it; in cross steer, lies under its box or over it. */
+  readonly arm: 'down' | 'up';
   readonly ahead: boolean;
+  /** Seldom built: one place that keeps bump steer low is sought, none that is light and tight. */
+  readonly uncommon: boolean;
+  /** What no document says and the idea takes for granted, as a sentence; absent where there is nothing of the kind. */
+  readonly assumes?: string;
   readonly assist: 'manual' | 'power';
   /** Whether the axle's own path changes with the choices. */
   readonly movesAxle: boolean;
@@ -36,8 +50,10 @@ export interface Idea {
   readonly choices: readonly Choice[];
   /** Which of the choices are the lengths of arms. */
   readonly arms: ArmChoices;
-  /** Places that the analysis by parts finds likely. */
-  readonly starts: readonly (readonly number[])[];
+  /** Which of the choices is the box's turn in plan, and how far toward the column it may go, rad: turned only where the shaft asks for it. */
+  readonly turn?: { readonly choice: number; readonly most: number };
+  /** Places that the analysis by parts finds likely: worked out when they are first asked for, as most ideas are not searched here. */
+  starts(): readonly (readonly number[])[];
   /** The layout with the choices made; undefined where they make none. */
   lay(x: readonly number[]): Layout | undefined;
 }

@@ -11,14 +11,20 @@ import { inputLacks, inputsFor } from './box-input.ts';
 import { type Car, limitOf } from './car.ts';
 import { rimForceAt } from './choose-box.ts';
 import type { Idea } from './idea.ts';
-import { BoxPlaces } from './room.ts';
+import { mountLacks } from './mounts.ts';
+import { BoxPlaces, sectorOut, tooLow } from './room.ts';
+import { SECTOR } from './sizes.ts';
 
 /** A limit that is missed, by how much: degrees, mm, a tenth of a ratio or a turn, tens of N, poses. */
 export interface Missed {
   readonly limit:
     | 'box-room'
     | 'box-reach'
+    | 'box-mount'
+    | 'road'
+    | 'sector-shaft'
     | 'bump-steer'
+    | 'roll-steer'
     | 'shaft-room'
     | 'bar-and-link'
     | 'direction'
@@ -37,7 +43,9 @@ export interface Missed {
 }
 
 /** Coarse grids see a little less than the full ones of the verdict: so much is kept to spare. mm, degrees. */
-const SPARE = { gap: 1.2, angle: 0.4, lock: 0.05, ratio: 0.05, bar: 0.02 } as const;
+const SPARE = { gap: 1.2, angle: 0.4, lock: 0.05, ratio: 0.05, bar: 0.02, roll: 0.003 } as const;
+/** rad either side of level by which the car is leant to see how that steers it. */
+const LEANT = 0.01;
 /** How finely travel and turn are looked at in a search. */
 const FINENESS = { heaves: 7, turns: 9 } as const;
 /** Where a layout does not steer at all it misses more than by anything else. */
@@ -82,6 +90,7 @@ function barUnlikeLink(car: Car, layout: Layout): number {
  */
 export class Keeper {
   private readonly car: Car;
+  private readonly idea: Idea;
   private readonly places: BoxPlaces;
   private readonly needs: NeedsOf;
   private readonly poses = new HeldPoses();
@@ -92,11 +101,25 @@ export class Keeper {
 
   constructor(car: Car, drawn: FrontEnd, idea: Idea) {
     this.car = car;
-    this.places = new BoxPlaces(car.layout);
+    this.idea = idea;
+    // With what the idea takes for granted.
+    this.places = new BoxPlaces(drawn.layout);
     this.needs = new NeedsOf({ ...drawn.layout, shaft: null }, needsOf(car, drawn, idea), FINENESS);
-    this.clear = clearanceOf(routeObstacles({ ...car.layout, shaft: null }));
+    this.clear = clearanceOf(routeObstacles({ ...drawn.layout, shaft: null }));
     const { kind } = drawn.layout.location;
     this.windsUp = kind === 'parallel-leaf' || kind === 'quarter-elliptic';
+  }
+
+  /** Degrees of steer into the turn for each degree that the car leans: the findings' slope, by the secant about level. */
+  private rollsInto(frontEnd: FrontEnd, straight: number): number {
+    if (frontEnd.layout.travel.roll === 0) return 0;
+    let slope = 0;
+    for (const roll of [-LEANT, LEANT]) {
+      const leant = this.poses.at(frontEnd, 0, roll);
+      if (!leant || steerAxle(frontEnd, 0, leant) !== 'ok') return 0;
+      slope += (leant.meanSteer - straight) / roll / 2;
+    }
+    return -slope;
   }
 
   /** All that is missed together; exact below `settledAt`. */
@@ -109,15 +132,36 @@ export class Keeper {
     return sum;
   }
 
+  /**
+   * What the place of a laid box misses by itself, whatever is steered with it: in closed form, some microseconds. None of a box
+   * that is held: it stands where somebody has put it. mm.
+   */
+  *missedByPlace(layout: Layout): Generator<Missed> {
+    if (this.car.held.has('box')) return;
+    const room = this.places.room(layout);
+    if (room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
+    if (room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
+    const off = mountLacks(this.idea, layout);
+    if (off > 0) yield { limit: 'box-mount', by: off };
+    const low = tooLow(layout);
+    if (low > 0) yield { limit: 'road', by: low };
+    const far = sectorOut(layout) - SECTOR.most;
+    if (far > 0) yield { limit: 'sector-shaft', by: far };
+  }
+
+  /** All that the place of a laid box misses, mm. */
+  missingByPlace(layout: Layout): number {
+    let sum = 0;
+    for (const { by } of this.missedByPlace(layout)) sum += by;
+    return sum;
+  }
+
   /** What is missed, one limit after another, the cheap ones first. `left`: how much more is of interest. */
   *missed(frontEnd: FrontEnd, left: () => number = () => Number.POSITIVE_INFINITY): Generator<Missed> {
     const { car } = this;
     const { layout } = frontEnd;
     this.asked.room += 1;
-    // A box that is held stands where somebody has put it.
-    const room = car.held.has('box') ? undefined : this.places.room(layout);
-    if (room && room.overlap > 0) yield { limit: 'box-room', by: room.overlap };
-    if (room && room.outOfReach > 0) yield { limit: 'box-reach', by: room.outOfReach };
+    yield* this.missedByPlace(layout);
 
     const unlike = barUnlikeLink(car, layout);
     if (unlike > 0) yield { limit: 'bar-and-link', by: unlike };
@@ -138,6 +182,9 @@ export class Keeper {
       yield { limit: 'direction', by: STEERS_NOT };
       return;
     }
+    const rolls = this.rollsInto(frontEnd, state.meanSteer) - limitOf(car, 'rollOversteer') + SPARE.roll;
+    if (rolls > 0) yield { limit: 'roll-steer', by: 10 * rolls };
+    if (left() <= 0) return;
     this.asked.turn += 1;
     const overall = 1 / rate;
     const short = (least: number, value: number) => Math.max(0, least - value);

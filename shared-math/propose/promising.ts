@@ -12,10 +12,13 @@ const AHEAD = 20;
 
 /** What an idea's usual places miss at the least; `HOPELESS` where none is a layout. */
 function missedAtFirst(car: Car, idea: Idea): number {
-  const first = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  // Seldom built, and many: they are looked through last.
+  if (idea.uncommon) return 2 * HOPELESS;
+  const starts = idea.starts();
+  const first = starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
   if (!first) return HOPELESS;
   const search = new IdeaSearch(car, idea, first);
-  return idea.starts.reduce((least, x) => Math.min(least, search.missing(x, least, 1)), HOPELESS);
+  return starts.reduce((least, x) => Math.min(least, search.missing(x, least, 1)), HOPELESS);
 }
 
 /** The places of ideas in their list, the most promising first; of two alike the earlier. */

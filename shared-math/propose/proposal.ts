@@ -57,6 +57,8 @@ export interface Proposal {
   readonly figures: ProposalFigures;
   readonly good: readonly string[];
   readonly costs: readonly string[];
+  /** What is not drawn and taken for granted by it, as a sentence; null where there is nothing of the kind. */
+  readonly assumes: string | null;
   /** How many of the shop's limits it passes without a stop; 0 where it keeps all that the steering has a part in. */
   readonly pastLimits: number;
   readonly nearestLimit: NearestLimit | undefined;

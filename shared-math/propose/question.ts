@@ -7,6 +7,10 @@ import type { LengthStyle } from '../units/index.ts';
 export const HOLDS = [
   'way',
   'box',
+  'mount',
+  'axle-side',
+  'arm-way',
+  'box-turn',
   'box-kind',
   'pitman-arm',
   'steering-arm',

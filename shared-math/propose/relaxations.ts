@@ -116,6 +116,10 @@ function ofLimit(question: ProposeQuestion, name: LimitName, factors: readonly n
 const LET_GO: Readonly<Record<HoldName, readonly [stands: string, goes: string]>> = {
   way: ['side or cross steer as it is', 'the other way of steering'],
   box: ['the steering box where it is', 'the steering box bolted elsewhere'],
+  mount: ['the box on that part of the frame', 'the box on another part of the frame'],
+  'axle-side': ['the box on that side of the axle', 'the box on the other side of the axle'],
+  'arm-way': ['the pitman arm pointing as it does', 'the pitman arm the other way up'],
+  'box-turn': ['the box turned as it is', 'the box turned otherwise'],
   'box-kind': ['the steering box that it has', 'another steering box'],
   'pitman-arm': ['the pitman ball where it is', 'the pitman ball elsewhere'],
   'steering-arm': ['the steering arm’s ball where it is', 'the steering arm’s ball elsewhere'],

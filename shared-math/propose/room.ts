@@ -41,8 +41,35 @@ export function boxLine({ steering }: Layout): BoxLine {
   };
 }
 
+/** mm from the box's body to the nearest crossmember that is drawn; infinity where none is. */
+export function crossmemberGap(layout: Layout): number {
+  const crossmembers = layout.obstacles.filter(({ role }) => role === 'crossmember');
+  if (crossmembers.length === 0) return Number.POSITIVE_INFINITY;
+  const { from, to, radius } = boxLine(layout);
+  const distances = routeObstacles({ ...layout, rails: [], obstacles: crossmembers }).map((obstacle) =>
+    segmentToObstacle(obstacle, from, to),
+  );
+  return Math.min(...distances) - radius;
+}
+
+/** mm along the sector shaft from the face of a usual box to the middle of its arm. */
+export function sectorOut({ steering }: Layout): number {
+  const { sectorCentre, sectorAxis, pitmanBall, assist } = steering.box;
+  const along = Math.abs(dot(subtract(pitmanBall, sectorCentre), unit(sectorAxis)));
+  return along - BODY.face * (assist === 'power' ? BODY.assisted : 1);
+}
+
+/** mm that stay under the box where the frame has gone down by all of its bump travel; common practice, no published source. */
+const OVER_THE_ROAD = 50.8;
+
+/** mm by which the box's underside stands too low over the road. */
+export function tooLow(layout: Layout): number {
+  const { from, to, radius } = boxLine(layout);
+  return Math.max(0, layout.travel.bump + OVER_THE_ROAD - (Math.min(from[2], to[2]) - radius));
+}
+
 /** mm. The box's own shape is a usual one: nearer than this to nothing is as good as clear. */
-const HARDLY = 1;
+export const HARDLY = 1;
 
 /** Something that a box reaches into, and how deep, mm. */
 export interface Reached {

@@ -1,3 +1,4 @@
+import { speech } from '../findings/index.ts';
 import { type Layout, steeringRefusal } from '../layout/index.ts';
 import { type FrontEnd, prepareFrontEnd, prepareMoved } from '../linkage/index.ts';
 import { seededRandom } from '../solve/random.ts';
@@ -5,18 +6,22 @@ import { type Found, type Problem, searchLeast } from '../tune/index.ts';
 import { toDegrees, toRadians } from '../units/index.ts';
 import { Archive } from './archive.ts';
 import { leverage } from './arms.ts';
+import { bentPast, inputsFor } from './box-input.ts';
 import { BumpWeigher } from './bump-weigher.ts';
 import { type Car, limitOf } from './car.ts';
 import { rimForceAt } from './choose-box.ts';
-import { type Closed, closeIn, stoppedAlready } from './close-in.ts';
+import { type Closed, closeIn, pastLimitsOnly, stoppedAlready, withoutRoom } from './close-in.ts';
 import type { Idea } from './idea.ts';
 import { Keeper } from './keeper.ts';
+import { laidDocument } from './laid-document.ts';
 import type { NoFit, Proposal, ProposeNews, TaskResult } from './proposal.ts';
 import { withUsualArms } from './usual-arms.ts';
 import { ideaWords } from './words.ts';
 
 /** Generations of a search, and places that the closing in may ask for each number chosen. */
 const EFFORT = {
+  /** Whether the box has a place at all: microseconds each. */
+  place: { members: 20, generations: 12, closingIn: 10 },
   /** Bump steer alone, to know whether an idea can keep it low at all: microseconds each. */
   bound: { members: 20, generations: 14, closingIn: 12 },
   /** Least bump steer within all limits. */
@@ -39,6 +44,8 @@ const STOP_AT = 2;
 const AGAIN_WITHIN = 15;
 /** Degrees of bump steer that arms of usual lengths may add. */
 const HAIR = 0.03;
+/** mm: what more of looking may still find of a box's place. */
+const NEARLY_PLACED = 6;
 /** Places from which the shaft is tried, where the best cannot be reached. */
 const TRIES = 3;
 
@@ -112,6 +119,22 @@ export class IdeaSearch {
     return force + circle;
   };
 
+  /** How far two joints would be bent past their limit on the way to a laid box, as a share of that limit; 0 without a column. */
+  bentPast(layout: Layout): number {
+    const { shaft } = this.car.document;
+    if (!shaft) return 0;
+    const limit = toRadians(limitOf(this.car, 'jointSingle'));
+    const past = inputsFor(this.car, layout).map((input) => bentPast(input, shaft.column, limit));
+    return Math.min(...past) / limit;
+  }
+
+  /** mm that a box has not of its place; infinity where nothing can be laid. */
+  place = (x: readonly number[]): number => {
+    this.evaluations += 1;
+    const layout = this.idea.lay(x);
+    return layout ? this.keeper.missingByPlace(layout) : Number.POSITIVE_INFINITY;
+  };
+
   /** All that is missed, bump steer beyond a share of its limit too; exact below `settledAt`. */
   missing(x: readonly number[], settledAt: number, share: number): number {
     const at = this.trials.at(x);
@@ -136,11 +159,25 @@ export class IdeaSearch {
     );
   }
 
+  /** The same place with the box turned toward the column as far as it may be; undefined where that cannot be, or misses a limit. */
+  turned(x: readonly number[], share: number): readonly number[] | undefined {
+    const { turn } = this.idea;
+    if (!turn || turn.most === 0) return undefined;
+    const other = x.with(turn.choice, turn.most);
+    return this.missing(other, 1e-9, share) === 0 ? other : undefined;
+  }
+
+  /** Whether it is worth turning a box toward the column: two joints then do, or nearly, which else do not. */
+  gainsByTurning(square: Layout, turned: Layout): boolean {
+    return this.bentPast(turned) < this.bentPast(square) - 0.02;
+  }
+
   problem(
     effort: { members: number; closingIn: number },
     more: Pick<Problem, 'value' | 'violation'>,
   ): Problem {
-    const { choices, starts } = this.idea;
+    const { choices } = this.idea;
+    const starts = this.idea.starts();
     return {
       from: choices.map(({ from }) => from),
       to: choices.map(({ to }) => to),
@@ -151,6 +188,26 @@ export class IdeaSearch {
       penalty: PENALTY,
       ...more,
     };
+  }
+
+  /** Looks for any place where the box can be bolted, and ends with the first; else with the one that lacks least, mm. */
+  *somePlace(
+    effort: { members: number; generations: number; closingIn: number },
+    task: number,
+  ): Generator<ProposeNews, { readonly at: readonly number[]; readonly missing: number }> {
+    const starts = this.idea.starts();
+    for (const at of starts) if (this.place(at) === 0) return { at, missing: 0 };
+    const steps = searchLeast(
+      this.problem(effort, { value: this.place, violation: () => 0 }),
+      this.seeded(4, task),
+      effort.generations,
+    );
+    let step = steps.next();
+    while (!step.done) {
+      if (step.value.best === 0) return { at: starts[0] as readonly number[], missing: 0 };
+      step = steps.next();
+    }
+    return { at: step.value.at, missing: step.value.value };
   }
 
   seeded(step: number, task: number) {
@@ -188,7 +245,10 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     noFit: { idea: words, ...noFit },
     evaluations,
   });
-  const first = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  const first = idea
+    .starts()
+    .map((x) => new Trials(idea).at(x))
+    .find((at) => at !== undefined);
   if (!first)
     return none(
       { sentences: ['None of its usual places is a layout.'], missing: Number.MAX_VALUE, layout: undefined },
@@ -203,7 +263,17 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   });
   yield news('looking at usual places', 0);
 
-  const { bound, bump, light } = EFFORT;
+  const { place, bound, bump, light } = EFFORT;
+  const placed = yield* search.somePlace(place, task);
+  if (placed.missing > NEARLY_PLACED) {
+    const layout = search.layoutAt(placed.at);
+    const closed = layout && withoutRoom(car, idea, layout);
+    if (closed)
+      return none(
+        { ...closed.noFit, missing: search.missing(placed.at, Number.POSITIVE_INFINITY, 1) },
+        search.evaluations,
+      );
+  }
   const least = yield* followed(
     searchLeast(
       search.problem(bound, { value: search.bump, violation: () => 0 }),
@@ -213,9 +283,41 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     (share) => news('how low its bump steer can be', 0.1 * share),
   );
   const cannot = toDegrees(least.value) > STOP_AT * search.limit;
+  if (cannot && idea.uncommon) {
+    const speak = speech(car.style, car.limits);
+    const sentence = Number.isFinite(least.value)
+      ? `Bump steer ${speak.angle(least.value, 2)} at the least (limit ${speak.figure(search.limit)}°).`
+      : 'The linkage reaches nowhere.';
+    const layout = search.layoutAt(least.at);
+    return none(
+      {
+        sentences: [sentence],
+        missing: search.missing(least.at, Number.POSITIVE_INFINITY, 1),
+        layout: layout && laidDocument(car, layout, null, words),
+      },
+      search.evaluations,
+    );
+  }
 
   const proposals = new Map<string, Proposal>();
   let noFit: Omit<NoFit, 'idea'> | undefined;
+  /** What came of a place, or of the same with its box turned toward the column where the shaft asks for that. */
+  const closedTurned = (
+    x: readonly number[],
+    share: number,
+    square: Layout,
+    closed: Closed,
+    flavour: string,
+  ): Closed => {
+    const joints = closed.kind === 'found' ? closed.proposal.figures.shaftJoints.length : 4;
+    if (joints < 3) return closed;
+    const at = search.turned(x, share);
+    const turned = at && search.layoutAt(at);
+    if (!turned || !search.gainsByTurning(square, turned)) return closed;
+    const other = closeIn(car, idea, turned, flavour);
+    if (other.kind !== 'found') return closed;
+    return closed.kind === 'found' && other.proposal.figures.shaftJoints.length >= joints ? closed : other;
+  };
   /** Closes in on the best places of the archive until one can be built. */
   const close = (
     flavour: string,
@@ -224,9 +326,11 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   ): Proposal | undefined => {
     let best: Proposal | undefined;
     for (const x of places.slice(0, TRIES)) {
-      const layout = search.layoutAt(search.withUsualArms(x, 0, share));
+      const usual = search.withUsualArms(x, 0, share);
+      const layout = search.layoutAt(usual);
       if (!layout) continue;
-      const closed = closeIn(car, idea, layout, flavour);
+      const square = closeIn(car, idea, layout, flavour);
+      const closed = closedTurned(usual, share, layout, square, flavour);
       if (closed.kind === 'stopped') {
         if (!noFit || closed.noFit.missing < noFit.missing) noFit = closed.noFit;
         continue;
@@ -247,23 +351,24 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     if (found) yield news('a first arrangement', 0.2, [found]);
   }
   // What fits at a usual place is shown before anything is searched.
-  for (const x of idea.starts) if (search.missing(x, Number.MIN_VALUE, 1) === 0) break;
+  for (const x of idea.starts()) if (search.missing(x, Number.MIN_VALUE, 1) === 0) break;
   yield* early();
   // Past the axle a shaft takes long to look for: else that waits for the best place.
   if (idea.ahead) shown = 2;
   const kept = (share: number) => (x: readonly number[], settledAt: number) =>
     search.missing(x, settledAt, share);
+  const effort = cannot || idea.uncommon ? light : bump;
   let best = yield* followed(
     searchLeast(
-      search.problem(cannot ? light : bump, { value: search.bump, violation: kept(1) }),
+      search.problem(effort, { value: search.bump, violation: kept(1) }),
       search.seeded(1, task),
-      cannot ? light.generations : bump.generations,
+      effort.generations,
     ),
     (share) => news('least bump steer within all limits', 0.1 + 0.4 * share),
     early,
   );
   // So near that another beginning may do.
-  if (!cannot && search.archive.size === 0 && best.violation < AGAIN_WITHIN)
+  if (effort === bump && search.archive.size === 0 && best.violation < AGAIN_WITHIN)
     best = yield* followed(
       searchLeast(
         {
@@ -281,7 +386,8 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     const layout = search.layoutAt(search.withUsualArms(best.at, best.violation, 1));
     const closed =
       layout && Number.isFinite(best.value)
-        ? (stoppedAlready(car, idea, layout) ?? closeIn(car, idea, layout, 'nearest'))
+        ? (stoppedAlready(car, idea, layout) ??
+          (idea.uncommon ? pastLimitsOnly(car, idea, layout) : closeIn(car, idea, layout, 'nearest')))
         : undefined;
     if (closed?.kind === 'found')
       // Past some limit, but with no stop: what it costs says so.
@@ -296,6 +402,16 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   yield news('leading the steering shaft there and judging it', 0.6);
   const one = close('least bump steer', search.archive.best());
   if (one) yield news('the least bump steer', 0.65, [one]);
+  const result = (): TaskResult => {
+    const found = [...proposals.values()];
+    return {
+      task,
+      found,
+      noFit: found.length > 0 || !noFit ? undefined : { idea: words, ...(noFit as Omit<NoFit, 'idea'>) },
+      evaluations: search.evaluations,
+    };
+  };
+  if (idea.uncommon) return result();
 
   search.archive.weighAnew(search.weight);
   yield* followed(
@@ -315,13 +431,7 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
   const two = close('light and tight', search.archive.best(), LIGHT_BUMP);
   if (two) yield news('the lightest and tightest', 1, [two]);
 
-  const found = [...proposals.values()];
-  return {
-    task,
-    found,
-    noFit: found.length > 0 || !noFit ? undefined : { idea: words, ...(noFit as Omit<NoFit, 'idea'>) },
-    evaluations: search.evaluations,
-  };
+  return result();
 }
 
 /** The nearest that an idea comes to fitting, with the fewest places tried, and what is missed there. */
@@ -333,7 +443,10 @@ export interface NearestPlace {
 
 /** Looks for any place of an idea that fits, and ends with the first; where there is none, with the one that misses least. */
 export function* nearestPlace(car: Car, idea: Idea, task: number): Generator<undefined, NearestPlace> {
-  const first = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  const first = idea
+    .starts()
+    .map((x) => new Trials(idea).at(x))
+    .find((at) => at !== undefined);
   if (!first) return { closed: undefined, missing: Number.MAX_VALUE, evaluations: 0 };
   const search = new IdeaSearch(car, idea, first);
   const steps = searchLeast(

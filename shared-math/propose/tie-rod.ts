@@ -5,6 +5,7 @@ import { kingpinAt } from './arms.ts';
 import type { Car } from './car.ts';
 import { choice } from './choices.ts';
 import type { Idea } from './idea.ts';
+import { once } from './once.ts';
 
 /** mm: tie rod arms as they are usually made; common practice, no published source. */
 const ARM = { least: 120, usual: 150, most: 180 } as const;
@@ -47,9 +48,15 @@ export function withTieRod(car: Car, idea: Idea): Idea[] {
         choice('the tie rod’s height', low, high),
       ],
       arms: { ...idea.arms, tieRod: n },
-      starts: idea.starts.flatMap((start, i) => [
-        [...start, ARM.usual, i % 2 === 0 ? kingpinBottom[2] - 60 : kingpinBottom[2] - 20],
-      ]),
+      starts: once(() =>
+        idea
+          .starts()
+          .map((start, i) => [
+            ...start,
+            ARM.usual,
+            i % 2 === 0 ? kingpinBottom[2] - 60 : kingpinBottom[2] - 20,
+          ]),
+      ),
       lay: (x) => {
         const laid = idea.lay(x.slice(0, n));
         if (!laid) return undefined;

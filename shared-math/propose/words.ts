@@ -1,18 +1,19 @@
 import { type Finding, type LimitName, speech } from '../findings/index.ts';
-import { dot, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { stubSentence } from '../shaft/index.ts';
-import { formatSpan, toRadians } from '../units/index.ts';
+import { formatSpan, toDegrees, toRadians } from '../units/index.ts';
 import type { BoxKind } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import type { Idea } from './idea.ts';
 import type { Judged } from './judge.ts';
 import { isLaid } from './laid-parts.ts';
+import { mountLacks, planTurnOf } from './mounts.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
+import { HARDLY, sectorOut, tooLow } from './room.ts';
 import { endsLeftOpen } from './shaft-ends.ts';
 import type { ShaftFor } from './shaft-for.ts';
-import { BODY } from './sizes.ts';
+import { SECTOR } from './sizes.ts';
 import { armWords } from './usual-arms.ts';
 
 /** "outside the left rail": ideas are laid on a car with its driver on the left. */
@@ -38,17 +39,37 @@ const AT_RAIL = {
 /** The same of a laid box: how its sector shaft passes the rail where it does. */
 function laidWhereWords(car: Car, idea: Idea, layout: Layout): string {
   const where = whereWords(car, idea);
-  return idea.key.includes('through')
-    ? where.replace('its arm outside', AT_RAIL[passesRail(layout)][0])
-    : where;
+  return idea.mount === 'through' ? where.replace('its arm outside', AT_RAIL[passesRail(layout)][0]) : where;
 }
 
-/** "Side steer, box outside the left rail, behind the axle". */
+/** Which way the arm points, as far as the idea says: ", arm up"; empty of a box that stands. */
+function armWayWords({ way, mount, arm }: Idea): string {
+  if (mount === 'held') return '';
+  if (way === 'side') return `, arm ${arm}`;
+  return arm === 'up' ? ', arm over the box' : '';
+}
+
+/** "Side steer, box outside the left rail, arm down, behind the axle, manual". */
 export function ideaWords(car: Car, idea: Idea): string {
   const assist = idea.assist === 'power' ? 'assisted' : 'manual';
-  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer, box ${whereWords(car, idea)}, ${
+  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer, box ${whereWords(car, idea)}${armWayWords(idea)}, ${
     idea.ahead ? 'ahead of' : 'behind'
   } the axle, ${assist}`;
+}
+
+/** Why a box does not stand where its idea has it, as a sentence; empty if it does. */
+export function placeWords(car: Car, idea: Idea, layout: Layout): string {
+  const speak = speech(car.style, car.limits);
+  const off = mountLacks(idea, layout);
+  if (off > HARDLY)
+    return `The steering box is ${speak.length(off)} out of reach of its place ${whereWords(car, idea)}.`;
+  const low = tooLow(layout);
+  if (low > HARDLY)
+    return `The steering box is ${speak.length(low)} too low over the road: at full bump less than 2 in is left under it.`;
+  const far = sectorOut(layout);
+  return far > SECTOR.most + HARDLY
+    ? `The sector shaft would have to reach ${speak.length(far)} out of the box to its arm, at the most ${speak.setLength(SECTOR.most)}.`
+    : '';
 }
 
 /** "Side steer outside the left rail, arm down, behind the axle, manual 16 to 1". */
@@ -62,10 +83,11 @@ export function proposalName(car: Car, idea: Idea, layout: Layout): string {
       : box.sectorCentre[0] < box.pitmanBall[0]
         ? 'arm ahead'
         : 'arm back';
+  const over = idea.way === 'cross' && idea.arm === 'up' ? ' over the box' : '';
   const where = idea.key.includes(' held ')
     ? 'with the box where it stands'
     : laidWhereWords(car, idea, layout);
-  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer ${where}, ${arm}, ${
+  return `${idea.way === 'side' ? 'Side' : 'Cross'} steer ${where}, ${arm}${over}, ${
     idea.ahead ? 'ahead of' : 'behind'
   } the axle, ${box.assist === 'power' ? 'assisted' : 'manual'} ${Number(box.ratio.toFixed(1))} to 1`;
 }
@@ -161,15 +183,8 @@ export function goodWords(car: Car, idea: Idea, layout: Layout, { figures }: Jud
   return good;
 }
 
-/** mm of a sector shaft between box and arm, beyond which it is uncommon; common practice, no published source. */
-const LONG_SECTOR = 90;
-
-/** mm along the sector shaft from the face of a usual box to the middle of the arm. */
-function shaftOutOfBox({ steering }: Layout): number {
-  const { sectorCentre, sectorAxis, pitmanBall, assist } = steering.box;
-  const along = Math.abs(dot(subtract(pitmanBall, sectorCentre), unit(sectorAxis)));
-  return along - BODY.face * (assist === 'power' ? BODY.assisted : 1);
-}
+/** Degrees in plan that a box may stand off square without its bracket being a matter of words. */
+const HARDLY_TURNED = 1;
 
 /** What a proposal costs: limits that are passed, and what is uncommon or has to be bought. */
 export function costWords(
@@ -188,13 +203,20 @@ export function costWords(
     costs.push(
       `If the assistance fails, parking takes ${speak.force(figures.rimForceMost)} at the rim at the most.`,
     );
-  const atRail = idea.key.includes('through') ? AT_RAIL[passesRail(layout)][1] : undefined;
+  const atRail = idea.mount === 'through' ? AT_RAIL[passesRail(layout)][1] : undefined;
   if (atRail) costs.push(atRail);
-  const reach = shaftOutOfBox(layout);
-  if (reach > LONG_SECTOR)
+  const reach = sectorOut(layout);
+  if (reach > SECTOR.usual)
     costs.push(
       `The sector shaft has to reach ${speak.length(reach)} out of the box to its arm: a long one, or one made longer with a bearing beside the arm.`,
     );
+  const turned = idea.turn === undefined ? 0 : toDegrees(Math.abs(planTurnOf(layout)));
+  if (turned > HARDLY_TURNED)
+    costs.push(
+      `The box stands turned ${speak.number(turned, 0)}° in plan, so that its input leaves toward the column: its plate or bracket has to be made to that angle.`,
+    );
+  if (idea.mount === 'top') costs.push('The rail wants a plate on top, boxed or sleeved under the bolts.');
+  if (idea.assumes !== undefined) costs.push(idea.assumes);
   costs.push(...armWords(car, idea, layout).costs);
   if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
     costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');

@@ -55,7 +55,10 @@ test.each([
   }
   const whole = cpuMilliseconds() - began;
 
-  const start = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  const start = idea
+    .starts()
+    .map((x) => new Trials(idea).at(x))
+    .find((at) => at !== undefined);
   if (!start) throw new Error('unreachable');
   const peer = new IdeaSearch(car, idea, start);
   const random = seededRandom(1);
@@ -83,7 +86,10 @@ function firstByLot(question: ProposeQuestion): number | undefined {
   const car = carOf(question);
   const random = seededRandom(1);
   const searches = ideasFor(car).flatMap((idea) => {
-    const start = idea.starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+    const start = idea
+      .starts()
+      .map((x) => new Trials(idea).at(x))
+      .find((at) => at !== undefined);
     return start ? [{ idea, search: new IdeaSearch(car, idea, start) }] : [];
   });
   while (cpuMilliseconds() - began < PATIENCE)

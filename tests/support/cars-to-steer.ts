@@ -161,6 +161,14 @@ const COLUMN: Parts['column'] = [
 ];
 const STRAIGHT = rails([430, 315, 510], [-320, 325, 510], [-660, 345, 440], [-2300, 435, 440]);
 
+/** Engine, sump and a cooler ahead from rail to rail: all steering has to lie outside. */
+const FULL_INSIDE = [
+  block('Engine', 'engine', [-620, 0, 650], [760, 560, 420]),
+  block('Sump', 'sump', [-620, 0, 425], [700, 520, 60]),
+  block('Oil cooler', 'other', [180, 0, 560], [200, 560, 240]),
+  RADIATOR,
+];
+
 const TEN: readonly (Parts & { readonly impossible?: boolean })[] = [
   {
     // Close behind the axle and down between the rails, its sump in front: nothing passes below or beside it.
@@ -335,17 +343,11 @@ const TEN: readonly (Parts & { readonly impossible?: boolean })[] = [
     ],
   },
   {
-    // Engine, sump and crossmembers from rail to rail, ahead of the axle a cooler: all steering has to lie outside.
     name: 'No room inside the rails',
     location: 'hairpins',
     lateral: 'spring',
     rails: STRAIGHT,
-    obstacles: [
-      block('Engine', 'engine', [-620, 0, 650], [760, 560, 420]),
-      block('Sump', 'sump', [-620, 0, 425], [700, 520, 60]),
-      block('Oil cooler', 'other', [180, 0, 560], [200, 560, 240]),
-      RADIATOR,
-    ],
+    obstacles: FULL_INSIDE,
     column: COLUMN,
   },
   {
@@ -377,6 +379,39 @@ const TEN: readonly (Parts & { readonly impossible?: boolean })[] = [
   },
 ];
 
+/** Between the rails ahead of the axle, down to where a drag link would run. */
+const NOSE_TANK = block('Nose tank', 'other', [290, 0, 420], [320, 560, 240]);
+
+/** Cars that only one arrangement of the box fits, each for what a usual one runs into. */
+const TWO_MORE: readonly Parts[] = [
+  {
+    // Nothing between the rails, and tanks close beside them, so that neither box nor arm has room there: but over the rails it is free.
+    name: 'Room on top of the rail alone',
+    location: 'hairpins',
+    lateral: 'spring',
+    rails: STRAIGHT,
+    obstacles: [
+      ...FULL_INSIDE,
+      NOSE_TANK,
+      block('Side tank', 'other', [-900, 565, 430], [700, 200, 420], true),
+      block('Wing duct', 'other', [-330, 400, 520], [420, 40, 160], true),
+    ],
+    column: COLUMN,
+  },
+  {
+    // The rails drop behind the axle and the body is channelled down over them: a box has room low beside them alone.
+    name: 'Low rails under a channelled body',
+    location: 'hairpins',
+    lateral: 'spring',
+    rails: rails([430, 315, 510], [-320, 325, 510], [-450, 345, 250], [-2300, 435, 250]),
+    obstacles: [...FULL_INSIDE, NOSE_TANK, block('Body', 'other', [-700, 0, 540], [560, 860, 400])],
+    column: [
+      [-1200, 440, 480],
+      [2, 0, -1],
+    ],
+  },
+];
+
 /** The five demonstrations with their steering taken out. */
 export const DEMONSTRATIONS_TO_STEER: readonly CarToSteer[] = DEMONSTRATIONS.map(([file, document]) => ({
   name: file.replace('.json', ''),
@@ -391,3 +426,9 @@ export const CARS_TO_STEER: readonly CarToSteer[] = TEN.map((parts) => ({
 }));
 
 export const ALL_TO_STEER: readonly CarToSteer[] = [...DEMONSTRATIONS_TO_STEER, ...CARS_TO_STEER];
+
+/** Two more, of which each leaves the box one place. */
+export const CARS_FOR_ONE_WAY: readonly CarToSteer[] = TWO_MORE.map((parts) => ({
+  name: parts.name,
+  document: carOf(parts),
+}));

@@ -80,7 +80,7 @@ describe('the board proposes', () => {
   test('it says what it is doing, and how far it has come', () => {
     expect(first.news.length).toBeGreaterThan(10);
     for (const { doing, share } of first.news) {
-      expect(doing).toMatch(/^Side steer, box outside the left rail, behind the axle, manual: \w/);
+      expect(doing).toMatch(/^Side steer, box outside the left rail, arm down, behind the axle, manual: \w/);
       expect(share).toBeGreaterThanOrEqual(0);
       expect(share).toBeLessThanOrEqual(1);
     }

@@ -16,7 +16,7 @@ const NO_SHAFT = { kind: 'none', tried: [] } as const;
 
 /** A layout of the idea with its sector shaft at a height: over x = -900 this car's rail runs level, from 395 to 485 mm. */
 function sectorAt(z: number): Layout {
-  const laid = idea?.lay(idea.starts[0] as readonly number[]);
+  const laid = idea?.lay(idea.starts()[0] as readonly number[]);
   if (!laid) throw new Error('no layout');
   const { box } = laid.steering;
   const up = z - box.sectorCentre[2];
@@ -62,7 +62,7 @@ describe('how a sector shaft passes the rail', () => {
     };
     const near: Layout = {
       ...layout,
-      steering: { ...layout.steering, box: { ...box, pitmanBall: [x, box.sectorCentre[1] + 100, z] } },
+      steering: { ...layout.steering, box: { ...box, pitmanBall: [x, box.sectorCentre[1] + 90, z] } },
     };
     expect(y).toBeGreaterThan(box.sectorCentre[1]);
     const costs = (of: Layout) =>

@@ -140,7 +140,7 @@ describe('the board proposes', () => {
     for (const { found, evaluations, doing } of proposeTask(asked, first?.task ?? -1)) {
       if (found.length === 0) continue;
       expect(doing).toMatch(
-        /^Side steer, box outside the left rail, behind the axle, manual: a first arrangement$/,
+        /^Side steer, box outside the left rail, arm down, behind the axle, manual: a first arrangement$/,
       );
       // A search of its bump steer alone: 20 places at the outset and 14 generations of them, then 12 for each of nine numbers.
       expect(evaluations).toBeLessThan(20 * 15 + 12 * 9 + 100);

@@ -6,6 +6,7 @@ import {
   formatDegrees,
   formatForce,
   formatLength,
+  formatRimForce,
   formatSpan,
   type LengthStyle,
 } from '../units/index.ts';
@@ -33,7 +34,7 @@ export function parkingWords(
   { rimForce, rimForceMost }: Pick<ArrangementFigures, 'rimForce' | 'rimForceMost'>,
   unit: LengthStyle['unit'],
 ): string {
-  const [centre, most] = [rimForce, rimForceMost].map((force) => formatForce(force, unit));
+  const [centre, most] = [rimForce, rimForceMost].map((force) => formatRimForce(force, unit));
   return most === centre ? `${centre}` : `${centre}, at the most ${most}`;
 }
 

@@ -6,11 +6,13 @@ import {
   degreesBeside,
   formatDecimal,
   formatLoad,
+  formatRimForce,
   type LengthStyle,
   lengthBeside,
   MM_PER_INCH,
   NEWTONS_PER_POUND,
   setLength,
+  TURNED_BY_NOBODY,
   toDegrees,
 } from '../units/index.ts';
 import type { Analysis } from './analysis.ts';
@@ -81,6 +83,8 @@ export interface Speech {
   readonly setPerInch: (slope: number) => string;
   /** N. */
   readonly force: (newtons: number, others?: readonly number[]) => string;
+  /** Likewise of a force at the handwheel's rim: beyond what anyone pulls its size is not said. */
+  readonly rimForce: (newtons: number, others?: readonly number[]) => string;
   /** What a scale shows, N. */
   readonly load: (newtons: number) => string;
   readonly number: (value: number, decimals: number, others?: readonly number[]) => string;
@@ -103,6 +107,8 @@ export function speech(style: LengthStyle, shop: ShopLimits): Speech {
   const slopeWords = inches ? 'per inch' : 'per 25 mm';
   const figure = (value: number) => String(Number(formatDecimal(value, 4)));
   const perForce = inches ? NEWTONS_PER_POUND : 1;
+  const force = (newtons: number, others: readonly number[] = []) =>
+    `${decimalBeside(newtons / perForce, [...others.map((other) => other / perForce), 0], 0)} ${inches ? 'lb' : 'N'}`;
   return {
     style,
     length: (mm, others = []) => lengthBeside(mm, [...others, 0], style),
@@ -111,8 +117,9 @@ export function speech(style: LengthStyle, shop: ShopLimits): Speech {
     perInch: (slope, others = []) =>
       `${degreesBeside(overInch(slope), [...others.map(overInch), 0], 2)} ${slopeWords}`,
     setPerInch: (slope) => `${figure(overInch(slope))}° ${slopeWords}`,
-    force: (newtons, others = []) =>
-      `${decimalBeside(newtons / perForce, [...others.map((other) => other / perForce), 0], 0)} ${inches ? 'lb' : 'N'}`,
+    force,
+    rimForce: (newtons, others) =>
+      newtons > TURNED_BY_NOBODY ? formatRimForce(newtons, style.unit) : force(newtons, others),
     load: (newtons) => formatLoad(newtons, style.unit),
     number: (value, decimals, others = []) => decimalBeside(value, [...others, 0], decimals),
     figure,

@@ -21,6 +21,19 @@ export function formatForce(newtons: number, unit: LengthUnit): string {
     : `${formatDecimal(newtons, 0)} N`;
 }
 
+/**
+ * N. Near a dead centre the linkage asks for any force; beyond what a strong person can pull at a rim its size says no more.
+ * Common practice, no published source.
+ */
+export const TURNED_BY_NOBODY = 2000;
+
+/** A force at the handwheel's rim: "36 lb"; "more than 450 lb" where nobody turns it. */
+export function formatRimForce(newtons: number, unit: LengthUnit): string {
+  return newtons > TURNED_BY_NOBODY
+    ? `more than ${formatForce(TURNED_BY_NOBODY, unit)}`
+    : formatForce(newtons, unit);
+}
+
 /** N·m in a pound-force foot, exactly: a pound-force over a foot of 0.3048 m. */
 const NEWTON_METRES_PER_POUND_FOOT = NEWTONS_PER_POUND * 0.3048;
 

@@ -5,10 +5,13 @@ export {
   formatForce,
   formatLoad,
   formatMoment,
+  formatRimForce,
   formatStress,
   NEWTONS_PER_POUND,
+  TURNED_BY_NOBODY,
 } from './forces.ts';
 export {
+  formatDoubt,
   formatFine,
   formatLength,
   formatSpan,

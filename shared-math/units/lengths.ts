@@ -107,14 +107,20 @@ export function parseLength(text: string, unit: LengthUnit): Outcome<number, str
   return succeeded((sign * Math.round(total * 1e9)) / 1e9);
 }
 
-/** Reads an angle in degrees: `2.5`, `2.5°`, `-1 deg`. */
+/** Reads an angle in degrees: `2.5`, `2 1/2`, `2.5°`, `-1 deg`. */
 export function parseAngle(text: string): Outcome<Degrees, string> {
-  const match = new RegExp(`^([+-]?)\\s*(${NUMBER})\\s*(?:°|deg|degrees)?$`).exec(plain(text));
-  if (!match)
-    return failed(
-      text.trim() === '' ? 'an angle is missing' : `${quoted(text)} is not an angle; write for example 2.5`,
-    );
-  return succeeded((match[1] === '-' ? -1 : 1) * decimalNumber(match[2] as string));
+  const refused = failed(
+    text.trim() === '' ? 'an angle is missing' : `${quoted(text)} is not an angle; write for example 2.5`,
+  );
+  const match = new RegExp(
+    `^([+-]?)\\s*(?:(${NUMBER})|(?:(\\d+)[\\s-]+)?(\\d+)/(\\d+))\\s*(?:°|deg|degrees)?$`,
+  ).exec(plain(text));
+  if (!match) return refused;
+  const [, sign, decimal, whole = '0', top, bottom] = match;
+  const value = decimal ? decimalNumber(decimal) : Number(whole) + Number(top) / Number(bottom);
+  // A dial has halves and quarters; nothing divides by 0.
+  if (!Number.isFinite(value)) return refused;
+  return succeeded(sign === '-' ? -value : value);
 }
 
 function greatestDivisor(a: number, b: number): number {
@@ -144,6 +150,16 @@ export function formatLength(mm: number, style: LengthStyle): string {
 /** A length below what a rule shows, to a thousandth of an inch or a hundredth of a millimetre: "0.051 in", "1.29 mm". */
 export function formatFine(mm: number, unit: LengthUnit): string {
   return unit === 'in' ? `${formatDecimal(mm / MM_PER_INCH, 3)} in` : `${formatDecimal(mm, 2)} mm`;
+}
+
+/** mm. Nearer than this to a mark of a rule, a doubt is meant as that mark: 1.6 mm is a sixteenth. */
+const MARK = 0.03;
+
+/** How far off a length may be: as a mark of a rule where it is one, "1/16 in", else to a thousandth of an inch: "0.004 in". */
+export function formatDoubt(mm: number, unit: LengthUnit): string {
+  const parts = Math.round((mm / MM_PER_INCH) * 32);
+  const onMark = parts > 0 && Math.abs((parts / 32) * MM_PER_INCH - mm) < MARK;
+  return unit === 'in' && onMark ? formatLength(mm, { unit, fraction: 64 }) : formatFine(mm, unit);
 }
 
 /** A length of car size and beyond, to the inch or centimetre: "36 ft 4 in", "11.08 m". */

@@ -1,21 +1,18 @@
-import { createContext } from 'svelte';
+import { createContext, untrack } from 'svelte';
 import type { GaugeReadings } from '../../shared-math/adjust/gauge/index.ts';
 import {
   type Adjustment,
   adjust,
   type BumpSteerDoubt,
   findMisfits,
-  type Misfit,
   type SurveyRow,
 } from '../../shared-math/adjust/index.ts';
 import {
   type CarSurvey,
   EMPTY_CAR_SURVEY,
-  type FreeCoordinate,
   freeCoordinates,
   type ListRow,
   rowsFor,
-  type SideDifference,
   type SlipQuestion,
   sideDifferences,
   slipQuestions,
@@ -38,6 +35,8 @@ import {
 import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { adjustedPhotos, photosFurther } from '../../shared-math/trace/index.ts';
 import type { CallFailure } from '../../src-main/api/contract.ts';
+import { KeptSurveys } from './kept-surveys.ts';
+import type { Measured } from './measured.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
 import { adjustedByPhotos, type PhotosFound, photosFound, takenWithPhotos } from './photos-measured.ts';
 
@@ -53,23 +52,6 @@ const PITMAN_ARM = 'pitman-arm';
 
 /** mm from the centre plane within which a point may be on either side of it. */
 const OFF_CENTRE = 20;
-
-/** What the measurements of the open layout's car come to on its drawing. */
-export interface Measured {
-  /** The rows that do not fit set aside. */
-  readonly clean: Adjustment;
-  readonly misfits: readonly Misfit[];
-  /** What the photos observe, and what of it does not fit; undefined where no photo's camera is known. */
-  readonly photos: PhotosFound | undefined;
-  readonly questions: readonly SlipQuestion[];
-  readonly free: readonly FreeCoordinate[];
-  /** Where the rows of both sides say that a car whose sides are taken as alike is not. */
-  readonly differences: readonly SideDifference[];
-  /** Rows of other arrangements of this car, which this layout has no points for. */
-  readonly elsewhere: number;
-  /** Measured points that stand elsewhere in the drawing. */
-  readonly waiting: readonly string[];
-}
 
 /**
  * What was measured on the open layout's car. It belongs to the car and is saved apart from its variants; the open
@@ -100,7 +82,7 @@ export class Measuring {
   /** What was adjusted last: taking it moves the drawing to where it has been adjusted to. */
   #adjusted: { readonly document?: LayoutDocument; readonly car?: CarSurvey } = {};
   /** What had been measured while a document was on the board: undo brings both back. */
-  #then = new WeakMap<LayoutDocument, CarSurvey>();
+  readonly #then = new KeptSurveys(sessionStorage);
   #variantId: string | null = null;
 
   /** The worst bump steer and its doubt from measuring; undefined where nothing is taped, or where it cannot be worked out. */
@@ -108,6 +90,11 @@ export class Measuring {
     this.car.survey.rows.length > 0 || (this.found?.photos?.moved.size ?? 0) > 0
       ? (this.found?.clean.bumpSteer ?? undefined)
       : undefined,
+  );
+
+  /** Of some tens of degrees a doubt says no more than that nothing is known: the figure is one of guesses. */
+  onGuesses: boolean = $derived(
+    this.bumpSteer !== undefined && this.bumpSteer.doubt > Math.max(5, 2 * this.bumpSteer.worst),
   );
 
   /** The rows that the drawing stands adjusted to; none where it waits for them, or where nothing is measured. */
@@ -153,9 +140,17 @@ export class Measuring {
       this.found = undefined;
     }
     const carId = variant?.carId ?? null;
-    if (carId === this.#carId) return;
+    if (carId === this.#carId) {
+      if (this.ready) untrack(() => this.#recall());
+      return;
+    }
     this.#carId = carId;
     void this.#read();
+  }
+
+  #recall(): void {
+    const { document, history } = this.#openLayout;
+    if (document && this.#carId !== null) this.#then.recall(this.#carId, history, document, this.car);
   }
 
   /** Run as an effect: adjusts anew in a quiet moment, and goes along with undo and redo. */
@@ -164,7 +159,7 @@ export class Measuring {
     this.#openLayout.armKnown = this.car.survey.rows.some(({ id }) => id === PITMAN_ARM);
     clearTimeout(this.#timer);
     if (!document || !this.ready) return;
-    const then = this.#then.get(document);
+    const then = this.#then.with(document);
     if (then && then !== this.car) this.#keep(then);
     if (this.#adjusted.document === document && this.#adjusted.car === this.car) return;
     this.#timer = setTimeout(() => this.#adjust(), QUIET);
@@ -176,7 +171,7 @@ export class Measuring {
     this.conflict = false;
     this.trouble = '';
     this.found = undefined;
-    this.#then = new WeakMap();
+    this.#then.leave();
     this.#before = new Map();
     this.car = EMPTY_CAR_SURVEY;
     if (carId === null) return;
@@ -188,6 +183,7 @@ export class Measuring {
     }
     this.car = read.value.survey;
     this.#revision = read.value.revision;
+    this.#recall();
     this.ready = true;
   }
 
@@ -199,7 +195,8 @@ export class Measuring {
     if (!read.ok || carId !== this.#carId || this.pending || read.value.revision <= this.#revision) return;
     this.#revision = read.value.revision;
     // What stands on the board stands with this from now on: it is no undo that brings the former back.
-    if (this.#openLayout.document) this.#then.set(this.#openLayout.document, read.value.survey);
+    if (this.#openLayout.document)
+      this.#then.remember(this.#carId, this.#openLayout.document, read.value.survey);
     this.car = read.value.survey;
   }
 
@@ -398,7 +395,7 @@ export class Measuring {
 
   setAlike(alike: boolean): void {
     this.#keep({ ...this.car, alike });
-    if (this.#openLayout.document) this.#then.set(this.#openLayout.document, this.car);
+    if (this.#openLayout.document) this.#then.remember(this.#carId, this.#openLayout.document, this.car);
   }
 
   /** Keeps what was read with a gauge on the finished car. It moves nothing of the drawing. */
@@ -408,7 +405,7 @@ export class Measuring {
       return;
     }
     this.#keep({ ...this.car, gauge });
-    if (this.#openLayout.document) this.#then.set(this.#openLayout.document, this.car);
+    if (this.#openLayout.document) this.#then.remember(this.#carId, this.#openLayout.document, this.car);
   }
 
   #change(next: CarSurvey, label: string): void {
@@ -419,8 +416,8 @@ export class Measuring {
     const after = this.#openLayout.document;
     if (!document || !after) return;
     // Undone, the drawing comes back with what had been measured then.
-    if (after !== document) this.#then.set(document, before);
-    this.#then.set(after, next);
+    if (after !== document) this.#then.remember(this.#carId, document, before);
+    this.#then.remember(this.#carId, after, next);
   }
 
   // Saving ---------------------------------------------------------------------------------------------------

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   formatDegrees,
+  formatDoubt,
   formatForce,
   formatLength,
+  formatRimForce,
   formatSpan,
   formatStress,
   parseAngle,
@@ -212,6 +214,19 @@ describe('lengths as people write them (an inch is 25.4 mm exactly, internationa
   });
 });
 
+describe('doubts', () => {
+  test.each([
+    [1.6, 'in', '1/16 in'],
+    [3.2, 'in', '1/8 in'],
+    [0.79375, 'in', '1/32 in'],
+    [0.1, 'in', '0.004 in'],
+    [2, 'in', '0.079 in'],
+    [1.6, 'mm', '1.60 mm'],
+  ] as const)('%d mm with %s is said as %s', (mm, unit, text) => {
+    expect(formatDoubt(mm, unit)).toBe(text);
+  });
+});
+
 describe('angles', () => {
   test('read, shown and turned', () => {
     expect(parseAngle(' -1.5 deg')).toEqual({ ok: true, value: -1.5 });
@@ -228,6 +243,11 @@ describe('angles', () => {
     ['+ 3 °', 3],
     ['-.5', -0.5],
     ['12', 12],
+    ['7 1/2', 7.5],
+    ['-7-1/4°', -7.25],
+    ['3/4 deg', 0.75],
+    ['7 1/0', '"7 1/0" is not an angle; write for example 2.5'],
+    ['1/2/3', '"1/2/3" is not an angle; write for example 2.5'],
     ['− 12.25', -12.25],
     ['', 'an angle is missing'],
     ['  ', 'an angle is missing'],
@@ -242,6 +262,13 @@ describe('angles', () => {
 });
 
 describe('what is longer than a part, and forces', () => {
+  test('a pull at the rim that nobody has is told without its size', () => {
+    // A pound-force is 4.4482216152605 N.
+    expect(formatRimForce(250, 'in')).toBe('56 lb');
+    expect(formatRimForce(8.5e6, 'in')).toBe('more than 450 lb');
+    expect(formatRimForce(8.5e6, 'mm')).toBe('more than 2000 N');
+  });
+
   test('is told in feet and inches or in metres', () => {
     expect(formatSpan(11_074.4, 'in')).toBe('36 ft 4 in');
     expect(formatSpan(11_074.4, 'mm')).toBe('11.07 m');

@@ -21,7 +21,7 @@ export const effort: Rule = {
         sentence: `Parking takes about ${speak.force(centre.rimForce, [value, worst.rimForce])} at the rim straight ahead${
           worst.handwheel === 0
             ? ', nowhere more'
-            : `, at the most ${speak.force(worst.rimForce, [value, centre.rimForce])}, ${where}`
+            : `, at the most ${speak.rimForce(worst.rimForce, [value, centre.rimForce])}, ${where}`
         }${assisted ? ', if the assistance fails' : ''}`,
         limit: `limit ${speak.setForce(value)}`,
         source: `${source}; effort by a hydraulic steering handbook’s formula, good to a third either way`,

@@ -14,7 +14,7 @@ import {
 import {
   formatDecimal,
   formatDegrees,
-  formatForce,
+  formatRimForce,
   formatSpan,
   formatToeLength,
   type Radians,
@@ -89,8 +89,8 @@ export function parkingWords({ analysis: { effort }, style }: SheetModel): strin
   const most =
     worst.handwheel === 0
       ? ''
-      : `, at the most ${formatForce(worst.rimForce, style.unit)} at ${formatDecimal(Math.abs(toDegrees(worst.handwheel)), 0)}° of handwheel ${worst.handwheel > 0 ? 'left' : 'right'}`;
-  return `${formatForce(centre.rimForce, style.unit)} at the rim straight ahead${most}`;
+      : `, at the most ${formatRimForce(worst.rimForce, style.unit)} at ${formatDecimal(Math.abs(toDegrees(worst.handwheel)), 0)}° of handwheel ${worst.handwheel > 0 ? 'left' : 'right'}`;
+  return `${formatRimForce(centre.rimForce, style.unit)} at the rim straight ahead${most}`;
 }
 
 /** How far from straight the wheels come back by themselves, to either side, and what of it is left out. */

@@ -4,6 +4,7 @@ import {
   decimalBeside,
   degreesBeside,
   formatForce,
+  formatRimForce,
   formatSpan,
   formatToeLength,
   type LengthStyle,
@@ -114,13 +115,13 @@ const FIGURES = {
     what: 'Parking at the rim',
     aside: () => 'manual, straight ahead',
     of: ({ effort }) => effort?.centre.rimForce,
-    words: (newtons, { unit }) => formatForce(newtons, unit),
+    words: (newtons, { unit }) => formatRimForce(newtons, unit),
   },
   rimForceMost: {
     what: 'Parking, most on the way to lock',
     aside: () => 'manual',
     of: ({ effort }) => effort?.worst.rimForce,
-    words: (newtons, { unit }) => formatForce(newtons, unit),
+    words: (newtons, { unit }) => formatRimForce(newtons, unit),
   },
   parkedDragLink: {
     what: 'Drag link, parked',

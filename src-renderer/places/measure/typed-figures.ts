@@ -8,7 +8,9 @@ export function readFigure(
   shown: LengthUnit,
 ): Outcome<number, string> {
   if (unit === 'length') return parseLength(typed, shown);
-  return /["'/]|mm|in\b/i.test(typed) ? failed('this one is an angle, in degrees') : parseAngle(typed);
+  return /["']|mm|in\b/i.test(typed)
+    ? failed('this is an angle: type it in degrees, as 7.5 or 7 1/2')
+    : parseAngle(typed);
 }
 
 /** What was typed, as it is kept: a bare number with the unit that it was read in. */

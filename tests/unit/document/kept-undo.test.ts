@@ -1,5 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
+import { type CarSurvey, EMPTY_CAR_SURVEY } from '../../../shared-math/adjust/list/index.ts';
 import { PLAIN_LAYOUT } from '../../../shared-math/layout/index.ts';
 import { withValueAt } from '../../../shared-math/layout/values.ts';
 import {
@@ -8,6 +9,7 @@ import {
   type History,
   steppedBack,
 } from '../../../src-renderer/document/history.ts';
+import { KeptSurveys } from '../../../src-renderer/document/kept-surveys.ts';
 import { type Cupboard, KeptUndo } from '../../../src-renderer/document/kept-undo.ts';
 import { markOf, patched, patchesBetween } from '../../../src-renderer/document/patches.ts';
 
@@ -138,5 +140,57 @@ describe('steps of undo', () => {
     little.note('v', historyOf(long.slice(0, 3)), long[2] as { readonly text: string });
     little.flush();
     expect(little.read('v', { text: 'b' })).toBe(EMPTY_HISTORY);
+  });
+});
+
+describe('what was measured with each drawing', () => {
+  const survey = (rows: number): CarSurvey => ({
+    ...EMPTY_CAR_SURVEY,
+    survey: {
+      ...EMPTY_CAR_SURVEY.survey,
+      rows: Array.from({ length: rows }, (_, i) => ({
+        id: `row ${i}`,
+        kind: 'up',
+        of: 'steering.dragLinkBall',
+        value: 1,
+      })),
+    },
+  });
+
+  test('is found again for the drawings of undo, and the present one stands with what the store holds', () => {
+    const [first, second, third] = [332, 340, 351].map(height) as [
+      typeof PLAIN_LAYOUT,
+      typeof PLAIN_LAYOUT,
+      typeof PLAIN_LAYOUT,
+    ];
+    const kept = cupboard();
+    const before = new KeptSurveys(kept);
+    for (const [i, document] of [first, second, third].entries())
+      before.remember('car', document, survey(i + 1));
+    // As after a reload: the same drawings as other objects, and measurements that another window has changed.
+    const again = [first, second, third].map((each) => structuredClone(each)) as (typeof PLAIN_LAYOUT)[];
+    const after = new KeptSurveys(kept);
+    after.recall('car', historyOf(again), again[2] as typeof PLAIN_LAYOUT, survey(9));
+    expect(again.map((each) => after.with(each)?.survey.rows.length)).toEqual([1, 2, 9]);
+    const other = new KeptSurveys(kept);
+    other.recall('another car', historyOf(again), again[2] as typeof PLAIN_LAYOUT, survey(9));
+    expect(again.map((each) => other.with(each))).toEqual([undefined, undefined, undefined]);
+  });
+
+  test('is bounded by cars and by length, and is nothing where the storage is full or broken', () => {
+    const kept = cupboard();
+    const surveys = new KeptSurveys(kept);
+    for (let i = 0; i < 400; i += 1) surveys.note('long', `mark ${i}`, survey(20));
+    const marks = [...surveys.of('long').keys()];
+    expect(marks.length).toBeLessThan(400);
+    expect(marks.at(-1)).toBe('mark 399');
+    for (let i = 0; i < 6; i += 1) surveys.note(`car ${i}`, 'mark', survey(1));
+    expect(surveys.of('long').size).toBe(0);
+    expect(surveys.of('car 5').size).toBe(1);
+    kept.setItem('toeboard-surveys-car 5', '{"mark":');
+    expect(surveys.of('car 5').size).toBe(0);
+    const full = new KeptSurveys(cupboard(100));
+    full.note('car', 'mark', survey(20));
+    expect(full.of('car').size).toBe(0);
   });
 });

@@ -1,3 +1,4 @@
+import { norm, subtract } from '../../../../shared-math/geometry/vectors.ts';
 import { createState, solveFrontEnd } from '../../../../shared-math/linkage/index.ts';
 import { ISOMETRIC } from '../../../../shared-math/pictorial/index.ts';
 import { toeLength } from '../../../../shared-math/sweep/index.ts';
@@ -127,6 +128,12 @@ function toMend(pageFrame: PageFrame, model: SheetModel, area: Area): void {
   }
 }
 
+/**
+ * mm. Between the pitman arm's length square to its shaft and that straight from the shaft's centre to the ball, as a tape
+ * laid across it reads: from here on both are printed, so that nobody wonders which one is meant.
+ */
+const TWO_LENGTHS = 0.8;
+
 /** The lengths and angles that are asked for first. */
 function keyFigures(model: SheetModel): Block {
   const { layout, frontEnd, both } = model;
@@ -135,9 +142,15 @@ function keyFigures(model: SheetModel): Block {
   const named = [...linkList(layout), ...armList(layout)].filter(({ name }) =>
     ['Drag link', 'Tie rod', 'Lateral bar', 'Pitman arm'].includes(name),
   );
+  const { box } = layout.steering;
+  const pitmanArm = named.find(({ name }) => name === 'Pitman arm');
+  const straight = norm(subtract(box.pitmanBall, box.sectorCentre));
   return facts(
     [
       ...named.map(({ name, length: mm }) => [name, both(mm)] as const),
+      ...(pitmanArm && straight - pitmanArm.length > TWO_LENGTHS
+        ? [['Pitman arm, straight', both(straight)] as const]
+        : []),
       ...(settled
         ? [
             ['Caster', angle(state.left.caster)] as const,
@@ -180,7 +193,9 @@ function glance(pageFrame: PageFrame, model: SheetModel, area: Area): void {
   const text = `${analysis.arrangement === 'side' ? 'Side steer' : 'Cross steer'}, ${wordsOf(ASSIST_WORDS, box.assist)} box. Axle on ${wordsOf(LOCATION_WORDS, layout.location.kind)}, held sideways by ${wordsOf(LATERAL_WORDS, layout.lateral.kind)}.`;
   let y = writeLines(pen, brokenInto(pen, text, BODY, area.width), area.x, area.y, BODY);
   const guessed = guessedWords(model);
-  const from = guessed ? [madeFromWords(model), guessed] : [madeFromWords(model)];
+  const from = guessed
+    ? [madeFromWords(model), 'What rests on guessed points may be otherwise.']
+    : [madeFromWords(model)];
   y = writeLines(
     pen,
     brokenInto(pen, from.join(' '), guessed ? BODY_BOLD : BODY, area.width),

@@ -217,7 +217,8 @@ function pitmanWords({ layout, both }: SheetModel): readonly [lies: string, heig
   const { sectorAxis, sectorCentre, pitmanBall } = layout.steering.box;
   const plumb = pitmanFromPlumb(layout);
   const axis = unit(sectorAxis);
-  const along = Math.abs(dot(subtract(pitmanBall, sectorCentre), axis));
+  const arm = subtract(pitmanBall, sectorCentre);
+  const along = Math.abs(dot(arm, axis));
   const drop = sectorCentre[2] - pitmanBall[2];
   const lies =
     plumb === undefined
@@ -227,7 +228,7 @@ function pitmanWords({ layout, both }: SheetModel): readonly [lies: string, heig
         : `${angle(plumb.angle as Radians)} ${plumb.way} of plumb, box centred`;
   return [
     lies,
-    `ball ${both(Math.abs(drop))} ${drop >= 0 ? 'below' : 'above'} the sector centre; ${both(along)} off it along the sector axis`,
+    `ball ${both(Math.abs(drop))} ${drop >= 0 ? 'below' : 'above'} the sector centre; ${both(along)} off it along the sector axis${along > 0 ? `; straight to it ${both(norm(arm))}` : ''}`,
   ];
 }
 

@@ -1,0 +1,20 @@
+import type { Adjustment, Misfit } from '../../shared-math/adjust/index.ts';
+import type { FreeCoordinate, SideDifference, SlipQuestion } from '../../shared-math/adjust/list/index.ts';
+import type { PhotosFound } from './photos-measured.ts';
+
+/** What the measurements of the open layout's car come to on its drawing. */
+export interface Measured {
+  /** The rows that do not fit set aside. */
+  readonly clean: Adjustment;
+  readonly misfits: readonly Misfit[];
+  /** What the photos observe, and what of it does not fit; undefined where no photo's camera is known. */
+  readonly photos: PhotosFound | undefined;
+  readonly questions: readonly SlipQuestion[];
+  readonly free: readonly FreeCoordinate[];
+  /** Where the rows of both sides say that a car whose sides are taken as alike is not. */
+  readonly differences: readonly SideDifference[];
+  /** Rows of other arrangements of this car, which this layout has no points for. */
+  readonly elsewhere: number;
+  /** Measured points that stand elsewhere in the drawing. */
+  readonly waiting: readonly string[];
+}

@@ -4,6 +4,7 @@ import { bringChecker, violations } from '../support/accessibility.ts';
 import { figure, handleOf } from '../support/board-pointer.ts';
 import {
   type OpenBoard,
+  openDemonstration,
   pointButton,
   saved,
   storedDocument,
@@ -138,6 +139,30 @@ describe('choosing an arrangement', () => {
       .waitFor();
     await saved(page);
     expect(storedDocuments(board, 'Cross steer, manual')).toHaveLength(1);
+  });
+
+  test('stays open when it was asked for right after a demonstration was opened', async () => {
+    const { page } = await openBoard();
+    let opened = 0;
+    let letGo = () => {};
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    // Whatever is opened after the first layout comes only when the sheet stands already.
+    await page.route('**/rpc', async (route) => {
+      const { name } = route.request().postDataJSON() as { readonly name: string };
+      if (name === 'variant.open') opened += 1;
+      if (name === 'variant.open' && opened > 1) await held;
+      await route.continue();
+    });
+    await openDemonstration(page, 'Side steer on a wishbone');
+    await page.keyboard.press('a');
+    await sheet(page).waitFor();
+    letGo();
+    await expect.poll(() => page.title()).toBe('Side steer on a wishbone – Toeboard');
+    await sheet(page).getByRole('columnheader', { name: 'Cross steer, manual' }).waitFor();
+    expect(opened).toBe(1);
+    await page.unroute('**/rpc');
   });
 
   test('leaves everything as it was when it is put away', async () => {

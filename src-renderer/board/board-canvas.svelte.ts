@@ -14,7 +14,8 @@ import { gridSteps } from './grid.ts';
 import { gridPicture } from './grid-painter.ts';
 import { readPalette } from './inks.ts';
 import { NotePlacing, segmentsOf } from './note-placing.ts';
-import { handlesOf, notesOf, type OverlaySource, projectionLines, snapLines } from './overlay-picture.ts';
+import { handlesOf, notesOf, numberBoxes, type OverlaySource, projectionLines, snapLines } from './overlay-picture.ts';
+import { platesOver } from './plates.ts';
 import { offerTestHook } from './test-hook.ts';
 
 /** Milliseconds of rest after which labels look for better room. */
@@ -277,8 +278,10 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
         source.measure,
         () => ({
           bounds: source.bounds,
-          rects: [
-            ...handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
+          rects: handles.map(({ x, y }) => ({ x: x - 7, y: y - 7, width: 14, height: 14 })),
+          words: [
+            ...numberBoxes(handles, source.weight),
+            ...platesOver(element),
             ...parts.flatMap(({ rects = [] }) => rects),
           ],
           segments: view.shown.flatMap((shown) =>

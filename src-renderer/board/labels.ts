@@ -28,6 +28,8 @@ export interface PlacedLabel extends Rect {
 /** What labels keep off. */
 export interface Obstacles {
   readonly rects: readonly Rect[];
+  /** What is written there already, or can be pressed: to lie over that is worse than over anything drawn. */
+  readonly words: readonly Rect[];
   /** Line segments, four numbers each. */
   readonly segments: ArrayLike<number>;
   readonly bounds: Rect;
@@ -35,11 +37,11 @@ export interface Obstacles {
 
 const DIRECTIONS = 12;
 /** px between the cleared spot and the text, nearer ones first. */
-const DISTANCES = [12, 30, 54, 84];
+const DISTANCES = [12, 30, 54, 84, 120];
 /** px between a leader's end and the text beside it. */
 const BESIDE_LEADER = 3;
 /** What each kind of disturbance costs against the rest: being off the board outweighs any number of crossed lines. */
-const COST = { outside: 1000, covered: 60, crossing: 9, away: 0.2, turned: 0.05 };
+const COST = { outside: 1000, written: 400, covered: 60, crossing: 9, away: 0.2, turned: 0.05 };
 
 function overlap(a: Rect, b: Rect): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
@@ -114,6 +116,7 @@ function segmentsNear({ x, y, width, height, clear }: LabelWish, segments: Array
 function costOf(
   label: PlacedLabel,
   bounds: Rect,
+  words: readonly Rect[],
   rects: readonly Rect[],
   segments: readonly number[],
   begun: number,
@@ -127,6 +130,7 @@ function costOf(
     label.y + label.height > bounds.y + bounds.height
   )
     cost += COST.outside;
+  for (const rect of words) if (overlap(label, rect)) cost += COST.written;
   for (const rect of rects) if (overlap(label, rect)) cost += COST.covered;
   for (let i = 0; i + 3 < segments.length && cost < least; i += 4)
     if (
@@ -144,10 +148,10 @@ function costOf(
 
 /**
  * Places labels one after another, each where it covers least: off the board's edge never if it can be helped, then
- * off other labels and handles, then off drawn lines, then near its spot and toward where it would rather stand.
+ * off other words, then off handles, then off drawn lines, then near its spot and toward where it would rather stand.
  */
 export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles): PlacedLabel[] {
-  const taken: Rect[] = [...obstacles.rects];
+  const taken: Rect[] = [...obstacles.words];
   return wishes.map((wish) => {
     let best: PlacedLabel | undefined;
     let least = Number.POSITIVE_INFINITY;
@@ -158,7 +162,7 @@ export function placeLabels(wishes: readonly LabelWish[], obstacles: Obstacles):
         const turn = ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 360) / DIRECTIONS;
         const label = candidate(wish, toRadians(wish.toward + turn), away);
         const begun = COST.away * away + COST.turned * Math.abs(turn);
-        const cost = costOf(label, obstacles.bounds, taken, near, begun, least);
+        const cost = costOf(label, obstacles.bounds, taken, obstacles.rects, near, begun, least);
         if (cost < least) {
           least = cost;
           best = label;

@@ -73,7 +73,7 @@ export class NotePlacing {
           clear: note.clear,
           toward: note.toward,
         })),
-        { ...around, rects: [...around.rects, ...standing] },
+        { ...around, words: [...around.words, ...standing] },
       );
       fresh.forEach(({ note }, i) => {
         kept.set(note.id, relative(note, placed[i] as PlacedLabel));

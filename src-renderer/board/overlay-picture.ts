@@ -147,6 +147,23 @@ export function cornersOf(
   });
 }
 
+/** What the number of each handle takes of the board, px. */
+export function numberBoxes(handles: readonly OverlayHandle[], weight: number): Rect[] {
+  return handles.flatMap(({ x, y, numbers, corner }) => {
+    if (!numbers || !corner) return [];
+    const wide = LETTER * numbers.length * weight;
+    const near = x + corner[0] * OFF * weight;
+    return [
+      {
+        x: corner[0] === 1 ? near : near - wide,
+        y: y + (corner[1] * OFF - LINE / 2) * weight,
+        width: wide,
+        height: LINE * weight,
+      },
+    ];
+  });
+}
+
 /** Handles, those at rest first so that what is chosen lies on top. */
 export function handlesOf(source: OverlaySource): OverlayHandle[] {
   const shown = source.handles.filter(

@@ -11,7 +11,7 @@ import { NotePlacing } from '../../../src-renderer/board/note-placing.ts';
 import type { Note } from '../../../src-renderer/board/overlay-picture.ts';
 
 const BOUNDS: Rect = { x: 0, y: 0, width: 900, height: 600 };
-const clear: Obstacles = { bounds: BOUNDS, rects: [], segments: [] };
+const clear: Obstacles = { bounds: BOUNDS, rects: [], words: [], segments: [] };
 const wish = (x: number, y: number, over: Partial<LabelWish> = {}): LabelWish => ({
   x,
   y,
@@ -57,6 +57,19 @@ describe('a label', () => {
     const [label] = placeLabels([wish(400, 300, { toward: -6 })], { ...clear, segments });
     expect(label && crosses(label, 400, 300, 700, 270)).toBe(false);
     expect(label && crosses(label, 400, 306, 700, 276)).toBe(false);
+  });
+
+  test('lies over a handle and across lines rather than over other words', () => {
+    // Words all around but for a strip to the right, in which a handle lies and rods run.
+    const words = [
+      { x: 0, y: 0, width: 900, height: 280 },
+      { x: 0, y: 320, width: 900, height: 280 },
+      { x: 0, y: 0, width: 390, height: 600 },
+    ];
+    const rects = [{ x: 420, y: 290, width: 14, height: 14 }];
+    const segments = Array.from({ length: 20 }, (_, i) => [420 + 5 * i, 250, 420 + 5 * i, 350]).flat();
+    const [label] = placeLabels([wish(400, 300)], { ...clear, words, rects, segments });
+    for (const each of words) expect(label && overlap(label, each)).toBe(false);
   });
 });
 

@@ -143,6 +143,8 @@ const settings = z.strictObject({
   walk: z.strictObject({ step: z.number().int().min(0).max(20), shown: z.boolean() }),
   /** Whether the detail of the arcs stands on the board. */
   arcsDetail: z.boolean(),
+  /** What of the strip below the board is folded to one line, so that the drawing has its room. Set as a whole. */
+  folded: z.strictObject({ sliders: z.boolean(), curves: z.boolean() }),
   /** What the page stands on. */
   ground: z.enum(['as-computer', 'day', 'night']),
 });

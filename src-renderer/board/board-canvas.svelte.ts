@@ -14,7 +14,14 @@ import { gridSteps } from './grid.ts';
 import { gridPicture } from './grid-painter.ts';
 import { readPalette } from './inks.ts';
 import { NotePlacing, segmentsOf } from './note-placing.ts';
-import { handlesOf, notesOf, numberBoxes, type OverlaySource, projectionLines, snapLines } from './overlay-picture.ts';
+import {
+  handlesOf,
+  notesOf,
+  numberBoxes,
+  type OverlaySource,
+  projectionLines,
+  snapLines,
+} from './overlay-picture.ts';
 import { platesOver } from './plates.ts';
 import { offerTestHook } from './test-hook.ts';
 

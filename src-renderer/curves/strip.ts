@@ -103,6 +103,8 @@ export interface Strip {
   /** How many times as wide the first plot is as each of the others; 1 unless given. */
   readonly first?: number;
   readonly beside?: BesideCurves;
+  /** The figure that matters most of what stands beside the plots, with its name: said while the curves are folded. */
+  readonly headline?: string | undefined;
   /** Why there are no curves, in a sentence that stands in their place. */
   readonly missing?: string | undefined;
 }

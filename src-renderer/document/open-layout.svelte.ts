@@ -91,6 +91,7 @@ export class OpenLayout {
     asked: false,
     walk: { step: 0, shown: false },
     arcsDetail: true,
+    folded: { sliders: false, curves: false },
     ground: 'as-computer',
   });
   lengthStyle: LengthStyle = $derived({ unit: this.settings.unit, fraction: this.settings.fraction });

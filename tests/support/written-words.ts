@@ -214,9 +214,13 @@ export function unreadable(page: Page): Promise<string[]> {
     // What stands in fields is no text of the page.
     const ruler = document.createElement('canvas').getContext('2d') as CanvasRenderingContext2D;
     for (const field of document.querySelectorAll<HTMLInputElement | HTMLSelectElement>('input, select')) {
-      const text = field instanceof HTMLSelectElement ? field.selectedOptions[0]?.label : field.value || field.placeholder;
+      const text =
+        field instanceof HTMLSelectElement
+          ? field.selectedOptions[0]?.label
+          : field.value || field.placeholder;
       if (!text || !shown(field)) continue;
-      if (field instanceof HTMLInputElement && !['text', 'search', 'number', 'date'].includes(field.type)) continue;
+      if (field instanceof HTMLInputElement && !['text', 'search', 'number', 'date'].includes(field.type))
+        continue;
       const style = styleOf(field);
       const box = field.getBoundingClientRect();
       const pads = [style.paddingLeft, style.paddingRight].map(Number.parseFloat) as [number, number];
@@ -228,8 +232,15 @@ export function unreadable(page: Page): Promise<string[]> {
         faults.add(`cut off in its field: “${short(text)}”`);
       const long = Math.min(wide, room);
       const [from, to] =
-        style.textAlign === 'right' || style.textAlign === 'end' ? [right - long, right] : [left, left + long];
-      take(text, { left: from, right: to, top: box.top, bottom: box.bottom }, field, Number.parseFloat(style.fontSize));
+        style.textAlign === 'right' || style.textAlign === 'end'
+          ? [right - long, right]
+          : [left, left + long];
+      take(
+        text,
+        { left: from, right: to, top: box.top, bottom: box.bottom },
+        field,
+        Number.parseFloat(style.fontSize),
+      );
     }
     for (const canvas of document.querySelectorAll('canvas')) {
       if (!canvas.painted || !shown(canvas)) continue;
@@ -274,7 +285,9 @@ export function unreadable(page: Page): Promise<string[]> {
       const hidden = covers.filter((each) => each !== undefined).length;
       if (hidden > 0 && (hidden < spots.length || word.of instanceof HTMLCanvasElement)) {
         const by = covers.find((each) => each !== undefined) as Element;
-        faults.add(`covered: “${short(word.text)}” by ${by.tagName.toLowerCase()} “${short(by.textContent ?? '')}”`);
+        faults.add(
+          `covered: “${short(word.text)}” by ${by.tagName.toLowerCase()} “${short(by.textContent ?? '')}”`,
+        );
       }
       if (hidden < spots.length) standing.push(word);
     }
@@ -283,7 +296,8 @@ export function unreadable(page: Page): Promise<string[]> {
       for (let j = i + 1; j < standing.length; j += 1) {
         const [a, b] = [standing[i] as Word, standing[j] as Word];
         if (b.left > a.right) break;
-        if (a.node !== b.node && large(meet(a, b), SLACK)) faults.add(`over one another: “${short(a.text)}” and “${short(b.text)}”`);
+        if (a.node !== b.node && large(meet(a, b), SLACK))
+          faults.add(`over one another: “${short(a.text)}” and “${short(b.text)}”`);
       }
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== taking);
     return [...faults];

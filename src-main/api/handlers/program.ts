@@ -16,6 +16,7 @@ const UNSET: Settings = {
   asked: false,
   walk: { step: 0, shown: false },
   arcsDetail: true,
+  folded: { sliders: false, curves: false },
   ground: 'as-computer',
 };
 

@@ -1,5 +1,5 @@
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
-import { returnToStraight, type TurnSweep } from '../../../shared-math/sweep/index.ts';
+import { returnToStraight, type TurnSweep, turnsLockToLock } from '../../../shared-math/sweep/index.ts';
 import { formatDegrees, toDegrees, toRadians } from '../../../shared-math/units/index.ts';
 import { handwheelWords, ratioWords, turnsWords } from '../../../shared-math/words/index.ts';
 import { formatQuantity, RIM_MOMENT } from '../../controls/quantities.ts';
@@ -270,6 +270,9 @@ export function turnStrip(openLayout: OpenLayout, comparison: Comparison): Strip
       return [wheels, beside === 'ratio' ? ratio : returns, measure === 'degrees' ? inDegrees : inPerCent];
     },
     first: 1.5,
+    get headline() {
+      return turn.count < 2 ? undefined : `${turnsLockToLock(turn).toFixed(2)} turns lock to lock`;
+    },
     beside: besideCurves('25rem', TurnFigures, {
       openLayout,
       get turn() {

@@ -23,6 +23,11 @@ const showBoard = (openLayout: OpenLayout, shell: Shell) => {
   if (openLayout.enlarged !== null) openLayout.enlarge(null);
 };
 
+/** What the walk speaks of is to be seen, whatever the shop keeps folded. */
+const unfold = (openLayout: OpenLayout, what: 'sliders' | 'curves') => {
+  openLayout.settings.folded = { ...openLayout.settings.folded, [what]: false };
+};
+
 /** In the order of the walk. */
 export const WALK: readonly WalkStep[] = [
   {
@@ -40,14 +45,20 @@ export const WALK: readonly WalkStep[] = [
       'It shows how far the wheels steer by themselves from droop to bump. Flat is what you are after; the large figure at the right is the worst of it.',
     target: { mark: 'curves' },
     after: '',
-    enter: showBoard,
+    enter: (openLayout, shell) => {
+      showBoard(openLayout, shell);
+      unfold(openLayout, 'curves');
+    },
   },
   {
     title: 'Move the axle',
     words: 'Drag Heave, or type a figure beside it. All views show the car as it stands then.',
     target: { mark: 'pose' },
     after: 'The key R brings it back to ride height.',
-    enter: showBoard,
+    enter: (openLayout, shell) => {
+      showBoard(openLayout, shell);
+      unfold(openLayout, 'sliders');
+    },
     watched: ({ carPose }) => carPose.pose.heave,
   },
   {

@@ -28,6 +28,7 @@ export function programTests(open: OpenSession): void {
       asked: false,
       walk: { step: 0, shown: false },
       arcsDetail: true,
+      folded: { sliders: false, curves: false },
       ground: 'as-computer',
     };
     expect(await value(call, 'settings.get', {})).toEqual(first);

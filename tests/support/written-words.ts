@@ -11,7 +11,7 @@ interface Painted {
 
 declare global {
   interface HTMLCanvasElement {
-    painted?: Painted[];
+    painted?: Painted[] | undefined;
   }
 }
 
@@ -280,7 +280,7 @@ export function unreadable(page: Page): Promise<string[]> {
       const { left, right, top, bottom } = word;
       const y = (top + bottom) / 2;
       const inset = Math.min(2, (right - left) / 4);
-      const spots = [left + inset, (left + right) / 2, right - inset];
+      const spots = [left + inset, right - inset];
       const covers = spots.map((x) => covered(word, x, y));
       const hidden = covers.filter((each) => each !== undefined).length;
       if (hidden > 0 && (hidden < spots.length || word.of instanceof HTMLCanvasElement)) {
@@ -302,4 +302,27 @@ export function unreadable(page: Page): Promise<string[]> {
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((each) => each !== taking);
     return [...faults];
   });
+}
+
+/** Frames alike after which nothing written looks for room any more: longer than the board waits before it does. */
+const FRAMES_ALIKE = 15;
+
+/** Waits until what is written on the canvases stands where it stays. */
+export function paintedAtRest(page: Page): Promise<void> {
+  return page.evaluate(
+    (enough) =>
+      new Promise<void>((done) => {
+        let alike = 0;
+        let before = '';
+        const look = () => {
+          const now = JSON.stringify([...document.querySelectorAll('canvas')].map(({ painted }) => painted));
+          alike = now === before ? alike + 1 : 0;
+          before = now;
+          if (alike >= enough) done();
+          else requestAnimationFrame(look);
+        };
+        requestAnimationFrame(look);
+      }),
+    FRAMES_ALIKE,
+  );
 }

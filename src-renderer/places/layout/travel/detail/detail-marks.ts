@@ -10,7 +10,7 @@ import type { ScreenPoint } from '../../../../board/camera.ts';
 import type { OverlayPart } from '../../../../board/contributor.ts';
 import type { OverlayLine, OverlayMark, OverlayText } from '../../../../board/overlay.ts';
 import type { OverlaySource } from '../../../../board/overlay-picture.ts';
-import type { DetailPlace } from './detail-place.ts';
+import { type DetailPlace, WORDS_FROM } from './detail-place.ts';
 import { type DetailWords, gapWords, heaveWords, NO_GAP } from './detail-words.ts';
 
 /** What the detail is drawn from; px of the board come from the board. */
@@ -30,8 +30,6 @@ const OFF_LINES = 9;
 /** Lines of writing that labelled ticks stand apart at least, and how many are labelled at most. */
 const LINES_APART = 1.5;
 const LABELLED_MOST = 5;
-/** px at weight 1 below which a circle has no room for words at its ticks. */
-const WORDS_FROM = 130;
 const ROUND = 96;
 
 function circleLine([x, y]: ScreenPoint, radius: number): number[] {

@@ -33,8 +33,12 @@ const TITLE = 26;
 const WORDS = 58;
 /** px at weight 1 that the circle may be wide at least, whatever room there is: below that its words hide it. */
 const LEAST = 210;
-/** Share of the views' own size that they may lose to a larger detail. */
+/** px at weight 1 below which a circle has no room for words at its ticks, and how wide the words below it are. */
+export const WORDS_FROM = 130;
+const KEY = 184;
+/** Share of the views' own size that they may lose to a larger detail, and to one that has words at its ticks only so. */
 const YIELD = 0.12;
+const YIELD_FOR_WORDS = 0.3;
 
 /**
  * Places the detail beside its view, on the sheet's free side: right of the side view, left of the front view, its words
@@ -45,19 +49,22 @@ export function placeDetail({ view, radius, own, all, size, scale, weight }: Det
   const wide = scale * (all.right - all.left);
   const free = size.width - wide - APART * weight;
   const tall = size.height - (TITLE + WORDS) * weight;
-  const room = Math.min(tall, Math.max(free + YIELD * wide, LEAST * weight));
+  const roomFor = (yields: number) => Math.min(tall, Math.max(free + yields * wide, LEAST * weight));
+  const hasWords = 2 * radius * scale * enlargementFor(radius, roomFor(YIELD) / scale) >= WORDS_FROM * weight;
+  const room = roomFor(hasWords ? YIELD : YIELD_FOR_WORDS);
   const times = enlargementFor(radius, room / scale);
   const shown = Math.min(radius, room / scale / (2 * times));
   const reach = shown * times;
   const apart = (APART * weight) / scale;
-  const right = view === 'side' ? all.right + apart + 2 * reach : own.left - apart;
+  const half = Math.max(reach, (KEY * weight) / (2 * scale));
+  const right = view === 'side' ? all.right + apart + 2 * half : own.left - apart;
   const bottom = own.bottom - (WORDS * weight) / scale;
   return {
-    centre: [right - reach, bottom - reach],
+    centre: [right - half, bottom - reach],
     times,
     radius: shown,
     box: {
-      left: right - 2 * reach,
+      left: right - 2 * half,
       right,
       top: bottom - 2 * reach - (TITLE * weight) / scale,
       bottom: own.bottom,

@@ -4,7 +4,7 @@ import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 /** A figure with the sign that its slider shows. */
 const signed = (value: number, words: string) => (value > 0 ? `+${words}` : words);
 
-/** Which way a value goes, with a space before it; nothing where it is 0. */
+/** Which way a value goes, with a space before it; empty at 0. */
 export const way = (value: number, positive: string, negative: string) =>
   value === 0 ? '' : ` ${value > 0 ? positive : negative}`;
 

@@ -4,6 +4,7 @@ import type { Shelved } from '../shelf/index.ts';
 import type { LengthStyle } from '../units/index.ts';
 import { carInTheMirror } from './left-hand.ts';
 import { type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
+import type { Rooms } from './rooms.ts';
 
 /** The car that proposals are laid on, its driver on the left, and what was asked. */
 export interface Car {
@@ -13,6 +14,7 @@ export interface Car {
   readonly asked: LayoutDocument;
   readonly driver: Side;
   readonly held: ReadonlySet<HoldName>;
+  readonly rooms: Rooms;
   readonly shelf: readonly Shelved[];
   readonly limits: ShopLimits;
   readonly style: LengthStyle;
@@ -23,6 +25,7 @@ export function carOf(question: ProposeQuestion): Car {
   const {
     document: asked,
     held = heldAsMeasured(asked),
+    rooms = {},
     shelf = [],
     limits = {},
     style,
@@ -37,6 +40,8 @@ export function carOf(question: ProposeQuestion): Car {
     asked,
     driver,
     held: new Set(held),
+    // What stands as drawn has no room.
+    rooms: Object.fromEntries(Object.entries(rooms).filter(([name]) => !held.some((each) => each === name))),
     shelf,
     limits,
     style,

@@ -5,6 +5,7 @@ import { judgeEnds } from '../shaft/index.ts';
 import { type BoxKind, boxKinds, drawnBox } from './boxes.ts';
 import { type Car, limitOf } from './car.ts';
 import type { Choice } from './idea.ts';
+import { isInRoom } from './rooms.ts';
 
 // What the ideas have in common: what is left open, and what follows from what was chosen.
 
@@ -34,7 +35,9 @@ function fitsHeldShaft(car: Car, { shelved }: BoxKind): boolean {
 /** Boxes that may be taken; the drawn one alone where it is held. */
 export function boxesFor(car: Car, way: 'side' | 'cross', assist: 'manual' | 'power'): BoxKind[] {
   if (!car.held.has('box-kind')) {
-    const kinds = boxKinds(way, assist, car.shelf, car.driver === 'right');
+    const kinds = boxKinds(way, assist, car.shelf, car.driver === 'right').filter(({ ratio }) =>
+      isInRoom(car.rooms, 'box-kind', ratio),
+    );
     const fitting = kinds.filter((kind) => fitsHeldShaft(car, kind));
     // Where none fits the verdict says so.
     return fitting.length > 0 ? fitting : kinds;

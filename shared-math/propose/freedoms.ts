@@ -1,8 +1,9 @@
-import { lengthBeside, toDegrees } from '../units/index.ts';
+import { type LengthStyle, lengthBeside, toDegrees } from '../units/index.ts';
 import { boxKinds } from './boxes.ts';
 import { type Car, carOf, limitOf } from './car.ts';
 import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
 import { hasRails, railStretch } from './rail-faces.ts';
+import { givenRoomWords, isRoomName, ROOM_NAMES, type Rooms, roomFigures, roomIsOf } from './rooms.ts';
 import { alongRail } from './side-steer.ts';
 import { ARM, LEAN, PLATE, TURNED } from './sizes.ts';
 
@@ -16,6 +17,8 @@ export interface ProposeFreedom {
   readonly measured: boolean;
   /** "4 1/2 in to 7 in long, up to 12° off square to the link". */
   readonly room: string;
+  /** What of its room can be given in figures, and what is given; undefined where it has none. */
+  readonly figures: { readonly of: string; readonly given: string } | undefined;
 }
 
 const WORDS: Readonly<Record<HoldName, string>> = {
@@ -91,8 +94,22 @@ export function proposeFreedoms(question: ProposeQuestion): ProposeFreedom[] {
     words: WORDS[name],
     held: car.held.has(name),
     measured: measured.includes(name),
-    room: roomOf(car, name),
+    room:
+      isRoomName(name) && car.rooms[name]
+        ? givenRoomWords(name, car.rooms[name], car.style)
+        : roomOf(car, name),
+    figures: isRoomName(name)
+      ? { of: roomIsOf(name), given: car.rooms[name] ? roomFigures(name, car.rooms[name], car.style) : '' }
+      : undefined,
   }));
+}
+
+/** "As far as given: the pitman ball on an arm 5 in to 7 in long." Empty where nothing is. */
+export function roomsWords(rooms: Rooms, style: LengthStyle): string {
+  const given = ROOM_NAMES.flatMap((name) =>
+    rooms[name] ? [`${WORDS[name]} ${givenRoomWords(name, rooms[name], style)}`] : [],
+  );
+  return given.length === 0 ? '' : `As far as given: ${given.join('; ')}.`;
 }
 
 /** "Kept as drawn: the pitman ball, the axle’s stops." */

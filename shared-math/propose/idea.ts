@@ -7,6 +7,8 @@ export interface Choice {
   readonly words: string;
   readonly from: number;
   readonly to: number;
+  /** Whether a person said so: then no usual length beside it will do. */
+  readonly sharp?: boolean;
 }
 
 /** Which of an idea's choices are the arms' lengths, by their places. */

@@ -6,6 +6,7 @@ import type { Idea } from './idea.ts';
 import { armOf, isAhead, mountOf } from './mounts.ts';
 import { sideIdeas } from './side-steer.ts';
 import { withTieRod } from './tie-rod.ts';
+import { withRooms } from './with-rooms.ts';
 
 /** Which ways of steering what is held leaves open: a steering arm that stands is made for one wheel and one way. */
 function waysOpen({ held, layout }: Car): readonly Idea['way'][] {
@@ -53,6 +54,7 @@ export function ideasFor(car: Car): Idea[] {
         );
   return ideas
     .flatMap((idea) => withTieRod(car, idea))
+    .flatMap((idea) => withRooms(car, idea))
     .map((idea, i) => ({ idea, i }))
     .sort((a, b) => rank(a.idea) - rank(b.idea) || a.i - b.i)
     .map(({ idea }) => idea);

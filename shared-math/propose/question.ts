@@ -2,6 +2,7 @@ import type { ShopLimits } from '../findings/index.ts';
 import { hardpoints, type LayoutDocument, originOf } from '../layout/index.ts';
 import type { Shelved } from '../shelf/index.ts';
 import type { LengthStyle } from '../units/index.ts';
+import type { Rooms } from './rooms.ts';
 
 /** What a proposal may choose, or what the user holds. */
 export const HOLDS = [
@@ -28,6 +29,8 @@ export interface ProposeQuestion {
   readonly document: LayoutDocument;
   /** What stands as drawn. Absent, what is measured or planned: `heldAsMeasured`. */
   readonly held?: readonly HoldName[];
+  /** How far what is not held may go, where a person says so; as far as is usual else. */
+  readonly rooms?: Rooms;
   readonly shelf?: readonly Shelved[];
   readonly limits?: ShopLimits;
   /** The reader's unit, for the sentences. */

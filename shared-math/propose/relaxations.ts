@@ -3,6 +3,7 @@ import type { LayoutDocument, Obstacle } from '../layout/index.ts';
 import { formatDegrees, formatForce, lengthBeside, MM_PER_INCH, setLength } from '../units/index.ts';
 import { carOf, limitOf } from './car.ts';
 import type { HoldName, ProposeQuestion } from './question.ts';
+import { givenRoomWords, ROOM_NAMES, type RoomName } from './rooms.ts';
 
 /** One step of a relaxation: the question with it, and how far that is in words. */
 export interface Relaxed {
@@ -129,6 +130,33 @@ const LET_GO: Readonly<Record<HoldName, readonly [stands: string, goes: string]>
   stops: ['the axle’s stops as they are', 'the axle’s stops set otherwise'],
 };
 
+const ROOM_OF: Readonly<Record<RoomName, string>> = {
+  box: 'the steering box',
+  'box-kind': 'a steering box',
+  'pitman-arm': 'the pitman ball',
+  'steering-arm': 'the steering arm’s ball',
+  'tie-rod': 'the tie rod’s balls',
+  lateral: 'what holds the axle sideways',
+  shaft: 'a steering shaft',
+  stops: 'the axle’s stops',
+};
+
+/** A room that was given, let go. */
+function ofRoom(question: ProposeQuestion, name: RoomName): Relaxation[] {
+  const { rooms = {}, style } = question;
+  const room = rooms[name];
+  if (!room) return [];
+  const { [name]: _, ...others } = rooms;
+  const given = `${ROOM_OF[name]} ${givenRoomWords(name, room, style)}`;
+  return [
+    {
+      key: `room ${name}`,
+      stands: given,
+      steps: [{ question: { ...question, rooms: others }, words: `more room than ${given}` }],
+    },
+  ];
+}
+
 /** Everything of a question that could be otherwise: obstacles, travel, what is held, limits; what a builder can change first. */
 export function relaxationsOf(question: ProposeQuestion): Relaxation[] {
   const { held } = carOf(question);
@@ -148,6 +176,7 @@ export function relaxationsOf(question: ProposeQuestion): Relaxation[] {
         ],
       }),
     ),
+    ...ROOM_NAMES.flatMap((name) => ofRoom(question, name)),
     ...FACTORS.map(([name, factors]) => ofLimit(question, name, factors)),
   ];
 }
@@ -163,6 +192,7 @@ export function bothRelaxed(asked: ProposeQuestion, one: Relaxed, other: Relaxed
     if (!inA || !inB) return [];
     return [pick(obstacle, inA, inB === asked.document.obstacles[i] ? obstacle : inB)];
   });
+  const roomsOf = ({ rooms = {} }: ProposeQuestion) => rooms;
   const heldOf = ({ held }: ProposeQuestion) => held;
   return {
     question: {
@@ -179,6 +209,7 @@ export function bothRelaxed(asked: ProposeQuestion, one: Relaxed, other: Relaxed
             ),
           }
         : {}),
+      rooms: Object.fromEntries(Object.entries(roomsOf(a)).filter(([name]) => name in roomsOf(b))),
       limits: { ...asked.limits, ...a.limits, ...b.limits },
     },
     words: `${one.words} and ${other.words}`,

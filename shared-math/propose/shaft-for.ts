@@ -18,6 +18,7 @@ import { inputLacks, inputsFor } from './box-input.ts';
 import { type Car, limitOf } from './car.ts';
 import type { Idea } from './idea.ts';
 import { movingObstacles } from './moving-obstacles.ts';
+import { isInRoom } from './rooms.ts';
 import { boxKindOf, inputFit, onEnd, withEnds } from './shaft-ends.ts';
 
 /** The shaft of a proposal, or why none reaches the box. */
@@ -90,6 +91,7 @@ export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'b
   const tried: Suggestion[] = [];
   let best: RouteProposal | undefined;
   for (const { joints, on } of WAYS) {
+    if (!isInRoom(car.rooms, 'shaft', joints)) continue;
     // A third joint and its bearing in place of a longer end in a bearing; on longer ends too only where nothing else does.
     if (best && (bearings(best) === 0 || on === 'stubs')) break;
     const own = joints === 3 ? tasks.slice(0, 1) : tasks;

@@ -16,7 +16,7 @@ const OF_THE_SHELF = MM_PER_INCH / 8;
 /** mm that a document's rounded numbers may make of a length. */
 const SAME = 0.03;
 
-type Arm = keyof ArmChoices;
+export type Arm = keyof ArmChoices;
 const NAMES: Readonly<Record<Arm, string>> = {
   pitman: 'pitman arm',
   steering: 'steering arm',
@@ -30,7 +30,7 @@ const fromLine = (point: Point, on: Point, along: Point): number =>
   norm(cross(subtract(point, on), unit(along)));
 
 /** mm from the ball square to the axis that an arm swings about: what a rule laid along the arm reads. */
-function armLength({ axle, steering }: Layout, arm: Arm): number {
+export function armLength({ axle, steering }: Layout, arm: Arm): number {
   const { box, dragLinkBall, dragLinkTo } = steering;
   if (arm === 'pitman') return fromLine(box.pitmanBall, box.sectorCentre, box.sectorAxis);
   const { kingpinTop, kingpinBottom, tieRodBall } = axle[arm === 'tieRod' ? 'left' : dragLinkTo];
@@ -69,8 +69,8 @@ function withArm(
   length: number,
 ): readonly number[] | undefined {
   const at = idea.arms[arm] as number;
-  const { from, to } = idea.choices[at] as Idea['choices'][number];
-  const step = STEP[car.style.unit];
+  const { from, to, sharp } = idea.choices[at] as Idea['choices'][number];
+  const step = sharp ? 1e-6 : STEP[car.style.unit];
   let numbers = x;
   // A kingpin leans by little: the length follows the number all but one to one, and three steps bring it there.
   for (let time = 0; time < 3; time += 1) {

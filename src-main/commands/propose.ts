@@ -10,12 +10,19 @@ import {
   type HoldName,
   heldAsMeasured,
   heldWords,
+  isRoomName,
   type NewPart,
   type NoFit,
   type Proposal,
   type ProposalFigures,
   type ProposeAnswer,
   type ProposeQuestion,
+  ROOM_NAMES,
+  type Room,
+  type RoomName,
+  type Rooms,
+  readRoom,
+  roomsWords,
   type TaskResult,
   whyNothingFits,
 } from '../../shared-math/propose/index.ts';
@@ -44,6 +51,27 @@ function readHeld(text: string | undefined): HoldName[] | undefined {
   });
 }
 
+/** How far what is not held may go: NAME=FROM:TO with commas between, mm and degrees. */
+function readRooms(text: string | undefined, held: readonly HoldName[]): Rooms {
+  const rooms: Partial<Record<RoomName, Room>> = {};
+  for (const entry of text?.split(',') ?? []) {
+    const [name = '', range, ...more] = entry.split('=').map((part) => part.trim());
+    if (!isRoomName(name))
+      throw new UsageError(
+        `--room: ${quoted(name)} has no room in figures; there are ${ROOM_NAMES.join(', ')}`,
+      );
+    if (rooms[name]) throw new UsageError(`--room: ${name} is given twice`);
+    if (held.includes(name))
+      throw new UsageError(`--room: ${name} is held as drawn; leave it out of --hold to give it room`);
+    if (range === undefined || more.length > 0)
+      throw new UsageError(`--room expects ${name}=FROM:TO, found ${quoted(entry)}`);
+    const read = readRoom(name, range, STYLE);
+    if (!read.ok) throw new UsageError(`--room ${name}: ${read.failure}`);
+    rooms[name] = read.value;
+  }
+  return rooms;
+}
+
 function readShelf(file: string | undefined): NonNullable<ProposeQuestion['shelf']> {
   if (file === undefined) return [];
   const read = readShelfCsv(readText(file, SHELF_TEXT_MAX, 'a shelf'));
@@ -67,7 +95,7 @@ function reported(figures: ProposalFigures) {
 }
 
 function asJson(question: ProposeQuestion, answer: ProposeAnswer, files: readonly string[]): string {
-  const { document, held, seed } = question;
+  const { document, held, rooms, seed } = question;
   const drawn = drawnFigures(question);
   return `${JSON.stringify(
     {
@@ -76,6 +104,7 @@ function asJson(question: ProposeQuestion, answer: ProposeAnswer, files: readonl
       layout: document.name,
       seed,
       held,
+      rooms,
       evaluations: answer.evaluations,
       drawn: drawn ? reported(drawn) : null,
       proposals: answer.proposals.map(({ layout, figures, nearestLimit, ...rest }, i) => ({
@@ -129,9 +158,11 @@ function* reasonText(list: readonly NoFit[], why: ProposeAnswer['why']): Answer 
 }
 
 function* asText(question: ProposeQuestion, answer: ProposeAnswer, files: readonly string[]): Answer {
-  const { document, held = [], seed } = question;
+  const { document, held = [], rooms = {}, seed } = question;
   yield `${document.name}\n`;
   yield `${heldWords(held)}\n`;
+  const given = roomsWords(rooms, STYLE);
+  if (given !== '') yield `${given}\n`;
   yield `${answer.evaluations} arrangements tried, seed ${seed}.\n`;
   if (answer.proposals.length === 0) yield* reasonText(answer.noFits, answer.why);
   const drawn = answer.proposals.length > 0 ? drawnFigures(question) : undefined;
@@ -189,15 +220,18 @@ async function* answer(question: ProposeQuestion, out: string | undefined, json:
 
 export const propose: Command = {
   name: 'propose',
-  usage: 'propose LAYOUT.json [--hold NAME,…|none] [--shelf SHELF.csv] [--seed N] [--out FOLDER] [--json]',
-  about: `Looks for whole arrangements of the steering that fit this car, or says what stands in the way. What is measured or planned is held as drawn unless --hold says otherwise: ${HOLDS.join(', ')}.`,
+  usage:
+    'propose LAYOUT.json [--hold NAME,…|none] [--room NAME=FROM:TO,…] [--shelf SHELF.csv] [--seed N] [--out FOLDER] [--json]',
+  about: `Looks for whole arrangements of the steering that fit this car, or says what stands in the way. What is measured or planned is held as drawn unless --hold says otherwise: ${HOLDS.join(', ')}. The rest may go as far as is usual, or as far as --room says, mm and degrees: ${ROOM_NAMES.join(', ')}.`,
   run(args) {
-    const taken = takeArguments(args, { values: ['hold', 'shelf', 'seed', 'out'], flags: ['json'] });
+    const taken = takeArguments(args, { values: ['hold', 'room', 'shelf', 'seed', 'out'], flags: ['json'] });
     const { values, flags } = taken;
     const document = readLayoutFile(onlyFile(taken));
+    const held = readHeld(values.get('hold')) ?? heldAsMeasured(document);
     const question: ProposeQuestion = {
       document,
-      held: readHeld(values.get('hold')) ?? heldAsMeasured(document),
+      held,
+      rooms: readRooms(values.get('room'), held),
       shelf: readShelf(values.get('shelf')),
       limits: {},
       style: STYLE,

@@ -1,4 +1,4 @@
-import { heldWords, type ProposeQuestion } from '../../../shared-math/propose/index.ts';
+import { heldWords, type ProposeQuestion, roomsWords } from '../../../shared-math/propose/index.ts';
 import type { ArrangedCar } from '../../document/shell.svelte.ts';
 
 /** What a search was asked about: the car, its drawing as it was brought, and what of it stood still. */
@@ -9,9 +9,12 @@ export interface Asked {
 
 /** What a laid proposal remembers of how it came about. */
 export function proposalNotes({ car, question }: Asked): string {
-  const { held = [], seed = 1 } = question;
+  const { held = [], rooms = {}, style, seed = 1 } = question;
   return [
     `Found by the board for “${car.document.name}” as it was drawn (search number ${seed}). ${heldWords(held)}`,
+    roomsWords(rooms, style),
     'Its places are planned: check them on the car before anything is cut.',
-  ].join(' ');
+  ]
+    .filter((words) => words !== '')
+    .join(' ');
 }

@@ -1,6 +1,7 @@
 import { createContext } from 'svelte';
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
+import { type Outcome, succeeded } from '../../../shared-math/outcome.ts';
 import type {
   gatherProposals,
   HOLDS,
@@ -11,6 +12,9 @@ import type {
   ProposeNews,
   ProposeQuestion,
   proposeTasks,
+  RoomName,
+  Rooms,
+  readRoom,
   TaskResult,
   WhyNone,
 } from '../../../shared-math/propose/index.ts';
@@ -30,6 +34,7 @@ export interface Search {
   readonly heldAsMeasured: typeof heldAsMeasured;
   readonly proposalNotes: typeof proposalNotes;
   readonly proposeTasks: typeof proposeTasks;
+  readonly readRoom: typeof readRoom;
 }
 
 /** What lies on the board over the drawing: a proposal, or the nearest that there is to one. */
@@ -51,6 +56,8 @@ export class Proposing {
   #results: readonly TaskResult[] = [];
 
   held: ReadonlySet<HoldName> = $state.raw(new Set());
+  /** How far what is not held may go, where somebody typed it. */
+  rooms: Rooms = $state.raw({});
   seed = $state(1);
   /** What the shop has of its own; empty until it has been read. */
   shelf: readonly Shelved[] = $state.raw([]);
@@ -101,6 +108,7 @@ export class Proposing {
     if (this.asked?.car.carId === car.carId) return;
     this.forget();
     this.held = new Set(search.heldAsMeasured(car.document));
+    this.rooms = {};
     void this.#readShelf();
   }
 
@@ -123,6 +131,22 @@ export class Proposing {
     this.held = new Set(all.filter((each) => (each === name ? stands : this.held.has(each))));
   }
 
+  /** Takes what was typed as the room of a freedom; nothing typed is as far as is usual. */
+  takeRoom(name: RoomName, typed: string): Outcome<Rooms, string> {
+    const { [name]: _, ...others } = this.rooms;
+    const search = this.#search;
+    if (!search) throw new Error('a room of a search that no car was taken up for');
+    if (typed.trim() === '') {
+      this.rooms = others;
+      return succeeded(this.rooms);
+    }
+    const { unit, fraction } = this.#openLayout.settings;
+    const read = search.readRoom(name, typed, { unit, fraction });
+    if (!read.ok) return read;
+    this.rooms = { ...others, [name]: read.value };
+    return succeeded(this.rooms);
+  }
+
   holdNothing(): void {
     this.held = new Set();
   }
@@ -133,6 +157,7 @@ export class Proposing {
     return {
       document,
       held: [...this.held],
+      rooms: this.rooms,
       shelf: this.shelf,
       limits: $state.snapshot(limits),
       style: { unit, fraction },

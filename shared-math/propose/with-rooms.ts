@@ -52,7 +52,8 @@ export function withRooms({ rooms }: Car, idea: Idea): Idea[] {
     }
     return laid && isPlacedInRooms(rooms, laid) ? laid : undefined;
   };
-  const starts = idea.starts
+  const starts = idea
+    .starts()
     .map((start) =>
       start.map((value, at) => {
         const { from, to } = choices[at] as Choice;
@@ -60,5 +61,5 @@ export function withRooms({ rooms }: Car, idea: Idea): Idea[] {
       }),
     )
     .filter((start) => lay(start) !== undefined);
-  return starts.length > 0 ? [{ ...idea, choices, lay, starts }] : [];
+  return starts.length > 0 ? [{ ...idea, choices, lay, starts: () => starts }] : [];
 }

@@ -142,8 +142,8 @@ describe('the board proposes', () => {
       expect(doing).toMatch(
         /^Side steer, box outside the left rail, arm down, behind the axle, manual: a first arrangement$/,
       );
-      // A search of its bump steer alone: 20 places at the outset and 14 generations of them, then 12 for each of nine numbers.
-      expect(evaluations).toBeLessThan(20 * 15 + 12 * 9 + 100);
+      // Usual places, where the box goes, and its bump steer alone: 20 places, 14 generations of them, 12 for each number left open.
+      expect(evaluations).toBeLessThan(20 * 15 + 12 * 12 + 100);
       return;
     }
     throw new Error('nothing was found');

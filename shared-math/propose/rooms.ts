@@ -9,7 +9,6 @@ import {
   parseAngle,
   parseLength,
 } from '../units/index.ts';
-import type { HoldName } from './question.ts';
 
 // How far something that a proposal may choose may go, where a person says so: from one figure to another.
 
@@ -23,7 +22,7 @@ export const ROOM_NAMES = [
   'lateral',
   'shaft',
   'stops',
-] as const satisfies readonly HoldName[];
+] as const;
 
 export type RoomName = (typeof ROOM_NAMES)[number];
 

@@ -31,7 +31,7 @@ function narrowed(rooms: Rooms, { arms }: Idea, choice: Choice, at: number): Cho
 const PUT_RIGHT = 3;
 
 /**
- * An idea with no more open than the rooms that were given leave; nothing where they leave none of its usual places. The
+ * An idea with no more open than the rooms that were given leave; an empty list if they leave none of its usual places. The
  * number of an arm with a room is the length that a rule reads on it, however the kingpin leans.
  */
 export function withRooms({ rooms }: Car, idea: Idea): Idea[] {

@@ -184,7 +184,7 @@ export class IdeaSearch {
       start: starts[0] as readonly number[],
       starts: starts.slice(1, effort.members - 6),
       members: effort.members,
-      closingIn: effort.closingIn * choices.length,
+      closingIn: effort.closingIn * choices.filter(({ from, to }) => to > from).length,
       penalty: PENALTY,
       ...more,
     };

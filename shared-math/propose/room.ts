@@ -3,6 +3,7 @@ import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { type RouteObstacle, routeObstacles, segmentToObstacle } from '../shaft/index.ts';
 import { type LengthStyle, lengthBeside } from '../units/index.ts';
+import { railFacesNear } from './rail-faces.ts';
 import { BODY, PLATE } from './sizes.ts';
 
 // Where a box can be bolted: near enough to a rail or crossmember to reach it with a plate or bracket, in none of them,
@@ -68,6 +69,17 @@ export function tooLow(layout: Layout): number {
   return Math.max(0, layout.travel.bump + OVER_THE_ROAD - (Math.min(from[2], to[2]) - radius));
 }
 
+/** mm of road under a box, below which it is the first of the frame to touch where it hangs under its rail; common practice, no published source. */
+const FIRST_TO_TOUCH = 203.2;
+
+/** mm that a box hangs below the rail beside it, and what is left of the road under it; undefined where that is no matter. */
+export function hangsLow(layout: Layout): { readonly below: number; readonly road: number } | undefined {
+  const { from, to, radius } = boxLine(layout);
+  const road = Math.min(from[2], to[2]) - radius;
+  const below = railFacesNear(layout, from[0]).bottom - road;
+  return below > radius / 4 && road < FIRST_TO_TOUCH ? { below, road } : undefined;
+}
+
 /** mm. The box's own shape is a usual one: nearer than this to nothing is as good as clear. */
 export const HARDLY = 1;
 
@@ -82,7 +94,7 @@ export function roomWords(outOfReach: number, reached: readonly Reached[], style
   if (reached.length > 0) {
     const into = reached.map(
       ({ name, by }) =>
-        `${lengthBeside(by, [], style)} into the ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+        `${lengthBeside(by, [0], style)} into the ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
     );
     return `The steering box reaches ${[into.slice(0, -1).join(', '), ...into.slice(-1)].filter((words) => words !== '').join(' and ')}.`;
   }

@@ -325,7 +325,7 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     share = 1,
   ): Proposal | undefined => {
     let best: Proposal | undefined;
-    for (const x of places.slice(0, TRIES)) {
+    for (const x of places.slice(0, idea.uncommon ? 1 : TRIES)) {
       const usual = search.withUsualArms(x, 0, share);
       const layout = search.layoutAt(usual);
       if (!layout) continue;
@@ -343,7 +343,7 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     return best;
   };
   /** A first proposal as soon as there is any place that keeps all limits. */
-  let shown = 0;
+  let shown = idea.uncommon ? 2 : 0;
   function* early(): Generator<ProposeNews, void> {
     if (shown > 1 || search.archive.size === 0 || proposals.size > 0) return;
     shown += 1;

@@ -10,7 +10,7 @@ import { isLaid } from './laid-parts.ts';
 import { mountLacks, planTurnOf } from './mounts.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
-import { HARDLY, sectorOut, tooLow } from './room.ts';
+import { HARDLY, hangsLow, sectorOut, tooLow } from './room.ts';
 import { endsLeftOpen } from './shaft-ends.ts';
 import type { ShaftFor } from './shaft-for.ts';
 import { SECTOR } from './sizes.ts';
@@ -62,13 +62,13 @@ export function placeWords(car: Car, idea: Idea, layout: Layout): string {
   const speak = speech(car.style, car.limits);
   const off = mountLacks(idea, layout);
   if (off > HARDLY)
-    return `The steering box is ${speak.length(off)} out of reach of its place ${whereWords(car, idea)}.`;
+    return `The steering box is ${speak.length(off, [0])} out of reach of its place ${whereWords(car, idea)}.`;
   const low = tooLow(layout);
   if (low > HARDLY)
-    return `The steering box is ${speak.length(low)} too low over the road: at full bump less than 2 in is left under it.`;
+    return `The steering box is ${speak.length(low, [0])} too low over the road: at full bump less than 2 in is left under it.`;
   const far = sectorOut(layout);
   return far > SECTOR.most + HARDLY
-    ? `The sector shaft would have to reach ${speak.length(far)} out of the box to its arm, at the most ${speak.setLength(SECTOR.most)}.`
+    ? `The sector shaft would have to reach ${speak.length(far, [SECTOR.most])} out of the box to its arm, at the most ${speak.setLength(SECTOR.most)}.`
     : '';
 }
 
@@ -214,6 +214,11 @@ export function costWords(
   if (turned > HARDLY_TURNED)
     costs.push(
       `The box stands turned ${speak.number(turned, 0)}° in plan, so that its input leaves toward the column: its plate or bracket has to be made to that angle.`,
+    );
+  const low = hangsLow(layout);
+  if (low)
+    costs.push(
+      `The box hangs ${speak.length(low.below)} below the rail, ${speak.length(low.road)} over the road at ride height: it is the first thing there to touch, and wants a guard.`,
     );
   if (idea.mount === 'top') costs.push('The rail wants a plate on top, boxed or sleeved under the bolts.');
   if (idea.assumes !== undefined) costs.push(idea.assumes);

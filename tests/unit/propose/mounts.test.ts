@@ -151,6 +151,19 @@ describe('limits of a box’s place', () => {
     expectClose(tooLow(movedUp(layout, -lowest - 7)), 7, 1e-9);
   });
 
+  test('a box that hangs low under its rail is said to', () => {
+    const layout = first(ideaOf('side outside behind manual'));
+    const judged = { findings: [], stops: [], figures: undefined };
+    const costs = (of: Layout) =>
+      costWords(car, ideaOf('side outside behind manual'), of, judged, undefined, { kind: 'no-column' });
+    expect(costs(layout).join(' ')).not.toContain('below the rail');
+    // 44 mm around the sector shaft: its underside comes to 6 in over the road.
+    const low = movedUp(layout, 6 * 25.4 + 44 - layout.steering.box.sectorCentre[2]);
+    expect(costs(low).join(' ')).toMatch(
+      /The box hangs \d.* below the rail, 6 in over the road at ride height/,
+    );
+  });
+
   test('a box on top of the rail lies on it: neither in it nor over a plate’s reach', () => {
     const idea = ideaOf('side top behind manual');
     const layout = laidBy(idea).find((each) => mountLacks(idea, each) === 0);

@@ -52,6 +52,18 @@ const firstFiles: Plugin = {
   },
 };
 
+/**
+ * All of the first page in one file: a browser takes a hundred small ones far slower. What is only reached through a folder's door
+ * by name is no part of it; the bundler sees to that for each file by itself.
+ */
+const FIRST_PAGE = {
+  name: 'page',
+  tags: ['$initial' as const],
+  test: (id: string) =>
+    !/\/shared-math\/(?:findings\/rules|forces|clearance)\//.test(id.replaceAll('\\', '/')),
+  includeDependenciesRecursively: false,
+};
+
 /** The page checks documents and publishes no JSON schema of them: what the library has for that stays out of its script. */
 const withoutJsonSchemas: Plugin = {
   name: 'without-json-schemas',
@@ -101,7 +113,12 @@ export default defineConfig({
       // One sheet of styles: a file that is loaded late brings its script alone, and can be asked for again.
       cssCodeSplit: false,
       modulePreload: { polyfill: false },
-      rollupOptions: { input: { index: at('src-renderer/index.html') }, treeshake: PURE_MATHS },
+      rollupOptions: {
+        input: { index: at('src-renderer/index.html') },
+        treeshake: PURE_MATHS,
+        // All of the first page in one file: a browser takes a hundred small ones far slower.
+        output: { codeSplitting: { groups: [FIRST_PAGE] } },
+      },
     },
     worker: { rollupOptions: { treeshake: PURE_MATHS }, plugins: () => [withoutJsonSchemas] },
     plugins: [svelte({ configFile: at('src-renderer/svelte.config.js') }), firstFiles, withoutJsonSchemas],

@@ -1,4 +1,3 @@
+// First of all: what follows asks for the language as it is loaded. All of it is one file, in this order.
 import './host/language.ts';
-
-// By a second step: what several parts of the page share is in files of its own, which would be run before a line of this one.
-void import('./page.ts');
+import './page.ts';

@@ -1,8 +1,9 @@
 import type { Point } from '../geometry/points.ts';
-import { add, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
+import { add, cross, dot, scaled, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
 import { type RouteObstacle, routeObstacles, segmentToObstacle } from '../shaft/index.ts';
 import { type LengthStyle, lengthBeside } from '../units/index.ts';
+import { turnedAbout } from './arms.ts';
 import { railFacesNear } from './rail-faces.ts';
 import { BODY, PLATE } from './sizes.ts';
 
@@ -40,6 +41,20 @@ export function boxLine({ steering }: Layout): BoxLine {
     to: add(sectorCentre, scaled(axis, -toArm * cover)),
     radius,
   };
+}
+
+/** Lines on the skin of a box's body, flat ends and all: along it and from the middles of its ends outward, 24 around. */
+function skinOf(layout: Layout): (readonly [Point, Point])[] {
+  const { from, to, radius } = boxLine(layout);
+  const axis = unit(subtract(to, from));
+  const drawnIn = scaled(axis, DRAWN_IN * radius);
+  const [face, cover] = [subtract(from, drawnIn), add(to, drawnIn)];
+  const aside = unit(cross(axis, Math.abs(axis[2]) > 0.7 ? [1, 0, 0] : [0, 0, 1]));
+  return Array.from({ length: 24 }, (_, i) => {
+    const out = scaled(turnedAbout(axis, (i * Math.PI) / 12, aside), radius);
+    const [a, b] = [add(face, out), add(cover, out)];
+    return [[a, b] as const, [face, a] as const, [cover, b] as const];
+  }).flat();
 }
 
 /** mm from the box's body to the nearest crossmember that is drawn; infinity where none is. */
@@ -140,6 +155,18 @@ export class BoxPlaces {
       overlap = Math.max(overlap, (holds ? 1 : AROUND + (obstacle.extra ?? 0)) - distance);
     }
     return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap };
+  }
+
+  /** What a bracket has to bridge from the nearest thing that holds the box, mm; undefined where nobody knows what that is. */
+  bridged(layout: Layout): { readonly by: number; readonly from: string } | undefined {
+    const skin = skinOf(layout);
+    let nearest: { readonly by: number; readonly from: string } | undefined;
+    for (const { obstacle, holds } of this.things) {
+      if (!holds) continue;
+      const by = Math.min(...skin.map(([from, to]) => segmentToObstacle(obstacle, from, to)));
+      if (!nearest || by < nearest.by) nearest = { by, from: obstacle.name };
+    }
+    return nearest;
   }
 
   /** All that the box itself reaches into, the deepest first; one of a pair speaks for both. */

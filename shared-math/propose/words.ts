@@ -10,7 +10,7 @@ import { isLaid } from './laid-parts.ts';
 import { mountLacks, planTurnOf } from './mounts.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
-import { HARDLY, hangsLow, sectorOut, tooLow } from './room.ts';
+import { BoxPlaces, HARDLY, hangsLow, sectorOut, tooLow } from './room.ts';
 import { endsLeftOpen } from './shaft-ends.ts';
 import type { ShaftFor } from './shaft-for.ts';
 import { SECTOR } from './sizes.ts';
@@ -186,6 +186,13 @@ export function goodWords(car: Car, idea: Idea, layout: Layout, { figures }: Jud
 /** Degrees in plan that a box may stand off square without its bracket being a matter of words. */
 const HARDLY_TURNED = 1;
 
+/** mm that a plate and a usual bracket bridge; common practice, no published source. */
+const USUAL_BRACKET = 25.4;
+
+/** "Frame rail" as it stands within a sentence; "V8 block" as it is. */
+const inSentence = (name: string) =>
+  /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
+
 /** What a proposal costs: limits that are passed, and what is uncommon or has to be bought. */
 export function costWords(
   car: Car,
@@ -214,6 +221,15 @@ export function costWords(
   if (turned > HARDLY_TURNED)
     costs.push(
       `The box stands turned ${speak.number(turned, 0)}° in plan, so that its input leaves toward the column: its plate or bracket has to be made to that angle.`,
+    );
+  const bridged = new BoxPlaces(layout).bridged(layout);
+  if (bridged && bridged.by > USUAL_BRACKET)
+    costs.push(
+      `A bracket has to bridge ${speak.length(bridged.by)} from the ${inSentence(bridged.from)} to the box.`,
+    );
+  if (idea.way === 'cross' && idea.arm === 'up')
+    costs.push(
+      'The box lies upside down, its arm on top: its maker has to say whether seals, filler and vent allow that.',
     );
   const low = hangsLow(layout);
   if (low)

@@ -172,6 +172,32 @@ describe('limits of a box’s place', () => {
     expect(mountLacks(idea, movedUp(layout, -70))).toBeGreaterThan(0);
   });
 
+  test('a long bracket, and a box that lies upside down, are among the costs', () => {
+    const judged = { findings: [], stops: [], figures: undefined };
+    const costs = (idea: Idea, of: Layout) =>
+      costWords(car, idea, of, judged, undefined, { kind: 'no-column' }).join(' ');
+    const idea = ideaOf('side outside behind manual');
+    const layout = first(idea);
+    const { box } = layout.steering;
+    // Behind x = -640 this car's rails go from 340 to 430 mm out over 1660 mm, 50 mm wide; the box reaches 52 mm inboard.
+    const [x, , z] = [box.sectorCentre[0], 0, 430];
+    const face = 340 + ((-640 - x) / 1660) * 90 + 25;
+    const at = (gap: number): Layout => {
+      const y = face + gap + 52;
+      const sectorCentre = [x, y, z] as const;
+      const pitmanBall = [box.pitmanBall[0], y + 20, z - 146] as const;
+      return { ...layout, steering: { ...layout.steering, box: { ...box, sectorCentre, pitmanBall } } };
+    };
+    expect(x).toBeLessThan(-640);
+    // 44 mm further back the rail is 2.4 mm further out: 48.4 mm, between 1 7/8 and 1 15/16 in.
+    expect(costs(idea, at(50.8))).toMatch(
+      /A bracket has to bridge 1 (7\/8|15\/16) in from the frame rail to the box\./,
+    );
+    expect(costs(idea, at(12.7))).not.toContain('A bracket');
+    const over = ideaOf('cross inside-up behind manual');
+    expect(costs(over, first(over))).toContain('The box lies upside down');
+  });
+
   test('a crossmember that nobody has drawn is said to be taken for granted', () => {
     const idea = ideas.find(({ mount }) => mount === 'crossmember');
     if (!idea) throw new Error('no such idea');

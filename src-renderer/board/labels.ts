@@ -43,7 +43,8 @@ const BESIDE_LEADER = 3;
 /** What each kind of disturbance costs against the rest: being off the board outweighs any number of crossed lines. */
 const COST = { outside: 1000, written: 400, covered: 60, crossing: 9, away: 0.2, turned: 0.05 };
 
-function overlap(a: Rect, b: Rect): boolean {
+/** Whether two rectangles have more than an edge in common. */
+export function overlap(a: Rect, b: Rect): boolean {
   return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 }
 

@@ -245,7 +245,7 @@ describe('rails', () => {
     const start = boxOf(board).centre;
     await page.getByRole('tab', { name: 'Points' }).click();
     await page.keyboard.press('Escape');
-    await page.getByRole('heading', { name: 'No point chosen' }).waitFor();
+    await page.locator('[data-chosen]').waitFor({ state: 'detached' });
     expect(await findHandle(page, 'side', 'obstacles.0.centre')).toBeUndefined();
     // Above the frame and well inside the block, where nothing else can be taken hold of.
     const ball = await handleOf(page, 'side', 'steering.box.pitmanBall');

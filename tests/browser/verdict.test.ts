@@ -116,7 +116,7 @@ describe('a finding', () => {
     await finding(page, /Roll oversteer/).click();
     await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
     await finding(page, /Roll oversteer/).click();
-    await page.getByRole('heading', { name: 'No point chosen' }).waitFor();
+    await page.locator('[data-chosen]').waitFor({ state: 'detached' });
   });
 
   test('that is in order is folded away and can be looked at and chosen', async () => {
@@ -129,6 +129,38 @@ describe('a finding', () => {
 });
 
 describe('the verdict', () => {
+  test('shows titles first, and choosing one takes no other from under the pointer', async () => {
+    const { page } = await openLow();
+    expect(await page.locator('[data-chosen]').count()).toBe(0);
+    const cards = page.locator('.mending [data-finding]');
+    const titles = page.locator('.mending .choose');
+    // What else the first one's move puts right is said without being asked for, and in sight.
+    const also = cards.first().locator('[data-also-mended]');
+    await also.waitFor();
+    const [said, column] = [await also.boundingBox(), await page.locator('#column-page').boundingBox()];
+    expect((said?.y ?? 0) + (said?.height ?? 0)).toBeLessThan((column?.y ?? 0) + (column?.height ?? 0));
+    // The others say what is wrong and offer the move; where that comes from is said when they are chosen.
+    expect(await cards.nth(1).locator('.grounds').count()).toBe(0);
+    await cards.nth(1).locator('.mend').waitFor();
+    const at = async (index: number) => (await titles.nth(index).boundingBox())?.y;
+    for (const index of [1, 0]) {
+      const before = await at(index);
+      await titles.nth(index).click();
+      await cards.nth(index).locator('.grounds').waitFor();
+      await page.locator('[data-chosen]').getByRole('heading').waitFor();
+      expect(await at(index)).toBe(before);
+    }
+    // One that what is said of its part would cover comes up as far as it has to.
+    await titles.nth(4).click();
+    const part = page.locator('[data-chosen]');
+    await expect
+      .poll(async () => {
+        const [title, below] = [await titles.nth(4).boundingBox(), await part.boundingBox()];
+        return title !== null && below !== null && title.y + title.height <= below.y;
+      })
+      .toBe(true);
+  });
+
   test('its suggested moves, one after another, bring the bad layout below a fifth of its bump steer', async () => {
     const { page } = await openLow();
     const before = await worst(page);

@@ -172,7 +172,9 @@ export function unreadable(page: Page): Promise<string[]> {
     }
 
     const shown = (of: Element) =>
-      of.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && !of.closest('.unseen');
+      of.checkVisibility({ opacityProperty: true, visibilityProperty: true }) &&
+      !of.closest('.unseen') &&
+      styleOf(of).clipPath !== 'inset(50%)';
 
     /** Letters reach less high than the line's box does. */
     function letters(box: Box, size: number): Box {

@@ -1,6 +1,6 @@
 import type { BoardView } from '../../board/board-view.svelte.ts';
 import type { Contribution } from '../../board/contributor.ts';
-import type { OverlaySource } from '../../board/overlay-picture.ts';
+import { handlesOf, numberBoxes, type OverlaySource } from '../../board/overlay-picture.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { solvePose } from '../../document/reach.ts';
 import type { Studies } from './studies.svelte.ts';
@@ -14,14 +14,16 @@ export const studiesOnBoard =
   (view: BoardView): Contribution => {
     const { map, tuning, effects } = studies;
 
-    function arrows({ handles, chosen, chosenView, measure }: OverlaySource): Arrows {
+    function arrows(source: OverlaySource): Arrows {
+      const { handles, chosen, chosenView, measure } = source;
       const reported = effects.last;
       const own = handles.filter(({ point }) => point.id === chosen);
       const handle = own.find((each) => each.view === chosenView) ?? own[0];
       // On the map the same is reported everywhere at once, and away from ride height the arrows would not hold.
       if (!reported || !handle || map.shown || tuning.proposal || !openLayout.carPose.atRide)
         return NO_ARROWS;
-      return effectArrows(reported, handle, view.weight, openLayout.enlarged !== null, (text) =>
+      const numbers = numberBoxes(handlesOf(source), view.weight);
+      return effectArrows(reported, handle, view.weight, openLayout.enlarged !== null, numbers, (text) =>
         measure(text, true),
       );
     }

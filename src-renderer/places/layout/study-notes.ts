@@ -2,7 +2,7 @@ import type { View, ViewPoint } from '../../../shared-math/drawing/index.ts';
 import type { FrontEnd } from '../../../shared-math/linkage/index.ts';
 import type { Sensitivity } from '../../../shared-math/tune/index.ts';
 import { toRadians } from '../../../shared-math/units/index.ts';
-import type { Rect } from '../../board/labels.ts';
+import { overlap, type Rect } from '../../board/labels.ts';
 import type { OverlayLine, OverlayText } from '../../board/overlay.ts';
 import type { Note } from '../../board/overlay-picture.ts';
 import { type OnBoard, proposedAt } from '../../board/proposed-note.ts';
@@ -56,6 +56,9 @@ const DIRECTIONS: Record<View, readonly (readonly [axis: 0 | 1 | 2, right: numbe
   ],
 };
 
+/** By how many halves of its length an arrow may grow. */
+const MORE = 8;
+
 export interface Arrows {
   readonly lines: readonly OverlayLine[];
   readonly texts: readonly OverlayText[];
@@ -66,13 +69,14 @@ export interface Arrows {
 /**
  * Small arrows about the chosen point, one for each way it can go in a view, with what a step that way does to bump
  * steer. What makes it less is in steel blue, the rest in soft ink and only where there is room for `all`; the words
- * say which is which.
+ * say which is which. An arrow is longer where its figure would stand on other `words`.
  */
 export function effectArrows(
   reported: Sensitivity,
   { view, x: atX, y: atY }: { readonly view: View; readonly x: number; readonly y: number },
   weight: number,
   all: boolean,
+  words: readonly Rect[],
   measure: (text: string) => { readonly width: number; readonly height: number },
 ): Arrows {
   const lines: OverlayLine[] = [];
@@ -89,24 +93,26 @@ export function effectArrows(
         atX + (dx * along - dy * aside) * weight,
         atY + (dy * along + dx * aside) * weight,
       ];
-      const tip = ARROW.from + ARROW.length;
+      const text = bumpChange(bump);
+      const { width, height } = measure(text);
+      const align = dx > 0 ? 'left' : dx < 0 ? 'right' : 'center';
+      const placed = (tip: number) => {
+        const [x, y] = point(tip + ARROW.text + (dy === 0 ? 0 : 5), 0);
+        const left = x - { left: 0, right: width, center: width / 2 }[align];
+        return { x, y, rect: { x: left, y: y - height / 2, width, height } };
+      };
+      let tip = ARROW.from + ARROW.length;
+      for (let more = 0; more < MORE && words.some((word) => overlap(word, placed(tip).rect)); more += 1)
+        tip += ARROW.length / 2;
       const [start, end] = [point(ARROW.from, 0), point(tip, 0)];
       const [left, other] = [
         point(tip - ARROW.barb, ARROW.barb * 0.7),
         point(tip - ARROW.barb, -ARROW.barb * 0.7),
       ];
       lines.push({ points: [...start, ...end], ink }, { points: [...left, ...end, ...other], ink });
-      const [x, y] = point(tip + ARROW.text + (dy === 0 ? 0 : 5), 0);
-      const text = bumpChange(bump);
-      const { width, height } = measure(text);
-      const align = dx > 0 ? 'left' : dx < 0 ? 'right' : 'center';
+      const { x, y, rect } = placed(tip);
       texts.push({ x, y, text, ink, strong: bump < 0, align });
-      rects.push({
-        x: x - { left: 0, right: width, center: width / 2 }[align],
-        y: y - height / 2,
-        width,
-        height,
-      });
+      rects.push(rect);
     }
   return { lines, texts, rects };
 }

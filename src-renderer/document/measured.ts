@@ -1,5 +1,6 @@
-import type { Adjustment, Misfit } from '../../shared-math/adjust/index.ts';
+import type { AdjustedPoint, Adjustment, Misfit } from '../../shared-math/adjust/index.ts';
 import type { FreeCoordinate, SideDifference, SlipQuestion } from '../../shared-math/adjust/list/index.ts';
+import { hardpoints, type LayoutDocument, originOf, withOrigin } from '../../shared-math/layout/index.ts';
 import type { PhotosFound } from './photos-measured.ts';
 
 /** What the measurements of the open layout's car come to on its drawing. */
@@ -17,4 +18,23 @@ export interface Measured {
   readonly elsewhere: number;
   /** Measured points that stand elsewhere in the drawing. */
   readonly waiting: readonly string[];
+}
+
+type Points = ReadonlyMap<string, Pick<AdjustedPoint, 'free'>>;
+
+/** A copy of a document in which a taped point that the measurements gave before, and give no longer, is a guess again. */
+export function withLostGuessed(
+  document: LayoutDocument,
+  before: Points | undefined,
+  now: Points,
+): LayoutDocument {
+  const lost = hardpoints(document).filter(
+    (point) =>
+      originOf(document, point) === 'tape' &&
+      before?.get(point.id)?.free.length === 0 &&
+      (now.get(point.id)?.free.length ?? 0) > 0,
+  );
+  if (lost.length === 0) return document;
+  const origins = lost.reduce((so, point) => withOrigin(so, point, 'guess'), document.origins ?? {});
+  return { ...document, origins };
 }

@@ -36,7 +36,7 @@ import { failed, type Outcome, succeeded } from '../../shared-math/outcome.ts';
 import { adjustedPhotos, photosFurther } from '../../shared-math/trace/index.ts';
 import type { CallFailure } from '../../src-main/api/contract.ts';
 import { KeptSurveys } from './kept-surveys.ts';
-import type { Measured } from './measured.ts';
+import { type Measured, withLostGuessed } from './measured.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
 import { adjustedByPhotos, type PhotosFound, photosFound, takenWithPhotos } from './photos-measured.ts';
 
@@ -289,6 +289,7 @@ export class Measuring {
 
   /** Puts the points of the open variant where the measurements have them: one step of undo. Tells whether it was taken. */
   take(label = 'Use the measured points'): boolean {
+    const gave = this.found?.clean.points;
     this.#adjust();
     const { found } = this;
     const document = this.#openLayout.document;
@@ -304,11 +305,8 @@ export class Measuring {
       );
       return false;
     }
-    const taken = {
-      ...found.clean.document,
-      name: document.name,
-      origins: { ...found.clean.document.origins },
-    };
+    const adjusted = withLostGuessed(found.clean.document, gave, found.clean.points);
+    const taken = { ...adjusted, name: document.name, origins: { ...adjusted.origins } };
     const { rows } = rowsFor(document, this.car);
     const next = found.photos ? takenWithPhotos(document, taken, rows, found.photos.places) : taken;
     const changed = this.#openLayout.edits.change(label, next);

@@ -4,65 +4,10 @@ import { openStore } from '../../src-main/store/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { type OpenBoard, useBrowser } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
+import { Person } from '../support/person.ts';
 import { readPdf } from '../support/read-pdf.ts';
 
 const openBoard = useBrowser();
-
-/**
- * s. What a person takes for each thing done with hand and eye: Card, Moran and Newell, "The keystroke-level model for user
- * performance time with interactive systems", Communications of the ACM 23 (7), 1980 (from memory): a key of an average typist,
- * pointing, a press of the mouse's button, a hand from mouse to keys or back, and making up one's mind.
- */
-const KEY = 0.28;
-const POINT = 1.1;
-const PRESS = 0.2;
-const HAND = 0.4;
-const MIND = 1.35;
-
-/** A person at the counter: what is done is counted, one for each thing clicked, chosen or typed, and how long it takes. */
-class Person {
-  actions = 0;
-  seconds = 0;
-  readonly page: Page;
-
-  constructor(page: Page) {
-    this.page = page;
-  }
-
-  #acts(keys: number): void {
-    this.actions += 1;
-    this.seconds += MIND + POINT + PRESS + (keys > 0 ? 2 * HAND + keys * KEY : 0);
-  }
-
-  async click(name: string): Promise<void> {
-    this.#acts(0);
-    await this.page.getByRole('button', { name, exact: true }).click();
-  }
-
-  /** Types letter by letter and stays in the field: what is live needs no Enter. */
-  async type(label: string, text: string): Promise<void> {
-    this.#acts(text.length);
-    const field = this.page.getByLabel(label, { exact: true });
-    await field.click();
-    await field.pressSequentially(text);
-  }
-
-  /** Opens a list of choices and takes one: two presses. */
-  async choose(label: string, words: string): Promise<void> {
-    this.#acts(0);
-    this.seconds += POINT + PRESS;
-    await this.page.getByLabel(label, { exact: true }).selectOption({ label: words });
-  }
-
-  async reads(words: RegExp): Promise<void> {
-    const headline = this.page.locator('.sheet .headline');
-    await expect.poll(async () => (await headline.textContent())?.trim(), { timeout: 15_000 }).toMatch(words);
-  }
-
-  async kept(): Promise<void> {
-    await this.page.locator('[data-kept="kept"]').waitFor();
-  }
-}
 
 /** What the store itself holds, read beside the page. */
 function stored(board: OpenBoard) {

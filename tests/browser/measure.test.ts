@@ -152,6 +152,13 @@ test('undo brings back drawing and measurement together, redo takes both again',
   await page.getByRole('button', { name: /^Redo: Measure Track/ }).click();
   await expect.poll(() => field(page, 'track').inputValue()).toBe('56 1/2 in');
   await expect.poll(() => storedSurvey(board)?.survey.rows.length).toBe(2);
+  await page.getByText('1 of 10 points measured').waitFor();
+  // A figure that is taken out again leaves its point a guess, as it was.
+  await field(page, 'track').fill('');
+  await field(page, 'track').press('Enter');
+  await page.getByText('0 of 10 points measured').waitFor();
+  await page.getByRole('button', { name: /^Undo: Leave open/ }).click();
+  await page.getByText('1 of 10 points measured').waitFor();
   // And over a reload: neither of the two steps back leaves the one without the other.
   await saved(page);
   await page.reload();

@@ -110,9 +110,9 @@ export interface WayOut {
 export interface WhyNone {
   /** "Cross steer, box inside the left rail …, would fit with the sump 1 1/2 in higher, or with a bump travel of 2 in." */
   readonly sentence: string;
-  /** What excludes one another: with any one of these otherwise (or two together, where no single one does) something fits. */
+  /** What excludes one another: with any one of these otherwise (or several together, where no single one does) something fits. */
   readonly excluding: readonly string[];
-  /** Whether each of `excluding` frees by itself; else it takes two of them. */
+  /** Whether each of `excluding` frees by itself; else it takes several of them, two where there are two. */
   readonly single: boolean;
   readonly ways: readonly WayOut[];
   /** The nearest arrangement, and what it breaks. */

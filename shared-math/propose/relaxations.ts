@@ -15,6 +15,8 @@ export interface Relaxed {
 /** A limit, an obstacle or something held, and what it would be with less of it, from a little to all. */
 export interface Relaxation {
   readonly key: string;
+  /** Whether it changes the car, lets something of the steering go, or lets more pass than the shop does. */
+  readonly gives: 'car' | 'held' | 'limit';
   /** As it stands: "the sump where it is". */
   readonly stands: string;
   readonly steps: readonly Relaxed[];
@@ -60,6 +62,7 @@ function ofObstacle(question: ProposeQuestion, index: number): Relaxation {
   });
   return {
     key: `obstacle ${index}`,
+    gives: 'car',
     stands: `the ${name} where it is`,
     steps: [
       ...MOVES.map((by) => ({
@@ -77,6 +80,7 @@ function ofBump(question: ProposeQuestion): Relaxation {
   const quarter = MM_PER_INCH / 4;
   return {
     key: 'bump',
+    gives: 'car',
     stands: `a bump travel of ${lengthBeside(travel.bump, [], style)}`,
     steps: BUMPS.map((share) => {
       const bump = Math.max(quarter, Math.round((share * travel.bump) / quarter) * quarter);
@@ -102,6 +106,7 @@ function ofLimit(question: ProposeQuestion, name: LimitName, factors: readonly n
   const [least, most] = LIMITS[name].range;
   return {
     key: `limit ${name}`,
+    gives: 'limit',
     stands: `${words} ${limitText(question, name, value)}`,
     steps: factors.map((factor) => {
       const to = Math.min(most, Math.max(least, Number((value * factor).toFixed(3))));
@@ -151,8 +156,31 @@ function ofRoom(question: ProposeQuestion, name: RoomName): Relaxation[] {
   return [
     {
       key: `room ${name}`,
+      gives: 'held',
       stands: given,
       steps: [{ question: { ...question, rooms: others }, words: `more room than ${given}` }],
+    },
+  ];
+}
+
+/** The key of the one relaxation that lets go two things held. */
+export const BOX_AND_BALL = 'held box and pitman-arm';
+
+/** The pitman ball hangs from the box, so that neither goes far alone: both let go at once, where both are held. */
+function ofBoxAndBall(question: ProposeQuestion, names: readonly HoldName[]): Relaxation[] {
+  const both: readonly HoldName[] = ['box', 'pitman-arm'];
+  if (!both.every((name) => names.includes(name))) return [];
+  return [
+    {
+      key: BOX_AND_BALL,
+      gives: 'held',
+      stands: 'the steering box and its pitman ball where they are',
+      steps: [
+        {
+          question: { ...question, held: names.filter((name) => !both.includes(name)) },
+          words: 'the steering box and its pitman ball elsewhere',
+        },
+      ],
     },
   ];
 }
@@ -167,6 +195,7 @@ export function relaxationsOf(question: ProposeQuestion): Relaxation[] {
     ...names.map(
       (name): Relaxation => ({
         key: `held ${name}`,
+        gives: 'held',
         stands: LET_GO[name][0],
         steps: [
           {
@@ -176,6 +205,7 @@ export function relaxationsOf(question: ProposeQuestion): Relaxation[] {
         ],
       }),
     ),
+    ...ofBoxAndBall(question, names),
     ...ROOM_NAMES.flatMap((name) => ofRoom(question, name)),
     ...FACTORS.map(([name, factors]) => ofLimit(question, name, factors)),
   ];

@@ -1,8 +1,10 @@
 import { carOf } from './car.ts';
+import type { Idea } from './idea.ts';
 import { ideasFor } from './ideas.ts';
+import { promisingFirst } from './promising.ts';
 import type { NoFit, ProposeNews, TaskResult, WayOut, WhyNone } from './proposal.ts';
 import type { ProposeQuestion } from './question.ts';
-import { bothRelaxed, type Relaxation, type Relaxed, relaxationsOf } from './relaxations.ts';
+import { BOX_AND_BALL, bothRelaxed, type Relaxation, type Relaxed, relaxationsOf } from './relaxations.ts';
 import { nearestPlace } from './search-idea.ts';
 
 /** Ideas that are looked at: the nearest to fitting. */
@@ -32,13 +34,21 @@ interface Fit {
 /** Whether one of the ideas, by their keys, fits a relaxed question; how much is missed at the best where it does not. */
 function* tryOut(relaxed: Relaxed, keys: Keys, tally: { evaluations: number }): Generator<undefined, Fit> {
   const car = carOf(relaxed.question);
+  const ideas = ideasFor(car);
+  const isKnown = (task: number) => keys.known.has((ideas[task] as Idea).key);
+  const tasks = ideas.map((_, task) => task);
+  // An idea that what is held had left no room for is new, and looked at too.
+  const fresh = tasks.every(isKnown)
+    ? []
+    : promisingFirst(car, ideas)
+        .filter((task) => !isKnown(task))
+        .slice(0, IDEAS);
   let missing = Number.MAX_VALUE;
-  let fresh = 0;
-  for (const [task, idea] of ideasFor(car).entries()) {
-    // An idea that what is held had left no room for is new, and looked at too.
-    const isNew = !keys.known.has(idea.key) && fresh < IDEAS;
-    if (!keys.nearest.includes(idea.key) && !isNew) continue;
-    if (isNew) fresh += 1;
+  for (const task of [
+    ...tasks.filter((each) => keys.nearest.includes((ideas[each] as Idea).key)),
+    ...fresh,
+  ]) {
+    const idea = ideas[task] as Idea;
     const nearest = yield* nearestPlace(car, idea, task);
     tally.evaluations += nearest.evaluations;
     missing = Math.min(missing, nearest.missing);
@@ -89,10 +99,10 @@ function* quietly<Answer>(
 /**
  * What excludes one another where nothing fits. Each limit, obstacle and thing held is taken away by itself, as far as it
  * goes, and the nearest ideas are sought anew: those that free so belong to every set that excludes itself, and the
- * smallest such set is made of them. Where none frees by itself, those that bring an idea nearest are taken away two and
- * two. Of what frees, the least of it that does is found by halving.
+ * smallest such set is made of them. Where none frees by itself, those that bring an idea nearest are taken away together, as
+ * `togetherOf` has them. Of what frees, the least of it that does is found by halving.
  * A generator of news; the same question and results give the same answer.
- * Outcomes: the reason; ways out empty where not even two relaxations together free.
+ * Outcomes: the reason; ways out empty where not even relaxations together free.
  * Source:   own derivation. The sets are those of the search, which may overlook a place: a reason to look, not a proof.
  * Checked:  tests/unit/propose/why-none.test.ts (an obstacle put in for it is the one that is named).
  */
@@ -143,20 +153,57 @@ export function* whyNothingFits(
       nearest[0]?.noFit,
     );
 
-  const best = tried.toSorted((a, b) => a.missing - b.missing).slice(0, PAIRED);
-  for (const [i, one] of best.entries())
-    for (const other of best.slice(i + 1)) {
-      const pair = bothRelaxed(
-        question,
-        one.relaxation.steps.at(-1) as Relaxed,
-        other.relaxation.steps.at(-1) as Relaxed,
-      );
-      yield doing(pair.words);
-      const { way } = yield* quietly(tryOut(pair, keys, tally), doing(pair.words));
-      if (way)
-        return reasonOf([one.relaxation.stands, other.relaxation.stands], false, [way], nearest[0]?.noFit);
-    }
+  for (const together of togetherOf(question, tried)) {
+    yield doing(together.relaxed.words);
+    const { way } = yield* quietly(tryOut(together.relaxed, keys, tally), doing(together.relaxed.words));
+    if (way) return reasonOf(together.stands, false, [way], nearest[0]?.noFit);
+  }
   return reasonOf([], false, [], nearest[0]?.noFit);
+}
+
+/** Several relaxations at once, as far as each goes. */
+interface Together {
+  readonly stands: readonly string[];
+  readonly relaxed: Relaxed;
+}
+
+/**
+ * Relaxations to be tried together where none frees by itself, of those that brought an idea nearest: two things held, then
+ * everything held, then two with something of the car, and only then two with a limit of the shop among them, which are there
+ * for a reason.
+ */
+function togetherOf(question: ProposeQuestion, tried: readonly Tried[]): Together[] {
+  const nearest = tried.toSorted((a, b) => a.missing - b.missing).map(({ relaxation }) => relaxation);
+  // Box and ball at once have been tried, and are in every two with one of them.
+  const held = nearest.filter(({ gives, key }) => gives === 'held' && key !== BOX_AND_BALL);
+  const most = ({ steps }: Relaxation) => steps.at(-1) as Relaxed;
+  const pairsOf = (relaxations: readonly Relaxation[]) =>
+    relaxations.flatMap((one, i) => relaxations.slice(i + 1).map((other) => [one, other] as const));
+  const both = ([one, other]: readonly [Relaxation, Relaxation]): Together => ({
+    stands: [one.stands, other.stands],
+    relaxed: bothRelaxed(question, most(one), most(other)),
+  });
+  const whole = held.reduce<Relaxed | undefined>(
+    (all, each) => (all ? bothRelaxed(question, all, most(each)) : most(each)),
+    undefined,
+  );
+  const others = pairsOf(nearest.slice(0, PAIRED)).filter((pair) =>
+    pair.some(({ gives }) => gives !== 'held'),
+  );
+  const withLimit = (pair: readonly Relaxation[]) => pair.some(({ gives }) => gives === 'limit');
+  return [
+    ...pairsOf(held.slice(0, PAIRED)).map(both),
+    ...(whole && held.length > 2
+      ? [
+          {
+            stands: held.map(({ stands }) => stands),
+            relaxed: { ...whole, words: 'all of the steering laid anew' },
+          },
+        ]
+      : []),
+    ...others.filter((pair) => !withLimit(pair)).map(both),
+    ...others.filter(withLimit).map(both),
+  ];
 }
 
 function reasonOf(
@@ -169,6 +216,6 @@ function reasonOf(
   const sentence =
     ways.length > 0
       ? `Nothing fits as the car stands. ${ways[0]?.name ?? ''} would fit with ${ways.map(({ words }) => words).join(', or something like it with ')}.`
-      : `Nothing fits as the car stands, and no one change of it, nor two together, was found to free anything. ${idea}It breaks: ${(nearest?.sentences ?? []).join(' ')}`;
+      : `Nothing fits as the car stands, and no one change of it, nor several together, was found to free anything. ${idea}It breaks: ${(nearest?.sentences ?? []).join(' ')}`;
   return { sentence: sentence.trim(), excluding, single, ways, nearest };
 }

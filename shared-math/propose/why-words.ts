@@ -6,5 +6,10 @@ import type { WhyNone } from './proposal.ts';
  */
 export function givingWords({ excluding, single }: Pick<WhyNone, 'excluding' | 'single'>): string {
   if (excluding.length < 2) return '';
-  return `${single ? 'Any one of these would have to give' : 'Two of these would have to give together'}: ${excluding.join('; ')}.`;
+  const who = single
+    ? 'Any one of these would have to give'
+    : excluding.length === 2
+      ? 'These two would have to give together'
+      : 'More than one of these would have to give';
+  return `${who}: ${excluding.join('; ')}.`;
 }

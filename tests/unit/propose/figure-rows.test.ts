@@ -71,7 +71,10 @@ test('what would have to give is said where there is more than one thing', () =>
     'Any one of these would have to give: the sump; the header tube.',
   );
   expect(givingWords({ excluding: ['the sump', 'the header tube'], single: false })).toBe(
-    'Two of these would have to give together: the sump; the header tube.',
+    'These two would have to give together: the sump; the header tube.',
+  );
+  expect(givingWords({ excluding: ['the sump', 'the header tube', 'the rail'], single: false })).toBe(
+    'More than one of these would have to give: the sump; the header tube; the rail.',
   );
 });
 

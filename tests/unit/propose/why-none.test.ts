@@ -68,3 +68,17 @@ describe('where nothing fits', () => {
     expect(first?.layout.lateral).toEqual(document.lateral);
   });
 });
+
+test('a drawn steering that steers over bumps is let go before a limit of the shop is let pass', () => {
+  const { proposals, why } = answerOf({ document: demonstration('hairpins-box-too-low'), style: INCHES });
+  expect(proposals).toEqual([]);
+  const [way] = why?.ways ?? [];
+  // The same car with its box and pitman ball elsewhere is the demonstration that is good as it is.
+  expect(way?.words).toBe('the steering box and its pitman ball elsewhere');
+  expect(why?.sentence).not.toMatch(/at most|at least/);
+  if (!way) return;
+  const stops = findings(withClearances(analyse(resolveLayout(way.layout))), INCHES).filter(
+    ({ severity }) => severity === 'stop',
+  );
+  expect(stops).toEqual([]);
+});

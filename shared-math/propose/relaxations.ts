@@ -1,5 +1,5 @@
 import { LIMITS, type LimitName } from '../findings/index.ts';
-import type { LayoutDocument, Obstacle } from '../layout/index.ts';
+import type { Obstacle } from '../layout/index.ts';
 import { formatDegrees, formatForce, lengthBeside, MM_PER_INCH, setLength } from '../units/index.ts';
 import { carOf, limitOf } from './car.ts';
 import type { HoldName, ProposeQuestion } from './question.ts';
@@ -12,14 +12,17 @@ export interface Relaxed {
   readonly words: string;
 }
 
-/** A limit, an obstacle or something held, and what it would be with less of it, from a little to all. */
+/** A limit, an obstacle or something held, and what it would be with less of it. */
 export interface Relaxation {
   readonly key: string;
   /** Whether it changes the car, lets something of the steering go, or lets more pass than the shop does. */
   readonly gives: 'car' | 'held' | 'limit';
   /** As it stands: "the sump where it is". */
   readonly stands: string;
-  readonly steps: readonly Relaxed[];
+  /** Taken away as far as it goes: where that frees nothing, no less of it does. */
+  readonly most: Relaxed;
+  /** Ways to change it that a builder has, each from a little to much; of all the same step is alike much. */
+  readonly ladders: readonly (readonly Relaxed[])[];
 }
 
 /** mm that an obstacle is moved by, in steps that a builder thinks in. */
@@ -39,40 +42,92 @@ const FACTORS: readonly (readonly [LimitName, readonly number[]])[] = [
   ['jointSingle', [1.15, 1.3]],
 ];
 
-function moved(obstacle: Obstacle, along: 0 | 2, by: number): Obstacle {
+type Way = 'higher' | 'further out' | 'further ahead' | 'further back';
+
+/** An obstacle moved by so many mm; one of a pair takes the other along. */
+function moved(obstacle: Obstacle, way: Way, by: number): Obstacle {
+  const middle = obstacle.kind === 'box' ? obstacle.centre[1] : (obstacle.from[1] + obstacle.to[1]) / 2;
+  const aside = middle < 0 ? -by : by;
+  const step = {
+    higher: [0, 0, by],
+    'further out': [0, aside, 0],
+    'further ahead': [by, 0, 0],
+    'further back': [-by, 0, 0],
+  }[way];
   const shift = <P extends readonly [number, number, number]>(point: P): P =>
-    point.map((value, i) => (i === along ? value + by : value)) as unknown as P;
+    point.map((value, i) => value + (step[i] as number)) as unknown as P;
   return obstacle.kind === 'box'
     ? { ...obstacle, centre: shift(obstacle.centre) }
     : { ...obstacle, from: shift(obstacle.from), to: shift(obstacle.to) };
 }
 
+/** mm off the middle of the car from which something stands on a side of it. */
+const ASIDE = 60;
+
+/** The ways in which a builder can move an obstacle: a radiator ahead, what stands on a side outward as well. */
+function waysOf(obstacle: Obstacle): readonly Way[] {
+  if (obstacle.role === 'radiator') return ['further ahead'];
+  const middle = obstacle.kind === 'box' ? obstacle.centre[1] : (obstacle.from[1] + obstacle.to[1]) / 2;
+  return [
+    'higher',
+    ...(Math.abs(middle) > ASIDE ? (['further out'] as const) : []),
+    'further ahead',
+    'further back',
+  ];
+}
+
 const lower = (name: string) =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
 
-/** An obstacle moved: a radiator ahead, all else up; at last without it. */
-function ofObstacle(question: ProposeQuestion, index: number): Relaxation {
+/** Obstacles moved together under one name, or as at the last step taken out. */
+function ofObstacles(
+  question: ProposeQuestion,
+  name: string,
+  concerned: (obstacle: Obstacle) => boolean,
+  ways: readonly Way[],
+): Relaxation {
   const { document, style } = question;
-  const obstacle = document.obstacles[index] as Obstacle;
-  const name = lower(obstacle.name);
-  const ahead = obstacle.role === 'radiator';
-  const withOther = (other: Obstacle | undefined): LayoutDocument => ({
-    ...document,
-    obstacles: document.obstacles.flatMap((entry, i) => (i === index ? (other ? [other] : []) : [entry])),
+  const withOthers = (other: (obstacle: Obstacle) => readonly Obstacle[]): ProposeQuestion => ({
+    ...question,
+    document: {
+      ...document,
+      obstacles: document.obstacles.flatMap((entry) => (concerned(entry) ? other(entry) : [entry])),
+    },
   });
   return {
-    key: `obstacle ${index}`,
+    key: `obstacle ${name}`,
     gives: 'car',
     stands: `the ${name} where it is`,
-    steps: [
-      ...MOVES.map((by) => ({
-        question: { ...question, document: withOther(moved(obstacle, ahead ? 0 : 2, by)) },
-        words: `the ${name} ${lengthBeside(by, [], style)} ${ahead ? 'further ahead' : 'higher'}`,
+    most: { question: withOthers(() => []), words: `the ${name} out of the way` },
+    ladders: ways.map((way) =>
+      MOVES.map((by) => ({
+        question: withOthers((entry) => [moved(entry, way, by)]),
+        words: `the ${name} ${lengthBeside(by, [], style)} ${way}`,
       })),
-      { question: { ...question, document: withOther(undefined) }, words: `no ${name} there` },
-    ],
+    ),
   };
 }
+
+/** Each obstacle by itself, and the engine with what is bolted to it. */
+function ofAllObstacles(question: ProposeQuestion): Relaxation[] {
+  const { obstacles } = question.document;
+  const onEngine = ({ role }: Obstacle) => role === 'engine' || role === 'sump' || role === 'header';
+  const alone = obstacles
+    .filter(({ role }) => role !== 'engine')
+    .map((obstacle) =>
+      ofObstacles(question, lower(obstacle.name), (entry) => entry === obstacle, waysOf(obstacle)),
+    );
+  const engine = obstacles.some(({ role }) => role === 'engine')
+    ? [ofObstacles(question, 'engine', onEngine, ['higher', 'further back'])]
+    : [];
+  return [...alone, ...engine];
+}
+
+/** What has one way to be changed: its last step is as far as it goes. */
+const oneLadder = (steps: readonly Relaxed[]): Pick<Relaxation, 'most' | 'ladders'> => ({
+  most: steps.at(-1) as Relaxed,
+  ladders: [steps],
+});
 
 function ofBump(question: ProposeQuestion): Relaxation {
   const { document, style } = question;
@@ -82,13 +137,15 @@ function ofBump(question: ProposeQuestion): Relaxation {
     key: 'bump',
     gives: 'car',
     stands: `a bump travel of ${lengthBeside(travel.bump, [], style)}`,
-    steps: BUMPS.map((share) => {
-      const bump = Math.max(quarter, Math.round((share * travel.bump) / quarter) * quarter);
-      return {
-        question: { ...question, document: { ...document, travel: { ...travel, bump } } },
-        words: `a bump travel of ${lengthBeside(bump, [travel.bump], style)}`,
-      };
-    }),
+    ...oneLadder(
+      BUMPS.map((share) => {
+        const bump = Math.max(quarter, Math.round((share * travel.bump) / quarter) * quarter);
+        return {
+          question: { ...question, document: { ...document, travel: { ...travel, bump } } },
+          words: `a bump travel of ${lengthBeside(bump, [travel.bump], style)}`,
+        };
+      }),
+    ),
   };
 }
 
@@ -108,13 +165,15 @@ function ofLimit(question: ProposeQuestion, name: LimitName, factors: readonly n
     key: `limit ${name}`,
     gives: 'limit',
     stands: `${words} ${limitText(question, name, value)}`,
-    steps: factors.map((factor) => {
-      const to = Math.min(most, Math.max(least, Number((value * factor).toFixed(3))));
-      return {
-        question: { ...question, limits: { ...question.limits, [name]: to } },
-        words: `${words} ${limitText(question, name, to)}`,
-      };
-    }),
+    ...oneLadder(
+      factors.map((factor) => {
+        const to = Math.min(most, Math.max(least, Number((value * factor).toFixed(3))));
+        return {
+          question: { ...question, limits: { ...question.limits, [name]: to } },
+          words: `${words} ${limitText(question, name, to)}`,
+        };
+      }),
+    ),
   };
 }
 
@@ -158,7 +217,7 @@ function ofRoom(question: ProposeQuestion, name: RoomName): Relaxation[] {
       key: `room ${name}`,
       gives: 'held',
       stands: given,
-      steps: [{ question: { ...question, rooms: others }, words: `more room than ${given}` }],
+      ...oneLadder([{ question: { ...question, rooms: others }, words: `more room than ${given}` }]),
     },
   ];
 }
@@ -175,12 +234,12 @@ function ofBoxAndBall(question: ProposeQuestion, names: readonly HoldName[]): Re
       key: BOX_AND_BALL,
       gives: 'held',
       stands: 'the steering box and its pitman ball where they are',
-      steps: [
+      ...oneLadder([
         {
           question: { ...question, held: names.filter((name) => !both.includes(name)) },
           words: 'the steering box and its pitman ball elsewhere',
         },
-      ],
+      ]),
     },
   ];
 }
@@ -190,19 +249,19 @@ export function relaxationsOf(question: ProposeQuestion): Relaxation[] {
   const { held } = carOf(question);
   const names = [...held];
   return [
-    ...question.document.obstacles.map((_, i) => ofObstacle(question, i)),
+    ...ofAllObstacles(question),
     ofBump(question),
     ...names.map(
       (name): Relaxation => ({
         key: `held ${name}`,
         gives: 'held',
         stands: LET_GO[name][0],
-        steps: [
+        ...oneLadder([
           {
             question: { ...question, held: names.filter((other) => other !== name) },
             words: LET_GO[name][1],
           },
-        ],
+        ]),
       }),
     ),
     ...ofBoxAndBall(question, names),

@@ -54,6 +54,9 @@ const WAYS: readonly { readonly joints: RouteJoints; readonly on: 'ends' | 'stub
   { joints: 3, on: 'stubs' },
 ];
 
+/** How many of so many joints may be double ones: nobody builds a shaft of three with more than one, each with its bearing. */
+const DOUBLES: Readonly<Record<RouteJoints, number>> = { 1: 1, 2: 2, 3: 1 };
+
 const bearings = ({ stubs }: RouteProposal): number => stubs.filter(({ bearing }) => bearing).length;
 
 /**
@@ -95,7 +98,8 @@ export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'b
     // A third joint and its bearing in place of a longer end in a bearing; on longer ends too only where nothing else does.
     if (best && (bearings(best) === 0 || on === 'stubs')) break;
     const own = joints === 3 ? tasks.slice(0, 1) : tasks;
-    const suggestions = own.map((task) => suggestRoute(task, joints, { ...wishes, ...slides[on] }));
+    const asked: RouteWishes = { ...wishes, ...slides[on], mostDoubles: DOUBLES[joints] };
+    const suggestions = own.map((task) => suggestRoute(task, joints, asked));
     tried.push(...suggestions);
     const [first] = rankedRoutes(suggestions);
     if (first?.outcome.ok && first.outcome.value.withinLimits) {

@@ -60,27 +60,35 @@ function* tryOut(relaxed: Relaxed, keys: Keys, tally: { evaluations: number }): 
   return { missing, way: undefined };
 }
 
-/** The least step of a relaxation that does, by halving: that more of it does as well is taken for granted. */
+/**
+ * The least step of a relaxation that does, of the ladder on which it is least, each by halving: that more of it does as well
+ * is taken for granted. Where none of a ladder's steps does, all of it taken away.
+ */
 function* leastStep(
-  { steps }: Relaxation,
+  { ladders, most }: Relaxation,
   keys: Keys,
   tally: { evaluations: number },
   doing: (words: string) => ProposeNews,
 ): Generator<ProposeNews, WayOut | undefined> {
-  let [low, high] = [-1, steps.length - 1];
-  let best: WayOut | undefined;
-  while (high - low > 1 || !best) {
-    const middle = best ? Math.floor((low + high) / 2) : high;
-    const step = steps[middle] as Relaxed;
-    yield doing(step.words);
-    const { way } = yield* quietly(tryOut(step, keys, tally), doing(step.words));
-    if (way) {
-      best = way;
-      high = middle;
-    } else if (best) low = middle;
-    else return undefined;
+  let best: { readonly way: WayOut; readonly at: number } | undefined;
+  for (const steps of ladders) {
+    // A ladder is of interest as far as it does with less than the best one.
+    let [low, high] = [-1, best ? best.at : steps.length];
+    let asked = high - 1;
+    while (asked > low && asked < high) {
+      const step = steps[asked] as Relaxed;
+      yield doing(step.words);
+      const { way } = yield* quietly(tryOut(step, keys, tally), doing(step.words));
+      if (way) {
+        best = { way, at: asked };
+        high = asked;
+      } else low = asked;
+      asked = Math.floor((low + high) / 2);
+    }
   }
-  return best;
+  if (best) return best.way;
+  yield doing(most.words);
+  return (yield* quietly(tryOut(most, keys, tally), doing(most.words))).way;
 }
 
 /** Runs what has no news of its own, with the same news after each step. */
@@ -133,7 +141,7 @@ export function* whyNothingFits(
 
   const tried: Tried[] = [];
   for (const relaxation of relaxations) {
-    const most = relaxation.steps.at(-1) as Relaxed;
+    const { most } = relaxation;
     yield doing(most.words);
     const fit = yield* quietly(tryOut(most, keys, tally), doing(most.words));
     tried.push({ relaxation, missing: fit.missing, fits: fit.way !== undefined });
@@ -176,15 +184,14 @@ function togetherOf(question: ProposeQuestion, tried: readonly Tried[]): Togethe
   const nearest = tried.toSorted((a, b) => a.missing - b.missing).map(({ relaxation }) => relaxation);
   // Box and ball at once have been tried, and are in every two with one of them.
   const held = nearest.filter(({ gives, key }) => gives === 'held' && key !== BOX_AND_BALL);
-  const most = ({ steps }: Relaxation) => steps.at(-1) as Relaxed;
   const pairsOf = (relaxations: readonly Relaxation[]) =>
     relaxations.flatMap((one, i) => relaxations.slice(i + 1).map((other) => [one, other] as const));
   const both = ([one, other]: readonly [Relaxation, Relaxation]): Together => ({
     stands: [one.stands, other.stands],
-    relaxed: bothRelaxed(question, most(one), most(other)),
+    relaxed: bothRelaxed(question, one.most, other.most),
   });
   const whole = held.reduce<Relaxed | undefined>(
-    (all, each) => (all ? bothRelaxed(question, all, most(each)) : most(each)),
+    (all, each) => (all ? bothRelaxed(question, all, each.most) : each.most),
     undefined,
   );
   const others = pairsOf(nearest.slice(0, PAIRED)).filter((pair) =>

@@ -45,6 +45,8 @@ export interface RouteWishes {
   /** Centre to centre: shorter leaves no shaft between two joints. */
   readonly leastShaft?: number;
   readonly limits?: JointLimits;
+  /** How many of the joints may be double ones; all of them if absent. */
+  readonly mostDoubles?: number;
 }
 
 const USUAL = {
@@ -144,7 +146,7 @@ function routeWithin(
     clearanceOf: task.clearanceOf ?? clearanceOf(task.obstacles ?? []),
   };
   if (joints === 1) return oneJoint(task, space, limits);
-  return fewestDoubles(task, space, joints, limits);
+  return fewestDoubles(task, space, joints, limits, wishes.mostDoubles ?? joints);
 }
 
 /** Every way to make so many of the joints double. */
@@ -162,9 +164,10 @@ function fewestDoubles(
   space: RouteSpace,
   joints: 2 | 3,
   limits: JointLimits,
+  mostDoubles: number,
 ): Outcome<RouteProposal, NoRoute> {
   let best: { trial: RouteTrial; kinds: JointKind[]; share: number } | undefined;
-  for (let doubles = 0; doubles <= joints; doubles += 1) {
+  for (let doubles = 0; doubles <= mostDoubles; doubles += 1) {
     for (const kinds of kindPatterns(joints, doubles)) {
       const weights = kinds.map((kind) => limits.single / limits[kind]);
       const trial = searchRoute(space, joints, weights);

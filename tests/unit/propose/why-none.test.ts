@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { analyse, findings, withClearances } from '../../../shared-math/findings/index.ts';
 import { type LayoutDocument, readLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { type ProposeQuestion, propose } from '../../../shared-math/propose/index.ts';
+import { relaxationsOf } from '../../../shared-math/propose/relaxations.ts';
 import { demonstration } from '../../support/demonstration-files.ts';
 import { INCHES } from '../../support/judged-car.ts';
 
@@ -52,6 +53,27 @@ describe('where nothing fits', () => {
       ({ severity }) => severity === 'stop',
     );
     expect(stops).toEqual([]);
+  });
+
+  test('the engine goes with what is bolted to it, what stands aside goes outward, a radiator ahead alone', () => {
+    const document = demonstration('hairpins-side-steer');
+    const all = relaxationsOf({ document, style: INCHES });
+    const ways = (key: string) =>
+      all
+        .find((each) => each.key === key)
+        ?.ladders.map(([first]) => /[a-z ]+$/.exec(first?.words ?? '')?.[0]);
+    expect(ways('obstacle radiator')).toEqual([' in further ahead']);
+    expect(ways('obstacle header tube')).toContain(' in further out');
+    expect(ways('obstacle sump')).not.toContain(' in further out');
+    const engine = all.find((each) => each.key === 'obstacle engine');
+    const lifted = engine?.ladders[0]?.at(-1)?.question.document.obstacles ?? [];
+    const height = (obstacle: (typeof lifted)[number]) =>
+      obstacle.kind === 'box' ? obstacle.centre[2] : obstacle.from[2];
+    for (const [i, obstacle] of document.obstacles.entries()) {
+      const onEngine = ['engine', 'sump', 'header'].includes(obstacle.role);
+      // The last step is 6 in.
+      expect(height(lifted[i] as typeof obstacle) - height(obstacle)).toBeCloseTo(onEngine ? 152.4 : 0, 9);
+    }
   });
 
   test('the nearest arrangement is given with what it breaks', () => {

@@ -188,9 +188,17 @@ function endsPart(shaft: ShaftDocument, route: Route, style: LengthStyle): Answe
   };
 }
 
+/** A route at the counter knows the two ends alone; the place Shaft is asked past what is drawn. */
+const WAY_FREE: Assumed = {
+  field: '',
+  figure: '',
+  words:
+    'Nothing stands in the way from column to box: engine, headers, rails and pedals are not known here. To route the shaft past them, make a car of this and draw them.',
+};
+
 function answered(question: ShaftQuestion, run: ShaftRun, limits: ShopLimits, style: LengthStyle): Answer {
   const { routes, taken, shaft, route, proposal } = shaftTaken(question, run, jointLimits(limits));
-  const base = { assumed: run.assumed, cautions: SHAFT_CAUTIONS };
+  const base = { assumed: [...run.assumed, WAY_FREE], cautions: SHAFT_CAUTIONS };
   if (!taken || !shaft) {
     const why = (taken ?? routes[0])?.outcome;
     const reason =
@@ -225,7 +233,7 @@ function answered(question: ShaftQuestion, run: ShaftRun, limits: ShopLimits, st
   const settled = proposal.withinLimits && question.columnFit && question.boxFit;
   return {
     ...base,
-    assumed: [...run.assumed, ...(shaft.shafts.length > 0 ? [seats] : [])],
+    assumed: [...run.assumed, WAY_FREE, ...(shaft.shafts.length > 0 ? [seats] : [])],
     tone: proposal.withinLimits ? (settled ? 'good' : 'attention') : 'stop',
     headline: headlineOf(shaft, route, style),
     parts: [

@@ -145,7 +145,8 @@ export function readRoom(name: RoomName, text: string, style: LengthStyle): Outc
   if (!to.ok) return to;
   const room: Room = [from.value, to.value];
   const as = (value: number) => figure(kind, value, style);
-  if (room[0] > room[1]) return failed(`the bounds are crossed, ${as(room[0])} is more than ${as(room[1])}`);
+  if (room[0] > room[1])
+    return failed(`the range runs backwards: ${as(room[0])} is more than ${as(room[1])}`);
   if (room[0] < kind.least || room[1] > kind.most)
     return failed(`${kind.of}: from ${as(kind.least)} to ${as(kind.most)} can be asked for`);
   return succeeded(room);

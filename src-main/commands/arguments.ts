@@ -62,7 +62,7 @@ export function asksForHelp(args: readonly string[]): boolean {
 export function onlyFile(args: Arguments): string {
   const [file, extra] = args.words;
   if (file === undefined) throw new UsageError('a layout file is missing');
-  if (extra !== undefined) throw new UsageError(`one layout file is expected, ${quoted(extra)} is too many`);
+  if (extra !== undefined) throw new UsageError(`only one layout file is taken: remove ${quoted(extra)}`);
   return file;
 }
 
@@ -109,7 +109,7 @@ export function readRange(name: string, text: string): number[] {
   if (from === to) return [from + 0];
   if (step === 0) throw new UsageError(`--${name}: the step must not be 0`);
   const span = (to - from) / step;
-  if (span < 0) throw new UsageError(`--${name}: the step leads away from ${to}`);
+  if (span < 0) throw new UsageError(`--${name}: the step goes the wrong way and never reaches ${to}`);
   const last = Math.floor(span + 1e-9 / Math.abs(step));
   if (last >= RANGE_MAX) throw new UsageError(`--${name}: more than ${RANGE_MAX} values`);
   return Array.from({ length: last + 1 }, (_, i) => {

@@ -24,7 +24,7 @@ export const handbook: Command = {
   run(args) {
     const taken = takeArguments(args, { values: ['out', 'paper'], flags: [] });
     const [extra] = taken.words;
-    if (extra !== undefined) throw new UsageError(`handbook takes no file, ${quoted(extra)} is too many`);
+    if (extra !== undefined) throw new UsageError(`handbook takes no file: remove ${quoted(extra)}`);
     const out = taken.values.get('out');
     if (!out) throw new UsageError('--out needs the PDF to write');
     return answer(out, choice(taken, 'paper', PAPER_NAMES));

@@ -47,7 +47,7 @@ function readPoints(text: string | undefined): [number, number] {
   const columns = Number(match[1]);
   const rows = Number(match[2] ?? match[1]);
   if (Math.min(columns, rows) < 2 || Math.max(columns, rows) > MAP_NODES_MAX)
-    throw new UsageError(`--points goes from 2 to ${MAP_NODES_MAX} each way`);
+    throw new UsageError(`--points must be 2 to ${MAP_NODES_MAX} each way`);
   return [columns, rows];
 }
 

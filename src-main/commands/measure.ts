@@ -44,7 +44,7 @@ export const measure: Command = {
     if (layout === undefined) throw new UsageError('a layout file is missing');
     if (survey === undefined) throw new UsageError('a survey file is missing');
     if (extra !== undefined)
-      throw new UsageError(`one layout and one survey are expected, ${quoted(extra)} is too many`);
+      throw new UsageError(`one layout and one survey are taken: remove ${quoted(extra)}`);
     return answer(layout, survey);
   },
 };

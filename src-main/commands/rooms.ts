@@ -12,7 +12,7 @@ export function roomsFrom({ values }: Pick<Arguments, 'values'>): { readonly roo
   if (given === undefined) return {};
   const rooms = given.split(',').map((part) => {
     const found = SWEPT_PARTS.find((each) => each === part);
-    if (!found) throw new UsageError(`--room is of ${SWEPT_PARTS.join(', ')}, found ${quoted(part)}`);
+    if (!found) throw new UsageError(`--room takes ${SWEPT_PARTS.join(', ')}, found ${quoted(part)}`);
     return found;
   });
   return { rooms: [...new Set(rooms)] };

@@ -13,7 +13,7 @@ export const schema: Command = {
   about: 'Prints the JSON Schema (2020-12) of a layout document, so that other programs may write one.',
   run(args) {
     const [extra] = takeArguments(args, { values: [], flags: [] }).words;
-    if (extra !== undefined) throw new UsageError(`schema takes nothing, ${quoted(extra)} is too many`);
+    if (extra !== undefined) throw new UsageError(`schema takes no file: remove ${quoted(extra)}`);
     return answer();
   },
 };

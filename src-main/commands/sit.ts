@@ -46,8 +46,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
   const document = readLayoutFile(file);
   const rear = single(options, 'rear', 1000);
   const load = single(options, 'load', 200_000);
-  if (options.has('load') && options.has('front'))
-    throw new UsageError('give --front, or --load that the springs settle under, not both');
+  if (options.has('load') && options.has('front')) throw new UsageError('give --front or --load, not both');
   const refuse = (reason: string) => new InputError(`${shown(file)}: ${reason}`);
   if (options.has('over')) {
     const fronts = readRange('over', options.get('over') as string);
@@ -66,7 +65,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
     yield `${JSON.stringify({ format: 'toeboard-sit', version: 1, layout: document.name, rows: rows.map((row) => dataOf(columnsOf(row), row)) }, null, 1)}\n`;
     return;
   }
-  if (csv) throw new UsageError('--csv goes with --over, which makes rows');
+  if (csv) throw new UsageError('--csv needs --over: there is one answer without it, and no rows');
   let front = single(options, 'front', 1000);
   if (options.has('load')) {
     const ride = rideParameters(resolveLayout(document));

@@ -30,7 +30,7 @@ function* answer(options: Options): Answer {
   const whole = wholeOf(options, 'count');
   const half = wholeOf(options, 'half');
   if ((whole === undefined) === (half === undefined))
-    throw new UsageError('one of --count and --half is expected');
+    throw new UsageError('give --count or --half, one of the two');
   const measure = {
     outsideDiameter,
     counted: (whole ?? half) as number,
@@ -74,7 +74,7 @@ export const spline: Command = {
       values: ['diameter', 'count', 'half', 'other-half', 'missing', 'caliper'],
       flags: [],
     });
-    if (words.length > 0) throw new UsageError(`${quoted(words[0] as string)} is not expected`);
+    if (words.length > 0) throw new UsageError(`spline takes no file: remove ${quoted(words[0] as string)}`);
     return answer(values);
   },
 };

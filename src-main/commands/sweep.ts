@@ -33,7 +33,7 @@ function* answer(file: string, options: ReadonlyMap<string, string>, csv: boolea
   const { roll: rolls, handwheel: handwheels } = given;
   const poses = heaves.length * rolls.length * handwheels.length;
   if (poses > POSES_MAX)
-    throw new UsageError(`the ranges make ${poses} poses; at most ${POSES_MAX} are answered`);
+    throw new UsageError(`the ranges make ${poses} poses, more than ${POSES_MAX}: take a larger step`);
 
   const frontEnd = prepareFrontEnd(layout);
   yield csv

@@ -22,10 +22,11 @@ function readReach(option: string, text: string): [number, number] {
   if (parts.length > 2) throw new UsageError(`--${option} expects N or FROM:TO, found ${quoted(text)}`);
   const [from, to] = parts.map((part) => numberOf(option, part)) as [number, number?];
   if (to !== undefined) {
-    if (from > to) throw new UsageError(`--${option}: the bounds are crossed, ${from} is more than ${to}`);
+    if (from > to) throw new UsageError(`--${option}: the range runs backwards: ${from} is more than ${to}`);
     return [from, to];
   }
-  if (from < 0) throw new UsageError(`--${option}: ${from} mm either way is no way at all`);
+  if (from < 0)
+    throw new UsageError(`--${option}: ${from} mm either way leaves nothing free; give more than 0`);
   return [-from, from];
 }
 
@@ -50,7 +51,7 @@ export function readFree(text: string | undefined, within: string | undefined): 
     const freedom = freedomNamed(name);
     if (!freedom)
       throw new UsageError(
-        `--free: ${quoted(name)} is nothing that can be moved; there are ${FREEDOMS.map((known) => known.name).join(', ')}`,
+        `--free: ${quoted(name)} cannot be moved; what can is ${FREEDOMS.map((known) => known.name).join(', ')}`,
       );
     if (free.some((known) => known.freedom === freedom))
       throw new UsageError(`--free: ${name} is given twice`);
@@ -58,7 +59,7 @@ export function readFree(text: string | undefined, within: string | undefined): 
     free.push({ freedom, from, to });
   }
   if (free.every(({ from, to }) => from === to))
-    throw new UsageError('nothing is free: everything is held where it is drawn');
+    throw new UsageError('nothing is free to move: every range in --free begins where it ends');
   return free;
 }
 
@@ -72,7 +73,7 @@ function readRangeOf(name: string, text: string, single: 'least' | 'most'): Rang
   const [least, most] = parts.length === 1 ? (single === 'least' ? [ends[0]] : [undefined, ends[0]]) : ends;
   if (least === undefined && most === undefined) throw new UsageError(`--hold ${name} needs a figure`);
   if (least !== undefined && most !== undefined && least > most)
-    throw new UsageError(`--hold ${name}: the bounds are crossed, ${least} is more than ${most}`);
+    throw new UsageError(`--hold ${name}: the range runs backwards: ${least} is more than ${most}`);
   return { ...(least === undefined ? {} : { least }), ...(most === undefined ? {} : { most }) };
 }
 

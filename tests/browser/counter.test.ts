@@ -57,6 +57,7 @@ const QUESTIONS: readonly Asked[] = [
       /from a bar 30 in long/,
       /Nobody said, so it is assumed/,
       /The box’s input lies level\./,
+      /Nothing stands in the way from column to box/,
     ],
   },
   {

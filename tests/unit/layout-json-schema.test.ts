@@ -353,5 +353,5 @@ describe('the JSON Schema that the command prints', () => {
 test('schema takes no words, and says so', async () => {
   const { code: exit, err } = await toeboard('schema', 'layout.json');
   expect(exit).toBe(2);
-  expect(err).toContain('schema takes nothing, "layout.json" is too many');
+  expect(err).toContain('schema takes no file: remove "layout.json"');
 });

@@ -9,7 +9,7 @@ describe('the command propose', () => {
     ['--hold=box,box', '--hold: box is given twice'],
     ['--hold=none,box', '--hold: "none" is not known'],
     ['--room=way=1:2', '--room: "way" has no room in figures; there are box, box-kind,'],
-    ['--room=lateral=80:60', '--room lateral: the bounds are crossed, 80.0 mm is more than 60.0 mm'],
+    ['--room=lateral=80:60', '--room lateral: the range runs backwards: 80.0 mm is more than 60.0 mm'],
     ['--room=stops', '--room expects stops=FROM:TO, found "stops"'],
     ['--room=box=300:900', '--room: box is held as drawn; leave it out of --hold to give it room'],
     ['--room=shaft=1:2,shaft=1:3', '--room: shaft is given twice'],

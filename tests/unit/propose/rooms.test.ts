@@ -46,7 +46,7 @@ describe('a room as it is typed', () => {
   });
 
   test.each<[RoomName, string, string]>([
-    ['pitman-arm', '7 to 5', 'the bounds are crossed, 7 in is more than 5 in'],
+    ['pitman-arm', '7 to 5', 'the range runs backwards: 7 in is more than 5 in'],
     ['pitman-arm', '5 to', 'two figures are expected, from and to, found "5 to"'],
     ['pitman-arm', '5 to 6 to 7', 'two figures are expected, from and to, found "5 to 6 to 7"'],
     ['pitman-arm', '1/4 to 6', 'how long the arm is: from 1 15/16 in to 15 3/4 in can be asked for'],

@@ -1,3 +1,5 @@
+import type { LayoutDocument } from '../layout/index.ts';
+import { routeOf, stubsOf } from '../shaft/index.ts';
 import type { NoFit, Proposal, ProposeAnswer, TaskResult } from './proposal.ts';
 
 /** At most so many are proposed, and at least so many where there are. */
@@ -9,15 +11,21 @@ const BETTER_BY = 0.03;
 /** Degrees of all joints together, below which a steering shaft is as good as straight. */
 const HARDLY_BENT = 10;
 
+/** Pieces that ends take which are made longer for the steering shaft: a stub, its coupling, its bearing. */
+function longerEnds({ shaft }: LayoutDocument): number {
+  if (!shaft) return 0;
+  return stubsOf(routeOf(shaft)).reduce((sum, { bearing }) => sum + (bearing ? 3 : 2), 0);
+}
+
 /** What proposals are weighed by: less is better in each. */
-function weights({ figures, newParts, costs }: Proposal): readonly number[] {
+function weights({ figures, newParts, costs, layout }: Proposal): readonly number[] {
   const bought = newParts.reduce((sum, { count, onShelf }) => sum + count - onShelf, 0);
   return [
     Math.max(figures.bumpSteer, figures.oneWheel ?? Number.POSITIVE_INFINITY, 0.05),
     figures.rimForceMost,
     figures.circle,
     bought,
-    figures.shaftJoints.length + figures.supports,
+    figures.shaftJoints.length + figures.supports + longerEnds(layout),
     Math.max(
       figures.shaftJoints.reduce((sum, angle) => sum + angle, 0),
       HARDLY_BENT,

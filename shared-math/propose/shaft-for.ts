@@ -10,6 +10,7 @@ import {
   rankedRoutes,
   routeObstacles,
   routeOf,
+  SHORT_SLIDES,
   type Suggestion,
   suggestRoute,
   WIDE_SLIDES,
@@ -45,14 +46,17 @@ function withSpansHeld(shaft: ShaftDocument, most: number): ShaftDocument {
   return supports.length > 0 ? { ...shaft, supports: [...shaft.supports, ...supports] } : shaft;
 }
 
-/** A number of joints, and whether ends may be made longer for them: in the order in which a builder would have them. */
-const WAYS: readonly { readonly joints: RouteJoints; readonly on: 'ends' | 'stubs' }[] = [
-  { joints: 1, on: 'stubs' },
-  { joints: 2, on: 'ends' },
-  { joints: 2, on: 'stubs' },
-  { joints: 3, on: 'ends' },
-  { joints: 3, on: 'stubs' },
-];
+/** A number of joints, and how far ends may be made longer for them: in the order in which a builder would have them. */
+const WAYS: readonly { readonly joints: RouteJoints; readonly on: 'ends' | 'short stubs' | 'long stubs' }[] =
+  [
+    { joints: 1, on: 'long stubs' },
+    { joints: 2, on: 'ends' },
+    { joints: 2, on: 'short stubs' },
+    { joints: 3, on: 'ends' },
+    { joints: 3, on: 'short stubs' },
+    { joints: 2, on: 'long stubs' },
+    { joints: 3, on: 'long stubs' },
+  ];
 
 /** How many of so many joints may be double ones: nobody builds a shaft of three with more than one, each with its bearing. */
 const DOUBLES: Readonly<Record<RouteJoints, number>> = { 1: 1, 2: 2, 3: 1 };
@@ -79,7 +83,8 @@ export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'b
   const wishes: RouteWishes = { clearance: wanted + 0.1, limits: jointLimits(car.limits) };
   const slides = {
     ends: { columnSlide: onEnd(car, shaft.column.fit), boxSlide: onEnd(car, fit) },
-    stubs: WIDE_SLIDES,
+    'short stubs': SHORT_SLIDES,
+    'long stubs': WIDE_SLIDES,
   };
   const tasks = inputsFor(car, layout)
     .map((box) => ({ box, lacks: inputLacks(box, clear, wanted) }))
@@ -95,8 +100,8 @@ export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'b
   let best: RouteProposal | undefined;
   for (const { joints, on } of WAYS) {
     if (!isInRoom(car.rooms, 'shaft', joints)) continue;
-    // A third joint and its bearing in place of a longer end in a bearing; on longer ends too only where nothing else does.
-    if (best && (bearings(best) === 0 || on === 'stubs')) break;
+    // A third joint and its bearing in place of a longer end in a bearing; long stubs only where nothing else does.
+    if (best && (bearings(best) === 0 || on === 'long stubs')) break;
     const own = joints === 3 ? tasks.slice(0, 1) : tasks;
     const asked: RouteWishes = { ...wishes, ...slides[on], mostDoubles: DOUBLES[joints] };
     const suggestions = own.map((task) => suggestRoute(task, joints, asked));

@@ -13,8 +13,8 @@ import type { ArmChoices, Idea } from './idea.ts';
 const STEP = { in: MM_PER_INCH / 8, mm: 5 } as const;
 /** mm: an arm of the shelf so near to what was found is taken as it is. */
 const OF_THE_SHELF = MM_PER_INCH / 8;
-/** mm that a document's rounded numbers may make of a length. */
-const SAME = 0.03;
+/** mm that nobody reads off a rule: 1/64 in. */
+const SAME = MM_PER_INCH / 64;
 
 export type Arm = keyof ArmChoices;
 const NAMES: Readonly<Record<Arm, string>> = {

@@ -104,6 +104,7 @@ export {
   type RouteTask,
   type RouteWishes,
   rankedRoutes,
+  SHORT_SLIDES,
   type Suggestion,
   suggestRoute,
   suggestRoutes,

@@ -7,7 +7,7 @@ import { ON_ITS_END } from './usual-ends.ts';
 // published source.
 
 /** mm that an end may be made longer by without a bearing of its own: the box's or the column's carries the joint so far. */
-const UNHELD = 2 * MM_PER_INCH;
+export const UNHELD = 2 * MM_PER_INCH;
 
 /** An end that a route needs longer than it is. */
 export interface Stub {

@@ -14,7 +14,7 @@ import {
   type RouteTrial,
   searchRoute,
 } from './route-search.ts';
-import { type Stub, stubsOf } from './stubs.ts';
+import { type Stub, stubsOf, UNHELD } from './stubs.ts';
 import { turningOf } from './turning.ts';
 import { type JointLimits, SUPPORT_FROM_JOINT, USUAL_JOINT_LIMITS } from './usual.ts';
 import { ON_ITS_END } from './usual-ends.ts';
@@ -59,6 +59,11 @@ const USUAL = {
 
 /** mm from the ends within which a joint may stand where ends are made longer for it. */
 export const WIDE_SLIDES = { columnSlide: [12, 300], boxSlide: [12, 200] } as const;
+/** The same where ends are made longer by no more than they can be without a bearing. */
+export const SHORT_SLIDES = {
+  columnSlide: [12, ON_ITS_END[0] + UNHELD],
+  boxSlide: [12, ON_ITS_END[0] + UNHELD],
+} as const;
 const ON_ENDS = { columnSlide: ON_ITS_END, boxSlide: ON_ITS_END } as const;
 
 /** A route that could be taken over as it is, with its figures. mm, rad. */

@@ -4,6 +4,7 @@ import { resolveLayout } from '../../../shared-math/layout/index.ts';
 import { carOf } from '../../../shared-math/propose/car.ts';
 import { closeIn } from '../../../shared-math/propose/close-in.ts';
 import { ideasFor } from '../../../shared-math/propose/ideas.ts';
+import { gatherProposals, type Proposal } from '../../../shared-math/propose/index.ts';
 import { newPartsOf } from '../../../shared-math/propose/new-parts.ts';
 import type { HoldName } from '../../../shared-math/propose/question.ts';
 import { endsLeftOpen, inputFit, onEnd, withEnds } from '../../../shared-math/propose/shaft-ends.ts';
@@ -151,6 +152,23 @@ describe('the ends of a proposed shaft', () => {
 });
 
 describe('a whole proposal', () => {
+  test('with ends that have to be longer comes after one that sits on them, all else alike', () => {
+    const figures = { bumpSteer: 0.2, oneWheel: 0.2, rimForceMost: 80, circle: 12_000, band: 0.3 };
+    const proposal = (way: string, fromBox: number) =>
+      ({
+        key: `${way} outside behind manual least`,
+        name: way,
+        layout: { ...side, shaft: shaftAt(15, fromBox, fit) },
+        figures: { ...figures, shaftJoints: [10, 10], supports: 0 },
+        costs: [],
+        newParts: [],
+        pastLimits: 0,
+      }) as unknown as Proposal;
+    const found = [proposal('cross', 150), proposal('side', 15)];
+    const { proposals } = gatherProposals([{ task: 0, found, noFit: undefined, evaluations: 1 }]);
+    expect(proposals.map(({ name }) => name)[0]).toBe('side');
+  });
+
   test('of the shelf’s joints, every end goes into what takes it', () => {
     const car = carWith([{ ...JOINT, count: 4 }, BAR], ['tie-rod', 'box', 'box-kind']);
     const [idea] = ideasFor(car);

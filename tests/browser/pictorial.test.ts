@@ -54,8 +54,24 @@ async function bareSpot(page: Page): Promise<Spot> {
 /** What stands on the picture's canvas. */
 const inked = (page: Page) =>
   pictorial(page)
-    .locator('canvas')
+    .locator('canvas.car')
     .evaluate((canvas) => (canvas as HTMLCanvasElement).toDataURL());
+
+/** How many px the car at ride height has on the canvas under the picture; 0 while it is hidden. */
+const paleAt = (page: Page) =>
+  pictorial(page)
+    .locator('canvas.under')
+    .evaluate((element) => {
+      const canvas = element as HTMLCanvasElement;
+      const { width, height } = canvas;
+      if (canvas.hidden || width === 0) return 0;
+      const copy = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
+      copy?.drawImage(canvas, 0, 0);
+      const pixels = copy?.getImageData(0, 0, width, height).data ?? [];
+      let count = 0;
+      for (let at = 3; at < pixels.length; at += 4) if (pixels[at] !== 0) count += 1;
+      return count;
+    });
 
 async function inkedAtRest(page: Page): Promise<string> {
   await framesDrawn(page, 3);
@@ -173,7 +189,26 @@ describe('the pictorial', () => {
     await heave.focus();
     await page.keyboard.press('End');
     expect((await picturedOf(page, LEFT)).y).toBeLessThan(wheel.y - 5);
+    // The car at ride height stands pale behind it, as in the views: the same in any pose, hidden while the picture is turned.
+    await framesDrawn(page, 3);
+    const pale = await paleAt(page);
+    expect(pale).toBeGreaterThan(1000);
+    await page.keyboard.press('ArrowLeft');
+    await framesDrawn(page, 3);
+    expect(await paleAt(page)).toBe(pale);
+    const spot = await bareSpot(page);
+    await takeAlong(page, spot, 120, 10);
+    await framesDrawn(page, 2);
+    await page.mouse.move(spot.x + 140, spot.y);
+    await framesDrawn(page, 2);
+    expect(await paleAt(page)).toBe(0);
+    await page.mouse.up();
+    await expect.poll(() => paleAt(page)).toBeGreaterThan(1000);
+    await page.mouse.dblclick(spot.x, spot.y);
+    await heave.focus();
     await page.keyboard.press('r');
+    await framesDrawn(page, 3);
+    expect(await paleAt(page)).toBe(0);
 
     await page.keyboard.press('4');
     await boardAtRest(page);

@@ -43,13 +43,13 @@ export interface CurveInk {
 
 /**
  * Paints the strokes of a picture in their order. The context maps mm of paper; `px` is how many of them a line of weight 1
- * is thick per px. `stressed` are the parts whose lines are drawn heavier.
+ * is thick per px. `stressed` are the parts whose lines are drawn heavier; a role without an ink is not drawn, nor a kind of line without one.
  */
 export function paintStrokes(
   context: CanvasRenderingContext2D,
   strokes: Strokes,
   drawing: Drawing,
-  inks: PictorialInks,
+  inks: Partial<PictorialInks>,
   px: number,
   stressed: ReadonlySet<string>,
   curves: readonly CurveInk[],
@@ -78,6 +78,7 @@ export function paintStrokes(
     const part = drawing.parts[strokes.parts[i] as number];
     if (!part) continue;
     const ink = inks[part.role];
+    if (!ink) continue;
     if (kind === FACE) {
       drawWaiting();
       context.beginPath();
@@ -88,6 +89,7 @@ export function paintStrokes(
       continue;
     }
     const line = ink.lines[2 * kind + (stressed.has(part.id) ? 1 : 0)];
+    if (!line) continue;
     if (waiting !== line) drawWaiting();
     if (from !== tracedFrom) {
       if (!waiting) context.beginPath();

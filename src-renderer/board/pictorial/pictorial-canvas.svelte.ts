@@ -17,8 +17,10 @@ import {
   type PictorialInks,
   pictorialInks,
   proposedGhost,
+  rideGhost,
 } from './pictorial-inks.ts';
 import type { SpotInSpace } from './pictorial-view.svelte.ts';
+import { RideGhost } from './ride-ghost.ts';
 
 /** px of line and gap of a proposed car. */
 const PROPOSED_DASH = [6, 3.5];
@@ -78,12 +80,13 @@ const curveInk = (palette: Palette, { kind }: CurveInSpace): CurveInk => ({
 
 /**
  * An attachment that keeps the pictorial on a canvas of its own, which lies over the board's quarter. Whatever it shows marks
- * it; it is painted once in the next frame.
+ * it; it is painted once in the next frame. `under` is the canvas that lies under it.
  */
 export function pictorialCanvas(
   openLayout: OpenLayout,
   view: BoardView,
   contributions: readonly Contribution[],
+  under: () => HTMLCanvasElement | undefined,
 ) {
   return (canvas: HTMLCanvasElement) => {
     const found = canvas.getContext('2d');
@@ -94,6 +97,10 @@ export function pictorialCanvas(
     let pictorial: Pictorial | undefined;
     let palette = readPalette(canvas);
     let inks: PictorialInks = pictorialInks(palette);
+    let paleInks = rideGhost(palette);
+    const pale = under();
+    const atRide = pale && new RideGhost(pale, () => mark());
+    let moved = false;
     let frame = 0;
     let curves: readonly CurveInSpace[] = [];
     let inSpace: readonly SpaceCurve[] = [];
@@ -127,6 +134,23 @@ export function pictorialCanvas(
       const px = (palette.weight * lineShare(scale / palette.weight)) / scale;
       const off = ROUND_OFF / scale;
       const [x, y] = own.spotOf([0, 0, 0]);
+      if (moved && !own.inHand)
+        atRide?.show(
+          drawing,
+          {
+            turn: own.turn,
+            width,
+            height,
+            x: (x - left) * ratio,
+            y: (y - top) * ratio,
+            scale: scale * ratio,
+            px,
+            off,
+            inks: paleInks,
+          },
+          ratio,
+        );
+      else atRide?.hide();
       context.setTransform(scale * ratio, 0, 0, scale * ratio, (x - left) * ratio, (y - top) * ratio);
       const strokes = pictorial.draw(placed, own.turn, inSpace, off);
       paintStrokes(
@@ -227,6 +251,7 @@ export function pictorialCanvas(
     const ink = () => {
       palette = readPalette(canvas);
       inks = pictorialInks(palette);
+      paleInks = rideGhost(palette);
       outlineInks = lineInks(palette);
       mark();
     };
@@ -236,13 +261,29 @@ export function pictorialCanvas(
 
     // All that the picture is made of is read here, so that a change of any of it marks the canvas.
     $effect(() => {
-      void [view.standing, own.turn, own.origin, own.scale, own.shown, own.over, view.camera, view.size];
+      void [
+        view.standing,
+        own.turn,
+        own.origin,
+        own.scale,
+        own.shown,
+        own.over,
+        own.inHand,
+        view.camera,
+        view.size,
+      ];
       void [openLayout.selection, openLayout.hover, openLayout.numbers, openLayout.guessed];
       mark();
     });
     $effect(() => {
       void view.weight;
       ink();
+    });
+    // Over a road the car goes on its own way, and nothing stands where it was, as in the other views.
+    $effect(() => {
+      const onRoad = contributions.some((each) => each.ground?.() !== undefined);
+      moved = !openLayout.carPose.atRide && !onRoad;
+      mark();
     });
     $effect(() => {
       curves = contributions.flatMap((each) => each.curvesInSpace?.() ?? []);
@@ -287,6 +328,7 @@ export function pictorialCanvas(
       cancelAnimationFrame(frame);
       observer.disconnect();
       own.stop();
+      atRide?.hide();
     };
   };
 }

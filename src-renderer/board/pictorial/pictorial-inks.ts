@@ -1,12 +1,12 @@
 import type { Role } from '../../../shared-math/drawing/index.ts';
-import { STROKE_KINDS, type StrokeKind } from '../../../shared-math/pictorial/index.ts';
-import { carInks, mixed, otherInks, type Palette } from '../inks.ts';
+import { STROKE_KINDS } from '../../../shared-math/pictorial/index.ts';
+import { carInks, ghostInks, mixed, otherInks, type Palette } from '../inks.ts';
 import type { LineInk } from '../overlay-painter.ts';
 
 /** How the pictorial inks the parts of a role: px at weight 1. */
 export interface PictorialInk {
   /** For each kind of line two, the second of what is chosen; the same ones each time, so that a pen sees where the ink changes. */
-  readonly lines: readonly LineInk[];
+  readonly lines: readonly (LineInk | undefined)[];
   /** Faces, from the one full in the light to the one away from it. */
   readonly faces: readonly string[];
 }
@@ -24,6 +24,17 @@ const TONES = 12;
 
 /** How dark the darkest face of a role is, as a share of the way from its paper to its shade. */
 const DARKEST: Partial<Record<Role, number>> = { obstacle: 0.85, tyre: 0.55, steering: 0.3 };
+
+type Plain = Omit<LineInk, 'dash'>;
+
+/** The inks of all kinds of lines, plain and chosen. */
+function linesOf(strong: Plain, thin: Plain, covered: Plain | undefined): PictorialInk['lines'] {
+  return STROKE_KINDS.flatMap((kind) => {
+    const ink = kind === 'behind' ? covered : kind === 'edge' ? thin : strong;
+    const dash = kind === 'broken' ? GROUND_DASH : [];
+    return [1, CHOSEN].map((heavier) => ink && { colour: ink.colour, width: ink.width * heavier, dash });
+  });
+}
 
 /** Ink on paper as in the other views; instead of flat tints faces that take the light. */
 export function pictorialInks(palette: Palette): PictorialInks {
@@ -43,19 +54,27 @@ export function pictorialInks(palette: Palette): PictorialInks {
       const strong = { colour: line, width };
       const thin = { colour: mixed(steers ? fineLine : line, light, steers ? 0 : 0.45), width: fineWidth };
       const covered = { colour: mixed(line, palette.paper, 0.5), width: BEHIND };
-      const lines = (kind: StrokeKind, heavier: number): LineInk => {
-        const ink = kind === 'behind' ? covered : kind === 'edge' ? thin : strong;
-        return { colour: ink.colour, width: ink.width * heavier, dash: kind === 'broken' ? GROUND_DASH : [] };
-      };
-      return [
-        role,
-        {
-          lines: STROKE_KINDS.flatMap((kind) => [lines(kind, 1), lines(kind, CHOSEN)]),
-          faces,
-        },
-      ];
+      return [role, { lines: linesOf(strong, thin, covered), faces }];
     }),
   ) as PictorialInks;
+}
+
+/** What of a car that has moved is drawn where it stood at ride height: what its frame does not carry. */
+const MOVES: readonly Role[] = ['tyre', 'axle', 'link', 'spring', 'steering'];
+
+/** The car as a memory of where it stood, as in the other views: pale lines, faces of paper, and nothing of what lies behind. */
+export function rideGhost(palette: Palette): Partial<PictorialInks> {
+  const inks = ghostInks(palette);
+  return Object.fromEntries(
+    MOVES.map((role): [Role, PictorialInk] => {
+      const { line, width, fineLine, fineWidth } = inks[role];
+      const [strong, thin] = [
+        { colour: line, width },
+        { colour: fineLine, width: fineWidth },
+      ];
+      return [role, { lines: linesOf(strong, thin, undefined), faces: [palette.paper] }];
+    }),
+  );
 }
 
 /** Which face tone of an ink is for a shade from 0 to 1. */

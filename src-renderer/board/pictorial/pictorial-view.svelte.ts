@@ -82,6 +82,8 @@ export class PictorialView {
   #turned: Turn | undefined = $state.raw();
   /** Whether the pointer is over it. */
   over = $state(false);
+  /** Whether a hand holds the car to turn it. */
+  inHand = $state(false);
   /** Whether a point was taken hold of, which turns the car instead. */
   heldPoint = $state(false);
 
@@ -235,6 +237,7 @@ export class PictorialView {
       cancelAnimationFrame(this.#frame);
       const before = this.#turned;
       const from = this.turn;
+      this.inHand = true;
       return {
         moveTo: (right, down) => {
           this.#turned = keptTurn({
@@ -243,9 +246,11 @@ export class PictorialView {
           });
         },
         putDown: () => {
+          this.inHand = false;
           this.heldPoint = false;
         },
         giveBack: () => {
+          this.inHand = false;
           this.heldPoint = false;
           this.#turned = before;
         },

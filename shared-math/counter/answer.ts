@@ -64,6 +64,3 @@ export function listed(words: readonly string[]): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
-
-/** With its first letter large. */
-export const sentence = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;

@@ -9,6 +9,7 @@ import {
   proposeArrangements,
   USUAL_FRAME_WIDTH,
 } from '../arrange/index.ts';
+import { capitalised } from '../capitalised.ts';
 import { limitInForce, type ShopLimits } from '../findings/index.ts';
 import {
   type LayoutDocument,
@@ -18,15 +19,7 @@ import {
   withDriverSide,
 } from '../layout/index.ts';
 import { formatForce, formatLength, formatLoad, type LengthStyle } from '../units/index.ts';
-import {
-  type Answer,
-  type AnswerLine,
-  type AnswerPart,
-  type Assumed,
-  listed,
-  sentence,
-  waiting,
-} from './answer.ts';
+import { type Answer, type AnswerLine, type AnswerPart, type Assumed, listed, waiting } from './answer.ts';
 import { ARRANGEMENT_CAUTIONS, PRACTICE } from './counter-cautions.ts';
 import type { QuestionOf } from './questions.ts';
 
@@ -230,7 +223,7 @@ function saidPart(question: ArrangementQuestion, { document }: AskedCar, style: 
         ]),
     ...(driven === undefined ? [] : [`driven ${driven}`]),
   ];
-  return { title: 'What was said', lines: [{ words: sentence(`${listed(said)}.`) }] };
+  return { title: 'What was said', lines: [{ words: capitalised(`${listed(said)}.`) }] };
 }
 
 /**

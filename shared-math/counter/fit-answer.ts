@@ -1,3 +1,4 @@
+import { capitalised } from '../capitalised.ts';
 import { flatProblems, type JointSide, type ShaftEnd } from '../layout/index.ts';
 import {
   endForSide,
@@ -9,7 +10,7 @@ import {
   USUAL_JOINT_DEGREES,
 } from '../shaft/index.ts';
 import type { LengthStyle } from '../units/index.ts';
-import { type Answer, type AnswerLine, sentence, waiting } from './answer.ts';
+import { type Answer, type AnswerLine, waiting } from './answer.ts';
 import { END_CAUTIONS, PRACTICE } from './counter-cautions.ts';
 import type { QuestionOf } from './questions.ts';
 
@@ -53,7 +54,7 @@ function depthLines(end: ShaftEnd, side: JointSide, style: LengthStyle): AnswerL
 function withJoint(end: ShaftEnd, side: JointSide, style: LengthStyle): Omit<Answer, 'cautions' | 'assumed'> {
   const { status, reason } = judgeEnds(end, side, style);
   const [own, mate] = [endWords(end, style), sideWords(side, style)];
-  const first: AnswerLine = { words: `${sentence(own)}, into ${mate}.` };
+  const first: AnswerLine = { words: `${capitalised(own)}, into ${mate}.` };
   if (status === 'fits')
     return {
       tone: 'good',
@@ -67,7 +68,7 @@ function withJoint(end: ShaftEnd, side: JointSide, style: LengthStyle): Omit<Ans
       parts: [
         {
           title: 'Whether they fit',
-          lines: [first, { words: sentence(`${reason}.`), tone: 'look' }, ...depthLines(end, side, style)],
+          lines: [first, { words: capitalised(`${reason}.`), tone: 'look' }, ...depthLines(end, side, style)],
         },
       ],
     };
@@ -76,7 +77,7 @@ function withJoint(end: ShaftEnd, side: JointSide, style: LengthStyle): Omit<Ans
     tone: 'stop',
     headline: `They do not go together: ${reason}.`,
     parts: [
-      { title: 'Whether they fit', lines: [first, { words: sentence(`${reason}.`), tone: 'stop' }] },
+      { title: 'Whether they fit', lines: [first, { words: capitalised(`${reason}.`), tone: 'stop' }] },
       {
         title: 'What would mend it',
         lines: [
@@ -106,7 +107,7 @@ function withShaft(end: ShaftEnd, other: ShaftEnd, style: LengthStyle): Omit<Ans
         title: 'What goes between',
         lines: [
           {
-            words: `${sentence(endWords(end, style))} on one shaft, ${endWords(other, style)} on the other.`,
+            words: `${capitalised(endWords(end, style))} on one shaft, ${endWords(other, style)} on the other.`,
           },
           { words: `One joint with ${both}.` },
           {

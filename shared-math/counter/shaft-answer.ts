@@ -1,3 +1,4 @@
+import { capitalised } from '../capitalised.ts';
 import { jointLimits, limitInForce, type ShopLimits } from '../findings/index.ts';
 import type { ShaftDocument } from '../layout/index.ts';
 import {
@@ -18,15 +19,7 @@ import {
   USUAL_SEAT,
 } from '../shaft/index.ts';
 import { formatDegrees, formatLength, type LengthStyle, MM_PER_INCH, toDegrees } from '../units/index.ts';
-import {
-  type Answer,
-  type AnswerLine,
-  type AnswerPart,
-  type Assumed,
-  listed,
-  sentence,
-  waiting,
-} from './answer.ts';
+import { type Answer, type AnswerLine, type AnswerPart, type Assumed, listed, waiting } from './answer.ts';
 import { PRACTICE, SHAFT_CAUTIONS } from './counter-cautions.ts';
 import { partProblem } from './fit-answer.ts';
 import type { QuestionOf } from './questions.ts';
@@ -65,7 +58,7 @@ function headlineOf(shaft: ShaftDocument, route: Route, style: LengthStyle): str
     shaft.supports.length === 0
       ? 'no support'
       : `${shaft.supports.length} support ${shaft.supports.length === 1 ? 'bearing' : 'bearings'}`;
-  return `${sentence(kinds)} at ${bends}; ${shafts}; ${supports}.`;
+  return `${capitalised(kinds)} at ${bends}; ${shafts}; ${supports}.`;
 }
 
 function runPart(
@@ -165,7 +158,7 @@ function endsPart(shaft: ShaftDocument, route: Route, style: LengthStyle): Answe
       ...(fitting.length > 0
         ? [
             {
-              words: `${sentence(listed(fitting.map(({ name }) => lowered(name))))} ${STATUS_WORDS.fits}.`,
+              words: `${capitalised(listed(fitting.map(({ name }) => lowered(name))))} ${STATUS_WORDS.fits}.`,
               tone: 'good',
             } as const,
           ]

@@ -1,3 +1,4 @@
+import { capitalised } from '../capitalised.ts';
 import type { Point } from '../geometry/points.ts';
 import { broughtByWheel } from './axle-group.ts';
 import type { Carrier, Hardpoint } from './hardpoint.ts';
@@ -25,10 +26,6 @@ const AXLE: readonly Entry[] = [
 ];
 
 const SIDE_NAME: Record<Side, string> = { left: 'Left', right: 'Right' };
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 /**
  * All hardpoints of a document, with mirrored sides spelled out, in the order of the car: axle, location,

@@ -1,3 +1,4 @@
+import { capitalised } from '../capitalised.ts';
 import { steerWay, wheelWords } from '../findings/index.ts';
 import { toeLength, wheelPlaces } from '../sweep/index.ts';
 import {
@@ -91,8 +92,6 @@ export function anglesWords({ wheels: { asked, byItself } }: MovedCar): string {
     : `${left} ${ways[0]} and ${right} ${ways[1]}`;
 }
 
-const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
-
 /** Where the wheels stand: "Both wheels 2 in up", and where the handwheel is held if it is turned. */
 export function standingWords(car: MovedCar, pose: HandPose, style: LengthStyle): string {
   const { left, right } = wheelPlaces(car.layout, pose);
@@ -101,7 +100,7 @@ export function standingWords(car: MovedCar, pose: HandPose, style: LengthStyle)
       ? 'at ride height'
       : wheelWords(car.layout, pose, (mm) => formatLength(mm, style));
   const held = isTurned(pose) ? `, ${handwheelWords(toDegrees(pose.handwheel))}` : '';
-  return capital(`${wheels}${held}`);
+  return capitalised(`${wheels}${held}`);
 }
 
 /** Whether the car stands up, down or rolled, so that its wheels can steer by themselves. */
@@ -112,7 +111,7 @@ export const isMoved = ({ heave, roll }: HandPose) => heave !== 0 || roll !== 0;
  * handwheel turned it says first where the wheels point.
  */
 export function doingWords(car: MovedCar, style: LengthStyle): string {
-  if (!car.standing) return `${capital(FAILURE_WORDS[car.failure])}.`;
+  if (!car.standing) return `${capitalised(FAILURE_WORDS[car.failure])}.`;
   const { pose, wheels } = car;
   const pointed = isTurned(pose) ? [`left and right wheel point ${anglesWords(car)}`] : [];
   const own = isTurned(pose) && !isMoved(pose) ? [] : [byThemselves(wheels.bumpSteer)];

@@ -1,4 +1,5 @@
 import { findAim } from '../aim/index.ts';
+import { clamp } from '../clamp.ts';
 import type { Point } from '../geometry/points.ts';
 import { scaled, subtract } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
@@ -27,10 +28,6 @@ import { ARM, BODY, LEAN, OFF_LINE, PLATE, TURNED } from './sizes.ts';
 
 /** mm from the column's end to a box that it reaches. */
 const AHEAD_OF_COLUMN = 260;
-
-function clampToChoice(value: number, { from, to }: Choice): number {
-  return Math.min(to, Math.max(from, value));
-}
 
 /** How far along the car a pitman ball beside the rail may stand, by the side of the axle; undefined if there is no room. */
 export function alongRail(layout: Layout, ahead: boolean): readonly [number, number] | undefined {
@@ -163,9 +160,10 @@ function startsOf(car: Car, mount: SideMount, lay: Idea['lay'], choices: readonl
   const [along, out, , , , height] = choices as [Choice, Choice, Choice, Choice, Choice, Choice];
   const top = car.layout.axle.left.kingpinTop[2];
   const at = (px: number, z: number): number[] =>
-    [px, out.from + 8, 0, ARM.usual, ARM.usual, z, 0, 0, limitOf(car, 'lockLeast') + 0.5, 0].map((value, i) =>
-      clampToChoice(value, choices[i] as Choice),
-    );
+    [px, out.from + 8, 0, ARM.usual, ARM.usual, z, 0, 0, limitOf(car, 'lockLeast') + 0.5, 0].map((value, i) => {
+      const { from, to } = choices[i] as Choice;
+      return clamp(value, from, to);
+    });
   const middle = (along.from + along.to) / 2;
   const laid = lay(at(middle, top));
   const aim = laid && findAim(prepareFrontEnd(laid));

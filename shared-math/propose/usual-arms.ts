@@ -1,3 +1,4 @@
+import { capitalised } from '../capitalised.ts';
 import type { Point } from '../geometry/points.ts';
 import { cross, norm, subtract, unit } from '../geometry/vectors.ts';
 import type { Layout } from '../layout/index.ts';
@@ -127,10 +128,11 @@ export function armWords(car: Car, idea: Idea, layout: Layout): ArmWords {
       .filter((each) => each.isUsual === isUsual)
       .map(({ words }) => words)
       .join(', ');
-  const first = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
   const isGood = arms.length > 0 && arms.every(({ isUsual }) => isUsual);
   return {
-    good: isGood ? [`${first(said(true))} to the ball: usual lengths.`] : [],
-    costs: said(false) ? [`${first(said(false))} to the ball: the usual lengths beside it do not suit.`] : [],
+    good: isGood ? [`${capitalised(said(true))} to the ball: usual lengths.`] : [],
+    costs: said(false)
+      ? [`${capitalised(said(false))} to the ball: the usual lengths beside it do not suit.`]
+      : [],
   };
 }

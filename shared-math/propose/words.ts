@@ -1,3 +1,4 @@
+import { capitalised } from '../capitalised.ts';
 import { type Finding, type LimitName, speech } from '../findings/index.ts';
 import type { Layout } from '../layout/index.ts';
 import { stubSentence } from '../shaft/index.ts';
@@ -145,7 +146,7 @@ export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] 
     ...(nearest && nearest.distance > 0
       ? [
           {
-            sentence: `${nearest.words.charAt(0).toUpperCase()}${nearest.words.slice(1)} ${speak.length(nearest.distance, [nearest.limit])}, at least ${speak.setLength(nearest.limit)}`,
+            sentence: `${capitalised(nearest.words)} ${speak.length(nearest.distance, [nearest.limit])}, at least ${speak.setLength(nearest.limit)}`,
             share: nearest.limit / nearest.distance,
           },
         ]

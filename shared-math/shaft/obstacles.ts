@@ -1,3 +1,4 @@
+import { clamp } from '../clamp.ts';
 import type { Point } from '../geometry/points.ts';
 import { add, dot, midpoint, norm, scaled, subtract } from '../geometry/vectors.ts';
 import { createSection, goldenSection } from '../solve/golden-section.ts';
@@ -34,8 +35,6 @@ export interface Nearest {
 
 /** Asks how near the straight line between two points comes to anything; at one and the same point, that point. */
 export type ClearanceOf = (from: Point, to: Point) => Nearest;
-
-const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
 
 /**
  * Least distance of two stretches of straight line, mm: the nearest points of the two lines, each clamped to its

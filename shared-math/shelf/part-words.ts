@@ -1,12 +1,9 @@
+import { capitalised } from '../capitalised.ts';
 import { sideWords, sizeWords, splineWords, stockWords } from '../shaft/index.ts';
 import { formatDecimal, formatDegrees, type LengthStyle, MM_PER_INCH } from '../units/index.ts';
 import type { PartKind, PartOf, ShelfPart } from './part-schema.ts';
 
 // What an entry of the shelf is, by its dimensions, in one line.
-
-function withBig(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 /** "5/8 in, 18 threads per inch", "16 mm × 1.5 mm". */
 export function threadWords(thread: PartOf<'rod-end'>['thread'], style: LengthStyle): string {
@@ -64,5 +61,5 @@ const LINES: { readonly [Kind in PartKind]: (part: PartOf<Kind>, style: LengthSt
 /** "Single: both ends round bore 3/4 in to weld; up to 30°". Without the entry's own name. */
 export function partWords(part: ShelfPart, style: LengthStyle): string {
   const line = LINES[part.kind] as (part: ShelfPart, style: LengthStyle) => string;
-  return withBig(line(part, style));
+  return capitalised(line(part, style));
 }

@@ -1,8 +1,7 @@
+import { capitalised } from '../capitalised.ts';
 import type { Clearance } from '../clearance/index.ts';
 
 // How near two parts come, as a builder speaks of it.
-
-const capitalised = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The two of a pair: "Drag link – left tyre". */
 export function pairWords({ nameOfA, nameOfB }: Clearance): string {

@@ -1,3 +1,4 @@
+import { clamp } from '../../shared-math/clamp.ts';
 import type { Layout } from '../../shared-math/layout/index.ts';
 import {
   createState,
@@ -35,15 +36,15 @@ export function poseLimits(layout: Layout): PoseLimits {
   return { heave: [-droop, bump], roll: [-roll, roll], handwheel: [-turn, turn], braking: BRAKING_LIMITS };
 }
 
-const clamp = (value: number, [least, most]: readonly [number, number]) =>
-  Math.min(most, Math.max(least, value)) || 0;
+/** Within a range, its ends given; never below 0 by a sign alone. */
+const within = (value: number, [least, most]: readonly [number, number]) => clamp(value, least, most) || 0;
 
 export function withinLimits(pose: Pose, limits: PoseLimits): Required<Pose> {
   return {
-    heave: clamp(pose.heave, limits.heave),
-    roll: clamp(pose.roll, limits.roll),
-    handwheel: clamp(pose.handwheel, limits.handwheel),
-    braking: clamp(pose.braking ?? 0, limits.braking),
+    heave: within(pose.heave, limits.heave),
+    roll: within(pose.roll, limits.roll),
+    handwheel: within(pose.handwheel, limits.handwheel),
+    braking: within(pose.braking ?? 0, limits.braking),
   };
 }
 

@@ -30,7 +30,7 @@ const imports = sources.flatMap((path) => importsOf(path, readFileSync(join(root
 
 /** In shared-math a folder may import those on lines before its own; folders on one line do not import one another. */
 const MATHS_LEVELS = [
-  ['outcome.ts', 'tolerances.ts'],
+  ['capitalised.ts', 'clamp.ts', 'outcome.ts', 'tolerances.ts'],
   ['outside'],
   ['units', 'solve'],
   ['geometry'],

@@ -1,3 +1,4 @@
+import { capitalised } from '../../capitalised.ts';
 import type { Point } from '../../geometry/points.ts';
 import { LATERAL_FACTS, type LayoutDocument, type Side } from '../../layout/index.ts';
 import { surveyedPoints } from '../survey.ts';
@@ -470,8 +471,4 @@ function behind(side: Side | undefined): string {
 
 function sideWord(side: Side, sides: readonly Side[]): string {
   return sides.length === 1 ? '' : `, ${side} side`;
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

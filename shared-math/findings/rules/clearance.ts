@@ -1,10 +1,7 @@
+import { capitalised } from '../../capitalised.ts';
 import { type Clearance, nearerOfBothSides } from '../../clearance/index.ts';
 import { bodyOfPart } from '../../layout/index.ts';
 import { ALL_BUT_TOUCHES, type Finding, type Rule, type Speech } from '../finding.ts';
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 /** Where it happens, as a person would put the car to see it: "at 3 in of bump, 2.0° of roll, 1.2 turns to the left". */
 function placeWords({ at }: Clearance, speak: Speech): string {

@@ -1,3 +1,4 @@
+import { capitalised } from '../../../shared-math/capitalised.ts';
 import { type NumberedPoint, originCounts, originOf } from '../../../shared-math/layout/index.ts';
 import type { SheetModel } from './sheet-model.ts';
 
@@ -22,7 +23,7 @@ export function pointName(point: NumberedPoint): string {
 export function bareName(point: NumberedPoint): string {
   if (!point.twin) return point.name;
   const bare = point.name.replace(/^(Left|Right) /, '');
-  return `${bare.charAt(0).toUpperCase()}${bare.slice(1)}`;
+  return capitalised(bare);
 }
 
 /** A distance whose usual way stands in the head above it; the other way is said: "3 in", "3 in ahead". */

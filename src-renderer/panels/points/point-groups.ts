@@ -1,3 +1,4 @@
+import { capitalised } from '../../../shared-math/capitalised.ts';
 import { type Hardpoint, LATERAL_FACTS } from '../../../shared-math/layout/index.ts';
 
 /** A part of the car in the list of points: what it is called, and its points. */
@@ -29,7 +30,7 @@ const SIDED = /^(axle|location)\.(left|right)\.(.+)$/;
 
 function unsidedName(name: string): string {
   const rest = name.replace(/^(Left|Right) /, '');
-  return rest.charAt(0).toUpperCase() + rest.slice(1);
+  return capitalised(rest);
 }
 
 /** The points by part, the two sides of one point on one line; the part that is worked at most comes first. */

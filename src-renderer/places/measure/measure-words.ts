@@ -6,6 +6,7 @@ import {
   type SideDifference,
   type SlipQuestion,
 } from '../../../shared-math/adjust/list/index.ts';
+import { capitalised } from '../../../shared-math/capitalised.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
 
 /** What the place shows at the right: the list of the tape, photos, drawings, or the finished car's gauge. */
@@ -49,10 +50,6 @@ export function rowName(row: SurveyRow, list: readonly ListRow[], document: Layo
     return `${capitalised(pointWords(document, row.from))} to ${pointWords(document, row.to)}, ${kind}`;
   }
   return row.id;
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** "24 in: meant inches?" */

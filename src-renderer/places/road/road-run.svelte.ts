@@ -1,4 +1,5 @@
 import { createContext } from 'svelte';
+import { capitalised } from '../../../shared-math/capitalised.ts';
 import type { LayoutDocument, Refusal } from '../../../shared-math/layout/index.ts';
 import { shownText } from '../../../shared-math/outside/index.ts';
 import {
@@ -38,8 +39,6 @@ export interface Driven {
   readonly run: RideRun;
   readonly peaks: RunPeaks;
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 interface Asked {
   readonly id: number;
@@ -140,7 +139,7 @@ export class RoadRun {
     const read = parseRoadTable(text);
     if (!read.ok) {
       const { path, reason } = read.failure;
-      this.trouble = `${shownText(file.name)} is not taken. ${path ? `${capital(path)}: ` : 'It '}${reason}`;
+      this.trouble = `${shownText(file.name)} is not taken. ${path ? `${capitalised(path)}: ` : 'It '}${reason}`;
       return;
     }
     this.choose({

@@ -1,3 +1,4 @@
+import { capitalised } from '../../../capitalised.ts';
 import type { Point } from '../../../geometry/points.ts';
 import { routeObstacles, segmentToObstacle } from '../../../shaft/index.ts';
 import { ALL_BUT_TOUCHES, type Finding, type Rule } from '../../finding.ts';
@@ -55,8 +56,6 @@ function stretchesOf({ shaft }: JudgedShaft): Stretch[] {
 /** "Engine" as it stands within a sentence; "V8" as it is. */
 const within = (name: string) =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
-const capitalised = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** How near the steering shaft comes to rails, engine, headers and whatever else the frame carries. */
 export const shaftClearance: Rule = {
   name: 'shaft-clearance',

@@ -1,3 +1,4 @@
+import { capitalised } from '../../../../shared-math/capitalised.ts';
 import type { ViewPoint } from '../../../../shared-math/drawing/index.ts';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import { add, cross, dot, norm, scaled, subtract, unit } from '../../../../shared-math/geometry/vectors.ts';
@@ -186,7 +187,7 @@ function pitmanArm(model: SheetModel): Template {
   const size = norm([along[0], along[1], 0]) || 1;
   return armTemplate(model, {
     title: 'Pitman arm',
-    note: `${seen.charAt(0).toUpperCase()}${seen.slice(1)}`,
+    note: capitalised(seen),
     plane,
     centre: [0, 0],
     ball: inPlane(plane, pitmanBall),

@@ -1,3 +1,4 @@
+import { capitalised } from '../../../../shared-math/capitalised.ts';
 import type { ShopLimits } from '../../../../shared-math/findings/index.ts';
 import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
 import { failed, type Outcome, succeeded } from '../../../../shared-math/outcome.ts';
@@ -37,7 +38,7 @@ export function usualFree(document: LayoutDocument, side: boolean, unit: 'in' | 
   const first: readonly FreedomName[] = side ? ['box-up', 'box-along'] : ['box-up', 'box-across'];
   return FREEDOMS.filter((freedom) => freedom.absent(document) === undefined).map(({ name, words }) => ({
     name,
-    words: words.charAt(0).toUpperCase() + words.slice(1),
+    words: capitalised(words),
     on: first.includes(name),
     from: -within,
     to: within,

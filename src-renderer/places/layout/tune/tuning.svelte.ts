@@ -1,3 +1,4 @@
+import { capitalised } from '../../../../shared-math/capitalised.ts';
 import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
 import { resolveLayout } from '../../../../shared-math/layout/index.ts';
 import { arrangementOf, type FrontEnd, prepareFrontEnd } from '../../../../shared-math/linkage/index.ts';
@@ -131,7 +132,7 @@ export class Tuning {
           if (outcome.ok) this.proposal = outcome.value;
           else {
             const words = tuneRefusalWords(outcome.failure, (mm) => this.#openLayout.length(mm));
-            this.trouble = `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+            this.trouble = `${capitalised(words)}.`;
           }
         },
         broken: (reason) => {

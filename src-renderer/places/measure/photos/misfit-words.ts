@@ -1,3 +1,4 @@
+import { capitalised } from '../../../../shared-math/capitalised.ts';
 import type { Photo } from '../../../../shared-math/layout/index.ts';
 import { type Observed, planeOf } from '../../../../shared-math/trace/index.ts';
 
@@ -61,8 +62,4 @@ export function observedWords(
     case 'length':
       return `${capitalised(point(observed.from))} to ${point(observed.to)} by the tape, beside ${photo}`;
   }
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

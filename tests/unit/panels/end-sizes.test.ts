@@ -1,15 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { stockFor } from '../../../../shared-math/shaft/index.ts';
-import { identifySpline } from '../../../../shared-math/splines/index.ts';
-import { MM_PER_INCH } from '../../../../shared-math/units/index.ts';
-import {
-  END_KINDS,
-  type Fit,
-  SIDE_KINDS,
-  STOCK_KINDS,
-} from '../../../../src-renderer/panels/ends/end-forms.ts';
-import { usualSizeOf, usualSizes, withSize } from '../../../../src-renderer/panels/ends/end-sizes.ts';
-import { expectClose } from '../../../support/close.ts';
+import { stockFor } from '../../../shared-math/shaft/index.ts';
+import { identifySpline } from '../../../shared-math/splines/index.ts';
+import { MM_PER_INCH } from '../../../shared-math/units/index.ts';
+import { END_KINDS, type Fit, SIDE_KINDS, STOCK_KINDS } from '../../../src-renderer/panels/ends/end-forms.ts';
+import { usualSizeOf, usualSizes, withSize } from '../../../src-renderer/panels/ends/end-sizes.ts';
+import { expectClose } from '../../support/close.ts';
 
 const FITS: readonly (readonly [string, Fit])[] = [END_KINDS, SIDE_KINDS, STOCK_KINDS].flatMap((kinds, i) =>
   Object.values(kinds).map(

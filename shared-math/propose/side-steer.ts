@@ -160,10 +160,12 @@ function startsOf(car: Car, mount: SideMount, lay: Idea['lay'], choices: readonl
   const [along, out, , , , height] = choices as [Choice, Choice, Choice, Choice, Choice, Choice];
   const top = car.layout.axle.left.kingpinTop[2];
   const at = (px: number, z: number): number[] =>
-    [px, out.from + 8, 0, ARM.usual, ARM.usual, z, 0, 0, limitOf(car, 'lockLeast') + 0.5, 0].map((value, i) => {
-      const { from, to } = choices[i] as Choice;
-      return clamp(value, from, to);
-    });
+    [px, out.from + 8, 0, ARM.usual, ARM.usual, z, 0, 0, limitOf(car, 'lockLeast') + 0.5, 0].map(
+      (value, i) => {
+        const { from, to } = choices[i] as Choice;
+        return clamp(value, from, to);
+      },
+    );
   const middle = (along.from + along.to) / 2;
   const laid = lay(at(middle, top));
   const aim = laid && findAim(prepareFrontEnd(laid));
@@ -183,7 +185,8 @@ function onTheRail(x: readonly number[], lay: Idea['lay'], choices: readonly Cho
   const { top } = railFacesNear(laid, laid.steering.box.sectorCentre[0]);
   const tooHigh = Math.min(from[2], to[2]) - radius - top - (PLATE.least + 8);
   const down = armOf(laid) === 'down' ? 1 : -1;
-  return x.with(3, clampToChoice((x[3] as number) - down * tooHigh, choices[3] as Choice));
+  const { from, to } = choices[3] as Choice;
+  return x.with(3, clamp((x[3] as number) - down * tooHigh, from, to));
 }
 
 /** Every way of steering the near wheel that there is room for on this car's rails. */

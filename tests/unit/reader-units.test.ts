@@ -31,7 +31,7 @@ const ASKS = /unit === 'in'|unit === 'mm'|\bin: |\bmm: |METRIC_INCH/;
 /** What is fixed on purpose: the trade's own names of sizes. */
 const NAMES = new Set([
   'src-renderer/places/measure/photos/lens-words.ts',
-  'src-renderer/places/shaft/shaft-sizes.ts',
+  'src-renderer/panels/ends/end-sizes.ts',
 ]);
 
 describe('the reader’s unit', () => {

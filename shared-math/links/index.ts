@@ -33,6 +33,7 @@ export {
 export { MATERIALS, type MaterialStrength } from './materials.ts';
 export {
   ENGAGEMENT_WANTED,
+  tradeSize,
   USUAL_ENDS,
   USUAL_HAIRPIN_OUTSIDE,
   USUAL_OUTSIDE,

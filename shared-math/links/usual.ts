@@ -1,4 +1,4 @@
-import { MM_PER_INCH } from '../units/index.ts';
+import { type LengthUnit, MM_PER_INCH } from '../units/index.ts';
 
 // Usual figures of links, mm. All are common practice, no published source, and whoever shows one says that it is assumed;
 // what the shop's own parts measure rules.
@@ -19,6 +19,20 @@ export const USUAL_RADIUS_ROD_OUTSIDE = 32;
 export const USUAL_WALL = 4;
 export const USUAL_HAIRPIN_WALL = 3.2;
 export const USUAL_RADIUS_ROD_WALL = 4.8;
+
+/** By what inch size a shop that buys in inches knows the usual ones, which are kept in round millimetres: common practice, no published source. */
+const TRADE_INCHES: ReadonlyMap<number, number> = new Map([
+  [USUAL_OUTSIDE, 7 / 8],
+  [USUAL_HAIRPIN_OUTSIDE, 3 / 4],
+  [USUAL_RADIUS_ROD_OUTSIDE, 1 + 1 / 4],
+  [USUAL_WALL, 5 / 32],
+  [USUAL_HAIRPIN_WALL, 1 / 8],
+  [USUAL_RADIUS_ROD_WALL, 3 / 16],
+]);
+
+/** mm by which a size of this file is called where sizes are in inches: 22.225 of 22, a tube of 7/8 in. One of no such name stays as it is. */
+export const tradeSize = (mm: number, unit: LengthUnit): number =>
+  unit === 'in' ? inches(TRADE_INCHES.get(mm) ?? mm / MM_PER_INCH) : mm;
 
 /** Of steel drawn over a mandrel, which is what a careful shop buys for links. */
 export const USUAL_MATERIAL = 'drawn-steel' as const;

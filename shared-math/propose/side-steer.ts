@@ -29,6 +29,8 @@ import { ARM, BODY, LEAN, OFF_LINE, PLATE, TURNED } from './sizes.ts';
 /** mm from the column's end to a box that it reaches. */
 const AHEAD_OF_COLUMN = 260;
 
+const withinChoice = (value: number, { from, to }: Choice) => clamp(value, from, to);
+
 /** How far along the car a pitman ball beside the rail may stand, by the side of the axle; undefined if there is no room. */
 export function alongRail(layout: Layout, ahead: boolean): readonly [number, number] | undefined {
   const [back, front] = railStretch(layout);
@@ -185,8 +187,7 @@ function onTheRail(x: readonly number[], lay: Idea['lay'], choices: readonly Cho
   const { top } = railFacesNear(laid, laid.steering.box.sectorCentre[0]);
   const tooHigh = Math.min(from[2], to[2]) - radius - top - (PLATE.least + 8);
   const down = armOf(laid) === 'down' ? 1 : -1;
-  const { from, to } = choices[3] as Choice;
-  return x.with(3, clamp((x[3] as number) - down * tooHigh, from, to));
+  return x.with(3, withinChoice((x[3] as number) - down * tooHigh, choices[3] as Choice));
 }
 
 /** Every way of steering the near wheel that there is room for on this car's rails. */

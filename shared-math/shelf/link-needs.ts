@@ -8,6 +8,7 @@ import {
   LINK_END_WORDS,
   type LinkMaking,
   linkMaking,
+  tradeSize,
   USUAL_ENDS,
 } from '../links/index.ts';
 import { sizeWords } from '../shaft/index.ts';
@@ -26,13 +27,16 @@ const MATERIAL_WORDS = {
   stainless: 'stainless steel',
 } as const;
 
+/** "7/8 in (assumed)": a size of which nobody said anything is called as the trade calls it. */
+const saidSize = ({ value, assumed }: LinkMaking['outside'], style: LengthStyle) =>
+  sizeWords(assumed ? tradeSize(value, style.unit) : value, style);
+
 /** "tube 7/8 in outside (assumed), wall 5/32 in (assumed), drawn steel (assumed)". */
 export function sectionWords({ outside, wall, material }: LinkMaking, style: LengthStyle): string {
-  const size = (mm: number) => sizeWords(mm, style);
   const of = `${MATERIAL_WORDS[material.value]}${assumedWords(material.assumed)}`;
-  const round = `${size(outside.value)} outside${assumedWords(outside.assumed)}`;
+  const round = `${saidSize(outside, style)} outside${assumedWords(outside.assumed)}`;
   return wall
-    ? `tube ${round}, wall ${size(wall.value)}${assumedWords(wall.assumed)}, ${of}`
+    ? `tube ${round}, wall ${saidSize(wall, style)}${assumedWords(wall.assumed)}, ${of}`
     : `solid rod ${round}, ${of}`;
 }
 
@@ -98,7 +102,7 @@ function endNeeds(
       {
         wanted: { kind: 'rod-end', hand, tube: making.outside.value, ballAngle },
         count,
-        words: `${name} end${handed === '' ? '' : `, ${hand}-hand thread`} ${thread}, into tube ${size(making.outside.value)} outside${assumedWords(making.outside.assumed)}${tiltWords(ballAngle)}`,
+        words: `${name} end${handed === '' ? '' : `, ${hand}-hand thread`} ${thread}, into tube ${saidSize(making.outside, style)} outside${assumedWords(making.outside.assumed)}${tiltWords(ballAngle)}`,
       },
       { wanted: { kind: 'fixing' }, count, words: `Jam nut ${thread}${handed}` },
     ];
@@ -165,7 +169,7 @@ export function rodNeeds(layout: Layout, tilts: Tilts, style: LengthStyle): Part
     {
       wanted: { kind: 'rod-end', hand: undefined, tube: making.outside.value, ballAngle },
       count: balls.length,
-      words: `${LOCATION_FACTS[kind].rodEnd}, into tube ${sizeWords(making.outside.value, style)} outside${assumedWords(making.outside.assumed)}${tiltWords(ballAngle)}`,
+      words: `${LOCATION_FACTS[kind].rodEnd}, into tube ${saidSize(making.outside, style)} outside${assumedWords(making.outside.assumed)}${tiltWords(ballAngle)}`,
     },
     ...nut,
   ];

@@ -7,6 +7,7 @@ import {
   linkMaking,
   type ThreadedMaking,
 } from '../../shared-math/links/index.ts';
+import { sectionWords } from '../../shared-math/shelf/index.ts';
 import { MM_PER_INCH } from '../../shared-math/units/index.ts';
 import { LOCATIONS, layoutOf, rawLayout } from '../support/layouts.ts';
 
@@ -206,4 +207,14 @@ describe('how long a tube is cut', () => {
             if (typeof figure === 'number') expect(Number.isFinite(figure)).toBe(true);
       }
   });
+});
+
+// Common practice, no published source: shops that buy in inches ask for tube of 7/8 in with a wall of 5/32 in.
+test('a tube of which nobody said anything is called in inches as the trade calls it, and as it is kept in millimetres', () => {
+  const words = (unit: 'in' | 'mm', layout = layoutOf()) =>
+    sectionWords(linkMaking(layout, 'dragLink'), { unit, fraction: 16 });
+  expect(words('in')).toBe('tube 7/8 in outside (assumed), wall 5/32 in (assumed), drawn steel (assumed)');
+  expect(words('mm')).toBe('tube 22 mm outside (assumed), wall 4 mm (assumed), drawn steel (assumed)');
+  // One that was given stays what was given, to the last decimal.
+  expect(words('in', layoutOf({ diameters: { dragLink: 22 } }))).toMatch(/^tube 0\.866 in outside, /);
 });

@@ -4,7 +4,7 @@
 
 /** Whether the page stood on the dark ground last: `night` or `day`. */
 export const GROUND_KEY = 'toeboard-ground';
-/** What stood in it last: `board`, or `sheet` while no layout was open. */
+/** What stood in it last: `board` with nothing folded away, or `sheet`. */
 export const FRAME_KEY = 'toeboard-frame';
 
 /** Keeps a word for the next start; a page that may keep nothing begins on paper and without a board. */

@@ -11,7 +11,9 @@ import {
   USUAL_FRAME_WIDTH,
 } from '../../../shared-math/arrange/index.ts';
 import { readLayout, resolveLayout } from '../../../shared-math/layout/index.ts';
+import { carInSpace, type SpaceStroke, TONES } from '../../../src-renderer/shell/arrange/car-in-space.ts';
 import { pictureOf, planBox } from '../../../src-renderer/shell/arrange/car-picture.ts';
+import { demonstration } from '../../support/demonstration-files.ts';
 import { documentOf, LOCATIONS, rawLayout } from '../../support/layouts.ts';
 
 const INCHES = { unit: 'in', fraction: 16 } as const;
@@ -84,6 +86,42 @@ describe('the small drawing of an arrangement', () => {
     expect(box.bottom).toBeGreaterThan(710 + 75);
     expect(box.top).toBe(-box.bottom);
     expect(box.left).toBeLessThan(-330);
+  });
+});
+
+describe('the small drawing of a proposal in space', () => {
+  const seen = (driverSide: 'left' | 'right') => {
+    const document = demonstration('hairpins-side-steer');
+    return carInSpace({ ...document, car: { ...document.car, driverSide } });
+  };
+  const rightward = (strokes: readonly SpaceStroke[], role: SpaceStroke['role']) => {
+    const places = strokes
+      .filter((stroke) => stroke.role === role)
+      .flatMap(({ d }) => d.match(/-?\d+(?= )/g) ?? [])
+      .map(Number);
+    return places.reduce((sum, x) => sum + x, 0) / places.length;
+  };
+
+  test('has the car and its steering in strokes, all of them numbers, inside what it says that it covers', () => {
+    const { strokes, box } = seen('left');
+    for (const role of ['tyre', 'frame', 'axle', 'steering', 'obstacle'])
+      expect(strokes.some((stroke) => stroke.role === role)).toBe(true);
+    for (const { d, tone } of strokes) {
+      expect(d).toMatch(/^(M-?\d+ -?\d+(L-?\d+ -?\d+)+Z?)+$/);
+      expect(tone).toBeGreaterThanOrEqual(0);
+      expect(tone).toBeLessThan(TONES);
+      for (const x of (d.match(/-?\d+(?= )/g) ?? []).map(Number)) {
+        expect(x).toBeGreaterThanOrEqual(box.left - 1);
+        expect(x).toBeLessThanOrEqual(box.right + 1);
+      }
+    }
+  });
+
+  test('is seen from the driver’s side: what lies behind goes to the right of a car with its driver on the left', () => {
+    // The rails run on behind the axle, where the tyres are not.
+    const [left, right] = [seen('left').strokes, seen('right').strokes];
+    expect(rightward(left, 'frame')).toBeGreaterThan(rightward(left, 'tyre') + 100);
+    expect(rightward(right, 'frame')).toBeLessThan(rightward(right, 'tyre') - 100);
   });
 });
 

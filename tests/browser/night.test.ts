@@ -11,11 +11,11 @@ test('a dark ground is chosen in the bar, kept over a reload, and every place ca
   await openDemonstration(page, 'Cross steer on parallel leaves');
   const button = page.getByRole('button', { name: 'Dark ground' });
   const paper = () => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
-  /** How bright the board's strokes are on the whole, 0 to 255. */
-  const brightness = () =>
-    page.evaluate(() => {
+  /** How bright the strokes of some canvases, all unless given, are on the whole, 0 to 255. */
+  const brightness = (of = '') =>
+    page.evaluate((within) => {
       let [sum, count] = [0, 0];
-      for (const canvas of document.querySelectorAll('canvas')) {
+      for (const canvas of document.querySelectorAll<HTMLCanvasElement>(`${within} canvas`)) {
         const { width, height } = canvas;
         if (!width || !height) continue;
         // A copy of its own to read: the board's is drawn on, not read.
@@ -30,14 +30,17 @@ test('a dark ground is chosen in the bar, kept over a reload, and every place ca
           }
       }
       return sum / count;
-    });
+    }, of);
+  const PICTORIAL = '[aria-label="Pictorial"]';
   const day = await paper();
   const byDay = await brightness();
+  const inSpaceByDay = await brightness(PICTORIAL);
   await button.click();
   await expect.poll(paper).not.toBe(day);
   expect(await button.getAttribute('aria-pressed')).toBe('true');
   // The car was light paper under dark lines, and is dark under light ones.
-  await expect.poll(brightness).toBeLessThan(byDay - 60);
+  await expect.poll(() => brightness()).toBeLessThan(byDay - 60);
+  await expect.poll(() => brightness(PICTORIAL)).toBeLessThan(inSpaceByDay - 60);
   for (const place of ['Turn', 'Shaft', 'Sheet', 'Measure', 'Layout']) {
     await page
       .getByRole('navigation', { name: 'Places' })

@@ -1,3 +1,4 @@
+import type { Locator } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openDemonstration, useBrowser } from '../support/browser-page.ts';
 
@@ -32,4 +33,27 @@ test('long names never push anything out of a window; a small or twice enlarged 
     expect(await unreachable(), `${width} px`).toEqual([]);
     await page.evaluate(() => scrollTo(0, 0));
   }
+});
+
+test('what opens at the lower edge of a column comes into sight', async () => {
+  const { page } = await openBoard({ size: { width: 1024, height: 640 }, column: 'verdict' });
+  await page.getByRole('button', { name: 'Side steer, box too low' }).click();
+  /** Whether an element's upper edge and that far below it are seen within the column's page. */
+  const inSight = async (of: Locator, height: number) => {
+    const [box, column] = [await of.boundingBox(), await page.locator('#column-page').boundingBox()];
+    return (
+      box !== null && column !== null && box.y > column.y - 1 && box.y + height <= column.y + column.height
+    );
+  };
+  const fold = page.getByRole('button', { name: /^\d+ OK$/ });
+  // By key: the button stands at the column's lower edge when it has the focus.
+  await fold.focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => inSight(page.locator('.order [data-finding]').first(), 20)).toBe(true);
+  await expect.poll(() => inSight(fold, 10)).toBe(true);
+  // By pointer, from where it stands folded.
+  await fold.click();
+  await expect.poll(() => page.locator('.order [data-finding]').count()).toBe(0);
+  await fold.click();
+  await expect.poll(() => inSight(page.locator('.order [data-finding]').first(), 20)).toBe(true);
 });

@@ -5,6 +5,7 @@ import { Pictorial, type SpaceCurve } from '../../../shared-math/pictorial/index
 import { whenever } from '../../controls/whenever.svelte.ts';
 import { type FramePose, LEVEL, placeFrame } from '../../document/frame-pose.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
+import { pageGround } from '../../look/ground.svelte.ts';
 import type { BoardView } from '../board-view.svelte.ts';
 import type { Contribution, CurveInSpace, OutlineInTurn } from '../contributor.ts';
 import { isSteering } from '../handles.ts';
@@ -257,6 +258,7 @@ export function pictorialCanvas(
     };
     const observer = new ResizeObserver(ink);
     observer.observe(canvas.parentElement ?? canvas);
+    whenever(() => pageGround.night, ink);
     void document.fonts.ready.then(mark);
 
     // All that the picture is made of is read here, so that a change of any of it marks the canvas.

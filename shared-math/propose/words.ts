@@ -253,6 +253,10 @@ export function costWords(
   if (open?.untold.includes('column'))
     costs.push('The column’s end is not given: which joint goes onto it is left open.');
   const inputOpen = open?.untold.includes('box');
+  if (shaft.kind === 'held' && !car.held.has('box-kind') && !shaft.shaft.box.fit)
+    costs.push(
+      'What the box’s input ends in is not given: whether it goes into the shaft that stands has to be seen.',
+    );
   if (kind && !kind.shelved)
     costs.push(
       `The box is a usual one, not on the shelf${inputOpen ? ': what its input ends in is not given, nor so the joint that goes onto it' : ''}.`,

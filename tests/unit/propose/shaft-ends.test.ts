@@ -209,6 +209,12 @@ describe('a whole proposal', () => {
     expect(closed.kind === 'stopped' && closed.noFit.sentences.join(' ')).toMatch(
       /Box and joint 2: 48 teeth do not go into a spline of 36/,
     );
+    // A usual box's input nobody gave: the shaft that stands may not go onto it, which is said.
+    const usual = [{ mounting: 'side', assist: 'manual', ratio, sectorTravel }] as const;
+    const open = closeIn(car, { ...idea, boxes: usual }, resolveLayout(document), 'as it stands');
+    expect(open.kind === 'found' && open.proposal.costs.join(' ')).toContain(
+      'whether it goes into the shaft that stands has to be seen',
+    );
     // Where another box goes in, that one is not looked at.
     expect(idea.boxes.every((kind) => !kind.shelved)).toBe(true);
   });

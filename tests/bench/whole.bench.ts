@@ -178,7 +178,7 @@ async function session(build: string): Promise<{ figures: Figures; peers: Partia
     const print = page.getByRole('button', { name: 'Make the build sheet' });
     await print.waitFor();
     const printing = performance.now();
-    const download = page.waitForEvent('download');
+    const download = page.waitForEvent('download', { timeout: 120_000 });
     await print.click();
     await (await download).saveAs(join(data, 'sheet.pdf'));
     const printed = performance.now() - printing;

@@ -293,5 +293,13 @@ describe('the pictorial', () => {
       expect(bottom + y).toBeGreaterThan(Math.max(near.y, far.y) + 60);
       if (!turned) expect(Math.min(left, top, width - 1 - right, height - 1 - bottom)).toBeGreaterThan(0);
     }
+    // In the frames of a turn it is not the picture that it rests in: the outlines come once it rests.
+    const turning = await pictorial(page).evaluate(async (picture) => {
+      picture.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowLeft', bubbles: true }));
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+      return picture.querySelector<HTMLCanvasElement>('canvas.car')?.toDataURL();
+    });
+    await settled();
+    expect((await inkedAtRest(page)) === turning).toBe(false);
   });
 });

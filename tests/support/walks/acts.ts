@@ -55,6 +55,7 @@ export const ACTS: Readonly<Record<string, Acts>> = {
           .getByRole('button', { name: /^Add as a new variant/ })
           .first()
           .waitFor();
+        await page.getByText('measuring…').first().waitFor({ state: 'hidden' });
       },
       async () => {},
       async (page) => {
@@ -76,11 +77,13 @@ export const ACTS: Readonly<Record<string, Acts>> = {
           .getByRole('button', { name: /^Must fix: Bump steer/ })
           .first()
           .click();
+        await page.getByText('All ways, with toe, ratio and gap').waitFor();
       },
       async (page) => {
         await page.getByRole('button', { name: 'Where can the ball go?' }).click();
         await page.getByText('within the limit').waitFor();
         await page.locator('[data-map-ready]').or(page.getByText('Slide along the ridge')).first().waitFor();
+        await page.getByText('working it out').first().waitFor({ state: 'hidden' });
       },
       async (page) => {
         await page.keyboard.press('Escape');

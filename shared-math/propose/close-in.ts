@@ -88,7 +88,9 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
   if (shaft.kind === 'none')
     return stopped(
       words,
-      ['No steering shaft of up to three joints gets from the column to this box within the joints’ limits.'],
+      [
+        `No steering shaft of up to ${idea.joints === 2 ? 'two' : 'three'} joints gets from the column to this box within the joints’ limits.`,
+      ],
       NO_SHAFT,
       laidDocument(car, layout, null, words),
     );

@@ -189,6 +189,7 @@ function crossIdea(car: Car, way: CrossWay, bar: boolean): Idea | undefined {
     arm: armWay,
     ahead,
     uncommon: mount !== 'inside' || armWay === 'up',
+    joints: 3,
     ...(assumes === undefined ? {} : { assumes }),
     assist,
     movesAxle: bar,

@@ -94,6 +94,7 @@ function heldBoxIdea(car: Car, assist: 'manual' | 'power'): Idea | undefined {
     mount: 'held',
     arm: armOf(drawn),
     uncommon: false,
+    joints: 3,
     ahead: box.sectorCentre[0] > kingpinBottom[0],
     assist,
     movesAxle: false,

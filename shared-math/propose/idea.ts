@@ -41,6 +41,8 @@ export interface Idea {
   readonly ahead: boolean;
   /** Seldom built: one place that keeps bump steer low is sought, none that is light and tight. */
   readonly uncommon: boolean;
+  /** Joints that its steering shaft may have at the most. */
+  readonly joints: 2 | 3;
   /** What no document says and the idea takes for granted, as a sentence; absent where there is nothing of the kind. */
   readonly assumes?: string;
   readonly assist: 'manual' | 'power';

@@ -69,7 +69,7 @@ const bearings = ({ stubs }: RouteProposal): number => stubs.filter(({ bearing }
  * longer, and longer ends that need no bearing before a third joint. Of three joints, which take ten times as long to look
  * for, only the side with more room is tried.
  */
-export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'boxes'>): ShaftFor {
+export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'boxes' | 'joints'>): ShaftFor {
   const { shaft } = car.document;
   if (!shaft) return { kind: 'no-column' };
   const fit = inputFit(car, boxKindOf(layout, idea.boxes));
@@ -99,7 +99,7 @@ export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'b
   const tried: Suggestion[] = [];
   let best: RouteProposal | undefined;
   for (const { joints, on } of WAYS) {
-    if (!isInRoom(car.rooms, 'shaft', joints)) continue;
+    if (joints > idea.joints || !isInRoom(car.rooms, 'shaft', joints)) continue;
     // A third joint and its bearing in place of a longer end in a bearing; long stubs only where nothing else does.
     if (best && (bearings(best) === 0 || on === 'long stubs')) break;
     const own = joints === 3 ? tasks.slice(0, 1) : tasks;

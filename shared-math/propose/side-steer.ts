@@ -142,6 +142,8 @@ function sideIdea(car: Car, { mount, armWay, ahead, assist }: SideWay): Idea | u
     arm: armWay,
     ahead,
     uncommon: mount === 'inside' || armWay === 'up',
+    // What is seldom built beside a rail is worth its trouble only where two joints lead there.
+    joints: mount === 'inside' || armWay === 'up' ? 2 : 3,
     assist,
     movesAxle: false,
     movesTieRod: false,

@@ -24,7 +24,7 @@ export const MEASURE: Walk = {
         'Go on as far as you can. At the top stands how many points are measured, the “Worst bump steer” with its doubt, and what makes most of that doubt: measure that next.',
       picture: {
         file: 'measure-headline',
-        alt: 'How many points are measured, the worst bump steer with its doubt, and what would help most',
+        alt: 'How many points are measured and the worst bump steer with its doubt, above the list',
         of: 'column',
       },
     },

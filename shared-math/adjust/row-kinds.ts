@@ -18,6 +18,7 @@ export interface GeometricRow {
 }
 
 type Axis = 0 | 1 | 2;
+const AXES = [0, 1, 2] as const;
 
 /** A sum of coordinates with fixed factors: heights, distances along and across the car, differences. */
 function linearRow(terms: readonly { place: PointPlace; axis: Axis; factor: number }[]): GeometricRow {
@@ -52,6 +53,22 @@ function subtractAt(
   hessian[i * size + j] = (hessian[i * size + j] as number) - a.sign[axisA] * b.sign[axisB] * amount;
 }
 
+/** Subtracts from a symmetric matrix's lower triangle the entries of a figure that depends on how far apart two points are. */
+function subtractApart(
+  hessian: Float64Array,
+  size: number,
+  from: PointPlace,
+  to: PointPlace,
+  a: Axis,
+  b: Axis,
+  amount: number,
+): void {
+  subtractAt(hessian, size, to, a, to, b, amount);
+  subtractAt(hessian, size, to, a, from, b, -amount);
+  subtractAt(hessian, size, from, a, to, b, -amount);
+  subtractAt(hessian, size, from, a, from, b, amount);
+}
+
 /**
  * Distance of two points over some axes: all three in space, x and y on the floor. With e the unit vector from one to
  * the other and L the distance, the derivative by the far end is e, the second derivative (1 - e eᵀ)/L.
@@ -78,15 +95,7 @@ function distanceRow(from: PointPlace, to: PointPlace, axes: readonly Axis[]): G
       for (const a of axes)
         for (const b of axes) {
           const second = ((a === b ? 1 : 0) - (apart(x, a) * apart(x, b)) / whole ** 2) / whole;
-          for (const [p, ps] of [
-            [to, 1],
-            [from, -1],
-          ] as const)
-            for (const [q, qs] of [
-              [to, 1],
-              [from, -1],
-            ] as const)
-              subtractAt(hessian, size, p, a, q, b, pull * ps * qs * second);
+          subtractApart(hessian, size, from, to, a, b, pull * second);
         }
     },
   };
@@ -125,6 +134,45 @@ function armRow(of: PointPlace, top: PointPlace, bottom: PointPlace): GeometricR
         addTo(jacobian, offset, top, axis, -share * e);
         addTo(jacobian, offset, bottom, axis, -(1 - share) * e);
       }
+    },
+  };
+}
+
+/**
+ * Distance of a point from the sector shaft's axis, square to it: an arm as a caliper has it, whatever its ball stands below
+ * its hole. With u the axis, of length 1, d the vector from the shaft's centre to the point, f = d - (d·u) u, r = |f| and
+ * e = f/r: the derivative by the point is e, by the centre -e, and the second derivative (1 - u uᵀ - e eᵀ)/r.
+ */
+function sectorArmRow(of: PointPlace, centre: PointPlace, axis: readonly number[]): GeometricRow {
+  const u = axis.map((entry) => entry / Math.hypot(...axis));
+  const parts = (x: Float64Array) => {
+    const d = AXES.map((along) => coordinateAt(of, along, x) - coordinateAt(centre, along, x));
+    const share = d.reduce((sum, entry, along) => sum + entry * (u[along] as number), 0);
+    const f = d.map((entry, along) => entry - share * (u[along] as number));
+    return { f, r: Math.hypot(...f) };
+  };
+  return {
+    places: [of, centre],
+    value: (x) => {
+      const { r } = parts(x);
+      return r > 1e-9 ? r : Number.NaN;
+    },
+    addSlopes(x, jacobian, offset) {
+      const { f, r } = parts(x);
+      for (const along of AXES) {
+        const e = (f[along] as number) / r;
+        addTo(jacobian, offset, of, along, e);
+        addTo(jacobian, offset, centre, along, -e);
+      }
+    },
+    subtractCurvature(x, pull, hessian, size) {
+      const { f, r } = parts(x);
+      for (const a of AXES)
+        for (const b of AXES) {
+          const uu = (u[a] as number) * (u[b] as number);
+          const ee = ((f[a] as number) * (f[b] as number)) / r ** 2;
+          subtractApart(hessian, size, centre, of, a, b, (pull * ((a === b ? 1 : 0) - uu - ee)) / r);
+        }
     },
   };
 }
@@ -221,6 +269,12 @@ export function geometricRow(table: UnknownTable, row: SurveyRow): GeometricRow 
       return distanceRow(at(row.from), at(row.to), [X, Y]);
     case 'arm':
       return withCurvature(armRow(at(row.of), ...kingpin(row.side)));
+    case 'sector-arm':
+      return sectorArmRow(
+        at(row.of),
+        at('steering.box.sectorCentre'),
+        table.document.steering.box.sectorAxis,
+      );
     case 'caster':
       return withCurvature(leanRow(...kingpin(row.side), X, -1));
     case 'inclination':

@@ -63,7 +63,7 @@ export function possibleSlips(
     );
     values.push(['half-or-twice', value / 2], ['half-or-twice', value * 2]);
   }
-  const needsLength = row.kind === 'straight' || row.kind === 'plumb' || row.kind === 'arm';
+  const needsLength = ['straight', 'plumb', 'arm', 'sector-arm'].includes(row.kind);
   const slips = values
     .filter(([, other]) => other !== value && (!needsLength || other > 0))
     .map(([kind, other]) => ({ kind, row: { ...row, value: other } }));

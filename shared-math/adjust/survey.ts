@@ -33,6 +33,7 @@ const surveyRow = z.discriminatedUnion('kind', [
   z.strictObject({ ...between, kind: z.literal('behind'), value }),
   z.strictObject({ ...between, kind: z.literal('across'), value }),
   z.strictObject({ ...head, kind: z.literal('arm'), of: point, side, value: positive }),
+  z.strictObject({ ...head, kind: z.literal('sector-arm'), of: point, value: positive }),
   z.strictObject({ ...head, kind: z.literal('caster'), side, value: degrees }),
   z.strictObject({ ...head, kind: z.literal('inclination'), side, value: degrees }),
   z.strictObject({ ...head, kind: z.literal('steer-change'), side, heave: value, value: degrees }),
@@ -60,6 +61,7 @@ export const USUAL_DOUBT: Record<SurveyKind, number> = {
   behind: 1.6,
   across: 1.6,
   arm: 1.6,
+  'sector-arm': 1.6,
   caster: 0.3,
   inclination: 0.3,
   'steer-change': 0.05,
@@ -133,6 +135,11 @@ export function readSurvey(input: unknown, document: LayoutDocument): Outcome<Su
       return failed({
         path,
         reason: 'from and to are the same point: there is nothing between them to measure',
+      });
+    if (row.kind === 'sector-arm' && row.of === 'steering.box.sectorCentre')
+      return failed({
+        path,
+        reason: 'the sector shaft has no distance from itself: name the ball of the arm',
       });
     if (row.kind === 'plumb' && row.value < PLUMB_MIN)
       return failed({

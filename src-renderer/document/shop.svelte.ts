@@ -43,6 +43,8 @@ export class Shop {
 
   /** Whether the shop has been read at all; before that, an empty list means nothing. */
   ready = $state(false);
+  /** Whether the settings are the shop's by now; until then they are those of a new one. */
+  settingsRead = $state(false);
   customers: readonly Customer[] = $state.raw([]);
   binCount = $state(0);
   demonstration: Demonstration | null = $state.raw(null);
@@ -78,6 +80,7 @@ export class Shop {
       return;
     }
     this.#openLayout.settings = settings.value;
+    this.settingsRead = true;
     if (about.ok) {
       const unseen = about.value.notices.filter((sentence) => !seenBefore().includes(sentence));
       this.notices = [...unseen, ...this.notices];

@@ -4,7 +4,8 @@ import { GROUND_KEY, keepForStart } from './frame.ts';
 export type GroundChoice = 'as-computer' | 'day' | 'night';
 
 class Ground {
-  #night = $state(false);
+  /** As the page was laid before its script ran; without a page, as in a test of sums, by day. */
+  #night = $state(globalThis.document?.documentElement.dataset['ground'] === 'night');
 
   /** Whether the dark ground lies under the page now. What reads colours off the page follows this. */
   get night(): boolean {

@@ -7,7 +7,7 @@ import { shaftPlace } from './shaft/place.svelte.ts';
 import { sheetPlace } from './sheet/place.ts';
 import { turnPlace } from './turn/place.svelte.ts';
 
-export type { Place, PlaceMaker } from './place.ts';
+export type { Place, PlaceMaker, PlacePiece, PlaceStrip } from './place.ts';
 
 export const PLACES: readonly PlaceMaker[] = [
   measurePlace,

@@ -50,10 +50,24 @@ test('a dark ground is chosen in the bar, kept over a reload, and every place ca
     expect(await violations(page), place).toEqual([]);
   }
   const night = await paper();
+  await context.addInitScript(() => {
+    const grounds: string[] = [];
+    Object.assign(globalThis, { grounds });
+    const look = () => {
+      const ground = document.documentElement.dataset['ground'] ?? 'day';
+      if (grounds.at(-1) !== ground) grounds.push(ground);
+      requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
   await page.reload();
   expect(await paper()).toBe(night);
   await button.waitFor();
   await expect.poll(() => button.getAttribute('aria-pressed')).toBe('true');
+  // Not for one picture was it paper.
+  expect(await page.evaluate(() => (globalThis as unknown as { grounds: string[] }).grounds)).toEqual([
+    'night',
+  ]);
   await button.click();
   await expect.poll(paper).toBe(day);
 });

@@ -5,6 +5,9 @@ import type { SurveyRow } from '../../shared-math/adjust/index.ts';
 type Point = readonly [number, number, number];
 export type Points = Readonly<Record<string, Point>>;
 
+/** The key of the sector shaft's direction among the points. */
+export const SECTOR_AXIS = 'steering.box.sectorAxis';
+
 /**
  * What rows of a survey come to, written anew from the words of the contract: distances, heights, angles of the kingpin.
  * Nothing of the project computes here.
@@ -41,6 +44,17 @@ export function plainValue(row: SurveyRow, points: Points, drawn: Points): numbe
       const [c, d, e] = [long(a, b), long(p, a), long(p, b)];
       const s = (c + d + e) / 2;
       return (2 * Math.sqrt(s * (s - c) * (s - d) * (s - e))) / c;
+    }
+    case 'sector-arm': {
+      // What the shaft's direction and the way to the ball span between them, over the direction's own length.
+      const [p, c, u] = [at(row.of), at('steering.box.sectorCentre'), at(SECTOR_AXIS)];
+      const d = [p[0] - c[0], p[1] - c[1], p[2] - c[2]] as const;
+      const spanned = Math.hypot(
+        u[1] * d[2] - u[2] * d[1],
+        u[2] * d[0] - u[0] * d[2],
+        u[0] * d[1] - u[1] * d[0],
+      );
+      return spanned / Math.hypot(...u);
     }
     case 'caster':
     case 'inclination': {

@@ -2,10 +2,14 @@ import { doubtOf, type SurveyRow, surveyedPoints } from '../../shared-math/adjus
 import { unknownsOf } from '../../shared-math/adjust/unknowns.ts';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { seededRandom } from '../../shared-math/solve/random.ts';
-import { type PeerTask, type Points, plainValue } from './survey-peer.ts';
+import { type PeerTask, type Points, plainValue, SECTOR_AXIS } from './survey-peer.ts';
 
 export function pointsOf(document: LayoutDocument): Points {
-  return Object.fromEntries(surveyedPoints(document).map(({ id, at }) => [id, at]));
+  return {
+    ...Object.fromEntries(surveyedPoints(document).map(({ id, at }) => [id, at])),
+    // A direction among the points: an arm is measured square to it.
+    [SECTOR_AXIS]: document.steering.box.sectorAxis,
+  };
 }
 
 /** Numbers of a normal distribution, mean 0, deviation 1, by Box and Muller. */

@@ -265,12 +265,18 @@ export function surveyList(document: LayoutDocument, { bothSides = false }: List
   });
 
   group = 'Pitman arm';
-  straight(
+  const { sectorAxis } = document.steering.box;
+  const along = at(sector).map((each, axis) => each + (sectorAxis[axis] as number)) as unknown as Point;
+  const foot = footOn(at(sector), along, at(pitman));
+  add(
     PITMAN_ARM,
     'Pitman arm, centre to centre',
-    "From the sector shaft's centre to the ball's centre; off the car by caliper or tape, on it straight across.",
-    sector,
-    pitman,
+    "From the sector shaft's centre to the ball's centre, square to the shaft: by caliper or tape along the arm, from hole to hole. How far the ball stands out along the shaft is no part of it.",
+    'tape',
+    { kind: 'sector-arm', of: pitman },
+    length(foot, at(pitman)),
+    longestView(foot, at(pitman)),
+    [plainWay('centre to centre, square to the shaft')],
   );
   addLean(document, add, at);
   place('pitman', 'Pitman ball', "the pitman arm's ball", pitman);

@@ -115,6 +115,7 @@ describe('ways of taking a figure', () => {
 
   test("a pitman arm's lean is the ball's distance behind its shaft", () => {
     let car = taken(EMPTY_CAR_SURVEY, 'pitman-arm', 'plain', 150);
+    expect(rowOf(car, 'pitman-arm')).toMatchObject({ kind: 'sector-arm', of: 'steering.box.pitmanBall' });
     car = taken(car, 'pitman-lean', 'lean', -30);
     // 150 mm · sin 30° is 75 mm, ahead of the shaft.
     expect(rowOf(car, 'pitman-lean')?.value).toBeCloseTo(-75, 9);

@@ -9,6 +9,7 @@ import {
   solveFrontEnd,
 } from '../../../shared-math/linkage/index.ts';
 import { seededRandom } from '../../../shared-math/solve/random.ts';
+import { demonstration } from '../../support/demonstration-files.ts';
 import { documentOf, LATERALS, PLAIN_HALF, rawLayout } from '../../support/layouts.ts';
 
 const skewed = documentOf(
@@ -53,6 +54,7 @@ const ROWS: SurveyRow[] = [
   { id: 'across', kind: 'across', from: 'axle.right.tieRodBall', to: 'lateral.frame', value: 920 },
   { id: 'arm', kind: 'arm', of: 'steering.dragLinkBall', side: 'left', value: 150 },
   { id: 'other arm', kind: 'arm', of: 'axle.right.tieRodBall', side: 'right', value: 150 },
+  { id: 'pitman arm', kind: 'sector-arm', of: 'steering.box.pitmanBall', value: 150 },
   { id: 'caster', kind: 'caster', side: 'right', value: 6 },
   { id: 'inclination', kind: 'inclination', side: 'right', value: 8 },
   { id: 'left inclination', kind: 'inclination', side: 'left', value: 8 },
@@ -109,6 +111,7 @@ describe.each([
     expect(value('left inclination')).toBeCloseTo((state.left.kingpinInclination * 180) / Math.PI, 9);
     expect(value('arm')).toBeCloseTo(linkLengths(frontEnd).steeringArm, 9);
     expect(value('other arm')).toBeCloseTo(linkLengths(frontEnd).rightTieRodArm, 9);
+    expect(value('pitman arm')).toBeCloseTo(linkLengths(frontEnd).pitmanArm, 9);
     expect(value('straight')).toBeCloseTo(linkLengths(frontEnd).dragLink, 9);
   });
 });
@@ -120,4 +123,21 @@ test('the side a point stands on as drawn is its positive side, and stays so', (
   expect(row.value(x)).toBe(415);
   const y = table.unknowns.findIndex(({ id, axis }) => id === 'location.left.framePivot' && axis === 1);
   expect(row.value(x.with(y, -3))).toBe(-3);
+});
+
+test('a pitman arm is as long as a caliper has it, square to its shaft, however far its ball stands along the shaft', () => {
+  const document = demonstration('parallel-leaf-cross-steer');
+  const table = unknownsOf(document);
+  const value = (row: SurveyRow) =>
+    geometricRow(table, row)!.value(Float64Array.from(table.unknowns, ({ drawn }) => drawn));
+  const { sectorCentre, pitmanBall, sectorAxis } = document.steering.box;
+  // By Pythagoras from what the layout's file holds: straight across, and along the shaft.
+  const apart = pitmanBall.map((each, axis) => each - sectorCentre[axis]!);
+  const along = apart.reduce((sum, each, axis) => sum + each * sectorAxis[axis]!, 0);
+  const straight = Math.hypot(...apart);
+  expect(Math.abs(along)).toBeGreaterThan(50);
+  expect(value({ id: 'arm', kind: 'sector-arm', of: 'steering.box.pitmanBall', value: 150 })).toBeCloseTo(
+    Math.sqrt(straight ** 2 - (along / Math.hypot(...sectorAxis)) ** 2),
+    9,
+  );
 });

@@ -35,6 +35,8 @@ function byTheContract(document: (typeof CARS)[keyof typeof CARS], id: string): 
       return value({ kind: 'straight', from: 'steering.dragLinkBall', to: 'steering.box.pitmanBall' });
     case 'tie-rod':
       return value({ kind: 'straight', from: 'axle.left.tieRodBall', to: 'axle.right.tieRodBall' });
+    case 'pitman-arm':
+      return value({ kind: 'sector-arm', of: 'steering.box.pitmanBall' });
     case 'steering-arm':
       return value({ kind: 'arm', of: 'steering.dragLinkBall', side });
     case 'caster-left':

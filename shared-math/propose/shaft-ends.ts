@@ -153,13 +153,13 @@ export function withEnds(car: Car, shaft: ShaftDocument): ShaftDocument {
 
 /** What of a shaft's ends nobody gave, and what has to be made longer: for the costs. */
 export interface EndsLeftOpen {
-  readonly untold: readonly ('column' | 'box')[];
+  readonly notGiven: readonly ('column' | 'box')[];
   readonly stubs: readonly Stub[];
 }
 
 export function endsLeftOpen(shaft: ShaftDocument): EndsLeftOpen {
   return {
-    untold: (['column', 'box'] as const).filter((part) => shaft[part].fit === undefined),
+    notGiven: (['column', 'box'] as const).filter((part) => shaft[part].fit === undefined),
     stubs: stubsOf(routeOf(shaft)),
   };
 }

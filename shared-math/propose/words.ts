@@ -250,9 +250,9 @@ export function costWords(
     costs.push('No column is drawn: how the steering shaft gets there is left open.');
   const open = shaft.kind === 'laid' ? endsLeftOpen(shaft.shaft) : undefined;
   costs.push(...(open?.stubs ?? []).map((stub) => stubSentence(stub, (mm) => speak.length(mm))));
-  if (open?.untold.includes('column'))
+  if (open?.notGiven.includes('column'))
     costs.push('The column’s end is not given: which joint goes onto it is left open.');
-  const inputOpen = open?.untold.includes('box');
+  const inputOpen = open?.notGiven.includes('box');
   if (shaft.kind === 'held' && !car.held.has('box-kind') && !shaft.shaft.box.fit)
     costs.push(
       'What the box’s input ends in is not given: whether it goes into the shaft that stands has to be seen.',

@@ -74,6 +74,8 @@ export class Shell {
   #column: ColumnPage = $state(columnBefore());
   #arranged: ArrangedCar | null = $state.raw(null);
   drawer: DrawerPage | null = $state(null);
+  /** Letters typed while the drawer's file was on its way, for the field that they were meant for. */
+  #ahead = '';
   form: DrawerForm | null = $state.raw(null);
   /** What was typed into that form so far; null before the first letter. Kept while the drawer is closed. */
   formText: string | null = $state(null);
@@ -157,7 +159,20 @@ export class Shell {
     this.counter = wish;
   }
 
+  /** Keeps a letter for the drawer's first field. */
+  typeAhead(letter: string): void {
+    this.#ahead += letter;
+  }
+
+  /** Hands over what was typed ahead, once. */
+  takeAhead(): string {
+    const ahead = this.#ahead;
+    this.#ahead = '';
+    return ahead;
+  }
+
   toggleDrawer(page: DrawerPage = 'cars'): void {
+    this.#ahead = '';
     this.drawer = this.drawer === page ? null : page;
     if (this.formText === null) this.form = null;
   }

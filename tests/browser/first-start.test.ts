@@ -50,6 +50,28 @@ test('a layout of the list is taken in and opened itself, and no other before it
   expect(titles?.filter((title) => title !== 'Toeboard')).toEqual(['Side steer, box too low – Toeboard']);
 });
 
+test('letters typed while find is still on its way are not lost, and do nothing else', async () => {
+  const { page } = await openBoard();
+  await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
+  // The drawer's file comes only when it is let through.
+  const { promise: comes, resolve: letThrough } = Promise.withResolvers<void>();
+  await page.route(/\/Drawer-[^/]*\.js/, async (route) => {
+    await comes;
+    await route.continue();
+  });
+  await page.reload();
+  await page.getByRole('button', { name: 'Side steer, box too low' }).click();
+  await pointButton(page, 'Pitman ball').waitFor();
+  await page.keyboard.press('/');
+  await page.keyboard.type('pit');
+  letThrough();
+  const field = page.getByRole('combobox', { name: 'Find anything' });
+  await expect.poll(() => field.inputValue()).toBe('pit');
+  await page.keyboard.type('man');
+  expect(await field.inputValue()).toBe('pitman');
+  expect(await page.getByText('Pulling the axle').count()).toBe(0);
+});
+
 test('a plain car is a way to begin', async () => {
   const board = await openBoard();
   await board.page.getByRole('button', { name: 'Start with a plain car' }).click();

@@ -81,6 +81,8 @@ export class Measuring {
   #before = new Map<string, Point>();
   /** What was adjusted last: taking it moves the drawing to where it has been adjusted to. */
   #adjusted: { readonly document?: LayoutDocument; readonly car?: CarSurvey } = {};
+  /** What `found` was adjusted from. */
+  #foundFor: { readonly document?: LayoutDocument; readonly car?: CarSurvey } | undefined;
   /** What had been measured while a document was on the board: undo brings both back. */
   readonly #then = new KeptSurveys(sessionStorage);
   #variantId: string | null = null;
@@ -221,6 +223,7 @@ export class Measuring {
 
   #adjust(): void {
     const document = this.#document;
+    this.#foundFor = { document, car: this.car };
     const base = this.#base();
     const { rows, elsewhere } = rowsFor(base, this.car);
     const questions = this.#questions(base, rows);
@@ -313,6 +316,7 @@ export class Measuring {
     if (changed && this.#openLayout.document) {
       this.found = { ...found, waiting: [] };
       this.#adjusted = { document: this.#openLayout.document, car: this.car };
+      this.#foundFor = this.#adjusted;
     }
     return changed;
   }
@@ -409,6 +413,9 @@ export class Measuring {
   #change(next: CarSurvey, label: string): void {
     const { document } = this.#openLayout;
     const before = this.car;
+    // What these measurements gave until now is known only if they were adjusted since the last step of undo or redo: else a
+    // point that goes unmeasured would not be missed.
+    if (document && (this.#foundFor?.document !== document || this.#foundFor.car !== before)) this.#adjust();
     this.#keep(next);
     this.take(label);
     const after = this.#openLayout.document;

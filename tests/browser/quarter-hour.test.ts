@@ -49,7 +49,7 @@ const TAPED: readonly (readonly [row: string, figure: string, onSheet?: string])
   ["Sector shaft, back from the hubs' line", '33 1/8', 'Steering box taped 33 1/8 in'],
   ['Sector shaft, out from the centre line', '17 5/16', 'Steering box taped # 17 5/16 in left'],
   ['Sector shaft, up from the floor', '20', 'Steering box taped # # – 20 in'],
-  ['Pitman arm, centre to centre', '6 1/4', 'Pitman arm, straight 6 1/4 in'],
+  ['Pitman arm, centre to centre', '6 1/4', 'Pitman arm 6 1/4 in'],
   ['Drag link, ball to ball', '33 1/8', 'Drag link 33 1/8 in'],
   [
     'Steering arm, ball to kingpin axis',

@@ -210,7 +210,7 @@ describe('the verdict', () => {
       .getByRole('button', { name: /^Raise the box with its arm 7\d\.\d mm$/ })
       .first()
       .waitFor();
-    await finding(page, /Bump steer starts at 1\.09° per 25 mm/).waitFor();
+    await finding(page, /Bump steer starts at 1\.09° per 25 mm to the right in bump/).waitFor();
   });
 
   test('says plainly where nothing is past its limit, and that this is no approval', async () => {

@@ -318,20 +318,20 @@ const SAID = [
     'bump-steer-slope',
     () => withParts(car(), slope(0.2)),
     [
-      'info steering.box.pitmanBall | Bump steer starts at 0.20° per inch | limit 0.25° per inch |  | common practice, no published source',
+      'info steering.box.pitmanBall | Bump steer starts at 0.20° per inch to the left in bump | limit 0.25° per inch |  | common practice, no published source',
     ],
-    { mm: ['Bump steer starts at 0.20° per 25 mm | limit 0.2461° per 25 mm | '] },
+    { mm: ['Bump steer starts at 0.20° per 25 mm to the left in bump | limit 0.2461° per 25 mm | '] },
   ),
   said(
     'slope past its limit',
     'bump-steer-slope',
     () => withParts(car(), slope(-0.7)),
     [
-      'attention steering.box.pitmanBall | Bump steer starts at 0.70° per inch | limit 0.25° per inch | Bring the pitman ball onto the zero-slope line. | common practice, no published source',
+      'attention steering.box.pitmanBall | Bump steer starts at 0.70° per inch to the right in bump | limit 0.25° per inch | Bring the pitman ball onto the zero-slope line. | common practice, no published source',
     ],
     {
       mm: [
-        'Bump steer starts at 0.69° per 25 mm | limit 0.2461° per 25 mm | Bring the pitman ball onto the zero-slope line.',
+        'Bump steer starts at 0.69° per 25 mm to the right in bump | limit 0.2461° per 25 mm | Bring the pitman ball onto the zero-slope line.',
       ],
     },
   ),
@@ -340,11 +340,11 @@ const SAID = [
     'bump-steer-slope',
     () => withParts(car(), slope(0.77)),
     [
-      'stop steering.box.pitmanBall | Bump steer starts at 0.77° per inch | limit 0.25° per inch | Bring the pitman ball onto the zero-slope line. | common practice, no published source',
+      'stop steering.box.pitmanBall | Bump steer starts at 0.77° per inch to the left in bump | limit 0.25° per inch | Bring the pitman ball onto the zero-slope line. | common practice, no published source',
     ],
     {
       mm: [
-        'Bump steer starts at 0.76° per 25 mm | limit 0.2461° per 25 mm | Bring the pitman ball onto the zero-slope line.',
+        'Bump steer starts at 0.76° per 25 mm to the left in bump | limit 0.2461° per 25 mm | Bring the pitman ball onto the zero-slope line.',
       ],
     },
   ),
@@ -353,14 +353,23 @@ const SAID = [
     'bump-steer-slope',
     () => withParts(car(), slope(0.3)),
     [
-      'attention steering.box.pitmanBall | Bump steer starts at 0.30° per inch | limit 0.125° per inch | Bring the pitman ball onto the zero-slope line. | this shop’s own limit',
+      'attention steering.box.pitmanBall | Bump steer starts at 0.30° per inch to the left in bump | limit 0.125° per inch | Bring the pitman ball onto the zero-slope line. | this shop’s own limit',
     ],
     {
       mm: [
-        'Bump steer starts at 0.30° per 25 mm | limit 0.123° per 25 mm | Bring the pitman ball onto the zero-slope line.',
+        'Bump steer starts at 0.30° per 25 mm to the left in bump | limit 0.123° per 25 mm | Bring the pitman ball onto the zero-slope line.',
       ],
       shop: { bumpSteerSlope: 0.125 },
     },
+  ),
+  said(
+    'no slope to speak of',
+    'bump-steer-slope',
+    () => withParts(car(), slope(1e-9)),
+    [
+      'info steering.box.pitmanBall | Bump steer starts at 0.00° per inch | limit 0.25° per inch |  | common practice, no published source',
+    ],
+    { mm: ['Bump steer starts at 0.00° per 25 mm | limit 0.2461° per 25 mm | '] },
   ),
   said('no slope out of one pose', 'bump-steer-slope', () => withParts(car(), slope(1, 1)), []),
   said(
@@ -368,9 +377,9 @@ const SAID = [
     'bump-steer-slope',
     () => withParts(car(), slope(0.1, 2)),
     [
-      'info steering.box.pitmanBall | Bump steer starts at 0.10° per inch | limit 0.25° per inch |  | common practice, no published source',
+      'info steering.box.pitmanBall | Bump steer starts at 0.10° per inch to the left in bump | limit 0.25° per inch |  | common practice, no published source',
     ],
-    { mm: ['Bump steer starts at 0.10° per 25 mm | limit 0.2461° per 25 mm | '] },
+    { mm: ['Bump steer starts at 0.10° per 25 mm to the left in bump | limit 0.2461° per 25 mm | '] },
   ),
   said(
     'the ball on the line',

@@ -53,7 +53,7 @@ function assumedOf(question: ArrangementQuestion, style: LengthStyle): Assumed[]
     ],
     ['engine', 'leaves room', 'The engine leaves room behind the axle.'],
     ['headers', 'none there', 'No header runs beside the rail.'],
-    ['power', 'no', 'Neither pump nor motor for assistance can be had.'],
+    ['power', 'no', 'There is no pump or motor for assistance.'],
     ['driven', 'open road', 'The car is driven on the open road.'],
     ['driverSide', 'left', 'The driver sits on the left.'],
   ];
@@ -273,7 +273,7 @@ export function arrangementAnswer(
         title: 'Why',
         lines: [
           ...lean.why.map((words): AnswerLine => ({ words })),
-          { words: 'It is a leaning, no verdict: the choice is the customer’s and the builder’s.' },
+          { words: 'A leaning, not a verdict: the choice is the customer’s and the builder’s.' },
         ],
       },
       saidPart(question, asked, style),

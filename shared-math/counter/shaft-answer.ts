@@ -71,7 +71,7 @@ function runPart(
   const kinds = [...new Set(route.joints.map(({ kind }) => kind))];
   const sources = kinds.map((kind): string => {
     const { source } = limitInForce(kind === 'single' ? 'jointSingle' : 'jointDouble', limits);
-    return `of a ${kind} joint ${source}`;
+    return `${kind} joint, ${source}`;
   });
   const last = route.joints.length - 1;
   const joints = route.joints.map((joint, i): AnswerLine => {
@@ -114,7 +114,7 @@ function runPart(
     title: 'The run',
     lines: [
       ...joints,
-      { words: `The limit ${listed(sources)}; the maker’s figure rules.` },
+      { words: `Where the limits come from: ${sources.join('; ')}. The maker’s figure rules.` },
       ...shafts,
       ...longer,
       {

@@ -85,7 +85,7 @@ const QUESTIONS: readonly Asked[] = [
     answer: async (person) => {
       await person.type('Load on the front axle, by scales under the wheels', '1600');
       await person.choose('Headers beside the rail', 'on the right');
-      await person.choose('Pump or motor to be had', 'yes');
+      await person.choose('Pump or motor on hand', 'yes');
     },
     headline: /^Begin from cross steer, (manual|assisted)\.$/,
     shows: [

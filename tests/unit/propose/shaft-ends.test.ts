@@ -107,7 +107,7 @@ describe('the ends of a proposed shaft', () => {
   test('what nobody gave is left open', () => {
     const shaft = withEnds(carWith([{ ...JOINT, count: 2 }, BAR]), shaftAt(15, 15, undefined));
     expect(shaft.joints[1]).not.toHaveProperty('boxSide');
-    expect(endsLeftOpen(shaft)).toEqual({ untold: ['box'], stubs: [] });
+    expect(endsLeftOpen(shaft)).toEqual({ notGiven: ['box'], stubs: [] });
   });
 
   test('a joint on a longer end: how much longer, and from two inches on in a bearing', () => {

@@ -119,6 +119,10 @@ export const ACTS: Readonly<Record<string, Acts>> = {
       async (page) => {
         await page.getByRole('button', { name: 'Suggest routes' }).click();
         await page.getByRole('button', { name: 'Use this route' }).first().waitFor({ timeout: 60_000 });
+        // As far up as they go, so that all of them are in sight.
+        await page
+          .getByRole('heading', { name: 'Routes the board would take' })
+          .evaluate((heading) => heading.scrollIntoView({ block: 'start' }));
       },
       async (page) => {
         await page.getByRole('button', { name: 'Use this route' }).last().click();

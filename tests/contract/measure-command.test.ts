@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { readLayout } from '../../shared-math/layout/index.ts';
 import { toeboard } from '../support/command-line.ts';
 import { documentOf, rawLayout } from '../support/layouts.ts';
+import { SECTOR_AXIS } from '../support/survey-peer.ts';
 import { measured, pointsOf, sideSteerRows } from '../support/surveys.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'toeboard-measure-'));
@@ -31,7 +32,8 @@ describe('measure', () => {
     expect(answer).toMatchObject({ format: 'toeboard-adjustment', version: 1 });
     const read = readLayout(answer.layout);
     expect(read.ok).toBe(true);
-    expect(Object.keys(answer.points).sort()).toEqual(Object.keys(drawn).sort());
+    const points = Object.keys(drawn).filter((id) => id !== SECTOR_AXIS);
+    expect(Object.keys(answer.points).sort()).toEqual(points.sort());
     for (const [id, { at, doubt, free }] of Object.entries<{ at: number[]; doubt: number[]; free: string[] }>(
       answer.points,
     )) {

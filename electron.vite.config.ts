@@ -113,7 +113,11 @@ export default defineConfig({
       // One sheet of styles: a file that is loaded late brings its script alone, and can be asked for again.
       cssCodeSplit: false,
       modulePreload: { polyfill: false },
+      // kB. The first page is one file on purpose; how large it may be is held by a test.
+      chunkSizeWarningLimit: 1000,
       rollupOptions: {
+        // How long the plugins take is of no use to whoever starts the board.
+        checks: { pluginTimings: false },
         input: { index: at('src-renderer/index.html') },
         treeshake: PURE_MATHS,
         // All of the first page in one file: a browser takes a hundred small ones far slower.

@@ -1,6 +1,6 @@
 import type { Car } from './car.ts';
 import type { Idea } from './idea.ts';
-import { IdeaSearch, Trials } from './search-idea.ts';
+import { firstFrontEnd, IdeaSearch } from './search-idea.ts';
 
 // Which ideas are looked through first, so that something that fits is soon shown: those whose usual places miss least of the
 // limits. Some hundredths of a second for all of them: a place is let go as soon as it misses more than the best one.
@@ -14,11 +14,10 @@ const AHEAD = 20;
 function missedAtFirst(car: Car, idea: Idea): number {
   // Seldom built, and many: they are looked through last.
   if (idea.uncommon) return 2 * HOPELESS;
-  const starts = idea.starts();
-  const first = starts.map((x) => new Trials(idea).at(x)).find((at) => at !== undefined);
+  const first = firstFrontEnd(idea);
   if (!first) return HOPELESS;
   const search = new IdeaSearch(car, idea, first);
-  return starts.reduce((least, x) => Math.min(least, search.missing(x, least, 1)), HOPELESS);
+  return idea.starts().reduce((least, x) => Math.min(least, search.missing(x, least, 1)), HOPELESS);
 }
 
 /** The places of ideas in their list, the most promising first; of two alike the earlier. */

@@ -50,7 +50,7 @@ const NEARLY_PLACED = 6;
 const TRIES = 3;
 
 /** Front ends of an idea by the numbers chosen; the last one is kept. */
-export class Trials {
+class Trials {
   private readonly idea: Idea;
   private base: FrontEnd | undefined;
   private last: { x: readonly number[]; frontEnd: FrontEnd | undefined } | undefined;
@@ -72,6 +72,15 @@ export class Trials {
     this.last = { x, frontEnd };
     return frontEnd;
   }
+}
+
+/** The front end of the first of an idea's usual places that is a layout; undefined if none is. */
+export function firstFrontEnd(idea: Idea): FrontEnd | undefined {
+  for (const x of idea.starts()) {
+    const at = new Trials(idea).at(x);
+    if (at) return at;
+  }
+  return undefined;
 }
 
 /** What the searches of one idea share. */
@@ -245,10 +254,7 @@ export function* searchIdea(car: Car, idea: Idea, task: number): Generator<Propo
     noFit: { idea: words, ...noFit },
     evaluations,
   });
-  const first = idea
-    .starts()
-    .map((x) => new Trials(idea).at(x))
-    .find((at) => at !== undefined);
+  const first = firstFrontEnd(idea);
   if (!first)
     return none(
       { sentences: ['None of its usual places is a layout.'], missing: Number.MAX_VALUE, layout: undefined },
@@ -443,10 +449,7 @@ export interface NearestPlace {
 
 /** Looks for any place of an idea that fits, and ends with the first; where there is none, with the one that misses least. */
 export function* nearestPlace(car: Car, idea: Idea, task: number): Generator<undefined, NearestPlace> {
-  const first = idea
-    .starts()
-    .map((x) => new Trials(idea).at(x))
-    .find((at) => at !== undefined);
+  const first = firstFrontEnd(idea);
   if (!first) return { closed: undefined, missing: Number.MAX_VALUE, evaluations: 0 };
   const search = new IdeaSearch(car, idea, first);
   const steps = searchLeast(

@@ -152,7 +152,7 @@ export function withEnds(car: Car, shaft: ShaftDocument): ShaftDocument {
 }
 
 /** What of a shaft's ends nobody gave, and what has to be made longer: for the costs. */
-export interface EndsLeftOpen {
+interface EndsLeftOpen {
   readonly notGiven: readonly ('column' | 'box')[];
   readonly stubs: readonly Stub[];
 }

@@ -7,7 +7,7 @@ import {
   proposeTasks,
   withSteeringForgotten,
 } from '../../shared-math/propose/index.ts';
-import { IdeaSearch, searchIdea, Trials } from '../../shared-math/propose/search-idea.ts';
+import { firstFrontEnd, IdeaSearch, searchIdea } from '../../shared-math/propose/search-idea.ts';
 import { seededRandom } from '../../shared-math/solve/random.ts';
 import { toDegrees } from '../../shared-math/units/index.ts';
 import { ALL_TO_STEER } from '../support/cars-to-steer.ts';
@@ -55,10 +55,7 @@ test.each([
   }
   const whole = cpuMilliseconds() - began;
 
-  const start = idea
-    .starts()
-    .map((x) => new Trials(idea).at(x))
-    .find((at) => at !== undefined);
+  const start = firstFrontEnd(idea);
   if (!start) throw new Error('unreachable');
   const peer = new IdeaSearch(car, idea, start);
   const random = seededRandom(1);
@@ -86,10 +83,7 @@ function firstByLot(question: ProposeQuestion): number | undefined {
   const car = carOf(question);
   const random = seededRandom(1);
   const searches = ideasFor(car).flatMap((idea) => {
-    const start = idea
-      .starts()
-      .map((x) => new Trials(idea).at(x))
-      .find((at) => at !== undefined);
+    const start = firstFrontEnd(idea);
     return start ? [{ idea, search: new IdeaSearch(car, idea, start) }] : [];
   });
   while (cpuMilliseconds() - began < PATIENCE)

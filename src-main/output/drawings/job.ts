@@ -82,7 +82,7 @@ export function formatTrouble(view: DrawnView, format: DrawingFormat): string | 
 }
 
 /** The views that can show the room that parts need. */
-export const VIEWS_WITH_ROOMS: readonly DrawnView[] = ['side', 'top', 'front', 'views'];
+const VIEWS_WITH_ROOMS: readonly DrawnView[] = ['side', 'top', 'front', 'views'];
 
 /** What speaks against rooms in a view; undefined if it can show them, or if none were asked for. */
 export function roomsTrouble(view: DrawnView, rooms: readonly unknown[] = []): string | undefined {

@@ -259,7 +259,7 @@ export function costWords(
     );
   if (kind && !kind.shelved)
     costs.push(
-      `The box is a usual one, not on the shelf${inputOpen ? ': what its input ends in is not given, nor so the joint that goes onto it' : ''}.`,
+      `The box is a usual one, not on the shelf${inputOpen ? ': what its input ends in is not given, so the joint that goes onto it is left open' : ''}.`,
     );
   else if (inputOpen)
     costs.push('What the box’s input ends in is not given: which joint goes onto it is left open.');

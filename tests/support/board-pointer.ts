@@ -20,11 +20,17 @@ export function scale(page: Page): Promise<number> {
   return page.evaluate(() => window.toeboardBoard?.camera().scale ?? 0);
 }
 
-/** The same, where there has to be one. */
+/** The same, where there has to be one: waited for, since the board is drawn after what stands in the list. */
 export async function handleOf(page: Page, view: View, hardpoint: string): Promise<Spot> {
-  const spot = await findHandle(page, view, hardpoint);
-  if (!spot) throw new Error(`The ${view} view shows no handle of ${hardpoint}`);
-  return spot;
+  const shown = await page
+    .waitForFunction(([of, id]) => (window.toeboardBoard as BoardHook | undefined)?.handleAt(of, id), [
+      view,
+      hardpoint,
+    ] as const)
+    .catch((error) => {
+      throw new Error(`The ${view} view shows no handle of ${hardpoint}`, { cause: error });
+    });
+  return (await shown.jsonValue()) as Spot;
 }
 
 /** Takes a point up and carries it, without letting go. */

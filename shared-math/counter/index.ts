@@ -4,6 +4,7 @@ export { answerOf } from './answers.ts';
 export { carOf } from './becomes-car.ts';
 export { QUESTION_KINDS, QUESTION_WORDS, type QuestionKind } from './question-words.ts';
 export {
+  type EndPhoto,
   newQuestion,
   type Question,
   type QuestionOf,

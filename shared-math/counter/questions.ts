@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { jointSideSchema, shaftEndSchema, stockSchema } from '../layout/index.ts';
+import { jointSideSchema, PHOTO_SIDE_MAX, shaftEndSchema, stockSchema } from '../layout/index.ts';
 import type { QuestionKind } from './question-words.ts';
 
 // What the person at the shop's phone is asked, and what was said. A figure that is absent was not said; mm, degrees, N.
@@ -11,6 +11,17 @@ const side = z.enum(['left', 'right']).optional();
 /** Which of the car's two ends a part is; absent where nobody said. */
 const whose = z.enum(['column', 'box']).optional();
 const whole = z.number().int().min(0).max(200);
+/** A place on a photo, px of it, upright. */
+const spot = z.tuple([z.number().min(0).max(PHOTO_SIDE_MAX), z.number().min(0).max(PHOTO_SIDE_MAX)]);
+
+/** The photo that teeth are counted on, by the hash under which the store keeps it, and what was marked on it so far. */
+const endPhotoSchema = z.strictObject({
+  hash: z.string().regex(/^[0-9a-f]{64}$/),
+  /** The end's middle. */
+  centre: spot.optional(),
+  /** Clicks on the rim, over the teeth, in the order in which they were made. */
+  rim: z.array(spot).max(200),
+});
 
 /** Which shaft, joints and supports lead from the column to the box? */
 const shaftQuestion = z.strictObject({
@@ -52,6 +63,7 @@ const splineQuestion = z.strictObject({
   missing: whole.optional(),
   /** The count was taken from a photo. */
   fromPhoto: z.boolean(),
+  photo: endPhotoSchema.optional(),
   /** Name of the form that an eye on the flanks has decided for. */
   chosen: z.string().max(120).optional(),
   whose,
@@ -94,6 +106,7 @@ export const questionSchema = z.discriminatedUnion('kind', [
 ]);
 
 export type Question = z.infer<typeof questionSchema>;
+export type EndPhoto = z.infer<typeof endPhotoSchema>;
 export type QuestionOf<Kind extends QuestionKind> = Extract<Question, { kind: Kind }>;
 
 const NEW: { readonly [Kind in QuestionKind]: QuestionOf<Kind> } = {

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Bench } from './database.ts';
 import { hasPlainStates } from './packer.ts';
 import type { PhotoUse } from './photo-use.ts';
+import { TICKET_PHOTO } from './tickets.ts';
 
 export interface StoredPhoto {
   readonly type: string;
@@ -36,7 +37,8 @@ export function photosIn({ db, now, write }: Bench, uses: PhotoUse) {
   const unnamed = db.prepare<[number]>(`
     DELETE FROM photo WHERE hash IN (
       SELECT hash FROM photo AS old WHERE added_at < ?
-        AND NOT EXISTS (SELECT 1 FROM photo_use WHERE photo_use.hash = old.hash))`);
+        AND NOT EXISTS (SELECT 1 FROM photo_use WHERE photo_use.hash = old.hash)
+        AND NOT EXISTS (SELECT 1 FROM ticket WHERE ${TICKET_PHOTO} = old.hash))`);
 
   return {
     /** Keeps a photo and gives its hash; one that is there already is not written again. */
@@ -51,7 +53,7 @@ export function photosIn({ db, now, write }: Bench, uses: PhotoUse) {
 
     count: (): number => count.get() ?? 0,
 
-    /** Deletes those that no layout and no earlier state of one names; none while states wait to be looked through. */
+    /** Deletes those that no layout, no earlier state of one and no ticket names; none while states wait to be looked through. */
     forgetUnnamed(): void {
       if (hasPlainStates(db)) return;
       uses.forget();

@@ -5,7 +5,9 @@ import { bringChecker, violations } from '../support/accessibility.ts';
 import { type OpenBoard, useBrowser } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
 import { Person } from '../support/person.ts';
+import { pngFile } from '../support/picture-files.ts';
 import { readPdf } from '../support/read-pdf.ts';
+import { renderSpline } from '../support/rendered-spline.ts';
 
 const openBoard = useBrowser();
 
@@ -13,7 +15,8 @@ const openBoard = useBrowser();
 function stored(board: OpenBoard) {
   const store = openStore({ folder: board.dataFolder });
   try {
-    return { tickets: store.tickets.list(), settings: store.settings.read() };
+    const photos = store.db.prepare('SELECT type, width, height FROM photo').all();
+    return { tickets: store.tickets.list(), settings: store.settings.read(), photos };
   } finally {
     store.close();
   }
@@ -172,5 +175,86 @@ describe('the counter', () => {
     const tickets = page.getByRole('group', { name: 'Tickets of the counter' });
     await tickets.getByRole('option').first().click();
     await page.getByRole('button', { name: 'Open its car' }).waitFor();
+  });
+
+  test('keeps the photo that teeth are counted on with its marks, shows it again, and lets it be taken off', async () => {
+    const board = await atTheCounter();
+    const { page } = board;
+    const person = new Person(page);
+    await person.click('Which spline is this?');
+    await person.type('Customer', 'Quick Kim');
+    // A photo larger than what is kept of one: each px of the drawn end four wide and four high.
+    const { image, circle } = renderSpline({
+      teeth: 30,
+      missing: [7],
+      size: 480,
+      noise: 6,
+      shade: 0.25,
+      seed: 5,
+    });
+    const side = 4 * image.width;
+    const rgb = new Uint8Array(3 * side * side);
+    for (let y = 0; y < side; y += 1)
+      for (let x = 0; x < side; x += 1)
+        rgb.fill(
+          image.data[(y >> 2) * image.width + (x >> 2)] as number,
+          3 * (y * side + x),
+          3 * (y * side + x) + 3,
+        );
+    const end = { name: 'end.png', mimeType: 'image/png', buffer: pngFile(side, side, rgb) };
+    await page.getByLabel('Photo to count teeth on').setInputFiles(end);
+    const canvas = page.locator('[data-spline-photo]');
+    const click = async (x: number, y: number) => {
+      await canvas.scrollIntoViewIfNeeded();
+      const box = await canvas.boundingBox();
+      if (!box) throw new Error('the photo shows');
+      await page.mouse.click(box.x + (x / image.width) * box.width, box.y + (y / image.height) * box.height);
+    };
+    const onRim = (degrees: number) =>
+      click(
+        circle.x + circle.radius * Math.cos((degrees * Math.PI) / 180),
+        circle.y + circle.radius * Math.sin((degrees * Math.PI) / 180),
+      );
+    await page.getByText('Click the middle of the shaft’s end.').waitFor();
+    await click(circle.x, circle.y);
+    await page.getByText('Now click the rim').waitFor();
+    await onRim(0);
+    await page.getByText('2 more on the rim').waitFor();
+    await onRim(120);
+    await page.getByText('1 more on the rim').waitFor();
+    await onRim(240);
+    await page.locator('[data-photo-count="30"]').waitFor();
+    await page.getByText('The ticket keeps the photo and what is marked on it.').waitFor();
+    await person.kept();
+
+    const photoOf = () => stored(board).photos;
+    expect(photoOf()).toEqual([{ type: 'image/jpeg', width: 1600, height: 1600 }]);
+    const ring = page.locator('.picture ellipse');
+    const marked = await ring.getAttribute('transform');
+    const again = async () => {
+      await page.locator('[data-ticket]').getByText('Quick Kim').click();
+      await page.locator('[data-photo-count="30"]').waitFor();
+      expect(await page.locator('.picture circle.clicked').count()).toBe(3);
+      const numbers = (words: string | null) => (words?.match(/[\d.]+/g) ?? []).map(Number);
+      for (const [i, each] of numbers(await ring.getAttribute('transform')).entries())
+        expect(each).toBeCloseTo(numbers(marked)[i] as number, 6);
+    };
+    // Another question between, then the page anew.
+    await person.click('What fits what?');
+    await page.getByRole('heading', { name: 'What fits what?', level: 1 }).waitFor();
+    await again();
+    await page.reload();
+    await page.getByRole('button', { name: 'Counter', exact: true }).click();
+    await again();
+    expect(await violations(page)).toEqual([]);
+
+    await person.click('Take the photo off the ticket');
+    await expect.poll(() => canvas.count()).toBe(0);
+    await person.kept();
+    expect(stored(board).tickets[0]?.question).not.toHaveProperty('photo');
+    await person.click('Put it back');
+    await page.locator('[data-photo-count="30"]').waitFor();
+    await person.kept();
+    expect(stored(board).tickets[0]?.question).toHaveProperty('photo');
   });
 });

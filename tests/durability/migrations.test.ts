@@ -14,6 +14,7 @@ import { MIGRATIONS, type Migration } from '../../src-main/store/migrations/inde
 import { testFolder } from '../support/host-folder.ts';
 import { ROOT } from '../support/host-process.ts';
 import { sampleLayout } from '../support/host-sample.ts';
+import { greyPng } from '../support/picture-files.ts';
 import { refusal, withVariant } from '../support/store-sample.ts';
 
 const NOON = Date.UTC(2026, 2, 9, 12, 0, 0);
@@ -148,6 +149,40 @@ describe('the migrations', () => {
     ]);
     expect(copy.prepare('SELECT count(*) AS count FROM history').get()).toEqual({ count: 1 });
     copy.close();
+  });
+
+  test('lift the tickets of a store that knew no photos of them, and keep photos for them from then on', () => {
+    const folder = testFolder();
+    const photo = (hash: string) => ({
+      kind: 'spline',
+      over: 'half',
+      fromPhoto: true,
+      photo: { hash, rim: [] },
+    });
+    const asked = { kind: 'spline', over: 'half', fromPhoto: true, counted: 18 } as const;
+    const old = openStore({ folder, migrations: MIGRATIONS.slice(0, 9), now: () => NOON });
+    const add = old.db.prepare(
+      "INSERT INTO ticket (id, customer, note, question, headline, asked_at, revision) VALUES (?, 'Kim', '', ?, '', 1, 4)",
+    );
+    add.run(VARIANT, JSON.stringify(asked));
+    add.run(VARIANT.replace('6', '7'), 'torn');
+    old.close();
+
+    let time = NOON;
+    const store = openStore({ folder, now: () => time });
+    expect(store.tickets.list()).toMatchObject([{ id: VARIANT, revision: 4, question: asked }]);
+    expect(store.tickets.broken()).toBe(1);
+    const hash = store.photos.put(greyPng(), { type: 'image/png', width: 8, height: 6 });
+    const text = { customer: 'Kim', note: '', headline: '', question: photo(hash) as never };
+    store.tickets.save(VARIANT, text, 4);
+    time += 86_400_000;
+    store.bin.empty();
+    store.close();
+    const again = openStore({ folder });
+    expect(again.tickets.read(VARIANT).question).toEqual(photo(hash));
+    expect(again.photos.read(hash)?.content).toEqual(greyPng());
+    again.close();
+    expect(readdirSync(join(folder, 'backups'))).toContain('toeboard-version-9-2026-03-09-120000.sqlite');
   });
 
   test('leave the documents in it as they were written; each is lifted when it is read, and written anew when saved', () => {

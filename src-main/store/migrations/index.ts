@@ -8,6 +8,7 @@ import { packedHistory } from './0006-packed-history.ts';
 import { survey } from './0007-survey.ts';
 import { sheetRevision } from './0008-sheet-revision.ts';
 import { tickets } from './0009-tickets.ts';
+import { ticketPhotos } from './0010-ticket-photos.ts';
 import type { Migration } from './migration.ts';
 
 export type { Migration };
@@ -22,4 +23,5 @@ export const MIGRATIONS: readonly Migration[] = [
   survey,
   sheetRevision,
   tickets,
+  ticketPhotos,
 ];

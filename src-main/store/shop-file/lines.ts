@@ -12,10 +12,11 @@ import { CUSTOMER_MOST, HEADLINE_MOST } from '../tickets.ts';
  */
 export const SHOP_FORMAT = 'toeboard-shop';
 /**
- * Version 2 has what was measured on a car, version 3 the count of each layout's sheets, version 4 the counter's tickets; a
- * shop is written as the lowest version that holds what it has, for older programs.
+ * Version 2 has what was measured on a car, version 3 the count of each layout's sheets, version 4 the counter's tickets,
+ * version 5 such that name a photo; a shop is written as the lowest version that holds what it has, for older programs.
  */
-export const SHOP_VERSION = 4;
+export const SHOP_VERSION = 5;
+export const SHOP_VERSION_WITHOUT_TICKET_PHOTOS = 4;
 export const SHOP_VERSION_WITHOUT_TICKETS = 3;
 export const SHOP_VERSION_UNCOUNTED = 2;
 export const SHOP_VERSION_UNMEASURED = 1;
@@ -37,6 +38,7 @@ export const headSchema = z.strictObject({
     SHOP_VERSION_UNMEASURED,
     SHOP_VERSION_UNCOUNTED,
     SHOP_VERSION_WITHOUT_TICKETS,
+    SHOP_VERSION_WITHOUT_TICKET_PHOTOS,
     SHOP_VERSION,
   ]),
   made: time,

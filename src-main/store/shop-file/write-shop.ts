@@ -7,13 +7,14 @@ import type { Database } from '../database.ts';
 import { LABEL_MOST } from '../history.ts';
 import { parsedJson, readableNotes, readableTime } from '../readable.ts';
 import { type StoredText, statesIn } from '../states.ts';
-import { CUSTOMER_MOST, HEADLINE_MOST } from '../tickets.ts';
+import { CUSTOMER_MOST, HEADLINE_MOST, TICKET_PHOTO } from '../tickets.ts';
 import {
   type HistoryWish,
   SHOP_FORMAT,
   SHOP_VERSION,
   SHOP_VERSION_UNCOUNTED,
   SHOP_VERSION_UNMEASURED,
+  SHOP_VERSION_WITHOUT_TICKET_PHOTOS,
   SHOP_VERSION_WITHOUT_TICKETS,
 } from './lines.ts';
 
@@ -85,18 +86,17 @@ function* stateValues(db: Database, most: number): Generator<object> {
   }
 }
 
+/** The lowest version that holds what the shop has. */
+function versionOf(db: Database): number {
+  const has = (rows: string) => db.prepare(`SELECT 1 FROM ${rows} LIMIT 1`).get() !== undefined;
+  if (has(`ticket WHERE ${TICKET_PHOTO} IS NOT NULL`)) return SHOP_VERSION;
+  if (has('ticket')) return SHOP_VERSION_WITHOUT_TICKET_PHOTOS;
+  if (has('variant WHERE sheet_revision > 0')) return SHOP_VERSION_WITHOUT_TICKETS;
+  return has('car WHERE survey IS NOT NULL') ? SHOP_VERSION_UNCOUNTED : SHOP_VERSION_UNMEASURED;
+}
+
 function* values(db: Database, { history, made }: ShopWish): Generator<object> {
-  const measured = db.prepare('SELECT 1 FROM car WHERE survey IS NOT NULL LIMIT 1').get() !== undefined;
-  const counted = db.prepare('SELECT 1 FROM variant WHERE sheet_revision > 0 LIMIT 1').get() !== undefined;
-  const ticketed = db.prepare('SELECT 1 FROM ticket LIMIT 1').get() !== undefined;
-  const version = ticketed
-    ? SHOP_VERSION
-    : counted
-      ? SHOP_VERSION_WITHOUT_TICKETS
-      : measured
-        ? SHOP_VERSION_UNCOUNTED
-        : SHOP_VERSION_UNMEASURED;
-  yield { format: SHOP_FORMAT, version, made, history: history !== 'none' };
+  yield { format: SHOP_FORMAT, version: versionOf(db), made, history: history !== 'none' };
   const customers = db.prepare<[], CustomerRow>(
     'SELECT id, name, notes, binned_at AS binned FROM customer ORDER BY made',
   );

@@ -3,10 +3,16 @@ import type { GreyImage } from '../../../shared-math/splines/index.ts';
 import { decodePicture } from '../../pictures/index.ts';
 
 /** Bytes. A photo is a few million; what is larger is none. */
-const BYTES_MAX = 60_000_000;
+export const BYTES_MAX = 60_000_000;
 
-/** A picture's file as grey levels, upright, at most so many px wide and high. It stays in the page: nothing is kept. */
-export async function greyPicture(file: Blob, most: number): Promise<Outcome<GreyImage, string>> {
+export interface GreyPicture {
+  readonly image: GreyImage;
+  /** px of the file's own picture, upright, in one px of the image. */
+  readonly scale: number;
+}
+
+/** A picture's file as grey levels, upright, at most so many px wide and high. The failure ends a sentence. */
+export async function greyPicture(file: Blob, most: number): Promise<Outcome<GreyPicture, string>> {
   if (file.size > BYTES_MAX) return failed('it is larger than a photo may be');
   const decoded = await decodePicture(file);
   if (!decoded.ok) return decoded;
@@ -21,6 +27,7 @@ export async function greyPicture(file: Blob, most: number): Promise<Outcome<Gre
   if (!paint) return failed('this window cannot draw');
   paint.imageSmoothingQuality = 'high';
   paint.drawImage(whole, 0, 0, width, height);
+  const scale = whole.width / width;
   whole.close();
   const { data } = paint.getImageData(0, 0, width, height);
   const grey = new Uint8Array(width * height);
@@ -29,5 +36,5 @@ export async function greyPicture(file: Blob, most: number): Promise<Outcome<Gre
     grey[i] =
       (77 * (data[4 * i] as number) + 150 * (data[4 * i + 1] as number) + 29 * (data[4 * i + 2] as number)) >>
       8;
-  return succeeded({ data: grey, width, height });
+  return succeeded({ image: { data: grey, width, height }, scale });
 }

@@ -168,7 +168,7 @@ export function copyTests(open: OpenSession): void {
         /^it was changed or damaged after it was written: its sum does not fit$/,
       ],
       [`${text}{}\n`, /^something follows its last line$/],
-      [text.replace('"version":2', '"version":9'), /^it is version 9, newer than this program reads \(4\)/],
+      [text.replace('"version":2', '"version":9'), /^it is version 9, newer than this program reads \(5\)/],
       // Changed as a whole, so that its sum fits: it is the line itself that is refused.
       [resummed(text.replace('"history":true', '"history":0')), /^line 1: history/],
       [resummed(text.replace(/"label":"[^"]*"/, `"label":"${'x'.repeat(201)}"`)), /^line \d+: state.label/],

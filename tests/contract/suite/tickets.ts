@@ -2,6 +2,7 @@ import { describe, expect, test, vi } from 'vitest';
 import type { CallHost } from '../../../src-main/api/contract.ts';
 import type { OpenSession } from '../../support/host-session.ts';
 import { failure, value } from '../../support/host-transports.ts';
+import { greyPng } from '../../support/picture-files.ts';
 import { readPdf } from '../../support/read-pdf.ts';
 
 const SPLINE = {
@@ -51,6 +52,32 @@ export function ticketTests(open: OpenSession): void {
         note: 'Rang back',
         revision: 2,
       });
+    });
+
+    test('keep the photo by which teeth are counted, at the next start and in another shop too', async () => {
+      const { call, photo, reopen } = await open();
+      const file = greyPng(91, 40, 30);
+      const { hash } = (await (await photo('/photo', new Uint8Array(file))).json()) as { hash: string };
+      const marked = { hash, centre: [20, 15], rim: [[31.5, 15]] } as const;
+      const question = { ...SPLINE.question, fromPhoto: true, photo: marked } as const;
+      const wrong = { ...question, photo: { ...marked, hash: 'none' } } as never;
+      expect(await failure(call, 'ticket.add', { ...SPLINE, question: wrong })).toMatch(
+        /^bad-request: .*hash/,
+      );
+      const kept = await value(call, 'ticket.add', { ...SPLINE, question } as never);
+      const whole = Buffer.from(await (await photo('/shop/whole')).arrayBuffer());
+      // An older program, which knows of no such photo, refuses the file by its version.
+      expect(JSON.parse(whole.toString('utf8').split('\n')[0] ?? '')).toMatchObject({ version: 5 });
+      expect((await value(await reopen(), 'ticket.list', {})).tickets).toEqual([kept]);
+      expect(kept.question).toEqual(question);
+
+      const other = await open();
+      const { name } = (await (await other.photo('/shop', whole)).json()) as { name: string };
+      await value(other.call, 'copies.restore', { name });
+      expect((await value(other.call, 'ticket.list', {})).tickets).toEqual([kept]);
+      const arrived = await other.photo(`/photo/${hash}`);
+      expect(arrived.headers.get('content-type')).toBe('image/png');
+      expect(Buffer.from(await arrived.arrayBuffer()).equals(file)).toBe(true);
     });
 
     test('lie in the bin until it is emptied, and come back from it', async () => {

@@ -1,6 +1,7 @@
 import { expect, onTestFinished, test } from 'vitest';
 import { openStore } from '../../../src-main/store/index.ts';
 import { photoUseIn } from '../../../src-main/store/photo-use.ts';
+import { TICKET_PHOTO } from '../../../src-main/store/tickets.ts';
 import { photographedLayout } from '../../contract/suite/photos.ts';
 import { FRAME_DXF } from '../../support/drawing-files.ts';
 import { testFolder } from '../../support/host-folder.ts';
@@ -84,4 +85,43 @@ test('a photo whose hash merely stands in the words of a layout is named by none
   time += 3_600_001;
   store.bin.empty();
   expect(store.photos.count()).toBe(0);
+});
+
+test('the photo of a ticket stays while the ticket does, in the bin too, and goes with it', () => {
+  let time = 1_000_000;
+  const store = openStore({ folder: testFolder(), now: () => time });
+  onTestFinished(() => store.close());
+  const { photos, tickets, bin } = store;
+  const [first, second] = [photos.put(greyPng(1), FACTS), photos.put(greyPng(2), FACTS)];
+  const said = (hash: string) => ({
+    customer: 'Quick Kim',
+    note: '',
+    headline: '',
+    question: {
+      kind: 'spline',
+      over: 'half',
+      fromPhoto: true,
+      photo: { hash, rim: [] as [number, number][] },
+    } as const,
+  });
+  const { id } = tickets.add(said(first));
+  time += 3_600_001;
+  bin.put('ticket', id);
+  bin.restore('ticket', id);
+  bin.empty();
+  expect([photos.read(first)?.content, photos.read(second)]).toEqual([greyPng(1), undefined]);
+  // Another photo in its place: the one before is named by nothing.
+  const third = photos.put(greyPng(3), FACTS);
+  tickets.save(id, said(third), 1);
+  time += 3_600_001;
+  bin.empty();
+  expect([photos.read(first), photos.read(third)?.content]).toEqual([undefined, greyPng(3)]);
+  // What a damaged ticket says cannot be read, and stops nothing.
+  store.db.prepare("UPDATE ticket SET question = 'torn'").run();
+  bin.put('ticket', id);
+  bin.empty();
+  expect(photos.count()).toBe(0);
+  // A search by the index, not through the text of every ticket.
+  const way = store.db.prepare(`EXPLAIN QUERY PLAN SELECT 1 FROM ticket WHERE ${TICKET_PHOTO} = ?`);
+  expect(JSON.stringify(way.all(first))).toContain('ticket_photo');
 });

@@ -62,15 +62,19 @@ export function inputsFor(car: Car, layout: Layout): readonly BoxInput[] {
   return inputsOf(layout, shaft.column);
 }
 
+/** mm of the room wanted around a stretch of line that are not there. */
+function lacksOf(room: number, from: Point, to: Point, clearanceOf: ClearanceOf): number {
+  return Math.max(0, room - clearanceOf(from, to, room).distance);
+}
+
 /** mm that the joint on a box's input and the way to it lack of the room wanted, where that joint stands best; 0 if it is clear. */
 export function inputLacks({ end, axis }: BoxInput, clearanceOf: ClearanceOf, wanted: number): number {
   let least = Number.POSITIVE_INFINITY;
   for (const slide of SHAFT.slides) {
     const joint = subtract(end, scaled(axis, slide));
     const lacks = Math.max(
-      wanted + SHAFT.joint - clearanceOf(joint, joint).distance,
-      wanted + SHAFT.tube - clearanceOf(end, joint).distance,
-      0,
+      lacksOf(wanted + SHAFT.joint, joint, joint, clearanceOf),
+      lacksOf(wanted + SHAFT.tube, end, joint, clearanceOf),
     );
     if (lacks === 0) return 0;
     least = Math.min(least, lacks);

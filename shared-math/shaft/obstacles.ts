@@ -2,6 +2,7 @@ import { clamp } from '../clamp.ts';
 import type { Point } from '../geometry/points.ts';
 import { add, dot, midpoint, norm, scaled, subtract } from '../geometry/vectors.ts';
 import { createSection, goldenSection } from '../solve/golden-section.ts';
+import { createStretch, stretchToBlock } from './stretch-to-block.ts';
 
 interface TubeObstacle<Kind> {
   readonly kind: Kind;
@@ -33,8 +34,11 @@ export interface Nearest {
   readonly name: string;
 }
 
-/** Asks how near the straight line between two points comes to anything; at one and the same point, that point. */
-export type ClearanceOf = (from: Point, to: Point) => Nearest;
+/**
+ * Asks how near the straight line between two points comes to anything; at one and the same point, that point. Where nothing
+ * comes nearer than `within`, mm, any distance from there on may be answered, and no name.
+ */
+export type ClearanceOf = (from: Point, to: Point, within?: number) => Nearest;
 
 /**
  * Least distance of two stretches of straight line, mm: the nearest points of the two lines, each clamped to its
@@ -56,17 +60,6 @@ export function betweenSegments(a: Point, b: Point, c: Point, d: Point): number 
   return norm(add(w, subtract(scaled(u, s), scaled(v, t))));
 }
 
-/** Signed distance from a box's surface of a place given from its centre in its own axes, mm: below 0 inside. */
-function fromBox([hx, hy, hz]: Point, px: number, py: number, pz: number): number {
-  const x = Math.abs(px) - hx;
-  const y = Math.abs(py) - hy;
-  const z = Math.abs(pz) - hz;
-  const deepest = Math.max(x, y, z);
-  if (deepest <= 0) return deepest;
-  const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
-  return Math.sqrt(ox * ox + oy * oy + oz * oz);
-}
-
 /** How far a stretch from p to p + u stays beyond ±half along one axis. */
 function beyond(half: number, p: number, u: number): number {
   return Math.max(Math.min(p, p + u) - half, -half - Math.max(p, p + u), 0);
@@ -84,10 +77,11 @@ function fromCylinder(halfLength: number, radius: number, along: number, out: nu
 /** Share of the stretch to which the nearest place on it is closed in. */
 const ALONG_END = 1e-7;
 const section = createSection();
+const stretch = createStretch();
 
 /**
- * Least signed distance from a stretch of line to an obstacle's surface, mm. The signed distance to a convex body is
- * convex along a line, so the golden section finds the least; for a round-ended tube it is exact. Where it is certain
+ * Least signed distance from a stretch of line to an obstacle's surface, mm. For a box and a round-ended tube in closed form;
+ * the signed distance to a flat-ended tube is convex along a line, so the golden section finds the least. Where it is certain
  * to be `within` or more, any number from there on may be answered.
  */
 export function segmentToObstacle(
@@ -103,24 +97,25 @@ export function segmentToObstacle(
 }
 
 function segmentToBox({ axes, centre, halfSizes }: BoxObstacle, a: Point, b: Point, within: number): number {
-  const [dx, dy, dz] = [a[0] - centre[0], a[1] - centre[1], a[2] - centre[2]];
-  const [vx, vy, vz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-  const along = (axis: 0 | 1 | 2, x: number, y: number, z: number) => {
-    const e = axes?.[axis];
-    return e ? e[0] * x + e[1] * y + e[2] * z : axis === 0 ? x : axis === 1 ? y : z;
-  };
-  const [px, py, pz] = [along(0, dx, dy, dz), along(1, dx, dy, dz), along(2, dx, dy, dz)];
-  const [ux, uy, uz] = [along(0, vx, vy, vz), along(1, vx, vy, vz), along(2, vx, vy, vz)];
-  // The block about the stretch, in the box's axes, is no farther than the stretch.
-  const [gx, gy, gz] = [
-    beyond(halfSizes[0], px, ux),
-    beyond(halfSizes[1], py, uy),
-    beyond(halfSizes[2], pz, uz),
-  ];
-  const block = gx * gx + gy * gy + gz * gz;
-  if (block > 0 && block >= within * within) return Math.sqrt(block);
-  const at = (t: number) => fromBox(halfSizes, px + t * ux, py + t * uy, pz + t * uz);
-  return ux === 0 && uy === 0 && uz === 0 ? at(0) : leastAlong(at);
+  const { half, from, by } = stretch;
+  let block = 0;
+  for (let i = 0; i < 3; i += 1) {
+    const axis = axes?.[i];
+    const p = axis
+      ? axis[0] * (a[0] - centre[0]) + axis[1] * (a[1] - centre[1]) + axis[2] * (a[2] - centre[2])
+      : (a[i] as number) - (centre[i] as number);
+    const u = axis
+      ? axis[0] * (b[0] - a[0]) + axis[1] * (b[1] - a[1]) + axis[2] * (b[2] - a[2])
+      : (b[i] as number) - (a[i] as number);
+    const h = halfSizes[i] as number;
+    // The block about the stretch, in the box's axes, is no farther than the stretch.
+    const gap = beyond(h, p, u);
+    block += gap * gap;
+    half[i] = h;
+    from[i] = p;
+    by[i] = u;
+  }
+  return block > 0 && block >= within * within ? Math.sqrt(block) : stretchToBlock(stretch);
 }
 
 function segmentToCylinder({ from, to, radius }: TubeObstacle<'cylinder'>, a: Point, b: Point): number {
@@ -144,15 +139,53 @@ function leastAlong(at: (t: number) => number): number {
   return Math.min(atLeft, atRight, at(0), at(1));
 }
 
-/** The clearance that a list of obstacles leaves; without any, everything is far. */
-export function clearanceOf(obstacles: readonly RouteObstacle[]): ClearanceOf {
-  return (from, to) => {
-    let nearest: Nearest = { distance: Number.POSITIVE_INFINITY, name: '' };
-    for (const obstacle of obstacles) {
-      const extra = obstacle.extra ?? 0;
-      const distance = segmentToObstacle(obstacle, from, to, nearest.distance + extra) - extra;
-      if (distance < nearest.distance) nearest = { distance, name: obstacle.name };
+/** An upright block about a body: least and most along each of the vehicle's axes, mm. */
+function blockAbout(body: RouteObstacle): readonly number[] {
+  return [0, 1, 2].flatMap((i) => {
+    if (body.kind !== 'box') {
+      const ends = [body.from[i] as number, body.to[i] as number];
+      return [Math.min(...ends) - body.radius, Math.max(...ends) + body.radius];
     }
-    return nearest;
+    const reach = body.halfSizes.reduce((sum, half, k) => {
+      const axis = body.axes?.[k];
+      return sum + half * (axis ? Math.abs(axis[i] as number) : k === i ? 1 : 0);
+    }, 0);
+    return [(body.centre[i] as number) - reach, (body.centre[i] as number) + reach];
+  });
+}
+
+/**
+ * The clearance that a list of obstacles leaves; without any, everything is far. A body is let go by as soon as the upright
+ * blocks about it and about the stretch are farther apart than what is already known to be near.
+ */
+export function clearanceOf(obstacles: readonly RouteObstacle[]): ClearanceOf {
+  const blocks = Float64Array.from(obstacles.flatMap(blockAbout));
+  const extras = obstacles.map(({ extra = 0 }) => extra);
+  return (from, to, within = Number.POSITIVE_INFINITY) => {
+    const [xLow, xHigh] = from[0] < to[0] ? [from[0], to[0]] : [to[0], from[0]];
+    const [yLow, yHigh] = from[1] < to[1] ? [from[1], to[1]] : [to[1], from[1]];
+    const [zLow, zHigh] = from[2] < to[2] ? [from[2], to[2]] : [to[2], from[2]];
+    let least = within;
+    let name = '';
+    for (let i = 0, at = 0; i < obstacles.length; i += 1, at += 6) {
+      const extra = extras[i] as number;
+      const near = least + extra;
+      if (
+        (blocks[at] as number) - xHigh >= near ||
+        xLow - (blocks[at + 1] as number) >= near ||
+        (blocks[at + 2] as number) - yHigh >= near ||
+        yLow - (blocks[at + 3] as number) >= near ||
+        (blocks[at + 4] as number) - zHigh >= near ||
+        zLow - (blocks[at + 5] as number) >= near
+      )
+        continue;
+      const obstacle = obstacles[i] as RouteObstacle;
+      const distance = segmentToObstacle(obstacle, from, to, near) - extra;
+      if (distance < least) {
+        least = distance;
+        name = obstacle.name;
+      }
+    }
+    return { distance: least, name };
   };
 }

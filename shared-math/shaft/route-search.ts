@@ -27,8 +27,6 @@ export interface RouteTrial {
   readonly angles: readonly Radians[];
   /** Least room between the shaft's or joints' surfaces and anything, less what is wanted; 0 or more is clear. */
   readonly spare: number;
-  /** What all stretches and joints together lack of the room wanted and a margin, mm. */
-  readonly short: number;
   readonly nearest: Nearest;
 }
 
@@ -45,11 +43,9 @@ export function measureTrial(space: RouteSpace, centres: readonly Point[]): Rout
   const line = [space.columnEnd, ...centres, space.boxEnd];
   let nearest: Nearest = { distance: Number.POSITIVE_INFINITY, name: '' };
   let spare = Number.POSITIVE_INFINITY;
-  let short = 0;
   const ask = (from: Point, to: Point, radius: number) => {
     const found = space.clearanceOf(from, to);
     const free = found.distance - radius - space.clearance;
-    short += Math.max(MARGIN - free, 0);
     if (free < spare) [spare, nearest] = [free, { ...found, distance: found.distance - radius }];
   };
   for (let i = 0; i + 1 < line.length; i += 1) ask(line[i] as Point, line[i + 1] as Point, space.tubeRadius);
@@ -58,7 +54,6 @@ export function measureTrial(space: RouteSpace, centres: readonly Point[]): Rout
     centres,
     angles: centres.map((_, i) => angleBetween(directions[i] as Point, directions[i + 1] as Point)),
     spare,
-    short,
     nearest,
   };
 }
@@ -71,20 +66,53 @@ const COSTS_PER_MM = { first: 0.02, last: 0.5 } as const;
 /** Share at which all angles together count beside the worst one, so that the others are small too. */
 const ALL_ANGLES = 1e-4;
 
-/** What the search makes small: the worst angle as each joint weighs it, with a price on every millimetre that is lacking. */
+/** What all stretches and joints of a route lack of the room wanted and a margin, mm; exact below `enough`. */
+export function lackingRoom(
+  space: RouteSpace,
+  centres: readonly Point[],
+  enough = Number.POSITIVE_INFINITY,
+): number {
+  const tube = space.tubeRadius + space.clearance + MARGIN;
+  const joint = space.jointRadius + space.clearance + MARGIN;
+  let short = 0;
+  for (let i = 0; i <= centres.length && short < enough; i += 1) {
+    const from = i === 0 ? space.columnEnd : (centres[i - 1] as Point);
+    const to = i === centres.length ? space.boxEnd : (centres[i] as Point);
+    short += Math.max(tube - space.clearanceOf(from, to, tube).distance, 0);
+    if (i > 0) short += Math.max(joint - space.clearanceOf(from, from, joint).distance, 0);
+  }
+  return short;
+}
+
+/**
+ * What the search makes small: the worst angle as each joint weighs it, with a price on every millimetre that is lacking; exact
+ * below `enough`. Angles are asked first, as room costs the more to ask.
+ */
 function cost(
   space: RouteSpace,
   weights: readonly number[],
   centres: readonly Point[],
   lacking: number,
   perMm: number,
+  enough: number,
 ): number {
-  const { angles: seen, short: tight } = measureTrial(space, centres);
-  const angles = seen.map((angle, i) => angle * (weights[i] as number));
-  let short = lacking + tight;
+  let worst = 0;
+  let sum = 0;
+  let before = space.columnAxis;
+  for (let i = 0; i < centres.length; i += 1) {
+    const after =
+      i + 1 < centres.length ? subtract(centres[i + 1] as Point, centres[i] as Point) : space.boxAxis;
+    const angle = angleBetween(before, after) * (weights[i] as number);
+    if (angle > worst) worst = angle;
+    sum += angle;
+    before = after;
+  }
+  let short = lacking;
   for (let i = 1; i < centres.length; i += 1)
     short += Math.max(space.leastShaft - distance(centres[i] as Point, centres[i - 1] as Point), 0);
-  return Math.max(...angles) + ALL_ANGLES * angles.reduce((sum, angle) => sum + angle, 0) + perMm * short;
+  const known = worst + ALL_ANGLES * sum + perMm * short;
+  if (known >= enough) return known;
+  return known + perMm * lackingRoom(space, centres, (enough - known) / perMm);
 }
 
 /** How far a slide lies outside its range, and the value put inside it. */
@@ -162,10 +190,12 @@ export function searchRoute(
   joints: 2 | 3,
   weights: readonly number[] = new Array<number>(joints).fill(1),
 ): RouteTrial {
-  const by = (perMm: number) => (x: readonly number[]) => {
-    const { centres, lacking } = placed(space, x);
-    return cost(space, weights, centres, lacking, perMm);
-  };
+  const by =
+    (perMm: number) =>
+    (x: readonly number[], enough = Number.POSITIVE_INFINITY) => {
+      const { centres, lacking } = placed(space, x);
+      return cost(space, weights, centres, lacking, perMm, enough);
+    };
   const [rough, strict] = [by(COSTS_PER_MM.first), by(COSTS_PER_MM.last)];
   const spread = (range: readonly [number, number]) => Math.max((range[1] - range[0]) / 5, 5);
   const scale = [spread(space.columnSlide), spread(space.boxSlide), 40, 40, 40].slice(

@@ -9,6 +9,7 @@ import {
 } from '../../shared-math/shaft/obstacles.ts';
 import { routeOf } from '../../shared-math/shaft/route.ts';
 import {
+  lackingRoom,
   measureTrial,
   meetingOfAxes,
   type RouteSpace,
@@ -21,6 +22,8 @@ import {
   supportsFor,
   WIDE_SLIDES,
 } from '../../shared-math/shaft/suggest.ts';
+import { goldenSection } from '../../shared-math/solve/golden-section.ts';
+import { seededRandom } from '../../shared-math/solve/random.ts';
 import { DEGREE, expectClose } from '../support/close.ts';
 import { layoutOf } from '../support/layouts.ts';
 import { shaftOf } from '../support/shafts.ts';
@@ -106,6 +109,30 @@ describe('a stretch and a body', () => {
     expectClose(at(disc, [0, 9, 0]), 3, 1e-12);
     expectClose(at(disc, [0, 0, 5]), 5, 1e-12);
   });
+  test('a stretch and a box: as the golden section finds it, wherever the stretch lies', () => {
+    const random = seededRandom(3);
+    const within = (size: number) => size * (2 * random() - 1);
+    let inside = 0;
+    for (let run = 0; run < 3000; run += 1) {
+      // Far off, near by, inside; on some axes along a face, or of no length.
+      const size = [300, 40, 12][run % 3] as number;
+      const place = () => [within(size), within(size), within(size)] as [number, number, number];
+      const [a, b] = [place(), place()];
+      for (const axis of [0, 1, 2] as const) if (random() < 0.15) b[axis] = a[axis];
+      const halfSizes: Point = [5 + 30 * random(), 5 + 30 * random(), 5 + 30 * random()];
+      const body: RouteObstacle = { kind: 'box', name: '', centre: [0, 0, 0], halfSizes };
+      // Signed distance of a place: from its nearest point on the box, or to the nearest face.
+      const signed = (t: number) => {
+        const past = a.map((v, i) => Math.abs(v + t * (b[i]! - v)) - halfSizes[i]!);
+        return Math.max(...past) <= 0 ? Math.max(...past) : Math.hypot(...past.map((v) => Math.max(v, 0)));
+      };
+      const { atLeft, atRight } = goldenSection(signed, 0, 1, 1e-9);
+      const least = Math.min(atLeft, atRight, signed(0), signed(1));
+      if (least < 0) inside += 1;
+      expectClose(segmentToObstacle(body, a, b), least, 1e-6);
+    }
+    expect(inside).toBeGreaterThan(500);
+  });
   test('what is certain to be beyond the room asked for is told as no nearer than that', () => {
     for (const body of [box, turned, { kind: 'cylinder', ...tube }] as RouteObstacle[])
       for (const limit of [1, 8, 30, 200]) {
@@ -128,6 +155,38 @@ describe('a stretch and a body', () => {
       expect(clearanceOf(without)([0, 0, 0], [0, 0, 0])).toEqual({ distance: 30, name: 'near' });
     }
     expect(clearanceOf([])([0, 0, 0], [1, 0, 0])).toEqual({ distance: Number.POSITIVE_INFINITY, name: '' });
+  });
+  test('of many, turned and not: the least of all, and no less than what is of interest', () => {
+    const random = seededRandom(5);
+    const place = (size: number): Point => [size * random(), size * random(), size * random()];
+    const list = Array.from({ length: 40 }, (_, i): RouteObstacle => {
+      const [name, extra] = [`body ${i}`, i % 5 === 0 ? 30 : 0];
+      if (i % 2 === 0)
+        return {
+          kind: i % 4 === 0 ? 'capsule' : 'cylinder',
+          name,
+          from: place(900),
+          to: place(900),
+          radius: 20,
+          extra,
+        };
+      const [c, s] = [Math.cos(i), Math.sin(i)];
+      const axes: [Point, Point, Point] = [
+        [c, s, 0],
+        [-s, c, 0],
+        [0, 0, 1],
+      ];
+      return { kind: 'box', name, centre: place(900), halfSizes: [20, 90, 60], axes, extra };
+    });
+    const near = clearanceOf(list);
+    for (let run = 0; run < 400; run += 1) {
+      const [from, to] = [place(900), place(900)];
+      const least = Math.min(...list.map((body) => segmentToObstacle(body, from, to) - (body.extra ?? 0)));
+      expectClose(near(from, to).distance, least, 1e-9);
+      const asked = near(from, to, 25).distance;
+      if (least < 25) expectClose(asked, least, 1e-9);
+      else expect(asked).toBeGreaterThanOrEqual(25);
+    }
   });
 });
 
@@ -283,9 +342,9 @@ describe('a trial route', () => {
     [500, 0, -300],
   ];
   test('angles between what meets in each joint', () => {
-    const { angles, spare, short, nearest } = measureTrial(SPACE, centres);
+    const { angles, spare, nearest } = measureTrial(SPACE, centres);
     for (const angle of angles) expectClose(angle, Math.atan2(300, 400), 1e-12);
-    expect([spare, short]).toEqual([Number.POSITIVE_INFINITY, 0]);
+    expect([spare, lackingRoom(SPACE, centres)]).toEqual([Number.POSITIVE_INFINITY, 0]);
     expect(nearest).toEqual({ distance: Number.POSITIVE_INFINITY, name: '' });
   });
   const beside = (z: number): RouteSpace => ({
@@ -298,12 +357,15 @@ describe('a trial route', () => {
     const told = measureTrial(beside(50), centres);
     expectClose(told.spare, 16, 1e-12);
     expect(told.nearest).toEqual({ distance: 28, name: 'floor' });
-    expect(told.short).toBe(0);
+    expect(lackingRoom(beside(50), centres)).toBe(0);
     // At 30 the joint lacks 4 and its margin of 0.05; the tube's two stretches have 8 to spare.
     expectClose(measureTrial(beside(30), centres).spare, -4, 1e-12);
-    expectClose(measureTrial(beside(30), centres).short, 4.05, 1e-9);
+    expectClose(lackingRoom(beside(30), centres), 4.05, 1e-9);
     // At 20 both stretches that touch z 0 lack 2 each, and the joint 14.
-    expectClose(measureTrial(beside(20), centres).short, 2.05 + 2.05 + 14.05, 1e-9);
+    expectClose(lackingRoom(beside(20), centres), 2.05 + 2.05 + 14.05, 1e-9);
+    // Where so much is of no interest, no less than that.
+    for (const enough of [0.5, 2.05, 3, 18])
+      expect(lackingRoom(beside(20), centres, enough)).toBeGreaterThanOrEqual(enough);
   });
 });
 

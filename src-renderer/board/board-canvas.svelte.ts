@@ -5,6 +5,7 @@ import { whenever } from '../controls/whenever.svelte.ts';
 import { directionOf } from '../document/directions.ts';
 import type { OpenLayout } from '../document/open-layout.svelte.ts';
 import { pageGround } from '../look/ground.svelte.ts';
+import { onceTypeCame } from '../look/type-came.ts';
 import { BoardStage } from './board-stage.ts';
 import type { BoardView } from './board-view.svelte.ts';
 import { nameSpot } from './body-spots.ts';
@@ -119,7 +120,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       },
     );
     const stopWatching = onDensityChange(fill);
-    void document.fonts.ready.then(() => {
+    const stopWaiting = onceTypeCame(() => {
       stage.typeCame();
       settle();
     });
@@ -341,6 +342,7 @@ export function boardCanvas(openLayout: OpenLayout, view: BoardView, contributio
       withdrawSpots();
       clearTimeout(settling);
       observer.disconnect();
+      stopWaiting();
       stopWatching();
       stage.destroy();
     };

@@ -13,6 +13,7 @@ import {
   useBrowser,
   withSample,
 } from '../support/browser-page.ts';
+import { framesDrawn } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
@@ -168,6 +169,28 @@ describe('choosing an arrangement', () => {
     await sheet(page).getByRole('columnheader', { name: 'Cross steer, manual' }).waitFor();
     expect(opened).toBe(1);
     await page.unroute('**/rpc');
+  });
+
+  test('type that comes late is drawn on no board that has gone meanwhile', async () => {
+    const { page } = await openSample();
+    // The page hears of its type when the test says so.
+    await page.addInitScript(() => {
+      const ready = new Promise<void>((come) => {
+        Object.assign(window, { typeComes: come });
+      });
+      Object.defineProperty(FontFaceSet.prototype, 'ready', { get: () => ready });
+    });
+    await page.reload();
+    await pointButton(page, 'Pitman ball').waitFor();
+    await framesDrawn(page, 3);
+    // The sheet takes the board's place, and another car comes onto the next one.
+    await page.keyboard.press('a');
+    await takeCross(page);
+    await pointButton(page, 'Pitman ball').waitFor();
+    await framesDrawn(page, 3);
+    await page.evaluate(() => (window as unknown as { typeComes: () => void }).typeComes());
+    // Whatever is read of the board that has gone is complained of on the console, which fails the test.
+    await framesDrawn(page, 3);
   });
 
   test('leaves everything as it was when it is put away', async () => {

@@ -6,6 +6,7 @@ import { whenever } from '../../controls/whenever.svelte.ts';
 import { type FramePose, LEVEL, placeFrame } from '../../document/frame-pose.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
 import { pageGround } from '../../look/ground.svelte.ts';
+import { onceTypeCame } from '../../look/type-came.ts';
 import type { BoardView } from '../board-view.svelte.ts';
 import type { Contribution, CurveInSpace, OutlineInTurn } from '../contributor.ts';
 import { isSteering } from '../handles.ts';
@@ -259,7 +260,7 @@ export function pictorialCanvas(
     const observer = new ResizeObserver(ink);
     observer.observe(canvas.parentElement ?? canvas);
     whenever(() => pageGround.night, ink);
-    void document.fonts.ready.then(mark);
+    const stopWaiting = onceTypeCame(mark);
 
     // All that the picture is made of is read here, so that a change of any of it marks the canvas.
     $effect(() => {
@@ -327,6 +328,7 @@ export function pictorialCanvas(
     });
 
     return () => {
+      stopWaiting();
       cancelAnimationFrame(frame);
       observer.disconnect();
       own.stop();

@@ -3,7 +3,9 @@ import {
   type ProposalFigures,
   type ProposeNews,
   type ProposeQuestion,
+  type ProposeTask,
   proposeTask,
+  proposeTasks,
   type TaskResult,
   type WhyNone,
   whyNothingFits,
@@ -14,6 +16,12 @@ import { serveJobs } from '../../jobs/serve-jobs.ts';
 export interface ProposeInput {
   readonly question: ProposeQuestion;
   readonly task: number;
+}
+
+/** What there is to look through, the most promising first. */
+// biome-ignore lint/correctness/useYield: a job in one step.
+function* tasksJob(question: ProposeQuestion): Generator<undefined, ProposeTask[]> {
+  return proposeTasks(question);
 }
 
 function* proposeJob({ question, task }: ProposeInput): Generator<ProposeNews, TaskResult> {
@@ -37,4 +45,4 @@ function* drawnJob(question: ProposeQuestion): Generator<undefined, ProposalFigu
 }
 
 // The script that runs in the workers that look for arrangements.
-serveJobs({ propose: proposeJob, drawn: drawnJob, why: whyJob });
+serveJobs({ tasks: tasksJob, propose: proposeJob, drawn: drawnJob, why: whyJob });

@@ -11,7 +11,7 @@ import type {
   ProposeAnswer,
   ProposeNews,
   ProposeQuestion,
-  proposeTasks,
+  ProposeTask,
   RoomName,
   Rooms,
   readRoom,
@@ -33,7 +33,6 @@ export interface Search {
   readonly HOLDS: typeof HOLDS;
   readonly heldAsMeasured: typeof heldAsMeasured;
   readonly proposalNotes: typeof proposalNotes;
-  readonly proposeTasks: typeof proposeTasks;
   readonly readRoom: typeof readRoom;
 }
 
@@ -167,10 +166,7 @@ export class Proposing {
 
   run(car: ArrangedCar, document: LayoutDocument): void {
     this.cancel();
-    const search = this.#search;
-    if (!search) throw new Error('a search that no car was taken up for');
     const question = this.questionOf(document);
-    const tasks = search.proposeTasks(question);
     this.asked = { car, question };
     this.ghost = undefined;
     this.answer = undefined;
@@ -180,6 +176,20 @@ export class Proposing {
     this.share = 0;
     this.tried = 0;
     this.running = true;
+    this.drawn = undefined;
+    const crew = this.#crew ?? new Crew(startProposeWorker);
+    this.#crew = crew;
+    // What there is to look through takes some tenths of a second to find: the page does not wait for it.
+    this.#stop = crew.begin<ProposeQuestion, undefined, readonly ProposeTask[]>('tasks', [question], {
+      answer: (_, tasks) => this.#lookThrough(crew, question, tasks),
+      done: () => {},
+      broken: (reason) => this.#breakOff(`The search broke off: ${reason}.`),
+    });
+  }
+
+  #lookThrough(crew: Crew, question: ProposeQuestion, tasks: readonly ProposeTask[]): void {
+    const search = this.#search;
+    if (!search) throw new Error('a search that no car was taken up for');
     const shares = tasks.map(() => 0);
     const trials = tasks.map(() => 0);
     const results: (TaskResult | undefined)[] = tasks.map(() => undefined);
@@ -191,9 +201,6 @@ export class Proposing {
       this.#results = results.filter((each) => each !== undefined);
       this.answer = search.gatherProposals(this.#results);
     };
-    const crew = this.#crew ?? new Crew(startProposeWorker);
-    this.#crew = crew;
-    this.drawn = undefined;
     const stopDrawn = crew.begin<ProposeQuestion, undefined, ProposalFigures | undefined>(
       'drawn',
       [question],
@@ -227,19 +234,19 @@ export class Proposing {
           show();
         },
         done: () => {
+          // Where no idea is left there was no answer that would have shown anything.
+          if (tasks.length === 0) show();
           if (this.answer?.proposals.length === 0) this.#askWhy(crew, question);
           else this.#end();
         },
-        broken: (reason) => {
-          this.#end();
-          this.trouble = `The search broke off: ${reason}.`;
-        },
+        broken: (reason) => this.#breakOff(`The search broke off: ${reason}.`),
       },
     );
-    this.#stop = () => {
+    const stopBoth = () => {
       stopSearch();
       stopDrawn();
     };
+    if (tasks.length > 0) this.#stop = stopBoth;
   }
 
   /** Nothing fits: what excludes one another is worked out as a job of its own, and can be called off as the search can. */
@@ -253,11 +260,13 @@ export class Proposing {
         if (this.answer) this.answer = { ...this.answer, why };
       },
       done: () => this.#end(),
-      broken: (reason) => {
-        this.#end();
-        this.trouble = `The search for the reason broke off: ${reason}.`;
-      },
+      broken: (reason) => this.#breakOff(`The search for the reason broke off: ${reason}.`),
     });
+  }
+
+  #breakOff(trouble: string): void {
+    this.#end();
+    this.trouble = trouble;
   }
 
   #end(): void {

@@ -193,6 +193,8 @@ describe('the pictorial', () => {
     await framesDrawn(page, 3);
     const pale = await paleAt(page);
     expect(pale).toBeGreaterThan(1000);
+    const PALE = 'Pale behind it, the same car stands at ride height.';
+    await expect.poll(() => sentence(page)).toContain(PALE);
     await page.keyboard.press('ArrowLeft');
     await framesDrawn(page, 3);
     expect(await paleAt(page)).toBe(pale);
@@ -209,6 +211,8 @@ describe('the pictorial', () => {
     await page.keyboard.press('r');
     await framesDrawn(page, 3);
     expect(await paleAt(page)).toBe(0);
+    await expect.poll(() => sentence(page)).not.toContain(PALE);
+    expect(await sentence(page)).toContain('at ride height');
 
     await page.keyboard.press('4');
     await boardAtRest(page);
@@ -293,13 +297,48 @@ describe('the pictorial', () => {
       expect(bottom + y).toBeGreaterThan(Math.max(near.y, far.y) + 60);
       if (!turned) expect(Math.min(left, top, width - 1 - right, height - 1 - bottom)).toBeGreaterThan(0);
     }
-    // In the frames of a turn it is not the picture that it rests in: the outlines come once it rests.
-    const turning = await pictorial(page).evaluate(async (picture) => {
-      picture.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowLeft', bubbles: true }));
-      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-      return picture.querySelector<HTMLCanvasElement>('canvas.car')?.toDataURL();
+    // Of each frame, how many lines are painted, and how many of them are outlines of room, which alone have so long a dash.
+    await pictorial(page).evaluate((picture) => {
+      const found = picture.querySelector<HTMLCanvasElement>('canvas.car')?.getContext('2d');
+      if (!found) throw new Error('no picture');
+      const context: CanvasRenderingContext2D = found;
+      const frames: { lines: number; rooms: number }[] = [];
+      const { clearRect, stroke } = CanvasRenderingContext2D.prototype;
+      context.clearRect = (...box) => {
+        frames.push({ lines: 0, rooms: 0 });
+        clearRect.apply(context, box);
+      };
+      context.stroke = (...path: unknown[]) => {
+        const frame = frames.at(-1);
+        if (frame) frame.lines += 1;
+        if (frame && context.getLineDash().length === 6) frame.rooms += 1;
+        Reflect.apply(stroke, context, path);
+      };
+      Object.assign(window, { framesOfPicture: frames });
     });
-    await settled();
-    expect((await inkedAtRest(page)) === turning).toBe(false);
+    const frames = () =>
+      page.evaluate(
+        () => (window as unknown as { framesOfPicture: { lines: number; rooms: number }[] }).framesOfPicture,
+      );
+    // In every frame of a turn there is the car, and no room of another turn; both once it rests.
+    for (const key of ['ArrowLeft', 'ArrowUp']) {
+      const before = (await frames()).length;
+      const until = await pictorial(page).evaluate(async (picture, arrow) => {
+        for (let turned = 0; turned < 8; turned += 1) {
+          picture.dispatchEvent(new KeyboardEvent('keydown', { key: arrow, bubbles: true }));
+          await new Promise((done) => requestAnimationFrame(done));
+        }
+        return (window as unknown as { framesOfPicture: unknown[] }).framesOfPicture.length;
+      }, key);
+      const turning = (await frames()).slice(before, until);
+      expect(turning.length).toBeGreaterThan(3);
+      for (const { lines, rooms } of turning) {
+        expect(lines).toBeGreaterThan(20);
+        expect(rooms).toBe(0);
+      }
+      await settled();
+      // One around each tyre, or one around both where one stands behind the other.
+      await expect.poll(async () => (await frames()).at(-1)?.rooms).toBeGreaterThan(0);
+    }
   });
 });

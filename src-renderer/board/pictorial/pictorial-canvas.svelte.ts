@@ -22,7 +22,7 @@ import {
   rideGhost,
 } from './pictorial-inks.ts';
 import type { SpotInSpace } from './pictorial-view.svelte.ts';
-import { RideGhost } from './ride-ghost.ts';
+import { hasRideGhost, RideGhost } from './ride-ghost.ts';
 
 /** px of line and gap of a proposed car. */
 const PROPOSED_DASH = [6, 3.5];
@@ -282,10 +282,8 @@ export function pictorialCanvas(
       void view.weight;
       ink();
     });
-    // Over a road the car goes on its own way, and nothing stands where it was, as in the other views.
     $effect(() => {
-      const onRoad = contributions.some((each) => each.ground?.() !== undefined);
-      moved = !openLayout.carPose.atRide && !onRoad;
+      moved = hasRideGhost(openLayout, contributions);
       mark();
     });
     $effect(() => {

@@ -1,5 +1,7 @@
 import { type Drawing, placeAtRide, roomFor } from '../../../shared-math/drawing/index.ts';
 import { Pictorial, type Turn } from '../../../shared-math/pictorial/index.ts';
+import type { OpenLayout } from '../../document/open-layout.svelte.ts';
+import type { Contribution } from '../contributor.ts';
 import { paintStrokes } from './paint-strokes.ts';
 import type { PictorialInks } from './pictorial-inks.ts';
 
@@ -17,6 +19,11 @@ export interface Sight {
   readonly px: number;
   readonly off: number;
   readonly inks: Partial<PictorialInks>;
+}
+
+/** Whether the car at ride height stands pale behind the one that is shown: over a road that goes on its own way, and nothing does. */
+export function hasRideGhost({ carPose }: OpenLayout, contributions: readonly Contribution[]): boolean {
+  return !carPose.atRide && !contributions.some((each) => each.ground?.() !== undefined);
 }
 
 const NOTHING: ReadonlySet<string> = new Set();

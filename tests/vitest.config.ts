@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { SLOWNESS } from './support/slow-machine.ts';
 
 const root = resolve(import.meta.dirname, '..');
 const support = (file: string) => resolve(import.meta.dirname, 'support', file);
@@ -56,10 +57,10 @@ export default defineConfig({
           name: 'browser',
           include: within('browser'),
           globalSetup: [support('build-once.ts'), support('shared-browser.ts')],
-          testTimeout: 120_000,
-          hookTimeout: 60_000,
+          testTimeout: 120_000 * SLOWNESS,
+          hookTimeout: 60_000 * SLOWNESS,
           // What is waited for comes late on a busy machine.
-          expect: { poll: { timeout: 15_000 } },
+          expect: { poll: { timeout: 15_000 * SLOWNESS } },
           // After the others, two files at a time however large the machine: a drag under load is another drag. For the
           // same reason a test that did not come to its end is tried once more; what is wrong fails twice.
           sequence: { groupOrder: 1 },

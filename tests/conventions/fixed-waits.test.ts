@@ -13,6 +13,8 @@ const ALLOWED: Readonly<Record<string, string>> = {
   'tests/contract/loopback-program.test.ts':
     'a shell looks again and again for a file: it has no other way to wait',
   'tests/browser/handbook.test.ts': 'a slow disk is imitated: each file of the page is sent a while late',
+  'tests/support/slow-machine.ts':
+    'a slow machine is imitated, where one is asked for: what comes to the page comes late',
   'tests/soak/pause.ts': 'pauses as a person makes them are a part of what the soak does for hours',
 };
 

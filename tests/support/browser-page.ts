@@ -6,11 +6,12 @@ import { afterAll, beforeAll, inject, onTestFinished } from 'vitest';
 import type { LayoutDocument } from '../../shared-math/layout/index.ts';
 import { type Loopback, startLoopback } from '../../src-main/hosts/loopback/start-loopback.ts';
 import { openStore, type Store } from '../../src-main/store/index.ts';
+import { holdBack, SLOWNESS, slowDown } from './slow-machine.ts';
 
 const RENDERER = resolve(import.meta.dirname, '../../out/renderer');
 
 /** Milliseconds for anything to show up. What takes longer on the slowest of machines is not there. */
-const PATIENCE = 15_000;
+const PATIENCE = 15_000 * SLOWNESS;
 
 /** A board in a browser window, with the host and the store behind it. */
 export interface OpenBoard {
@@ -82,6 +83,7 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
     // A language of its own: a bare machine's "C" reaches pages as one that number formatting refuses.
     const context = await browser().newContext({ viewport: size, locale: 'en-GB' });
     context.setDefaultTimeout(PATIENCE);
+    await holdBack(context);
     await context.addInitScript((page) => {
       if (!sessionStorage.getItem('toeboard-column')) sessionStorage.setItem('toeboard-column', page);
     }, column);
@@ -89,6 +91,7 @@ export function useBrowser(): (options?: BoardOptions) => Promise<OpenBoard> {
 
     const anotherWindow = async ({ ofAnotherBrowser = false } = {}) => {
       const page = await context.newPage();
+      await slowDown(page);
       if (ofAnotherBrowser)
         await page.addInitScript(() => {
           class Unheard extends EventTarget {

@@ -52,7 +52,7 @@ describe('the detail of the arcs', () => {
     await pointButton(page, 'Pitman ball').waitFor();
     await boardAtRest(page);
     const stored = () => storedDocument(board, 'Arm down');
-    expect(await figure(page, 'detail')).toMatch(/^Detail A \((2|5|10) : 1\): Gap between/);
+    await expect.poll(() => figure(page, 'detail')).toMatch(/^Detail A \((2|5|10) : 1\): Gap between/);
     const { bump, rebound: droop } = stored().travel;
 
     // At the ends of the travel and where the slider stands.
@@ -64,17 +64,21 @@ describe('the detail of the arcs', () => {
     };
     const [low, high] = await ends();
     expect(low).toMatch(/ droop$/);
-    expect(Math.abs((await saidAt(page, low)) - gapOf(stored(), -droop))).toBeLessThan(WRITTEN);
-    expect(Math.abs((await saidAt(page, high)) - gapOf(stored(), bump))).toBeLessThan(WRITTEN);
+    await expect
+      .poll(async () => Math.abs((await saidAt(page, low)) - gapOf(stored(), -droop)))
+      .toBeLessThan(WRITTEN);
+    await expect
+      .poll(async () => Math.abs((await saidAt(page, high)) - gapOf(stored(), bump)))
+      .toBeLessThan(WRITTEN);
 
     await page.getByRole('slider', { name: 'Heave', exact: true }).fill(String(2 * IN));
     await expect.poll(() => figure(page, 'detail')).toMatch(/The car stands at 2 in bump/);
-    expect(Math.abs((await saidAt(page, 'stands at 2 in bump')) - gapOf(stored(), 2 * IN))).toBeLessThan(
-      WRITTEN,
-    );
-    expect(await written(page)).toEqual(
-      expect.arrayContaining(['A', '2 in bump', 'link allows', 'axle asks']),
-    );
+    await expect
+      .poll(async () => Math.abs((await saidAt(page, 'stands at 2 in bump')) - gapOf(stored(), 2 * IN)))
+      .toBeLessThan(WRITTEN);
+    await expect
+      .poll(() => written(page))
+      .toEqual(expect.arrayContaining(['A', '2 in bump', 'link allows', 'axle asks']));
     await page.keyboard.press('r');
 
     // While the ball is in the hand the gap opens; what is said then is that of the layout as it is let go.
@@ -84,7 +88,7 @@ describe('the detail of the arcs', () => {
     expect(Math.abs(during - before)).toBeGreaterThan(2);
     await page.mouse.up();
     await saved(page);
-    expect(await saidAt(page, high)).toBe(during);
+    await expect.poll(() => saidAt(page, high)).toBe(during);
     expect(Math.abs(during - gapOf(stored(), bump))).toBeLessThan(WRITTEN);
 
     // It stands beside the side view and covers nothing of it.
@@ -97,11 +101,11 @@ describe('the detail of the arcs', () => {
 
     const button = page.getByRole('button', { name: 'Detail', exact: true });
     await page.keyboard.press('d');
-    expect(await button.getAttribute('aria-pressed')).toBe('false');
-    expect(await page.locator('[data-figure="detail"]').count()).toBe(0);
+    await expect.poll(() => button.getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => page.locator('[data-figure="detail"]').count()).toBe(0);
     await page.reload();
     await pointButton(page, 'Pitman ball').waitFor();
-    expect(await page.locator('[data-figure="detail"]').count()).toBe(0);
+    await expect.poll(() => page.locator('[data-figure="detail"]').count()).toBe(0);
     await button.click();
     await page.locator('[data-figure="detail"]').waitFor({ state: 'attached' });
     // Alone on the board, the view keeps its detail; another view has none.
@@ -119,11 +123,11 @@ describe('the room that what moves needs', () => {
     await pointButton(page, 'Pitman ball').waitFor();
     const lowest = () =>
       page.evaluate(() => (window.toeboardBoard as BoardHook | undefined)?.spotAt('room', 'tyre', 'front'));
-    expect(await lowest()).toBeUndefined();
+    await expect.poll(lowest).toBeUndefined();
     await page.getByRole('checkbox', { name: 'tyre' }).check();
     await page.locator('[data-figure="room"][data-settled="true"]').waitFor();
     await boardAtRest(page);
-    expect(await figure(page, 'room')).toMatch(/bump to .* droop.*lock to lock$/);
+    await expect.poll(() => figure(page, 'room')).toMatch(/bump to .* droop.*lock to lock$/);
     // The wheels go down by the droop at the least: the room reaches as far below the ground that they stand on.
     const { travel, car } = storedDocument(board, 'Arm down');
     const wheel = await handleOf(page, 'front', 'axle.left.wheelCentre');

@@ -70,10 +70,12 @@ describe.each([
       await page.locator('[data-seen="on"]').waitFor();
       await boardAtRest(page);
       await picture(page, `seen-${shot.view}-${size.width}`);
-      expect(Math.max(...(await misses(page, shot.view, shot, car)))).toBeLessThan(1.5);
+      await expect
+        .poll(async () => Math.max(...(await misses(page, shot.view, shot, car))))
+        .toBeLessThan(1.5);
       await toggle(page).click();
       await boardAtRest(page);
-      expect(await misses(page, shot.view, shot, car)).toEqual(beside);
+      await expect.poll(() => misses(page, shot.view, shot, car)).toEqual(beside);
     }
   });
 });
@@ -89,14 +91,14 @@ test('it follows the pose, and E shows it for as long as it is held', async () =
   await page.keyboard.down('e');
   await page.locator('[data-seen="on"]').waitFor();
   await boardAtRest(page);
-  expect(Math.max(...(await misses(page, 'side', SIDE, car)))).toBeLessThan(1.5);
+  await expect.poll(async () => Math.max(...(await misses(page, 'side', SIDE, car)))).toBeLessThan(1.5);
   await page.keyboard.up('e');
   await page.locator('[data-seen]').waitFor({ state: 'detached' });
   await boardAtRest(page);
-  expect(await misses(page, 'side', SIDE, car)).toEqual(square);
+  await expect.poll(() => misses(page, 'side', SIDE, car)).toEqual(square);
   // Typed into a field the letter is text.
   await page.getByRole('textbox', { name: 'Camera from that plane' }).press('e');
-  expect(await page.locator('[data-seen]').count()).toBe(0);
+  await expect.poll(() => page.locator('[data-seen]').count()).toBe(0);
   await page.keyboard.press('Escape');
 
   await toggle(page).click();

@@ -33,25 +33,27 @@ describe('a curve', () => {
     const ride = await handleOf(page, 'side', 'axle.left.wheelCentre');
     await page.mouse.move(box.x + box.width - 12, box.y + box.height / 2);
     await page.mouse.down();
-    expect(await value(heave(page))).toBeGreaterThan(65);
-    expect((await handleOf(page, 'side', 'axle.left.wheelCentre')).y).toBeLessThan(ride.y - 10);
+    await expect.poll(() => value(heave(page))).toBeGreaterThan(65);
+    await expect
+      .poll(async () => (await handleOf(page, 'side', 'axle.left.wheelCentre')).y)
+      .toBeLessThan(ride.y - 10);
     await page.mouse.move(box.x + box.width * 0.3, box.y + 20, { steps: 5 });
-    expect(await value(heave(page))).toBeLessThan(-10);
+    await expect.poll(() => value(heave(page))).toBeLessThan(-10);
     await page.mouse.up();
     await page.mouse.move(box.x + box.width - 12, box.y + 20);
-    expect(await value(heave(page))).toBeLessThan(-10);
+    await expect.poll(() => value(heave(page))).toBeLessThan(-10);
   });
 
   test('is worked by keys: steps, ends, and its value in words', async () => {
     const { page } = await openSample();
     await steer(page).focus();
     await page.keyboard.press('End');
-    expect(await value(heave(page))).toBe(75);
-    expect(await steer(page).getAttribute('aria-valuetext')).toBe('at 2 15/16 in of bump');
+    await expect.poll(() => value(heave(page))).toBe(75);
+    await expect.poll(() => steer(page).getAttribute('aria-valuetext')).toBe('at 2 15/16 in of bump');
     await page.keyboard.press('ArrowLeft');
-    expect(await value(heave(page))).toBeCloseTo(75 - 25.4 / 16, 3);
+    await expect.poll(() => value(heave(page))).toBeCloseTo(75 - 25.4 / 16, 3);
     await page.keyboard.press('Home');
-    expect(await value(heave(page))).toBe(-75);
+    await expect.poll(() => value(heave(page))).toBe(-75);
   });
 
   test('over roll poses the car in roll', async () => {
@@ -59,8 +61,8 @@ describe('a curve', () => {
     await page.getByRole('button', { name: 'over roll' }).click();
     await steer(page).focus();
     await page.keyboard.press('End');
-    expect(await value(roll(page))).toBe(3);
-    expect(await value(heave(page))).toBe(0);
+    await expect.poll(() => value(roll(page))).toBe(3);
+    await expect.poll(() => value(heave(page))).toBe(0);
     await page.getByText('left wheel up 3°').first().waitFor();
   });
 
@@ -88,11 +90,11 @@ describe('a curve', () => {
 describe('the figures', () => {
   test('follow the unit', async () => {
     const { page } = await openSample();
-    expect(await figure(page, 'slope')).toMatch(/° per inch$/);
-    expect(await figure(page, 'worst')).toMatch(/ in front to rear of the tyre$/);
+    await expect.poll(() => figure(page, 'slope')).toMatch(/° per inch$/);
+    await expect.poll(() => figure(page, 'worst')).toMatch(/ in front to rear of the tyre$/);
     await page.keyboard.press('u');
     await expect.poll(() => figure(page, 'slope')).toMatch(/° per 25 mm$/);
-    expect(await figure(page, 'worst')).toMatch(/ mm front to rear of the tyre$/);
+    await expect.poll(() => figure(page, 'worst')).toMatch(/ mm front to rear of the tyre$/);
   });
 
   test('say where the linkage does not reach, and the curve has a gap instead of a guess', async () => {
@@ -126,6 +128,6 @@ describe('running the travel', () => {
     await page.getByRole('button', { name: 'Stop' }).click();
     const stopped = await value(heave(page));
     await framesDrawn(page, 12);
-    expect(await value(heave(page))).toBe(stopped);
+    await expect.poll(() => value(heave(page))).toBe(stopped);
   });
 });

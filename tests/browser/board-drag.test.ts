@@ -42,8 +42,8 @@ describe('dragging a point', () => {
     const [x, y, z] = pitmanOf(board);
     expect([x, y]).toEqual([-872, 500]);
     expect(z).toBeLessThan(300);
-    expect(degrees(await figure(page, 'worst'))).toBe(during);
-    expect(await pointButton(page, 'Pitman ball').getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(async () => degrees(await figure(page, 'worst'))).toBe(during);
+    await expect.poll(() => pointButton(page, 'Pitman ball').getAttribute('aria-pressed')).toBe('true');
   });
 
   test('is one step of undo and of redo', async () => {
@@ -130,7 +130,7 @@ describe('dragging a point', () => {
     await drag(page, await handleOf(page, 'front', 'location.left.framePivot'), 25, 18);
     await page.mouse.move(4, 4);
     const stepByStep = await drawn();
-    expect(await camera(page)).toEqual(looked);
+    await expect.poll(() => camera(page)).toEqual(looked);
     await page.keyboard.press('f');
     const anew = await drawn();
     expect(before.ink).toBeGreaterThan(2000);
@@ -170,8 +170,8 @@ describe('dragging a point', () => {
         },
         [at.x, at.y] as const,
       );
-    expect(await covered(near)).toBeGreaterThan(0);
-    expect(await covered(far)).toBe(0);
+    await expect.poll(() => covered(near)).toBeGreaterThan(0);
+    await expect.poll(() => covered(far)).toBe(0);
   });
 
   test('Escape gives the point back, and nothing of the drag is stored', async () => {
@@ -180,15 +180,15 @@ describe('dragging a point', () => {
     const before = await figure(page, 'worst');
     const at = await handleOf(page, 'side', PITMAN);
     await takeAlong(page, at, 20, 30);
-    expect(await figure(page, 'worst')).not.toBe(before);
+    await expect.poll(() => figure(page, 'worst')).not.toBe(before);
     await page.keyboard.press('Escape');
-    expect(await figure(page, 'worst')).toBe(before);
-    expect(await handleOf(page, 'side', PITMAN)).toEqual(at);
+    await expect.poll(() => figure(page, 'worst')).toBe(before);
+    await expect.poll(() => handleOf(page, 'side', PITMAN)).toEqual(at);
     await page.mouse.move(at.x + 60, at.y + 60);
     await page.mouse.up();
     await saved(page);
     expect(pitmanOf(board)).toEqual([-872, 500, 346]);
-    expect(await page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: /^Undo/ }).isDisabled()).toBe(true);
   });
 
   test('of a posed car begins at ride height, and says so', async () => {
@@ -196,9 +196,9 @@ describe('dragging a point', () => {
     const { page } = board;
     await heave(page).focus();
     await page.keyboard.press('End');
-    expect(Number(await heave(page).inputValue())).toBeGreaterThan(70);
+    await expect.poll(async () => Number(await heave(page).inputValue())).toBeGreaterThan(70);
     await drag(page, await handleOf(page, 'side', PITMAN), 0, 20);
-    expect(Number(await heave(page).inputValue())).toBe(0);
+    await expect.poll(async () => Number(await heave(page).inputValue())).toBe(0);
     await page.getByText('Back at ride height').waitFor();
     await saved(page);
     expect(pitmanOf(board)[2]).toBeLessThan(340);
@@ -236,19 +236,21 @@ describe('the keyboard on the board', () => {
     const { page } = await openSample();
     const drawing = page.getByRole('application', { name: /Drawing of the front end/ });
     await drawing.focus();
-    expect(await drawing.evaluate((element) => element === document.activeElement)).toBe(true);
+    await expect.poll(() => drawing.evaluate((element) => element === document.activeElement)).toBe(true);
     const focused = () => page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
     // What takes keys of its own is a stop of its own, and a reader of the screen passes the keys on to an application alone.
     await page.keyboard.press('Tab');
-    expect(await focused()).toBe('Pictorial');
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('application');
+    await expect.poll(focused).toBe('Pictorial');
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('role')))
+      .toBe('application');
     await page.keyboard.press('Tab');
-    expect(await focused()).toBe('Let the pictorial fill the board');
+    await expect.poll(focused).toBe('Let the pictorial fill the board');
     // The choice of rooms, then the views.
     for (let room = 0; room < 3; room += 1) await page.keyboard.press('Tab');
     for (const view of ['side', 'top', 'front']) {
       await page.keyboard.press('Tab');
-      expect(await focused()).toBe(`Let the ${view} view fill the board`);
+      await expect.poll(focused).toBe(`Let the ${view} view fill the board`);
     }
   });
 });

@@ -99,7 +99,7 @@ describe('the sheet', () => {
     await fingers('touchMove', 30);
     await fingers('touchMove', 40);
     await fingers('touchEnd');
-    expect(await scale(page)).toBeCloseTo(before * 2, 1);
+    await expect.poll(() => scale(page)).toBeCloseTo(before * 2, 1);
     await expectAligned(page);
   });
 });
@@ -110,12 +110,12 @@ describe('a view', () => {
     const before = await scale(page);
     await page.getByRole('button', { name: 'Let the side view fill the board' }).click();
     await boardAtRest(page);
-    expect(await scale(page)).toBeGreaterThan(before * 1.8);
-    expect(await findHandle(page, 'top', PITMAN)).toBeUndefined();
-    expect(await findHandle(page, 'front', PITMAN)).toBeUndefined();
+    await expect.poll(() => scale(page)).toBeGreaterThan(before * 1.8);
+    await expect.poll(() => findHandle(page, 'top', PITMAN)).toBeUndefined();
+    await expect.poll(() => findHandle(page, 'front', PITMAN)).toBeUndefined();
     await page.getByRole('button', { name: 'Back to the whole sheet' }).click();
     await boardAtRest(page);
-    expect(await scale(page)).toBeCloseTo(before, 6);
+    await expect.poll(() => scale(page)).toBeCloseTo(before, 6);
     await expectAligned(page);
   });
 
@@ -123,8 +123,8 @@ describe('a view', () => {
     const { page } = await openSample();
     await page.getByRole('button', { name: 'Let the front view fill the board' }).dblclick();
     await boardAtRest(page);
-    expect(await findHandle(page, 'front', PITMAN)).toBeDefined();
-    expect(await findHandle(page, 'side', PITMAN)).toBeUndefined();
+    await expect.poll(() => findHandle(page, 'front', PITMAN)).toBeDefined();
+    await expect.poll(() => findHandle(page, 'side', PITMAN)).toBeUndefined();
   });
 
   test('is also called by its key and by its button', async () => {
@@ -142,12 +142,12 @@ describe('a view', () => {
       ['0', ['side', 'top', 'front']],
     ] as const) {
       await page.keyboard.press(key);
-      expect(await shows()).toEqual(views);
+      await expect.poll(shows).toEqual(views);
     }
     await page.getByRole('button', { name: 'Top', exact: true }).click();
-    expect(await shows()).toEqual(['top']);
+    await expect.poll(shows).toEqual(['top']);
     await page.getByRole('button', { name: 'All views' }).click();
-    expect(await shows()).toEqual(['side', 'top', 'front']);
+    await expect.poll(shows).toEqual(['side', 'top', 'front']);
   });
 });
 

@@ -25,19 +25,19 @@ test('the leaf demonstration is braked by the slider: the curves, what is left, 
   const { page } = await opened('parallel-leaf-cross-steer');
   await page.getByRole('button', { name: 'over braking' }).click();
   const slider = page.getByRole('slider', { name: 'Braking', exact: true });
-  expect(await slider.getAttribute('aria-valuetext')).toBe('brakes off');
+  await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('brakes off');
   // The command line's figures, tests/contract/brake-command.test.ts.
-  expect(await figure(page, 'caster left')).toBe('-0.9°');
-  expect(await figure(page, 'caster gone')).toMatch(/^gone at 0\.6\d g$/);
-  expect(await figure(page, 'assumed')).toContain('50 % of the weight in front');
+  await expect.poll(() => figure(page, 'caster left')).toBe('-0.9°');
+  await expect.poll(() => figure(page, 'caster gone')).toMatch(/^gone at 0\.6\d g$/);
+  await expect.poll(() => figure(page, 'assumed')).toContain('50 % of the weight in front');
   const caster = page.getByRole('region', { name: 'Caster' });
   const typed = page.getByRole('textbox', { name: 'Braking, typed' });
   await typed.fill('0.5');
   await typed.press('Enter');
-  expect(await slider.getAttribute('aria-valuetext')).toBe('braking at 0.50 g');
+  await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('braking at 0.50 g');
   await caster.getByText('1.11°').first().waitFor();
   await page.getByRole('button', { name: 'To ride height' }).click();
-  expect(await slider.getAttribute('aria-valuetext')).toBe('brakes off');
+  await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('brakes off');
 });
 
 test('links that hold the axle are said to, and a typed stiffness lets it wind up', async () => {
@@ -50,12 +50,12 @@ test('links that hold the axle are said to, and a typed stiffness lets it wind u
     .getByText(/Its links hold this axle/)
     .waitFor();
   await page.getByRole('button', { name: 'over braking' }).click();
-  expect(await figure(page, 'wind-up')).toBe('0.0°');
+  await expect.poll(() => figure(page, 'wind-up')).toBe('0.0°');
   await page.getByRole('tab', { name: 'Car', exact: true }).click();
   const stiffness = page.getByRole('textbox', { name: 'Stiffness against winding up' });
-  expect(await stiffness.getAttribute('placeholder')).toBe('links do not give');
+  await expect.poll(() => stiffness.getAttribute('placeholder')).toBe('links do not give');
   await stiffness.fill('500 N·m/°');
   await stiffness.press('Enter');
   await page.locator('[data-figure="wind-up stiffness"]').waitFor();
-  expect(await figure(page, 'wind-up')).not.toBe('0.0°');
+  await expect.poll(() => figure(page, 'wind-up')).not.toBe('0.0°');
 });

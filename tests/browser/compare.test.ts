@@ -68,11 +68,13 @@ describe('comparing variants', () => {
     expect(`${degrees(mine).toFixed(2)}°`).toBe((await figure(page, 'worst')).split(' ')[0]);
     expect(degrees(difference)).toBeCloseTo(degrees(theirs) - degrees(mine), 1);
     expect(degrees(theirs)).toBeGreaterThan(degrees(mine) + 0.5);
-    expect(await page.locator('[data-figure="worst B"]').textContent()).toContain(theirs);
-    expect(await line(page, 'Tie rod')).toEqual([expect.any(String), expect.any(String), 'same']);
+    await expect.poll(() => page.locator('[data-figure="worst B"]').textContent()).toContain(theirs);
+    await expect.poll(() => line(page, 'Tie rod')).toEqual([expect.any(String), expect.any(String), 'same']);
     for (const name of ['Steer of the wheels', 'Toe, both wheels', 'Caster'])
-      expect(await panel(page, name).getByRole('listitem').last().textContent()).toMatch(/^\s*B\s+Box low/);
-    expect(await otherBall(page, 'B')).toBeDefined();
+      await expect
+        .poll(() => panel(page, name).getByRole('listitem').last().textContent())
+        .toMatch(/^\s*B\s+Box low/);
+    await expect.poll(() => otherBall(page, 'B')).toBeDefined();
   });
 
   test('lays the other over the curves of the turn as well', async () => {
@@ -81,7 +83,9 @@ describe('comparing variants', () => {
     await box(page, 'Box low').check();
     await page.getByRole('button', { name: 'Turn', exact: true }).click();
     for (const name of ['Wheels through the turn', 'Overall ratio', 'Ackermann error'])
-      expect(await panel(page, name).getByRole('listitem').last().textContent()).toMatch(/^\s*B\s+Box low/);
+      await expect
+        .poll(() => panel(page, name).getByRole('listitem').last().textContent())
+        .toMatch(/^\s*B\s+Box low/);
   });
 
   test('shows the others’ linkages in the pose of the open one, and puts them away', async () => {
@@ -99,9 +103,9 @@ describe('comparing variants', () => {
       .toBeGreaterThan(8);
     await box(page, 'Show their linkages on the board').uncheck();
     await expect.poll(() => otherBall(page, 'B')).toBeUndefined();
-    expect(await otherBall(page, 'C')).toBeUndefined();
+    await expect.poll(() => otherBall(page, 'C')).toBeUndefined();
     // The figures stay.
-    expect(await line(page, 'Worst bump steer')).toHaveLength(3);
+    await expect.poll(() => line(page, 'Worst bump steer')).toHaveLength(3);
     await box(page, 'Show their linkages on the board').check();
     await expect.poll(() => otherBall(page, 'C')).toBeDefined();
   });
@@ -131,15 +135,15 @@ describe('comparing variants', () => {
     await box(page, 'Box low').check();
     await box(page, 'Box high').check();
     await page.getByRole('button', { name: 'Remove Box low from the comparison' }).click();
-    expect(await box(page, 'Box low').isChecked()).toBe(false);
-    expect(await otherBall(page, 'B')).toBeUndefined();
-    expect(await line(page, 'Worst bump steer')).toHaveLength(3);
+    await expect.poll(() => box(page, 'Box low').isChecked()).toBe(false);
+    await expect.poll(() => otherBall(page, 'B')).toBeUndefined();
+    await expect.poll(() => line(page, 'Worst bump steer')).toHaveLength(3);
 
     await page.keyboard.press('c');
     await page.getByRole('button', { name: 'More for Box high', exact: true }).click();
     await page.getByRole('menuitem', { name: 'Put in the bin' }).click();
     await page.locator('[data-compared="Worst bump steer"]').waitFor({ state: 'detached' });
-    expect(await otherBall(page, 'C')).toBeUndefined();
+    await expect.poll(() => otherBall(page, 'C')).toBeUndefined();
   });
 
   test('reads a variant again that was changed meanwhile', async () => {
@@ -186,6 +190,6 @@ describe('comparing variants', () => {
     await page.getByRole('tab', { name: 'Compare' }).click();
     await page.getByRole('button', { name: 'Duplicate this one' }).click();
     await box(page, 'Arm down').check();
-    expect((await line(page, 'Worst bump steer')).at(-1)).toBe('same');
+    await expect.poll(async () => (await line(page, 'Worst bump steer')).at(-1)).toBe('same');
   });
 });

@@ -113,7 +113,7 @@ describe('the counter', () => {
       await person.reads(headline);
       // No answer to what was typed a letter ago is taken for this one.
       await page.locator('article.sheet[aria-busy="false"]').waitFor();
-      for (const words of shows) expect(await sheet(page).textContent()).toMatch(words);
+      for (const words of shows) await expect.poll(() => sheet(page).textContent()).toMatch(words);
       await sheet(page).locator('[data-part="cautions"]').getByText('has not seen the car').waitFor();
       await person.kept();
       expect(await violations(page), asks).toEqual([]);
@@ -133,7 +133,7 @@ describe('the counter', () => {
       ['arrangement', 'fit', 'spline', 'shaft'].map((kind) => `${kind}: Suq Chlkvna 1`),
     );
     expect([settings.unit, settings.snap]).not.toContain('mm');
-    expect(await page.getByRole('complementary', { name: 'Cars and variants' }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('complementary', { name: 'Cars and variants' }).count()).toBe(0);
   });
 
   test('opens a ticket again, throws it away and puts it back, and makes a car of it', async () => {
@@ -234,7 +234,7 @@ describe('the counter', () => {
     const again = async () => {
       await page.locator('[data-ticket]').getByText('Quick Kim').click();
       await page.locator('[data-photo-count="30"]').waitFor();
-      expect(await page.locator('.picture circle.clicked').count()).toBe(3);
+      await expect.poll(() => page.locator('.picture circle.clicked').count()).toBe(3);
       const numbers = (words: string | null) => (words?.match(/[\d.]+/g) ?? []).map(Number);
       for (const [i, each] of numbers(await ring.getAttribute('transform')).entries())
         expect(each).toBeCloseTo(numbers(marked)[i] as number, 6);

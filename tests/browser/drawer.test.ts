@@ -55,7 +55,7 @@ describe('customers, cars and variants', () => {
     await page.keyboard.type('Pickup with a tube axle');
     // The plain car is what a new one starts from; it may be a demonstration.
     const from = page.getByRole('combobox', { name: 'Start from' });
-    expect(await from.inputValue()).toBe('plain');
+    await expect.poll(() => from.inputValue()).toBe('plain');
     await from.selectOption({ label: 'Long tourer on a wishbone: Side steer on a wishbone' });
     await page.getByRole('button', { name: 'Add the car and open it' }).click();
     await page
@@ -65,17 +65,17 @@ describe('customers, cars and variants', () => {
       .waitFor();
     expect(storedDocument(board, 'Side steer on a wishbone').location.kind).toBe('wishbone');
     // What was chosen is on the board, and the drawer out of its way.
-    expect(await drawer(page).count()).toBe(0);
+    await expect.poll(() => drawer(page).count()).toBe(0);
 
     // Another variant of a car that is not on the board does not take over what is.
     await page.keyboard.press('c');
     await page.getByRole('button', { name: 'Add a variant to Sample car' }).click();
-    expect(await from.inputValue()).toBe('plain');
+    await expect.poll(() => from.inputValue()).toBe('plain');
     await page.getByRole('textbox', { name: 'Name', exact: true }).fill('As delivered');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: /Open: Sample customer, Sample car, As delivered/ }).waitFor();
     expect(storedDocument(board, 'As delivered').location.kind).toBe('hairpins');
-    expect(await drawer(page).count()).toBe(0);
+    await expect.poll(() => drawer(page).count()).toBe(0);
   });
 
   test('the open variant is renamed in place, as one step of undo', async () => {
@@ -113,8 +113,8 @@ describe('customers, cars and variants', () => {
 
     const find = page.getByRole('textbox', { name: 'Find a customer, car or variant' });
     await find.fill('other second');
-    expect(await page.getByRole('button', { name: 'Arm down', exact: true }).count()).toBe(0);
-    expect(await page.getByRole('button', { name: 'Second try', exact: true }).count()).toBe(1);
+    await expect.poll(() => page.getByRole('button', { name: 'Arm down', exact: true }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('button', { name: 'Second try', exact: true }).count()).toBe(1);
     await find.fill('nowhere');
     await page.getByText('Nothing is called “nowhere”.').waitFor();
   });
@@ -139,7 +139,7 @@ describe('customers, cars and variants', () => {
     await page.getByRole('button', { name: 'Bin, 1 in it' }).click();
     await page.getByRole('button', { name: 'Empty the bin…' }).click();
     await page.getByRole('button', { name: 'Keep it' }).click();
-    expect(await page.getByText('Sample customer').count()).toBe(1);
+    await expect.poll(() => page.getByText('Sample customer').count()).toBe(1);
     await page.getByRole('button', { name: 'Empty the bin…' }).click();
     await page.getByRole('button', { name: 'Empty it for good' }).click();
     await page.getByText('The bin is empty.').waitFor();
@@ -182,9 +182,9 @@ describe('the drawer by keyboard alone', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.press('Enter');
     await page.keyboard.press('Escape');
-    expect(await drawer(page).count()).toBe(1);
+    await expect.poll(() => drawer(page).count()).toBe(1);
     await page.keyboard.press('Escape');
-    expect(await drawer(page).count()).toBe(0);
+    await expect.poll(() => drawer(page).count()).toBe(0);
     expect(storedDocuments(board, 'Arm level')).toHaveLength(1);
     const focused = await page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
     expect(focused).toMatch(/^Cars and variants/);
@@ -202,9 +202,9 @@ describe('history', () => {
     await page.getByRole('button', { name: 'History of this variant' }).click();
     const history = page.getByRole('complementary', { name: 'History' });
     await expect.poll(() => history.getByRole('listitem').count()).toBe(3);
-    expect(await history.getByRole('listitem').first().textContent()).toMatch(
-      /Move Pitman ball to 14 3\/16 in above ground[\s\S]*present/,
-    );
+    await expect
+      .poll(() => history.getByRole('listitem').first().textContent())
+      .toMatch(/Move Pitman ball to 14 3\/16 in above ground[\s\S]*present/);
     await history.getByRole('button', { name: /Restore .*Begun/ }).click();
     await expect.poll(height).toBe(346);
     await expect.poll(() => history.getByRole('listitem').count()).toBe(4);
@@ -246,11 +246,11 @@ describe('files', () => {
     ] as const) {
       await choosing(page, file(name, text));
       await page.getByRole('status').filter({ hasText: reason }).waitFor();
-      expect(await page.getByRole('status').filter({ hasText: name }).count()).toBe(1);
+      await expect.poll(() => page.getByRole('status').filter({ hasText: name }).count()).toBe(1);
     }
-    expect(
-      await page.getByRole('button', { name: /Open: Sample customer, Sample car, Arm down/ }).count(),
-    ).toBe(1);
+    await expect
+      .poll(() => page.getByRole('button', { name: /Open: Sample customer, Sample car, Arm down/ }).count())
+      .toBe(1);
   });
 
   test('a good file beside a bad one still comes in, is opened, and goes out again the same', async () => {

@@ -48,31 +48,33 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   await page.getByRole('button', { name: 'Choose an arrangement for this car' }).press('Enter');
   await expect.poll(() => focused(page)).toBe('Choose an arrangement');
   await page.keyboard.press('Tab');
-  expect(await focused(page)).toBe('Find arrangements that fit this car');
+  await expect.poll(() => focused(page)).toBe('Find arrangements that fit this car');
   await page.keyboard.press('Enter');
   await sheet(page).waitFor();
   await expect.poll(() => focused(page)).toBe('Find arrangements that fit this car');
-  expect(await said(page)).toContain('Nothing has been looked for yet.');
+  await expect.poll(() => said(page)).toContain('Nothing has been looked for yet.');
   // What was taped on the car stands still until it is let go, and says how far it could go then.
   const box = sheet(page).getByRole('checkbox', { name: 'Where the steering box is bolted' });
-  expect(await box.isChecked()).toBe(true);
+  await expect.poll(() => box.isChecked()).toBe(true);
   await sheet(page).getByRole('button', { name: 'Untick all' }).press('Enter');
-  expect(await box.isChecked()).toBe(false);
+  await expect.poll(() => box.isChecked()).toBe(false);
   const tieRod = sheet(page).getByRole('checkbox', { name: 'The tie rod’s balls' });
   await tieRod.press('Space');
-  expect(await tieRod.isChecked()).toBe(true);
+  await expect.poll(() => tieRod.isChecked()).toBe(true);
   const room = page.locator(`[id="${await box.getAttribute('aria-describedby')}"]`);
-  expect((await room.textContent())?.trim()).toMatch(/^Along the rails, .*behind the axle.*\.$/);
+  await expect
+    .poll(async () => (await room.textContent())?.trim())
+    .toMatch(/^Along the rails, .*behind the axle.*\.$/);
   expect(await violations(page)).toEqual([]);
 
   await sheet(page).getByRole('button', { name: 'Find arrangements', exact: true }).press('Enter');
-  expect(await focused(page)).toBe('Stop looking');
+  await expect.poll(() => focused(page)).toBe('Stop looking');
   await expect.poll(() => page.locator('[data-doing]').textContent()).toMatch(/arrangements tried\.$/);
   await page.locator('[data-proposal]').first().waitFor({ timeout: SEARCH });
-  expect(await said(page)).toMatch(/^\d+ arrangements? fits? so far\./);
+  await expect.poll(() => said(page)).toMatch(/^\d+ arrangements? fits? so far\./);
   await page.keyboard.press('Enter');
-  expect(await focused(page)).toBe('Look again');
-  expect(await said(page)).toContain('The search was stopped: there may be more.');
+  await expect.poll(() => focused(page)).toBe('Look again');
+  await expect.poll(() => said(page)).toContain('The search was stopped: there may be more.');
   expect(await violations(page)).toEqual([]);
 
   const card = page.locator('[data-proposal]').first();
@@ -109,7 +111,7 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   expect(carOf(laid)).toEqual(carOf(before));
   expect(laid.origins?.['steering.box.pitmanBall']).toBe('plan');
   expect(laid.notes).toContain(`Found by the board for “${DRAWN}” as it was drawn`);
-  expect((await figure(page, 'worst')).split(' ')[0]).toBe(worst[0]);
+  await expect.poll(async () => (await figure(page, 'worst')).split(' ')[0]).toBe(worst[0]);
   expect(storedDocument(board, DRAWN)).toEqual(changed);
 
   await page.keyboard.press('ControlOrMeta+z');

@@ -139,7 +139,7 @@ describe('the map', () => {
     await expect.poll(() => legend(page).count()).toBe(0);
     await showMap(page);
     await settled();
-    expect(await best.textContent()).toBe(after);
+    await expect.poll(() => best.textContent()).toBe(after);
   });
 
   test('says what meets where it is hatched, and is told in the view that judges', async () => {
@@ -180,9 +180,9 @@ describe('tune', () => {
     );
     expect(promised).toBeLessThan(before / 5);
     // Until it is taken nothing changes.
-    expect(await worst(page)).toBe(before);
+    await expect.poll(() => worst(page)).toBe(before);
     await page.getByRole('button', { name: 'Discard them' }).click();
-    expect(await tuned(page)).toEqual(moves);
+    await expect.poll(() => tuned(page)).toEqual(moves);
 
     await page.getByRole('button', { name: 'Apply the moves' }).click();
     await expect.poll(() => worst(page)).toBeLessThan(before / 5);
@@ -203,11 +203,15 @@ describe('tune', () => {
     for (const name of ['The box fore and aft', 'The box up and down'])
       await page.getByRole('checkbox', { name }).uncheck();
     await page.getByText('Nothing is free to move.').waitFor();
-    expect(await page.getByRole('button', { name: 'Find the best', exact: true }).isDisabled()).toBe(true);
+    await expect
+      .poll(() => page.getByRole('button', { name: 'Find the best', exact: true }).isDisabled())
+      .toBe(true);
     const far = page.getByRole('textbox', { name: 'How far: The box up and down' });
     await far.fill('90 mm');
     await far.press('Enter');
-    expect(await page.getByRole('checkbox', { name: 'The box up and down' }).isChecked()).toBe(true);
+    await expect
+      .poll(() => page.getByRole('checkbox', { name: 'The box up and down' }).isChecked())
+      .toBe(true);
     await far.fill('3 to 1');
     await far.press('Enter');
     await page.getByRole('alert').filter({ hasText: 'the first length is more than the second' }).waitFor();
@@ -230,9 +234,9 @@ describe('small steps', () => {
     const said = Number.parseFloat(
       /bump steer ([\d.]+)° less/.exec((await higher.textContent()) ?? '')?.[1] ?? 'NaN',
     );
-    expect(await higher.textContent()).toContain('1/8 in higher');
+    await expect.poll(() => higher.textContent()).toContain('1/8 in higher');
     await page.getByRole('button', { name: 'All ways, with toe, ratio and gap' }).click();
-    expect(await page.getByRole('row', { name: /^(lower|higher|further)/ }).count()).toBe(6);
+    await expect.poll(() => page.getByRole('row', { name: /^(lower|higher|further)/ }).count()).toBe(6);
     const before = await worst(page);
     const height = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
     await height.fill('11');

@@ -98,13 +98,13 @@ test('bar and frame are painted without the script, on the ground of last time, 
   await expect.poll(() => page.evaluate(() => document.documentElement.dataset['ground'])).toBe('night');
   const after = await look('header.bar', 'aside.column', 'section.strip');
   const mark = await words('header.bar .mark');
-  expect(await page.locator('#frame').count()).toBe(0);
+  await expect.poll(() => page.locator('#frame').count()).toBe(0);
 
   await page.context().route(/\/assets\/.*\.js$/, (route) => route.abort());
   await page.reload();
   await page.locator('#frame').waitFor();
-  expect(await look('.frame-bar', '.frame-column', '.frame-strip')).toEqual(after);
-  expect(await words('.frame-bar')).toEqual(mark);
+  await expect.poll(() => look('.frame-bar', '.frame-column', '.frame-strip')).toEqual(after);
+  await expect.poll(() => words('.frame-bar')).toEqual(mark);
   await page.close();
   board.complaints.length = 0;
 });

@@ -33,7 +33,7 @@ test('the first start asks once, and the walk points at the real things, is left
     await page.getByRole('region', { name: door }).waitFor();
   // What nobody has said is marked; what is chosen holds for a new car, whose steering goes to that side.
   const asked = page.getByRole('region', { name: 'Asked once' });
-  expect(await asked.getByText('assumed').count()).toBe(3);
+  await expect.poll(() => asked.getByText('assumed').count()).toBe(3);
   await asked.getByRole('combobox', { name: 'Lengths in' }).selectOption('mm');
   await asked.getByRole('combobox', { name: 'Driver of a new car' }).selectOption('right');
   await expect.poll(() => asked.getByText('assumed').count()).toBe(2);
@@ -86,7 +86,7 @@ test('the first start asks once, and the walk points at the real things, is left
   await page.keyboard.type('settings of this');
   await page.keyboard.press('Enter');
   const side = page.getByRole('combobox', { name: 'Driver of a new car' });
-  expect(await side.inputValue()).toBe('right');
+  await expect.poll(() => side.inputValue()).toBe('right');
   await page.keyboard.press('Escape');
   await page.keyboard.press('/');
   await page.keyboard.type('add a car');
@@ -109,7 +109,7 @@ test('who listens hears which point is chosen, and after a drag what is new in t
   await pointButton(page, 'Pitman ball').click();
   await expect.poll(() => says('point').textContent()).toMatch(/^Pitman ball chosen, point \d+$/);
   // Nothing is new where nothing has changed.
-  expect(await says('findings').textContent()).toBe('');
+  await expect.poll(() => says('findings').textContent()).toBe('');
   const heard: string[] = [];
   await page.exposeFunction('heard', (words: string) => heard.push(words));
   await says('findings').evaluate((element) => {
@@ -152,29 +152,29 @@ test('find leads anywhere by a few letters, in the drawer at the left, and gives
     .toEqual(['Actions', 'Points', 'Cars and variants', 'Findings', 'Words']);
   // Keys stand beside what they do, and the keys' letters typed here are text.
   await page.keyboard.type('whole sh');
-  expect(await chosen()).toMatch(/^Show the whole sheet\s*F$/);
+  await expect.poll(chosen).toMatch(/^Show the whole sheet\s*F$/);
   // Escape takes back the text, then closes; the keyboard is where it was.
   await page.keyboard.press('Escape');
-  expect(await field.inputValue()).toBe('');
+  await expect.poll(() => field.inputValue()).toBe('');
   await page.keyboard.press('Escape');
   await drawer.waitFor({ state: 'detached' });
-  expect(await focusedName(page)).toBe('Steering arm ball');
+  await expect.poll(() => focusedName(page)).toBe('Steering arm ball');
 
   await find('pit');
-  expect(await chosen()).toMatch(/^Pitman ball/);
+  await expect.poll(chosen).toMatch(/^Pitman ball/);
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
-  expect(await drawer.count()).toBe(0);
+  await expect.poll(() => drawer.count()).toBe(0);
 
   // Down past the last row is the first again, and up the last.
   await find('kingpin top');
   const first = await chosen();
   await page.keyboard.press('ArrowDown');
-  expect(await chosen()).not.toBe(first);
+  await expect.poll(chosen).not.toBe(first);
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowDown');
-  expect(await chosen()).toBe(first);
+  await expect.poll(chosen).toBe(first);
   await page.keyboard.press('Escape');
   await page.keyboard.type('parallel leav');
   await page.getByRole('option', { name: /^Cross steer on parallel leaves/ }).click();
@@ -207,7 +207,7 @@ describe('a new car', () => {
     // Letters that are keys of the board, in a list of choices as well.
     await page.keyboard.press('Tab');
     await page.keyboard.type('us');
-    expect(await unit()).toBe(before);
+    await expect.poll(unit).toBe(before);
     await page.keyboard.press('Home');
 
     // The store takes its time, and the typing goes on.
@@ -224,15 +224,15 @@ describe('a new car', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.press('Enter');
     await page.keyboard.type('fuss');
-    expect(await unit()).toBe(before);
-    expect(await focusedName(page)).toBe('Car');
+    await expect.poll(unit).toBe(before);
+    await expect.poll(() => focusedName(page)).toBe('Car');
     answer();
     await openNames(page, /Open: Harrow & Daughter, Pickup, New layout/).waitFor();
     await page.unroute('**/rpc');
     expect(storedDocuments(board, 'New layout')).toHaveLength(1);
     // A plain car is nobody's: it is measured first, and the drawer is out of the way.
     await page.getByRole('complementary', { name: 'Measure the car' }).waitFor();
-    expect(await page.getByRole('complementary', { name: 'New car' }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('complementary', { name: 'New car' }).count()).toBe(0);
   });
 
   test('for a customer that is there is added there; what was typed is still there after a look elsewhere', async () => {
@@ -249,12 +249,14 @@ describe('a new car', () => {
     await page.keyboard.press('/');
     await page.keyboard.type('add a car');
     await page.keyboard.press('Enter');
-    expect(await page.getByRole('textbox', { name: 'Car', exact: true }).inputValue()).toBe('Hill climber');
+    await expect
+      .poll(() => page.getByRole('textbox', { name: 'Car', exact: true }).inputValue())
+      .toBe('Hill climber');
     await page.getByRole('button', { name: 'Add the car and open it' }).click();
     await openNames(page, /Open: Odile Farrowby, Hill climber, New layout/).click();
     const customer = page.getByRole('heading', { name: 'Odile Farrowby' });
     await customer.waitFor();
-    expect(await customer.count()).toBe(1);
+    await expect.poll(() => customer.count()).toBe(1);
   });
 });
 
@@ -310,7 +312,7 @@ describe('what is kept', () => {
     // Another variant, and back by its name.
     await page.keyboard.press('Control+d');
     await openNames(page, /Open: .*Arm down copy/).click();
-    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
     await page.getByRole('button', { name: 'Arm down', exact: true }).click();
     await openNames(page, /Open: .*Arm down$/).waitFor();
     await page.keyboard.press('Control+z');
@@ -330,7 +332,7 @@ describe('what is kept', () => {
     await page.evaluate(() => {
       requestAnimationFrame(() => location.reload());
     });
-    expect(await asked).toBe('beforeunload');
+    await expect.poll(() => asked).toBe('beforeunload');
     await pointButton(page, 'Steering box').click();
     await page.getByRole('status').filter({ hasText: 'Not taken: “as before” in Pitman ball' }).waitFor();
     await saved(page);
@@ -347,7 +349,7 @@ describe('what is kept', () => {
     await page.getByRole('button', { name: 'Close the drawer' }).click();
     await page.keyboard.press('c');
     const notes = page.getByRole('textbox', { name: 'Notes on the car' });
-    expect(await notes.inputValue()).toBe('Box from the long car');
+    await expect.poll(() => notes.inputValue()).toBe('Box from the long car');
     await page.getByRole('button', { name: 'Keep notes' }).click();
     await notes.waitFor({ state: 'detached' });
     await page.getByText('Box from the long car').waitFor();
@@ -371,8 +373,8 @@ test('a second window goes along with the first, and what is typed in it stays',
   await first.getByRole('combobox', { name: 'Lengths in' }).selectOption('mm');
   await expect.poll(() => field.inputValue()).toBe('350.0 mm');
   // The half-typed figure and the keyboard are where they were, and the unit followed around them.
-  expect(await left.inputValue()).toBe('19 1');
-  expect(await focusedName(second)).toBe('Pitman ball, left of centre');
+  await expect.poll(() => left.inputValue()).toBe('19 1');
+  await expect.poll(() => focusedName(second)).toBe('Pitman ball, left of centre');
   await second.keyboard.press('Escape');
 
   // Lists and names too.
@@ -386,7 +388,7 @@ test('a second window goes along with the first, and what is typed in it stays',
   await second.getByRole('heading', { name: 'Harrow & Daughter' }).waitFor();
 
   // Nothing was ever contested, and the second can take back what the first did.
-  expect(await second.getByText('has been changed in another window').count()).toBe(0);
+  await expect.poll(() => second.getByText('has been changed in another window').count()).toBe(0);
   await second.getByRole('button', { name: 'Undo: What was changed in another window' }).click();
   await expect
     .poll(() => first.getByRole('textbox', { name: 'Pitman ball, above ground' }).inputValue())

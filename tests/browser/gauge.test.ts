@@ -63,7 +63,7 @@ test('a car built as drawn agrees; its readings are kept with the car', async ()
   const { page } = board;
   await typeStations(board, toeOf(DRAWN));
   await page.getByText('Agrees within the doubt.').waitFor();
-  expect(await page.locator('[data-read]').count()).toBe(STATIONS.length);
+  await expect.poll(() => page.locator('[data-read]').count()).toBe(STATIONS.length);
   await expect.poll(() => storedGauge(board)?.stations.length).toBe(STATIONS.length);
   await page.reload();
   await page.getByRole('button', { name: 'Measure', exact: true }).click();
@@ -80,8 +80,8 @@ test('a pitman ball that was built too low is named, with what to measure, and o
   const more = why.getByRole('button', { name: /^Show all/ });
   if ((await more.count()) > 0) await more.click();
   const line = why.getByRole('listitem').filter({ has: page.getByRole('button', { name: 'Pitman ball' }) });
-  expect(await line.textContent()).toMatch(/in lower/);
-  expect(await why.textContent()).toMatch(/Measure this:.*height: drawn/s);
+  await expect.poll(() => line.textContent()).toMatch(/in lower/);
+  await expect.poll(() => why.textContent()).toMatch(/Measure this:.*height: drawn/s);
   await line.getByRole('button').click();
   await page
     .getByRole('button', { name: /^Pitman ball/, pressed: true })

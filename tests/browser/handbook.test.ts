@@ -34,7 +34,7 @@ test('the handbook is a page of the help with all pictures, and is saved as a PD
   await help.getByRole('tab', { name: 'Handbook' }).click();
   for (const { title, steps } of WALKS) {
     const walk = help.getByRole('region', { name: title });
-    expect(await walk.getByRole('listitem').count()).toBe(steps.length);
+    await expect.poll(() => walk.getByRole('listitem').count()).toBe(steps.length);
     for (const { picture } of steps) {
       if (!picture) continue;
       const image = walk.getByRole('img', { name: picture.alt });

@@ -71,17 +71,19 @@ describe('something in the way of the drag link', () => {
     await page.getByRole('tab', { name: /^Verdict/ }).click();
     const finding = page.locator('[data-finding="clearance"]', { hasText: 'the part in the way' });
     await finding.waitFor();
-    expect(await finding.textContent()).toMatch(
-      /Drag link (hits|comes within .* of) the part in the way at /,
-    );
+    await expect
+      .poll(() => finding.textContent())
+      .toMatch(/Drag link (hits|comes within .* of) the part in the way at /);
     await finding.getByRole('button', { name: 'Show it there' }).click();
-    expect(Number(await page.getByRole('slider', { name: 'Heave', exact: true }).inputValue())).not.toBe(0);
+    await expect
+      .poll(async () => Number(await page.getByRole('slider', { name: 'Heave', exact: true }).inputValue()))
+      .not.toBe(0);
     await expect.poll(() => written(page)).toContain('drag link to part in the way');
 
     // Taken away by the hand, which brings the car back to ride height, and the gap with it.
     await drag(page, await handleOf(page, 'top', 'obstacles.0.centre'), 0, -90);
     await finding.waitFor({ state: 'detached' });
-    expect(await written(page)).not.toContain('drag link to part in the way');
+    await expect.poll(() => written(page)).not.toContain('drag link to part in the way');
     await saved(page);
     expect(boxOf(board).centre[1]).toBeLessThan(400);
 
@@ -101,14 +103,16 @@ describe('something in the way of the drag link', () => {
     await openPage(page);
     const pair = page.getByRole('button', { name: /^Drag link – left tyre,/ });
     await pair.click();
-    expect(await pair.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => pair.getAttribute('aria-pressed')).toBe('true');
     await expect.poll(() => written(page)).toContain('drag link to left tyre');
     await page.getByRole('slider', { name: 'Heave', exact: true }).press('ArrowLeft');
-    expect(await pair.getAttribute('aria-pressed')).toBe('false');
-    expect(await written(page)).not.toContain('drag link to left tyre');
+    await expect.poll(() => pair.getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => written(page)).not.toContain('drag link to left tyre');
     await pair.click();
     await pair.click();
-    expect(Number(await page.getByRole('slider', { name: 'Heave', exact: true }).inputValue())).toBe(0);
+    await expect
+      .poll(async () => Number(await page.getByRole('slider', { name: 'Heave', exact: true }).inputValue()))
+      .toBe(0);
   });
 });
 
@@ -179,7 +183,7 @@ describe('rails', () => {
     const board = await openSample();
     const { page } = board;
     const SECOND = 'rails.0.path.1';
-    expect(await findHandle(page, 'top', SECOND)).toBeUndefined();
+    await expect.poll(() => findHandle(page, 'top', SECOND)).toBeUndefined();
     await openPage(page);
     await page.getByRole('button', { name: /^Frame rail/ }).click();
     const at = await handleOf(page, 'top', SECOND);
@@ -209,7 +213,7 @@ describe('rails', () => {
     ]);
     await page.getByRole('button', { name: 'Remove point 3' }).click();
     await page.getByRole('button', { name: 'Remove point 2' }).click();
-    expect(await page.getByRole('button', { name: 'Remove point 1' }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Remove point 1' }).isDisabled()).toBe(true);
     await type(page, 'Frame rail, height of section', '4 in');
     await saved(page);
     expect(stored(board).rails[0]).toMatchObject({
@@ -246,7 +250,7 @@ describe('rails', () => {
     await page.getByRole('tab', { name: 'Points' }).click();
     await page.keyboard.press('Escape');
     await page.locator('[data-chosen]').waitFor({ state: 'detached' });
-    expect(await findHandle(page, 'side', 'obstacles.0.centre')).toBeUndefined();
+    await expect.poll(() => findHandle(page, 'side', 'obstacles.0.centre')).toBeUndefined();
     // Above the frame and well inside the block, where nothing else can be taken hold of.
     const ball = await handleOf(page, 'side', 'steering.box.pitmanBall');
     const scale = await page.evaluate(() => window.toeboardBoard?.camera().scale ?? 0);

@@ -53,7 +53,7 @@ describe('typed figures', () => {
     await page.reload();
     await pointButton(page, 'Pitman ball').click();
     const shown = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
-    expect(await shown.inputValue()).toBe('13 3/4 in');
+    await expect.poll(() => shown.inputValue()).toBe('13 3/4 in');
   });
 
   test('a wrong text is told under its field, keeps the old value and what was typed', async () => {
@@ -63,13 +63,13 @@ describe('typed figures', () => {
     const alert = page.getByRole('alert').filter({ hasText: '"about a foot" is not a length' });
     await alert.waitFor();
     const field = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
-    expect(await field.getAttribute('aria-invalid')).toBe('true');
-    expect(await field.inputValue()).toBe('about a foot');
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => field.inputValue()).toBe('about a foot');
     expect(storedDocument(board, NAME).steering.box.pitmanBall[2]).toBe(346);
     await field.focus();
     await page.keyboard.press('Escape');
-    expect(await field.inputValue()).toBe('13 5/8 in');
-    expect(await alert.count()).toBe(0);
+    await expect.poll(() => field.inputValue()).toBe('13 5/8 in');
+    await expect.poll(() => alert.count()).toBe(0);
   });
 
   test('a figure that the layout cannot have is told in plain words and not taken', async () => {
@@ -128,7 +128,7 @@ describe('units', () => {
     expect(storedDocument(board, NAME)).toEqual(before);
     await page.reload();
     await pointButton(page, 'Pitman ball').click();
-    expect(await field.inputValue()).toBe('346.0 mm');
+    await expect.poll(() => field.inputValue()).toBe('346.0 mm');
   });
 });
 
@@ -160,7 +160,7 @@ describe('the keyboard alone', () => {
     await page.keyboard.press('Control+z');
     await saved(page);
     expect(ball()).toEqual([-872, 500, 346]);
-    expect(await page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Undo' }).isDisabled()).toBe(true);
   });
 });
 
@@ -202,19 +202,19 @@ describe('the pose', () => {
     await heave.focus();
     await page.keyboard.press('PageUp');
     await page.keyboard.press('ArrowRight');
-    expect(await heave.getAttribute('aria-valuetext')).toBe('11/16 in of bump');
+    await expect.poll(() => heave.getAttribute('aria-valuetext')).toBe('11/16 in of bump');
     await page.keyboard.press('End');
-    expect(await heave.inputValue()).toBe('75');
+    await expect.poll(() => heave.inputValue()).toBe('75');
     const handwheel = page.getByRole('textbox', { name: 'Handwheel, typed' });
     await handwheel.click();
     await page.keyboard.type('90 right');
     await page.keyboard.press('Enter');
-    expect(await handwheel.inputValue()).toBe('90° right');
+    await expect.poll(() => handwheel.inputValue()).toBe('90° right');
 
     await type(page, 'Pitman ball, above ground', '340 mm');
     await page.getByText('Back at ride height: the layout is drawn there.').waitFor();
-    expect(await heave.inputValue()).toBe('0');
-    expect(await handwheel.inputValue()).toBe('0°');
+    await expect.poll(() => heave.inputValue()).toBe('0');
+    await expect.poll(() => handwheel.inputValue()).toBe('0°');
   });
 
   test('the travel runs up and down until it is stopped', async () => {
@@ -227,9 +227,9 @@ describe('the pose', () => {
     await page.getByRole('button', { name: 'Stop' }).click();
     const stopped = await at();
     await framesDrawn(page, 12);
-    expect(await at()).toBe(stopped);
+    await expect.poll(at).toBe(stopped);
     await page.getByRole('button', { name: 'To ride height' }).click();
-    expect(await at()).toBe(0);
+    await expect.poll(at).toBe(0);
   });
 
   test('a control stops where the linkage does, and says what stops it', async () => {

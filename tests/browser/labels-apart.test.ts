@@ -106,27 +106,27 @@ test('sliders and curves fold to what they say, by keyboard as well, and stay so
   const boardHeight = async () =>
     (await page.getByRole('main', { name: 'Board' }).boundingBox())?.height ?? 0;
   const before = await boardHeight();
-  expect(await fold('Sliders').getAttribute('aria-expanded')).toBe('true');
+  await expect.poll(() => fold('Sliders').getAttribute('aria-expanded')).toBe('true');
   await fold('Curves').click();
   await strip.getByText('Worst bump steer 3.82°').waitFor();
   await strip.getByText('Toe, both wheels: toe-in').waitFor();
-  expect(await page.locator('[data-curve]').count()).toBe(0);
+  await expect.poll(() => page.locator('[data-curve]').count()).toBe(0);
   // The sliders still move the car, now along the strip.
   await page.getByRole('slider', { name: 'Heave', exact: true }).focus();
   await page.keyboard.press('End');
   await fold('Sliders').focus();
   await page.keyboard.press('Enter');
-  expect(await fold('Sliders').getAttribute('aria-expanded')).toBe('false');
+  await expect.poll(() => fold('Sliders').getAttribute('aria-expanded')).toBe('false');
   await strip.getByText('Heave +3 in · Roll 0° · Handwheel 0° · Braking off').waitFor();
-  expect(await page.getByRole('slider', { name: 'Heave', exact: true }).count()).toBe(0);
+  await expect.poll(() => page.getByRole('slider', { name: 'Heave', exact: true }).count()).toBe(0);
   // More than a quarter of the window's height comes to the drawing.
   await expect.poll(boardHeight).toBeGreaterThan(before + 160);
   await page.reload();
   await strip.getByText('Heave 0 in').waitFor();
-  expect(await fold('Curves').getAttribute('aria-expanded')).toBe('false');
+  await expect.poll(() => fold('Curves').getAttribute('aria-expanded')).toBe('false');
   await fold('Sliders').click();
   await page.getByRole('slider', { name: 'Heave', exact: true }).waitFor();
   await fold('Curves').click();
   await page.locator('[data-curve]').first().waitFor();
-  expect(await boardHeight()).toBe(before);
+  await expect.poll(boardHeight).toBe(before);
 });

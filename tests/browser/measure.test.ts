@@ -52,7 +52,7 @@ test('from a new car to a headline with its doubt: twenty measurements in under 
   await hand.click('Start with a plain car');
   await expect.poll(() => holder(page)).toBe('hub-height');
   for (const [id, key] of TWENTY) {
-    expect(await holder(page)).toBe(id);
+    await expect.poll(() => holder(page)).toBe(id);
     const text = id === 'rail-outer' ? '15 1/4' : id === 'rail-top' ? '17 1/2' : taped(id);
     await hand.type(text);
     await hand.press(key);
@@ -95,8 +95,8 @@ test('a figure typed on the wrong side is named, with the slip, and one button m
   await measureAll(page, { 'pitman-back': `-${right}` });
   const card = page.getByRole('article', { name: "Does not fit: Pitman ball, back from the hubs' line" });
   await card.waitFor();
-  expect(await card.textContent()).toContain('does not fit; the others say');
-  expect(await page.getByRole('article').count()).toBe(1);
+  await expect.poll(() => card.textContent()).toContain('does not fit; the others say');
+  await expect.poll(() => page.getByRole('article').count()).toBe(1);
   // Also from the foot of the list.
   await field(page, 'tie-rod').click();
   await page.getByRole('button', { name: '1 measurement does not fit: show it' }).click();
@@ -147,7 +147,7 @@ test('undo brings back drawing and measurement together, redo takes both again',
   await expect.poll(() => storedSurvey(board)?.survey.rows.length).toBe(2);
   await page.getByRole('button', { name: /^Undo: Measure Track/ }).click();
   await expect.poll(() => field(page, 'track').inputValue()).toBe('');
-  expect(await field(page, 'hub-height').inputValue()).toBe('13 1/4 in');
+  await expect.poll(() => field(page, 'hub-height').inputValue()).toBe('13 1/4 in');
   await expect.poll(() => storedSurvey(board)?.survey.rows.map(({ id }) => id)).toEqual(['hub-height']);
   await page.getByRole('button', { name: /^Redo: Measure Track/ }).click();
   await expect.poll(() => field(page, 'track').inputValue()).toBe('56 1/2 in');
@@ -214,7 +214,9 @@ test('another variant of the car says that it stands elsewhere, and takes the me
     'steering.box.pitmanBall': 'plan',
     'location.left.framePivot': 'tape',
   });
-  expect(await page.getByRole('button', { name: 'Use the measured points', exact: true }).count()).toBe(0);
+  await expect
+    .poll(() => page.getByRole('button', { name: 'Use the measured points', exact: true }).count())
+    .toBe(0);
 });
 
 test('two points chosen on the board are measured against each other', async () => {
@@ -252,9 +254,9 @@ test('the verdict on a plain car waits and says why; with a measured point it ju
   await field(page, 'hub-height').waitFor();
   await page.getByRole('button', { name: 'Layout', exact: true }).click();
   await page.getByText('The verdict is waiting').waitFor();
-  expect(await page.locator('[data-finding]').count()).toBe(0);
+  await expect.poll(() => page.locator('[data-finding]').count()).toBe(0);
   await page.getByText('All 10 points of this car are guesses.').waitFor();
-  expect(await page.locator('[data-figure="known"]').textContent()).toContain('based on guesses');
+  await expect.poll(() => page.locator('[data-figure="known"]').textContent()).toContain('based on guesses');
   await page.getByRole('button', { name: 'Measure the car' }).click();
   await field(page, 'hub-height').fill('13 1/4');
   await field(page, 'hub-height').press('Enter');
@@ -263,7 +265,7 @@ test('the verdict on a plain car waits and says why; with a measured point it ju
   await page.getByText('1 of 10 points measured').waitFor();
   await page.getByRole('button', { name: 'Layout', exact: true }).click();
   await page.locator('[data-finding].waits').first().waitFor();
-  expect(await page.locator('[data-finding]:not(.waits)').count()).toBe(0);
+  await expect.poll(() => page.locator('[data-finding]:not(.waits)').count()).toBe(0);
   await page.getByText(/^\d+ waiting for measurements$/).waitFor();
   await page.getByText('9 of 10 points are guesses').waitFor();
 });
@@ -315,7 +317,7 @@ test('two windows: the one that comes second is told, and may keep its own or ta
   await other.getByText('the measurements of New car have been changed in another window.').waitFor();
   await other.getByRole('button', { name: 'Use the other window’s' }).click();
   await expect.poll(() => field(other, 'caster').inputValue()).toBe('7°');
-  expect(await field(other, 'inclination').inputValue()).toBe('');
+  await expect.poll(() => field(other, 'inclination').inputValue()).toBe('');
   await field(other, 'inclination').fill('8');
   await field(other, 'inclination').press('Enter');
   await expect
@@ -394,9 +396,9 @@ test('a finding that measuring leaves in doubt says what else it may be', async 
   });
   const { page } = board;
   await page.locator('[data-in-doubt]').first().waitFor();
-  expect(await page.locator('[data-in-doubt]').first().textContent()).toMatch(
-    /Within the doubt of measuring it could just as well be .+ of 12\)/,
-  );
+  await expect
+    .poll(() => page.locator('[data-in-doubt]').first().textContent())
+    .toMatch(/Within the doubt of measuring it could just as well be .+ of 12\)/);
 });
 
 test('the place Measure has no serious fault for those who cannot see it', async () => {

@@ -27,10 +27,12 @@ test('the list goes out as a table, and comes back filled as one step of undo; w
   writeFileSync(file, filled);
   await page.getByLabel('Filled-in list to import').setInputFiles(file);
   await page.getByText('2 rows imported; not imported:').waitFor();
-  expect(await page.getByText(/^Line \d+, Caster: /).count()).toBe(1);
+  await expect.poll(() => page.getByText(/^Line \d+, Caster: /).count()).toBe(1);
   const track = page.getByRole('textbox', { name: 'Track, tyre centre to tyre centre' });
-  expect(await track.inputValue()).toBe('56 3/8 in');
-  expect(await page.getByRole('textbox', { name: 'Drag link, ball to ball' }).inputValue()).toBe('61 cm');
+  await expect.poll(() => track.inputValue()).toBe('56 3/8 in');
+  await expect
+    .poll(() => page.getByRole('textbox', { name: 'Drag link, ball to ball' }).inputValue())
+    .toBe('61 cm');
   await page.getByText('Worst bump steer').first().click();
   await page.keyboard.press('Control+z');
   await expect.poll(() => track.inputValue()).toBe('');

@@ -75,17 +75,17 @@ describe('the page that moves, opened from disk without a network', () => {
     await slide(page, 'roll', -40);
     // 3 in of bump and 3° of roll are the ends of its sliders; the left end is left wheel up.
     car.put({ heave: 0.75 * 76.2, roll: toRadians(0.4 * 3), handwheel: 0 });
-    expect(await said(page)).toBe(doingWords(car, STYLE));
+    await expect.poll(() => said(page)).toBe(doingWords(car, STYLE));
     await slide(page, 'roll', 0);
     await slide(page, 'bump', -100);
     car.put({ heave: -76.2, roll: 0, handwheel: 0 });
-    expect(await said(page)).toBe(doingWords(car, STYLE));
-    expect([await mark(), await drawn()]).not.toEqual(before);
+    await expect.poll(() => said(page)).toBe(doingWords(car, STYLE));
+    await expect.poll(async () => [await mark(), await drawn()]).not.toEqual(before);
     await slide(page, 'steering', -50);
-    expect(await page.locator('#steering-words').textContent()).toMatch(/^\d+° to the left$/);
-    expect(await said(page)).toContain('of handwheel to the left');
+    await expect.poll(() => page.locator('#steering-words').textContent()).toMatch(/^\d+° to the left$/);
+    await expect.poll(() => said(page)).toContain('of handwheel to the left');
     await page.getByRole('button', { name: 'Back to ride height' }).click();
-    expect(await said(page)).toBe('At ride height: the wheels stay where they are pointed.');
+    await expect.poll(() => said(page)).toBe('At ride height: the wheels stay where they are pointed.');
     expect(await violations(page)).toEqual([]);
     expect(complaints).toEqual([]);
     expect(asked()).toEqual([]);
@@ -95,9 +95,9 @@ describe('the page that moves, opened from disk without a network', () => {
     const { page, complaints } = await opened({});
     await page.locator('#bump').focus();
     await page.keyboard.press('Home');
-    expect(await page.locator('#bump').getAttribute('aria-valuetext')).toBe('3 in down');
+    await expect.poll(() => page.locator('#bump').getAttribute('aria-valuetext')).toBe('3 in down');
     await page.keyboard.press('ArrowRight');
-    expect(await page.locator('#bump').inputValue()).toBe('-99');
+    await expect.poll(() => page.locator('#bump').inputValue()).toBe('-99');
     const box = (await page.locator('#picture').boundingBox()) as {
       x: number;
       y: number;
@@ -105,12 +105,12 @@ describe('the page that moves, opened from disk without a network', () => {
       height: number;
     };
     const view = () => page.locator('#seen-words').textContent();
-    expect(await view()).toBe('ahead and left');
+    await expect.poll(view).toBe('ahead and left');
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     await page.mouse.down();
     await page.mouse.move(box.x + box.width / 2 + 100, box.y + box.height / 2, { steps: 4 });
     await page.mouse.up();
-    expect(await view()).toBe('ahead');
+    await expect.poll(view).toBe('ahead');
     expect(complaints).toEqual([]);
   });
 
@@ -119,7 +119,7 @@ describe('the page that moves, opened from disk without a network', () => {
       { document: GOOD, beside: BAD },
       { viewport: { width: 360, height: 640 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
     );
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
+    await expect.poll(() => page.evaluate(() => document.documentElement.scrollWidth)).toBe(360);
     await page.locator('#bump').evaluate((slider) => slider.scrollIntoView());
     const slider = (await page.locator('#bump').boundingBox()) as {
       x: number;
@@ -128,7 +128,7 @@ describe('the page that moves, opened from disk without a network', () => {
       height: number;
     };
     await page.touchscreen.tap(slider.x + slider.width - 14, slider.y + slider.height / 2);
-    expect(await page.locator('#bump-words').textContent()).toBe('3 in up');
+    await expect.poll(() => page.locator('#bump-words').textContent()).toBe('3 in up');
     // Two cars: a line for where they stand and one for each.
     const place = Number(await page.locator('#bump').inputValue());
     expect(place).toBeGreaterThan(95);
@@ -138,7 +138,7 @@ describe('the page that moves, opened from disk without a network', () => {
       car: new MovedCar(resolveLayout(document)),
     }));
     for (const { car } of cars) car.put({ heave: (place / 100) * 76.2, roll: 0, handwheel: 0 });
-    expect((await said(page)).split('\n')).toEqual(doingLines(cars, STYLE));
+    await expect.poll(async () => (await said(page)).split('\n')).toEqual(doingLines(cars, STYLE));
     const picture = (await page.locator('#picture').boundingBox()) as { y: number };
     expect(picture.y).toBeGreaterThanOrEqual(0);
     for (const control of await page.locator('input, button').all()) {
@@ -150,23 +150,25 @@ describe('the page that moves, opened from disk without a network', () => {
       expect(row?.height ?? 0).toBeGreaterThanOrEqual(40);
     }
     await page.getByRole('radio', { name: 'Side steer, box too low' }).check();
-    expect(await said(page)).toBe(doingWords((cars[1] as (typeof cars)[number]).car, STYLE));
-    expect(await page.locator('#curve-0').isVisible()).toBe(false);
+    await expect.poll(() => said(page)).toBe(doingWords((cars[1] as (typeof cars)[number]).car, STYLE));
+    await expect.poll(() => page.locator('#curve-0').isVisible()).toBe(false);
     expect(await violations(page)).toEqual([]);
     expect(complaints).toEqual([]);
   });
 
   test('without its script it shows the picture, the figures, the curve and the cautions, and nothing that would do nothing', async () => {
     const { page } = await opened({}, { javaScriptEnabled: false });
-    expect(await page.locator('#marks path').count()).toBeGreaterThan(100);
-    expect(await said(page)).toContain('2.44° to the right');
+    await expect.poll(() => page.locator('#marks path').count()).toBeGreaterThan(100);
+    await expect.poll(() => said(page)).toContain('2.44° to the right');
     for (const words of ['Both wheels hit a 2 in bump', 'Steering parts fail dangerously', '3 in down'])
-      expect(await page.getByText(words).first().isVisible()).toBe(true);
-    expect(
-      await page
-        .locator('input, button')
-        .evaluateAll((all) => all.filter((each) => (each as HTMLElement).offsetParent).length),
-    ).toBe(0);
+      await expect.poll(() => page.getByText(words).first().isVisible()).toBe(true);
+    await expect
+      .poll(() =>
+        page
+          .locator('input, button')
+          .evaluateAll((all) => all.filter((each) => (each as HTMLElement).offsetParent).length),
+      )
+      .toBe(0);
   });
 
   test('its script draws in the pose in which it opens what stands there without it', async () => {
@@ -185,9 +187,9 @@ describe('the page that moves, opened from disk without a network', () => {
     const stood = await said(page);
     await page.emulateMedia({ reducedMotion: 'reduce' });
     await page.getByRole('button', { name: 'Show the top of a bump' }).click();
-    expect(await said(page)).toContain('Both wheels 3 in up');
+    await expect.poll(() => said(page)).toContain('Both wheels 3 in up');
     expect(stood).not.toContain('Both wheels 3 in up');
-    expect(await page.locator('#run').textContent()).toBe('Show the top of a bump');
+    await expect.poll(() => page.locator('#run').textContent()).toBe('Show the top of a bump');
   });
 
   test('names that would be script are text', async () => {
@@ -199,18 +201,18 @@ describe('the page that moves, opened from disk without a network', () => {
       beside: { ...BAD, name: `${hostile}2` },
     });
     const plain = hostile.replaceAll(/[\u202E ]+/g, ' ');
-    expect(await page.locator('h1').textContent()).toBe(plain);
+    await expect.poll(() => page.locator('h1').textContent()).toBe(plain);
     await slide(page, 'bump', 50);
-    expect(await said(page)).toContain(`${plain}: `);
-    expect(await page.locator('img, h1 b').count()).toBe(0);
+    await expect.poll(() => said(page)).toContain(`${plain}: `);
+    await expect.poll(() => page.locator('img, h1 b').count()).toBe(0);
     expect(complaints).toEqual([]);
   });
 
   test('on paper it is picture, figures and cautions, without what moves it', async () => {
     const { page } = await opened({});
     await page.emulateMedia({ media: 'print' });
-    expect(await page.locator('.hands').isVisible()).toBe(false);
-    expect(await page.locator('#picture').isVisible()).toBe(true);
+    await expect.poll(() => page.locator('.hands').isVisible()).toBe(false);
+    await expect.poll(() => page.locator('#picture').isVisible()).toBe(true);
     const pdf = await page.pdf({ format: 'A4' });
     expect(
       Buffer.from(pdf)

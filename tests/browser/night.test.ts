@@ -37,7 +37,7 @@ test('a dark ground is chosen in the bar, kept over a reload, and every place ca
   const inSpaceByDay = await brightness(PICTORIAL);
   await button.click();
   await expect.poll(paper).not.toBe(day);
-  expect(await button.getAttribute('aria-pressed')).toBe('true');
+  await expect.poll(() => button.getAttribute('aria-pressed')).toBe('true');
   // The car was light paper under dark lines, and is dark under light ones.
   await expect.poll(() => brightness()).toBeLessThan(byDay - 60);
   await expect.poll(() => brightness(PICTORIAL)).toBeLessThan(inSpaceByDay - 60);
@@ -61,13 +61,13 @@ test('a dark ground is chosen in the bar, kept over a reload, and every place ca
     requestAnimationFrame(look);
   });
   await page.reload();
-  expect(await paper()).toBe(night);
+  await expect.poll(paper).toBe(night);
   await button.waitFor();
   await expect.poll(() => button.getAttribute('aria-pressed')).toBe('true');
   // Not for one picture was it paper.
-  expect(await page.evaluate(() => (globalThis as unknown as { grounds: string[] }).grounds)).toEqual([
-    'night',
-  ]);
+  await expect
+    .poll(() => page.evaluate(() => (globalThis as unknown as { grounds: string[] }).grounds))
+    .toEqual(['night']);
   await button.click();
   await expect.poll(paper).toBe(day);
 });

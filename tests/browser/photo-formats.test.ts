@@ -91,7 +91,7 @@ describe('a phone’s own picture', () => {
     const board = await openPhotos();
     const { page } = board;
     await bring(page, name, type, file);
-    expect((await seen(page, name)).quarters).toEqual(wanted);
+    await expect.poll(async () => (await seen(page, name)).quarters).toEqual(wanted);
     await saved(page);
     expect(storedDocument(board, 'Arm down').photos[0]?.size).toEqual(size);
   });
@@ -133,14 +133,16 @@ describe('a drawing in a PDF', () => {
   test('that is a scan in a format of scanners is read by the decoder that comes along', async () => {
     const { page } = await openPhotos();
     await bring(page, 'scan.pdf', 'application/pdf', scanPdf());
-    expect((await seen(page, 'scan.pdf')).quarters).toEqual(UPRIGHT);
+    await expect.poll(async () => (await seen(page, 'scan.pdf')).quarters).toEqual(UPRIGHT);
   });
 
   test('whose page says that it is turned is turned', async () => {
     const { page } = await openPhotos();
     await bring(page, 'turned.pdf', 'application/pdf', await drawnPdf([{ size: [300, 400], turned: 90 }]));
     // A quarter clockwise: the lower left comes to the upper left.
-    expect((await seen(page, 'turned.pdf')).quarters).toEqual(['001', '100', '000', '010']);
+    await expect
+      .poll(async () => (await seen(page, 'turned.pdf')).quarters)
+      .toEqual(['001', '100', '000', '010']);
   });
 });
 
@@ -178,7 +180,7 @@ describe('what cannot be taken', () => {
       await page.getByText(new RegExp(`^${name} cannot be (added|imported): ${reason}`)).waitFor();
     }
     expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
-    expect(await page.locator('canvas[data-photo]').count()).toBe(0);
+    await expect.poll(() => page.locator('canvas[data-photo]').count()).toBe(0);
     // The browser notes refused requests on its console by itself.
     const others = board.complaints.filter((text) => !text.includes('status of 422'));
     board.complaints.length = 0;
@@ -189,7 +191,9 @@ describe('what cannot be taken', () => {
     const board = await openPhotos();
     const { page } = board;
     await bring(page, 'catalogue.pdf', 'application/pdf', pagesPdf(5000));
-    expect((await seen(page, 'catalogue.pdf')).quarters).toEqual(['111', '111', '001', '111']);
+    await expect
+      .poll(async () => (await seen(page, 'catalogue.pdf')).quarters)
+      .toEqual(['111', '111', '001', '111']);
     await bring(page, 'field side.pdf', 'application/pdf', hugePagePdf(14_400, 200));
     await seen(page, 'field side.pdf');
     await saved(page);

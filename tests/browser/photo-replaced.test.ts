@@ -73,7 +73,7 @@ test('another picture takes a photo’s place: its marks go along where they fit
   });
   await page.getByRole('button', { name: 'Undo: Replace first side.png' }).click();
   await shows(page, 'first side.png');
-  expect(await stored(board)).toEqual([first]);
+  await expect.poll(() => stored(board)).toEqual([first]);
 
   // Another shape: nothing happens before it is answered.
   const asked = page.getByRole('region', { name: 'Another picture' });
@@ -81,10 +81,10 @@ test('another picture takes a photo’s place: its marks go along where they fit
   await asked
     .getByText('upright side.png has another shape, 300 by 400 pixels instead of 400 by 300')
     .waitFor();
-  expect(await asked.getByRole('button', { name: 'Use it and keep the marks' }).count()).toBe(0);
+  await expect.poll(() => asked.getByRole('button', { name: 'Use it and keep the marks' }).count()).toBe(0);
   await asked.getByRole('button', { name: 'Keep the picture as it is' }).click();
   await asked.waitFor({ state: 'detached' });
-  expect(await stored(board)).toEqual([first]);
+  await expect.poll(() => stored(board)).toEqual([first]);
   await replaceWith(page, 'upright side.png', greyPng(160, 300, 400));
   await asked.getByRole('button', { name: 'Use it without the marks' }).click();
   await shows(page, 'upright side.png');
@@ -92,12 +92,12 @@ test('another picture takes a photo’s place: its marks go along where they fit
   expect([upright?.size, upright?.scale, upright?.view]).toEqual([[300, 400], undefined, 'side']);
   await page.getByRole('button', { name: 'Undo: Replace first side.png' }).click();
   await shows(page, 'first side.png');
-  expect(await stored(board)).toEqual([first]);
+  await expect.poll(() => stored(board)).toEqual([first]);
 
   // What cannot be taken leaves the photo as it is.
   await replaceWith(page, 'letter.png', Buffer.from('Dear customer'));
   await page.getByText('letter.png cannot be added: it is plain text').waitFor();
-  expect(await stored(board)).toEqual([first]);
+  await expect.poll(() => stored(board)).toEqual([first]);
   board.complaints.length = 0;
 });
 
@@ -110,7 +110,7 @@ test('a drawing of several pages is turned, and what was marked on one goes to a
   );
   await bring(page, 'axle side.pdf', file, 'application/pdf');
   const field = page.getByRole('textbox', { name: 'Page of the drawing, of 3' });
-  expect(await field.inputValue()).toBe('1');
+  await expect.poll(() => field.inputValue()).toBe('1');
   const turn = async (to: string) => {
     await field.fill(to);
     await field.press('Enter');
@@ -133,7 +133,7 @@ test('a drawing of several pages is turned, and what was marked on one goes to a
   await asked.getByRole('button', { name: 'Use it and keep the marks' }).click();
   await expect.poll(async () => (await stored(board))[0]).toEqual({ ...marked[0], page: 3 });
   await page.getByRole('button', { name: 'Undo: Turn to page 3 of axle side.pdf' }).click();
-  expect(await stored(board)).toEqual(marked);
+  await expect.poll(() => stored(board)).toEqual(marked);
 });
 
 /** The colour on the screen where a px of the photo that is worked at shows. */
@@ -177,16 +177,16 @@ test('of several photos of one side one is in front: the one that is worked at, 
   await page.getByRole('button', { name: 'Put in front' }).click();
   await away();
   await expect.poll(isRed).toBe(true);
-  expect((await stored(board)).map(({ front }) => front)).toEqual([true, undefined]);
+  await expect.poll(async () => (await stored(board)).map(({ front }) => front)).toEqual([true, undefined]);
   await sides.click();
   await page.getByRole('button', { name: /^green side\.png/ }).click();
   await page.getByRole('button', { name: 'Put in front' }).click();
-  expect((await stored(board)).map(({ front }) => front)).toEqual([undefined, true]);
+  await expect.poll(async () => (await stored(board)).map(({ front }) => front)).toEqual([undefined, true]);
 
   // Taken off the board, and brought back as it lay.
   await page.getByRole('button', { name: 'Remove from the board' }).click();
-  expect(await stored(board)).toHaveLength(1);
+  await expect.poll(() => stored(board)).toHaveLength(1);
   await page.getByRole('button', { name: 'Undo: Remove green side.png from the board' }).click();
   await shows(page, 'green side.png');
-  expect((await stored(board)).map(({ front }) => front)).toEqual([undefined, true]);
+  await expect.poll(async () => (await stored(board)).map(({ front }) => front)).toEqual([undefined, true]);
 });

@@ -124,18 +124,26 @@ describe('the pictorial', () => {
     await takeAlong(page, spot, -90, 0);
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    expect(Math.hypot(...between(turned, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
+    await expect
+      .poll(async () => Math.hypot(...between(turned, await picturedOf(page, PITMAN))))
+      .toBeLessThan(0.01);
     // With reduced motion it is square at once.
     await page.mouse.dblclick(spot.x, spot.y);
-    expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
+    await expect
+      .poll(async () => Math.hypot(...between(square, await picturedOf(page, PITMAN))))
+      .toBeLessThan(0.01);
 
     await pictorial(page).focus();
     for (let press = 0; press < 3; press += 1) await page.keyboard.press('Shift+ArrowRight');
     await expect.poll(() => sentence(page)).toContain('seen from ahead, from above');
     await page.keyboard.press('ArrowDown');
-    expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeGreaterThan(10);
+    await expect
+      .poll(async () => Math.hypot(...between(square, await picturedOf(page, PITMAN))))
+      .toBeGreaterThan(10);
     await page.keyboard.press('Home');
-    expect(Math.hypot(...between(square, await picturedOf(page, PITMAN)))).toBeLessThan(0.01);
+    await expect
+      .poll(async () => Math.hypot(...between(square, await picturedOf(page, PITMAN))))
+      .toBeLessThan(0.01);
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(ball);
     await bringChecker(board.context);
     await page.reload();
@@ -152,11 +160,13 @@ describe('the pictorial', () => {
     await page.mouse.move(spot.x, spot.y);
     await page.getByText('Pitman ball. Click to choose it.').waitFor();
     await page.mouse.click(spot.x, spot.y);
-    expect(await pointButton(page, 'Pitman ball').getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => pointButton(page, 'Pitman ball').getAttribute('aria-pressed')).toBe('true');
     await takeAlong(page, spot, 60, 10);
     await page.getByText('Points are moved in the other views.').waitFor();
     await page.mouse.up();
-    expect(Math.hypot(...between(spot, await picturedOf(page, PITMAN)))).toBeGreaterThan(5);
+    await expect
+      .poll(async () => Math.hypot(...between(spot, await picturedOf(page, PITMAN))))
+      .toBeGreaterThan(5);
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall).toEqual(before);
     await page.mouse.dblclick(...(Object.values(await bareSpot(page)) as [number, number]));
     await page.mouse.move(4, 4);
@@ -181,14 +191,14 @@ describe('the pictorial', () => {
     const dragged = await picturedOf(page, PITMAN);
     expect(dragged.x).toBeCloseTo(ball.x, 1);
     expect(dragged.y).toBeGreaterThan(ball.y + 5);
-    expect(await picturedOf(page, LEFT)).toEqual(wheel);
+    await expect.poll(() => picturedOf(page, LEFT)).toEqual(wheel);
     await expect.poll(() => inked(page)).not.toBe(before);
     await page.keyboard.press('Escape');
     await page.mouse.up();
     const heave = page.getByRole('slider', { name: 'Heave', exact: true });
     await heave.focus();
     await page.keyboard.press('End');
-    expect((await picturedOf(page, LEFT)).y).toBeLessThan(wheel.y - 5);
+    await expect.poll(async () => (await picturedOf(page, LEFT)).y).toBeLessThan(wheel.y - 5);
     // The car at ride height stands pale behind it, as in the views: the same in any pose, hidden while the picture is turned.
     await framesDrawn(page, 3);
     const pale = await paleAt(page);
@@ -197,41 +207,40 @@ describe('the pictorial', () => {
     await expect.poll(() => sentence(page)).toContain(PALE);
     await page.keyboard.press('ArrowLeft');
     await framesDrawn(page, 3);
-    expect(await paleAt(page)).toBe(pale);
+    await expect.poll(() => paleAt(page)).toBe(pale);
     const spot = await bareSpot(page);
     await takeAlong(page, spot, 120, 10);
     await framesDrawn(page, 2);
     await page.mouse.move(spot.x + 140, spot.y);
     await framesDrawn(page, 2);
-    expect(await paleAt(page)).toBe(0);
+    await expect.poll(() => paleAt(page)).toBe(0);
     await page.mouse.up();
     await expect.poll(() => paleAt(page)).toBeGreaterThan(1000);
     await page.mouse.dblclick(spot.x, spot.y);
     await heave.focus();
     await page.keyboard.press('r');
     await framesDrawn(page, 3);
-    expect(await paleAt(page)).toBe(0);
+    await expect.poll(() => paleAt(page)).toBe(0);
     await expect.poll(() => sentence(page)).not.toContain(PALE);
-    expect(await sentence(page)).toContain('at ride height');
+    await expect.poll(() => sentence(page)).toContain('at ride height');
 
     await page.keyboard.press('4');
     await boardAtRest(page);
-    expect(await findHandle(page, 'side', PITMAN)).toBeUndefined();
+    await expect.poll(() => findHandle(page, 'side', PITMAN)).toBeUndefined();
     const apart = (from: Spot, to: Spot) => Math.hypot(...between(from, to));
     const large = apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN));
     expect(large).toBeGreaterThan(1.5 * apart(wheel, ball));
     await page.getByRole('button', { name: 'Back to the whole sheet from the pictorial' }).click();
     await boardAtRest(page);
-    expect(apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN))).toBeCloseTo(
-      apart(wheel, ball),
-      3,
-    );
+    await expect
+      .poll(async () => apart(await picturedOf(page, LEFT), await picturedOf(page, PITMAN)))
+      .toBeCloseTo(apart(wheel, ball), 3);
     await page.getByRole('button', { name: 'Pictorial', exact: true }).click();
     await boardAtRest(page);
-    expect(await findHandle(page, 'top', PITMAN)).toBeUndefined();
+    await expect.poll(() => findHandle(page, 'top', PITMAN)).toBeUndefined();
     await page.keyboard.press('1');
     await boardAtRest(page);
-    expect(await pictorial(page).count()).toBe(0);
+    await expect.poll(() => pictorial(page).count()).toBe(0);
   });
 
   test('shows the room that the tyres need, in each turn that it rests in', async () => {
@@ -285,7 +294,7 @@ describe('the pictorial', () => {
       await tyre.check();
       await settled();
       await page.mouse.move(4, 4);
-      expect((await inkedAtRest(page)) === shown).toBe(true);
+      await expect.poll(async () => (await inkedAtRest(page)) === shown).toBe(true);
       const { left, top, right, bottom, width, height } = await changed(alone, shown);
       const canvas = await pictorial(page).boundingBox();
       const [near, far] = [await picturedOf(page, LEFT), await picturedOf(page, RIGHT)];

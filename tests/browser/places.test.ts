@@ -34,7 +34,8 @@ test('every place opens with its own column and curves, and what each hands in s
     const aside = page.getByRole('complementary');
     await aside.first().waitFor();
     if (column) await page.getByRole('complementary', { name: column }).waitFor();
-    if (name === 'Sheet') expect(await page.getByRole('region', { name: 'Pose and curves' }).count()).toBe(0);
+    if (name === 'Sheet')
+      await expect.poll(() => page.getByRole('region', { name: 'Pose and curves' }).count()).toBe(0);
     else await page.getByRole('region', { name: 'Pose and curves' }).waitFor();
   }
   // Back on the board, which is made anew.
@@ -64,11 +65,11 @@ test('a place whose files do not come says so, and comes when it is tried again 
   await page.getByRole('button', { name: 'Shaft', exact: true }).click();
   const again = page.getByRole('button', { name: 'Try again' });
   await again.waitFor();
-  expect(await page.getByRole('alert').textContent()).toContain('place Shaft could not be loaded');
+  await expect.poll(() => page.getByRole('alert').textContent()).toContain('place Shaft could not be loaded');
   await again.focus();
   await page.keyboard.press('Enter');
   await expect.poll(() => again.getAttribute('aria-busy')).toBe('false');
-  expect(await again.isVisible()).toBe(true);
+  await expect.poll(() => again.isVisible()).toBe(true);
   await page.context().unroute(file);
   await page.keyboard.press('Enter');
   const column = page.getByRole('complementary', { name: 'Steering shaft' });
@@ -89,7 +90,9 @@ test('one more line in the list of places shows a place: tab, column, strip, wha
   const written = () => page.evaluate(() => window.toeboardBoard?.written() ?? []);
   await expect.poll(written).toContain('Dummy on the board');
   const places = page.getByRole('navigation', { name: 'Places' }).getByRole('button');
-  expect((await places.allTextContents()).map((words) => words.trim()).at(-1)).toBe('Dummy');
+  await expect
+    .poll(async () => (await places.allTextContents()).map((words) => words.trim()).at(-1))
+    .toBe('Dummy');
   await places.last().click();
   const column = page.getByRole('complementary', { name: 'Dummy column' });
   await column.getByRole('button', { name: 'Dummy button' }).waitFor();

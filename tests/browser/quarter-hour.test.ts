@@ -110,8 +110,10 @@ test('twenty measurements become a printed sheet within a quarter of an hour, by
     await person.types(figure, 'Enter');
   }
   const wrong = page.getByRole('complementary', { name: 'Measure the car' }).getByRole('alert');
-  expect(await wrong.allTextContents()).toEqual([]);
-  expect(await page.getByRole('article', { name: /^Does not fit|^Please confirm/ }).count()).toBe(0);
+  await expect.poll(() => wrong.allTextContents()).toEqual([]);
+  await expect
+    .poll(() => page.getByRole('article', { name: /^Does not fit|^Please confirm/ }).count())
+    .toBe(0);
   await page.getByText('3 of 10 points measured').waitFor();
   await expect
     .poll(() => page.locator('[data-headline]').textContent())

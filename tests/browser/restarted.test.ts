@@ -133,7 +133,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
     onTestFinished(() => stranger.closeAllConnections());
     const notice = page.getByRole('alert').filter({ hasText: 'can no longer save' });
     await notice.waitFor();
-    expect(await notice.textContent()).not.toMatch(/again|later/);
+    await expect.poll(() => notice.textContent()).not.toMatch(/again|later/);
     await notice.getByRole('button', { name: 'Save a copy as a file' }).waitFor();
     expect(heard.length).toBeGreaterThan(0);
     expect(heard.filter((header) => header !== undefined)).toEqual([]);
@@ -162,7 +162,7 @@ test('a data folder that is renamed under the board is told, with where a copy i
   await typeHeight(page, '355 mm');
   const notice = page.getByRole('alert').filter({ hasText: 'moved or deleted while it was open' });
   await notice.waitFor();
-  expect(await notice.textContent()).toContain(`${folder}-rescue`);
+  await expect.poll(() => notice.textContent()).toContain(`${folder}-rescue`);
   await notice.getByRole('button', { name: 'Save a copy as a file' }).waitFor();
   if (process.env['TOEBOARD_PICTURES'])
     await page.screenshot({ path: join(process.env['TOEBOARD_PICTURES'], 'renamed.png') });
@@ -181,14 +181,14 @@ test('a tab that is closed is opened again by a further start, and the program e
   await pointButton(page, 'Pitman ball').waitFor();
   await page.close();
   const second = startHost(folder, {}, ['--reopen']);
-  expect(await second.ended).toBe(0);
+  await expect.poll(() => second.ended).toBe(0);
   const [address = ''] = second.said().match(ADDRESS) ?? [];
   const again = await context.newPage();
   await again.goto(address);
   await pointButton(again, 'Pitman ball').waitFor();
   expect(host.said()).not.toContain('Toeboard ends');
   await again.close();
-  expect(await host.ended).toBe(0);
+  await expect.poll(() => host.ended).toBe(0);
   expect(host.said()).toMatch(/No page has been open for 0\.3 minutes and all is saved: Toeboard ends\./);
   expect(storedHeight(folder)).toBe(350);
 });

@@ -62,14 +62,16 @@ describe('a hand on the axle', () => {
     await pullUp(page, 24);
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(6);
     await expect.poll(() => pullReadout(page).locator('[data-pull="rise"]').textContent()).toMatch(/in up$/);
-    expect(await pullReadout(page).locator('[data-pull="steer"]').textContent()).toMatch(/^\d\.\d\d° right$/);
+    await expect
+      .poll(() => pullReadout(page).locator('[data-pull="steer"]').textContent())
+      .toMatch(/^\d\.\d\d° right$/);
     // The spring holds it back: the wheel has not come as far as the hand.
-    expect(rest.y - (await wheel(page)).y).toBeLessThan(23);
+    await expect.poll(async () => rest.y - (await wheel(page)).y).toBeLessThan(23);
     await page.mouse.up();
     await pullReadout(page).waitFor({ state: 'detached' });
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
     expect(storedDocument(board, BAD)).toEqual(before);
-    expect(await page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
+    await expect.poll(() => page.getByRole('button', { name: 'Undo', exact: true }).isDisabled()).toBe(true);
   });
 
   test('gives the car back at rest with Escape', async () => {
@@ -79,7 +81,7 @@ describe('a hand on the axle', () => {
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(6);
     await page.keyboard.press('Escape');
     await pullReadout(page).waitFor({ state: 'detached' });
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
     await page.mouse.up();
   });
 
@@ -90,7 +92,7 @@ describe('a hand on the axle', () => {
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(5);
     await page.mouse.up();
     await pullReadout(page).waitFor({ state: 'detached' });
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 
   test('is a keyboard’s too: P takes hold, arrows pull the whole axle, Shift P lets go, R is ride height at once', async () => {
@@ -101,22 +103,22 @@ describe('a hand on the axle', () => {
     await page.keyboard.press('Shift+ArrowUp');
     await page.keyboard.press('Shift+ArrowUp');
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(4);
-    expect(await pullReadout(page).textContent()).toContain('Pulling the axle');
+    await expect.poll(() => pullReadout(page).textContent()).toContain('Pulling the axle');
     await page.keyboard.press('p');
     await expect.poll(() => pullReadout(page).textContent()).toContain('Pulling the left tyre');
     await page.keyboard.press('ArrowDown');
     // No key of text fields lets go.
     await page.keyboard.press('Enter');
-    expect(await pullReadout(page).textContent()).toContain('Pulling the left tyre');
+    await expect.poll(() => pullReadout(page).textContent()).toContain('Pulling the left tyre');
     await page.keyboard.press('Shift+P');
     await pullReadout(page).waitFor({ state: 'detached' });
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
     await page.keyboard.press('p');
     await page.keyboard.press('Shift+ArrowUp');
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(2);
     await page.keyboard.press('r');
     await pullReadout(page).waitFor({ state: 'detached' });
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 
   test('goes to its rest without swinging where no motion is wanted', async () => {
@@ -127,7 +129,7 @@ describe('a hand on the axle', () => {
     await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(6);
     await page.mouse.up();
     await pullReadout(page).waitFor({ state: 'detached' });
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 });
 
@@ -148,12 +150,14 @@ describe('the place for the road', () => {
     if (!run.ok) throw new Error(run.failure.reason);
     const dart = Math.max(...run.value.bumpSteer.map(Math.abs)) / DEGREE;
     expect(dart).toBeGreaterThan(1);
-    expect(degrees((await peak(page, 'Steers by itself, at most'))[0])).toBeCloseTo(dart, 2);
+    await expect
+      .poll(async () => degrees((await peak(page, 'Steers by itself, at most'))[0]))
+      .toBeCloseTo(dart, 2);
     await page.getByRole('button', { name: 'Drive', exact: true }).click();
     await page.getByRole('button', { name: 'Pause', exact: true }).waitFor();
     await expect.poll(() => time(page)).toBeGreaterThan(0.2);
     await page.getByRole('button', { name: 'Drive', exact: true }).waitFor();
-    expect(await time(page)).toBeCloseTo(2.5, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(2.5, 6);
   });
 
   test('is scrubbed on a curve and by keys; the wheel on the bump stands higher', async () => {
@@ -163,28 +167,30 @@ describe('the place for the road', () => {
     await curve.focus();
     await page.keyboard.press('Home');
     for (let presses = 0; presses < 5; presses += 1) await page.keyboard.press('PageUp');
-    expect(await time(page)).toBeCloseTo(0.4, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(0.4, 6);
     await moment(page).focus();
     for (let presses = 0; presses < 4; presses += 1) await page.keyboard.press('ArrowLeft');
-    expect(await time(page)).toBeCloseTo(0.36, 6);
-    expect(rest.y - (await wheel(page)).y).toBeGreaterThan(5);
-    expect(await page.locator('[data-drive="steer"]').textContent()).toMatch(/^[12]\.\d\d° right$/);
+    await expect.poll(() => time(page)).toBeCloseTo(0.36, 6);
+    await expect.poll(async () => rest.y - (await wheel(page)).y).toBeGreaterThan(5);
+    await expect
+      .poll(() => page.locator('[data-drive="steer"]').textContent())
+      .toMatch(/^[12]\.\d\d° right$/);
     await page.getByRole('button', { name: 'A moment on' }).click();
-    expect(await time(page)).toBeCloseTo(0.37, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(0.37, 6);
     // The buttons take arrows like the slider beside them; without them a comma or a full stop does nothing.
     await page.keyboard.press('ArrowRight');
-    expect(await time(page)).toBeCloseTo(0.38, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(0.38, 6);
     await page.keyboard.press('Shift+ArrowLeft');
-    expect(await time(page)).toBeCloseTo(0.28, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(0.28, 6);
     for (const key of [',', '.']) await page.keyboard.press(key);
-    expect(await time(page)).toBeCloseTo(0.28, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(0.28, 6);
     const box = await curve.boundingBox();
     if (!box) throw new Error('not on the page');
     await page.mouse.click(box.x + box.width * 0.6, box.y + box.height / 2);
-    expect(await time(page)).toBeGreaterThan(1);
+    await expect.poll(() => time(page)).toBeGreaterThan(1);
     await page.getByRole('button', { name: 'To the start' }).click();
-    expect(await time(page)).toBe(0);
-    expect((await wheel(page)).y).toBeCloseTo(rest.y, 6);
+    await expect.poll(() => time(page)).toBe(0);
+    await expect.poll(async () => (await wheel(page)).y).toBeCloseTo(rest.y, 6);
   });
 
   test('shows side by side how much further the bad box darts than the good one', async () => {
@@ -196,12 +202,16 @@ describe('the place for the road', () => {
     expect(bad).toBeGreaterThan(5 * (good as number));
     expect(good).toBeLessThan(0.25);
     for (const name of ['Steered by the road', 'Kick at the handwheel', 'Axle', 'Toe, both wheels'])
-      expect(
-        await page.getByRole('region', { name, exact: true }).getByRole('listitem').last().textContent(),
-      ).toMatch(/^\s*B\s+Side steer, box at the cowl/);
+      await expect
+        .poll(() =>
+          page.getByRole('region', { name, exact: true }).getByRole('listitem').last().textContent(),
+        )
+        .toMatch(/^\s*B\s+Side steer, box at the cowl/);
     await moment(page).focus();
     for (let presses = 0; presses < 4; presses += 1) await page.keyboard.press('PageUp');
-    expect((await written(page)).join('; ')).toContain('B Side steer, box at the cowl');
+    await expect
+      .poll(async () => (await written(page)).join('; '))
+      .toContain('B Side steer, box at the cowl');
   });
 
   test('takes a road of one’s own, and tells the line of one that is none', async () => {
@@ -220,8 +230,8 @@ describe('the place for the road', () => {
     await input.setInputFiles(file('torn.csv', 'distance,left,right\n0,0,0\n4000,zero,0\n'));
     await page.getByText('torn.csv is not taken. Line 3: "zero" is not a number.').waitFor();
     // The road that was there stays.
-    expect(await page.getByText('lane.csv').isVisible()).toBe(true);
-    expect((await peak(page, 'Steers by itself, at most'))[0]).toBe(dart);
+    await expect.poll(() => page.getByText('lane.csv').isVisible()).toBe(true);
+    await expect.poll(async () => (await peak(page, 'Steers by itself, at most'))[0]).toBe(dart);
   });
 
   test('refuses sizes that no car drives over, and says so', async () => {
@@ -260,7 +270,7 @@ describe('the place for the road', () => {
     while (await undo.isEnabled()) await undo.click();
     await saved(page);
     expect(storedDocument(board, BAD).ride).toEqual(told);
-    expect(await ridden()).toBe(before);
+    await expect.poll(ridden).toBe(before);
   });
 
   test('is reached by keys alone, and has nothing that a checker of accessibility objects to', async () => {
@@ -272,7 +282,7 @@ describe('the place for the road', () => {
     await peak(page, 'Steers by itself, at most');
     await tabTo(page, 'A moment on');
     await page.keyboard.press('ArrowRight');
-    expect(await time(page)).toBeCloseTo(0.01, 6);
+    await expect.poll(() => time(page)).toBeCloseTo(0.01, 6);
     expect(await violations(page)).toEqual([]);
     await page.keyboard.press('p');
     await pullReadout(page).waitFor();

@@ -51,9 +51,9 @@ describe('two windows', () => {
     await saved(other);
     // The point stays chosen, and what stood here is one step of undo away.
     await other.getByRole('button', { name: 'Undo: Take what the other window has' }).waitFor();
-    expect(await other.getByRole('textbox', { name: 'Pitman ball, above ground' }).inputValue()).toBe(
-      '13 3/4 in',
-    );
+    await expect
+      .poll(() => other.getByRole('textbox', { name: 'Pitman ball, above ground' }).inputValue())
+      .toBe('13 3/4 in');
     expect(storedDocument(board, 'Arm down').steering.box.pitmanBall[2]).toBe(350);
   });
 });
@@ -90,7 +90,7 @@ test('a damaged store is set aside, said once, and the board begins anew', async
   await notice.getByRole('button', { name: 'Close this notice' }).click();
   await page.reload();
   await page.getByRole('heading', { name: 'A clean sheet' }).waitFor();
-  expect(await notice.count()).toBe(0);
+  await expect.poll(() => notice.count()).toBe(0);
 });
 
 describe('a host that does not answer', () => {

@@ -37,8 +37,8 @@ describe('the steering shaft on the board', { timeout: 90_000 }, () => {
     const finding = page.getByRole('button', {
       name: /Joint 2 stands at \d+\.\d°, too much for a single joint/,
     });
-    expect(await finding.count()).toBe(0);
-    expect((await written(page)).some((text) => /limit 30°/.test(text))).toBe(false);
+    await expect.poll(() => finding.count()).toBe(0);
+    await expect.poll(async () => (await written(page)).some((text) => /limit 30°/.test(text))).toBe(false);
 
     const from = await handleOf(page, 'top', 'shaft.joints.1.centre');
     await drag(page, from, 0, -80);
@@ -113,13 +113,13 @@ describe('the steering shaft on the board', { timeout: 90_000 }, () => {
     const { page } = board;
     await pointButton(page, 'Joint 2').click();
     const told = page.locator('[data-angle]');
-    expect(await told.textContent()).toMatch(/ 7\.7° of 30°, single joint/);
+    await expect.poll(() => told.textContent()).toMatch(/ 7\.7° of 30°, single joint/);
     const field = page.getByLabel('Joint 2, above ground');
     await field.fill('700 mm');
     await field.press('Enter');
     await saved(page);
     expect(shaftOf(board, CROSS).joints[1]?.centre[2]).toBe(700);
-    expect(await told.textContent()).not.toMatch(/ 7\.7°/);
+    await expect.poll(() => told.textContent()).not.toMatch(/ 7\.7°/);
     await field.blur();
     await page.keyboard.press('ArrowUp');
     await saved(page);

@@ -53,7 +53,7 @@ describe('the route', () => {
     }
     const after = await figureOf(page, 'swing');
     expect(after).toBeLessThan(before);
-    expect(await figureOf(page, 'at the wheels')).toBeLessThan(atWheels);
+    await expect.poll(() => figureOf(page, 'at the wheels')).toBeLessThan(atWheels);
     expectClose(after, toDegrees(turning.value.motion.swing), 0.006, 'the figure beside the curves');
     await page.getByRole('button', { name: 'Undo: Set the best clocking' }).click();
     await saved(page);
@@ -222,7 +222,7 @@ describe('a spline', () => {
     await page.getByRole('button', { name: 'Undo the last click' }).click();
     await onRim(120);
     await page.getByText('1 more on the rim, spread around it').waitFor();
-    expect(await page.locator('[data-photo-count]').count()).toBe(0);
+    await expect.poll(() => page.locator('[data-photo-count]').count()).toBe(0);
     await onRim(240);
     await page.locator('[data-photo-count="30"]').waitFor();
     await page.getByText('One blank in the rhythm').waitFor();
@@ -230,7 +230,9 @@ describe('a spline', () => {
       .getByText('The rim laid straight, once around: a mark at every tooth, a shade over every blank.')
       .waitFor();
     await page.getByRole('button', { name: 'Use this count' }).click();
-    expect(await page.getByRole('textbox', { name: 'Teeth counted', exact: true }).inputValue()).toBe('29');
+    await expect
+      .poll(() => page.getByRole('textbox', { name: 'Teeth counted', exact: true }).inputValue())
+      .toBe('29');
     await typed(page, 'Over the teeth', '0.646 in');
     await page.locator('[data-spline]').getByText('30', { exact: true }).waitFor();
     // What is no picture is refused by its name.
@@ -267,8 +269,10 @@ test.each(['pasted', 'let go over it'])(
       { bytes, pasted: way === 'pasted' },
     );
     await page.locator('[data-spline-photo]').waitFor();
-    expect(await page.getByRole('complementary', { name: 'Steering shaft' }).isVisible()).toBe(true);
-    expect(await page.getByText('Drop the file to import it.').count()).toBe(0);
+    await expect
+      .poll(() => page.getByRole('complementary', { name: 'Steering shaft' }).isVisible())
+      .toBe(true);
+    await expect.poll(() => page.getByText('Drop the file to import it.').count()).toBe(0);
   },
 );
 

@@ -77,7 +77,7 @@ describe('the place Sheet', () => {
     await answer(page)
       .getByText(/Build sheet\.pdf \(\d+ kB\) is with the browser/)
       .waitFor();
-    expect(await page.getByRole('progressbar').count()).toBe(0);
+    await expect.poll(() => page.getByRole('progressbar').count()).toBe(0);
   });
 
   test('is called off, and makes the next thing', async () => {
@@ -134,7 +134,7 @@ describe('the place Sheet', () => {
     await choose(page, 'Page that moves');
     await picture(page, /^Page that moves/).waitFor();
     // The car has one variant: there is none to be shown beside it.
-    expect(await page.getByRole('combobox', { name: 'Variant beside it' }).count()).toBe(0);
+    await expect.poll(() => page.getByRole('combobox', { name: 'Variant beside it' }).count()).toBe(0);
     const moving = await made(page, 'Make the page that moves');
     expect(moving.name).toBe('Sample car - Arm down - Page that moves.html');
     expect(moving.content.toString('utf8')).toMatch(/^<!doctype html>/);
@@ -150,7 +150,7 @@ describe('the place Sheet', () => {
     await choose(page, 'Drawing');
     await page.getByRole('combobox', { name: 'View' }).selectOption('Pictorial, in space');
     await page.getByRole('combobox', { name: 'Seen from' }).selectOption('ahead and its right');
-    expect(await page.getByRole('combobox', { name: 'File' }).getByRole('option').count()).toBe(2);
+    await expect.poll(() => page.getByRole('combobox', { name: 'File' }).getByRole('option').count()).toBe(2);
     const space = await made(page, 'Make the drawing');
     expect(space.name).toBe('Sample car - Arm down - Pictorial.svg');
     expect(space.content.toString('utf8')).toContain('seen from ahead 45.0° round to its right');
@@ -180,7 +180,9 @@ describe('the place Sheet', () => {
     await page.getByRole('button', { name: 'Make the build sheet' }).click();
     await answer(page).getByText('Not written: it is no longer kept: make it again.').waitFor();
     await page.unroute('**/output/**');
-    expect((await made(page, 'Make the build sheet')).content.length).toBeGreaterThan(10_000);
+    await expect
+      .poll(async () => (await made(page, 'Make the build sheet')).content.length)
+      .toBeGreaterThan(10_000);
     // The browser itself tells of the status that was put in its way.
     board.complaints.length = 0;
   });
@@ -197,11 +199,13 @@ describe('the place Sheet', () => {
       await page.keyboard.press('Tab');
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('ArrowDown');
-    expect(await page.getByRole('radio', { name: 'Customer’s copy' }).isChecked()).toBe(true);
+    await expect.poll(() => page.getByRole('radio', { name: 'Customer’s copy' }).isChecked()).toBe(true);
     await tabTo(page, 'Make the customer’s copy');
     const coming = page.waitForEvent('download');
     await page.keyboard.press('Enter');
-    expect((await bytesOf(await coming)).content.subarray(0, 5).toString('latin1')).toBe('%PDF-');
+    await expect
+      .poll(async () => (await bytesOf(await coming)).content.subarray(0, 5).toString('latin1'))
+      .toBe('%PDF-');
     // The hand is still on the button.
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))

@@ -100,10 +100,10 @@ describe('the shelf', () => {
     // Another form of end asks for other figures.
     await shelf(page).getByRole('combobox', { name: 'End 1', exact: true }).selectOption('spline');
     await shelf(page).getByRole('textbox', { name: 'End 1 teeth' }).waitFor();
-    expect(await shelf(page).getByRole('textbox', { name: 'End 1 bore' }).count()).toBe(0);
-    expect(await shelf(page).getByRole('textbox', { name: 'Name', exact: true }).inputValue()).toBe(
-      'Half told',
-    );
+    await expect.poll(() => shelf(page).getByRole('textbox', { name: 'End 1 bore' }).count()).toBe(0);
+    await expect
+      .poll(() => shelf(page).getByRole('textbox', { name: 'Name', exact: true }).inputValue())
+      .toBe('Half told');
   });
 
   test('takes in a table file, adds or replaces, and undoes either', async () => {

@@ -12,7 +12,7 @@ test('the car sits lower in front as typed: its points go with the frame, what i
   await page.getByRole('tab', { name: 'Car', exact: true }).click();
   const front = page.getByRole('textbox', { name: 'How it sits in front' });
   await front.scrollIntoViewIfNeeded();
-  expect(await front.inputValue()).toBe('as drawn');
+  await expect.poll(() => front.inputValue()).toBe('as drawn');
   // The curve says in a sentence what it draws.
   await page.getByRole('figure', { name: /Worst bump steer over ride height: from/ }).waitFor();
   await front.fill('1');

@@ -194,7 +194,7 @@ test('from photographs 15° off square, by a hand that is a pixel off, within 15
   // Every traced point has its ±, every click how far it lies off, and nothing is said not to fit.
   const doubts = page.getByText(/^± [\d.]+ in, [\d.]+ px$/);
   await expect.poll(() => doubts.count()).toBe(7);
-  expect(await page.getByRole('article', { name: /^Does not fit/ }).count()).toBe(0);
+  await expect.poll(() => page.getByRole('article', { name: /^Does not fit/ }).count()).toBe(0);
 
   // The bump steer lies within what the board says of its doubt.
   const worst = Math.max(...bumpSteer(photographedCar()).map(Math.abs));
@@ -357,7 +357,7 @@ describe('rails and what is in the way', () => {
     await page.getByRole('button', { name: 'Trace a rail or a part' }).click();
     await page.getByRole('combobox', { name: 'What is traced' }).selectOption('a radiator');
     const put = page.getByRole('button', { name: 'Put it on the board' });
-    expect(await put.isDisabled()).toBe(true);
+    await expect.poll(() => put.isDisabled()).toBe(true);
     await type(page, 'Where it stands, left of centre', '0 mm');
     await click(SIDE, [260, 0, 420]);
     await click(SIDE, [200, 0, 880]);
@@ -474,7 +474,7 @@ describe('what is no photo', () => {
       await dropFile(page, name, type, content);
       await page.getByText(`${name} cannot be added: ${reason}`).waitFor();
       expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
-      expect(await page.locator('canvas[data-photo]').count()).toBe(0);
+      await expect.poll(() => page.locator('canvas[data-photo]').count()).toBe(0);
       // The browser notes refused requests on its console by itself.
       const others = board.complaints.filter((text) => !text.includes('status of 422'));
       board.complaints.length = 0;
@@ -568,7 +568,7 @@ test('two photos that contradict each other are told where points are traced, an
     name: /^Does not fit: The click on the pitman ball in “from the side/,
   });
   await row.getByText(/^± [\d.]+ in, [\d.]+ px$/).waitFor();
-  expect(await alert.count()).toBe(0);
+  await expect.poll(() => alert.count()).toBe(0);
   await row.click();
   const [x, y] = photographed(SIDE.camera, photographedCar().steering.box.pitmanBall);
   await clickPhoto(page, [x + 60, y + 60]);

@@ -46,24 +46,28 @@ describe('the place for the turn', () => {
   test('tells turns, locks and what sets them, circles and effort, in the reader’s unit', async () => {
     const page = await openTurn();
     const turn = turnOf(STOPPED);
-    expect(await turns(page)).toBeCloseTo(turnsLockToLock(turn), 2);
-    expect(await cells(page, 'ended by')).toEqual(['the stop at 30°', 'the stop at 30°']);
+    await expect.poll(() => turns(page)).toBeCloseTo(turnsLockToLock(turn), 2);
+    await expect.poll(() => cells(page, 'ended by')).toEqual(['the stop at 30°', 'the stop at 30°']);
     const [left, right] = await cells(page, 'locks');
     expect(left).toBe(`30.0° and ${(Math.abs(turn.left.rightSteer) / DEGREE).toFixed(1)}°`);
     expect(right).toBe(`30.0° and ${(Math.abs(turn.right.leftSteer) / DEGREE).toFixed(1)}°`);
-    expect((await cells(page, 'kerbs'))[0]).toMatch(/^\d\d ft \d+ in$/);
-    expect(await cells(page, 'effort')).toEqual([
-      expect.stringMatching(/^\d+ lb manual \d+ lb most, (left|right) lock$/),
-      '2 to 7 lb assisted',
-    ]);
+    await expect.poll(async () => (await cells(page, 'kerbs'))[0]).toMatch(/^\d\d ft \d+ in$/);
+    await expect
+      .poll(() => cells(page, 'effort'))
+      .toEqual([
+        expect.stringMatching(/^\d+ lb manual \d+ lb most, (left|right) lock$/),
+        '2 to 7 lb assisted',
+      ]);
     await page.keyboard.press('u');
     await expect.poll(async () => (await cells(page, 'kerbs'))[0]).toMatch(/^1\d\.\d\d m$/);
-    expect((await cells(page, 'effort'))[0]).toMatch(/^\d+ N manual \d+ N most, (left|right) lock$/);
+    await expect
+      .poll(async () => (await cells(page, 'effort'))[0])
+      .toMatch(/^\d+ N manual \d+ N most, (left|right) lock$/);
   });
 
   test('says so where the box itself ends the turn', async () => {
     const page = await openTurn(sampleLayout('Arm down'));
-    expect(await cells(page, 'ended by')).toEqual(['the box’s own end', 'the box’s own end']);
+    await expect.poll(() => cells(page, 'ended by')).toEqual(['the box’s own end', 'the box’s own end']);
   });
 
   test('follows the pitman ball while it is dragged, and goes back with Escape', async () => {
@@ -74,7 +78,7 @@ describe('the place for the turn', () => {
     await expect.poll(() => turns(page)).toBeLessThan(before - 0.1);
     await page.keyboard.press('Escape');
     await expect.poll(() => turns(page)).toBe(before);
-    expect(await cells(page, 'kerbs')).toEqual(circle);
+    await expect.poll(() => cells(page, 'kerbs')).toEqual(circle);
     await page.mouse.up();
   });
 
@@ -84,9 +88,9 @@ describe('the place for the turn', () => {
     await page.keyboard.press('Home');
     const turn = turnOf(STOPPED, -75);
     await expect.poll(() => turns(page)).toBeCloseTo(turnsLockToLock(turn), 2);
-    expect((await cells(page, 'handwheel'))[0]).toBe(
-      `${(turn.left.handwheel / (2 * Math.PI)).toFixed(2)} turns`,
-    );
+    await expect
+      .poll(async () => (await cells(page, 'handwheel'))[0])
+      .toBe(`${(turn.left.handwheel / (2 * Math.PI)).toFixed(2)} turns`);
   });
 
   test('has the board speak of the turn, and of the travel again beside the travel’s curves', async () => {
@@ -99,7 +103,7 @@ describe('the place for the turn', () => {
     expect(texts).not.toMatch(/link allows/);
     await page.getByRole('button', { name: 'Layout', exact: true }).click();
     await expect.poll(async () => (await written(page)).join('; ')).toMatch(/link allows/);
-    expect((await written(page)).join('; ')).not.toMatch(/link to pitman arm/);
+    await expect.poll(async () => (await written(page)).join('; ')).not.toMatch(/link to pitman arm/);
   });
 
   test('has nothing that a checker of accessibility objects to', async () => {
@@ -120,14 +124,16 @@ describe('a curve of the turn', () => {
     const straight = await handleOf(page, 'top', 'axle.left.tieRodBall');
     await page.mouse.move(box.x + box.width * 0.3, box.y + box.height / 2);
     await page.mouse.down();
-    expect(await value(handwheel(page))).toBeGreaterThan(100);
+    await expect.poll(() => value(handwheel(page))).toBeGreaterThan(100);
     // Behind its kingpin, the left arm's ball goes to the car's right as the wheel turns left: up on the sheet.
-    expect((await handleOf(page, 'top', 'axle.left.tieRodBall')).y).toBeLessThan(straight.y - 4);
+    await expect
+      .poll(async () => (await handleOf(page, 'top', 'axle.left.tieRodBall')).y)
+      .toBeLessThan(straight.y - 4);
     await page.mouse.move(box.x + box.width * 0.8, box.y + 20, { steps: 5 });
-    expect(await value(handwheel(page))).toBeLessThan(-100);
+    await expect.poll(() => value(handwheel(page))).toBeLessThan(-100);
     await page.mouse.up();
     await page.mouse.move(box.x + box.width * 0.3, box.y + 20);
-    expect(await value(handwheel(page))).toBeLessThan(-100);
+    await expect.poll(() => value(handwheel(page))).toBeLessThan(-100);
   });
 
   test('ends at the locks, wherever the pointer goes', async () => {
@@ -137,7 +143,7 @@ describe('a curve of the turn', () => {
     await page.mouse.down();
     await page.mouse.move(box.x - 40, box.y + 20, { steps: 4 });
     await page.mouse.up();
-    expect(await value(handwheel(page))).toBeCloseTo(turnOf(STOPPED).left.handwheel / DEGREE, 6);
+    await expect.poll(() => value(handwheel(page))).toBeCloseTo(turnOf(STOPPED).left.handwheel / DEGREE, 6);
   });
 
   test('is worked by keys: steps to the side of the arrow, locks, the angle in words', async () => {
@@ -145,15 +151,17 @@ describe('a curve of the turn', () => {
     const { left, right } = turnOf(STOPPED);
     await tabTo(page, 'Wheels through the turn: pose the car along handwheel');
     await page.keyboard.press('ArrowLeft');
-    expect(await value(handwheel(page))).toBe(5);
+    await expect.poll(() => value(handwheel(page))).toBe(5);
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
-    expect(await value(handwheel(page))).toBe(-5);
-    expect(await wheels(page).getAttribute('aria-valuetext')).toBe('at 5° of handwheel to the right');
+    await expect.poll(() => value(handwheel(page))).toBe(-5);
+    await expect
+      .poll(() => wheels(page).getAttribute('aria-valuetext'))
+      .toBe('at 5° of handwheel to the right');
     await page.keyboard.press('End');
-    expect(await value(handwheel(page))).toBeCloseTo(left.handwheel / DEGREE, 6);
+    await expect.poll(() => value(handwheel(page))).toBeCloseTo(left.handwheel / DEGREE, 6);
     await page.keyboard.press('Home');
-    expect(await value(handwheel(page))).toBeCloseTo(right.handwheel / DEGREE, 6);
+    await expect.poll(() => value(handwheel(page))).toBeCloseTo(right.handwheel / DEGREE, 6);
   });
 
   test('tells the pose’s own figures, Ackermann in degrees and in per cent with its measure', async () => {
@@ -166,9 +174,9 @@ describe('a curve of the turn', () => {
     await expect
       .poll(() => panel('Overall ratio').textContent())
       .toContain(`${turn.ratio[last]?.toFixed(1)} to 1`);
-    expect(await panel('Ackermann error').textContent()).toContain(
-      `${((turn.ackermannError[last] as number) / DEGREE).toFixed(2)}°`,
-    );
+    await expect
+      .poll(() => panel('Ackermann error').textContent())
+      .toContain(`${((turn.ackermannError[last] as number) / DEGREE).toFixed(2)}°`);
     await page.getByRole('button', { name: 'Ackermann in per cent' }).click();
     await expect
       .poll(() => panel('Ackermann').textContent())
@@ -185,9 +193,9 @@ describe('a curve of the turn', () => {
       .poll(() => page.getByRole('region', { name: 'Return to straight', exact: true }).textContent())
       // A pound-force is 4.4482216152605 N and a foot 304.8 mm, exactly (ISO 80000-4, international yard and pound agreement).
       .toContain(`${((back?.both.at(-1) as number) / 4.4482216152605 / 304.8).toFixed(1)} lb·ft`);
-    expect(await page.locator('[data-figure="return"]').textContent()).toMatch(
-      /Returns by itself\s*all the way\s*all the way/,
-    );
+    await expect
+      .poll(() => page.locator('[data-figure="return"]').textContent())
+      .toMatch(/Returns by itself\s*all the way\s*all the way/);
   });
 
   test('says in words what it shows', async () => {

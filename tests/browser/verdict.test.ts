@@ -61,11 +61,11 @@ describe('a finding', () => {
     expect(before).toBeGreaterThan(3.5);
     const bump = finding(page, /^Must fix: Bump steer 3\.\d\d° to the (left|right) at 3 in of bump$/);
     await bump.click();
-    expect(await bump.getAttribute('aria-pressed')).toBe('true');
-    expect(await field(page, 'Pitman ball, above ground').inputValue()).toBe('11 1/16 in');
+    await expect.poll(() => bump.getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => field(page, 'Pitman ball, above ground').inputValue()).toBe('11 1/16 in');
 
     await page.getByRole('button', { name: 'Raise the box with its arm 3 in' }).first().click();
-    expect(await worst(page)).toBeLessThan(before / 5);
+    await expect.poll(() => worst(page)).toBeLessThan(before / 5);
     await page.getByText('4 to check', { exact: true }).waitFor();
     await saved(page);
     const { box } = storedDocument(board, LOW).steering;
@@ -74,7 +74,7 @@ describe('a finding', () => {
     expectClose(box.sectorCentre[2] - box.pitmanBall[2], 145, 1e-9, 'arm');
 
     await page.getByRole('button', { name: 'Undo: Raise the box with its arm 3 in' }).click();
-    expect(await worst(page)).toBe(before);
+    await expect.poll(() => worst(page)).toBe(before);
     await bump.waitFor();
     await saved(page);
     expect(storedDocument(board, LOW).steering.box.pitmanBall).toEqual([-600, 446, 281]);
@@ -89,11 +89,11 @@ describe('a finding', () => {
     await page.getByRole('heading', { name: 'Pitman ball' }).waitFor();
     await tabToButton(page, /^Raise the box with its arm/);
     await page.keyboard.press('Enter');
-    expect(await worst(page)).toBeLessThan(before / 5);
+    await expect.poll(() => worst(page)).toBeLessThan(before / 5);
     const focused = () => page.evaluate(() => document.activeElement?.closest('[data-finding]') !== null);
     await expect.poll(focused).toBe(true);
     await page.keyboard.press('Control+z');
-    expect(await worst(page)).toBe(before);
+    await expect.poll(() => worst(page)).toBe(before);
   });
 
   test('offers to show where it was measured, and the way back', async () => {
@@ -103,12 +103,12 @@ describe('a finding', () => {
     await chosenCard(page).getByRole('button', { name: 'Show it there' }).click();
     expectClose(Number(await heave.inputValue()), 76.2, 0.1, 'heave');
     await page.getByRole('button', { name: 'Back to ride height' }).click();
-    expect(await heave.inputValue()).toBe('0');
+    await expect.poll(() => heave.inputValue()).toBe('0');
     // What steers the handwheel too is shown with it turned.
     await finding(page, /Drag link comes within .* of the left tyre/).click();
     await chosenCard(page).getByRole('button', { name: 'Show it there' }).click();
     const handwheel = page.getByRole('textbox', { name: 'Handwheel, typed' });
-    expect(await handwheel.inputValue()).toMatch(/^\d{3}° left$/);
+    await expect.poll(() => handwheel.inputValue()).toMatch(/^\d{3}° left$/);
   });
 
   test('lets go of its part when it is chosen a second time', async () => {
@@ -121,7 +121,7 @@ describe('a finding', () => {
 
   test('that is in order is folded away and can be looked at and chosen', async () => {
     const { page } = await openLow();
-    expect(await finding(page, /^OK: Caster 6\.1°$/).count()).toBe(0);
+    await expect.poll(() => finding(page, /^OK: Caster 6\.1°$/).count()).toBe(0);
     await page.getByRole('button', { name: /^\d+ OK$/ }).click();
     await finding(page, /^OK: Caster 6\.1°$/).click();
     await page.getByRole('heading', { name: 'Left kingpin, top' }).waitFor();
@@ -131,7 +131,7 @@ describe('a finding', () => {
 describe('the verdict', () => {
   test('shows titles first, and choosing one takes no other from under the pointer', async () => {
     const { page } = await openLow();
-    expect(await page.locator('[data-chosen]').count()).toBe(0);
+    await expect.poll(() => page.locator('[data-chosen]').count()).toBe(0);
     const cards = page.locator('.mending [data-finding]');
     const titles = page.locator('.mending .choose');
     // What else the first one's move puts right is said without being asked for, and in sight.
@@ -140,13 +140,13 @@ describe('the verdict', () => {
     const [said, column] = [await also.boundingBox(), await page.locator('#column-page').boundingBox()];
     expect((said?.y ?? 0) + (said?.height ?? 0)).toBeLessThan((column?.y ?? 0) + (column?.height ?? 0));
     // The others say what is wrong and offer the move; where that comes from is said when they are chosen.
-    expect(await cards.nth(1).locator('.grounds').count()).toBe(0);
+    await expect.poll(() => cards.nth(1).locator('.grounds').count()).toBe(0);
     await cards.nth(1).locator('.mend').waitFor();
     const at = async (index: number) => (await titles.nth(index).boundingBox())?.y;
     const before = await at(0);
     await titles.first().click();
     await page.locator('[data-chosen]').waitFor();
-    expect(await at(0)).toBe(before);
+    await expect.poll(() => at(0)).toBe(before);
     // One that what is said of its part would cover comes up as far as it has to.
     await titles.nth(1).click();
     const part = page.locator('[data-chosen]');
@@ -168,15 +168,17 @@ describe('the verdict', () => {
       taken += 1;
     }
     expect(taken).toBeGreaterThan(0);
-    expect(await worst(page)).toBeLessThan(before / 5);
+    await expect.poll(() => worst(page)).toBeLessThan(before / 5);
     // There is none left that a button mends.
     await expect.poll(() => page.locator('.mend').count()).toBe(0);
-    expect(
-      await page
-        .getByText(/stop/, { exact: false })
-        .filter({ hasText: /^\d stops?/ })
-        .count(),
-    ).toBe(0);
+    await expect
+      .poll(() =>
+        page
+          .getByText(/stop/, { exact: false })
+          .filter({ hasText: /^\d stops?/ })
+          .count(),
+      )
+      .toBe(0);
   });
 
   test('follows a point while it is dragged, and is whole when it is let go', async () => {
@@ -195,11 +197,11 @@ describe('the verdict', () => {
     await takeAlong(page, at, 0, 40);
     // Still in the hand.
     await expect.poll(behind).toBeLessThan(0.06);
-    expect(await told()).toBeGreaterThan(before + 1);
+    await expect.poll(told).toBeGreaterThan(before + 1);
     await page.mouse.move(at.x, at.y + 70, { steps: 20 });
     await page.mouse.up();
     await expect.poll(behind).toBeLessThan(0.06);
-    expect(await told()).toBeGreaterThan(before + 2);
+    await expect.poll(told).toBeGreaterThan(before + 2);
   });
 
   test('is told in the unit that the reader chooses', async () => {
@@ -226,7 +228,7 @@ describe('limits of the shop', () => {
   test('one is typed, the finding changes and says whose limit it is, a reload keeps it, emptied it is the usual again', async () => {
     const { page } = await openSample();
     const tilts = finding(page, /^Must fix: .* tie rod ball tilts \d/);
-    expect(await tilts.count()).toBe(0);
+    await expect.poll(() => tilts.count()).toBe(0);
     await page.keyboard.press('l');
     await type(page, 'Tilt of a ball or rod end, at most', '6.5');
     await tilts.first().waitFor();
@@ -238,12 +240,12 @@ describe('limits of the shop', () => {
     await page.reload();
     await tilts.first().waitFor();
     await page.getByRole('button', { name: 'Limits, 1 of this shop' }).click();
-    expect(await field(page, 'Tilt of a ball or rod end, at most').inputValue()).toBe('6.5°');
+    await expect.poll(() => field(page, 'Tilt of a ball or rod end, at most').inputValue()).toBe('6.5°');
     await type(page, 'Tilt of a ball or rod end, at most', '');
     await expect.poll(() => tilts.count()).toBe(0);
     await page.reload();
     await page.getByRole('button', { name: 'Limits', exact: true }).waitFor();
-    expect(await tilts.count()).toBe(0);
+    await expect.poll(() => tilts.count()).toBe(0);
   });
 
   test('one that cannot be is refused under its field, and the usual figure holds', async () => {
@@ -255,10 +257,10 @@ describe('limits of the shop', () => {
       .filter({ hasText: 'it cannot be more than “Caster, at most”, 8°' })
       .waitFor();
     await page.getByRole('button', { name: 'Keep 4°' }).click();
-    expect(await field(page, 'Caster, at least').inputValue()).toBe('');
+    await expect.poll(() => field(page, 'Caster, at least').inputValue()).toBe('');
     // Escape puts the drawer away; the board was in reach all the while.
     await page.keyboard.press('Escape');
-    expect(await page.getByText('Limits of this shop').count()).toBe(0);
+    await expect.poll(() => page.getByText('Limits of this shop').count()).toBe(0);
   });
 });
 
@@ -275,7 +277,9 @@ describe('the stud of a ball', () => {
     const board = await openSample();
     const { page } = board;
     await chooseBall(page);
-    expect(await stud(page).locator('option:checked').textContent()).toBe('usual, along the kingpin');
+    await expect
+      .poll(() => stud(page).locator('option:checked').textContent())
+      .toBe('usual, along the kingpin');
     await stud(page).selectOption('fore and aft');
     await finding(page, /^Must fix: Steering arm ball tilts \d/).waitFor();
     await saved(page);
@@ -337,9 +341,9 @@ describe('car facts and cautions', () => {
     await finding(page, /Bump steer 3\.\d\d° to the \w+ at /).click();
     const line = page.getByText('Self-made and welded arms can break.');
     await line.waitFor();
-    expect(await detail.isVisible()).toBe(false);
+    await expect.poll(() => detail.isVisible()).toBe(false);
     await line.click();
-    expect(await detail.isVisible()).toBe(true);
+    await expect.poll(() => detail.isVisible()).toBe(true);
     await page.keyboard.press('Enter');
     await expect.poll(() => detail.isVisible()).toBe(false);
     await page.getByRole('tab', { name: 'Car', exact: true }).click();

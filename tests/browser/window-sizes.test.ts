@@ -30,7 +30,7 @@ test('long names never push anything out of a window; a small or twice enlarged 
     await page.setViewportSize({ width, height });
     const wide = () => page.evaluate(() => document.documentElement.scrollWidth);
     if (width >= 1024) await expect.poll(wide, { message: `${width} px` }).toBe(width);
-    expect(await unreachable(), `${width} px`).toEqual([]);
+    await expect.poll(() => unreachable(), { message: `${width} px` }).toEqual([]);
     await page.evaluate(() => scrollTo(0, 0));
   }
 });

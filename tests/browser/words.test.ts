@@ -16,7 +16,7 @@ test('the page of words is opened by its key, searched, and led through by its l
   await finder.waitFor();
   // Ready to be typed in, and no key of the board while it is.
   await expect.poll(() => finder.evaluate((field) => field === document.activeElement)).toBe(true);
-  expect(await help.getByRole('article').count()).toBe(Object.keys(TERMS).length);
+  await expect.poll(() => help.getByRole('article').count()).toBe(Object.keys(TERMS).length);
   expect(await violations(page)).toEqual([]);
 
   await page.keyboard.type('castor');
@@ -62,7 +62,7 @@ test('a dotted word is explained by pointer, by focus and by F1, and Escape clos
   const word = facts.locator('[data-term="wheelbase"]');
   await word.hover();
   await card.getByText(TERMS.wheelbase.what).waitFor();
-  expect(await word.getAttribute('aria-expanded')).toBe('true');
+  await expect.poll(() => word.getAttribute('aria-expanded')).toBe('true');
   await page.mouse.move(300, 300);
   await card.waitFor({ state: 'detached' });
 

@@ -68,12 +68,15 @@ describe('a curve', () => {
 
   test('says in words what it shows', async () => {
     const { page } = await openSample();
-    const summary = await steer(page).evaluate(
-      (element) => document.getElementById(element.getAttribute('aria-describedby') ?? '')?.textContent,
-    );
-    expect(summary).toMatch(
-      /^Mean steer of the wheels: from .*° at 2 15\/16 in of droop to .*° at 2 15\/16 in of bump\.$/,
-    );
+    const summary = () =>
+      steer(page).evaluate(
+        (element) => document.getElementById(element.getAttribute('aria-describedby') ?? '')?.textContent,
+      );
+    await expect
+      .poll(summary)
+      .toMatch(
+        /^Mean steer of the wheels: from .*° at 2 15\/16 in of droop to .*° at 2 15\/16 in of bump\.$/,
+      );
   });
 
   test('shows the wheels’ angles of the present pose', async () => {

@@ -35,8 +35,8 @@ describe('dragging a point', () => {
     const before = degrees(await figure(page, 'worst'));
     await takeAlong(page, await handleOf(page, 'side', PITMAN), 0, 30);
     // Not let go yet: the figures follow the hand.
+    await expect.poll(async () => degrees(await figure(page, 'worst'))).toBeGreaterThan(before + 1);
     const during = degrees(await figure(page, 'worst'));
-    expect(during).toBeGreaterThan(before + 1);
     await page.mouse.up();
     await saved(page);
     const [x, y, z] = pitmanOf(board);
@@ -96,8 +96,8 @@ describe('dragging a point', () => {
     const { page } = board;
     const right = await handleOf(page, 'front', 'location.right.framePivot');
     await drag(page, await handleOf(page, 'front', 'location.left.framePivot'), 15, 0);
-    const moved = await handleOf(page, 'front', 'location.right.framePivot');
-    expect(moved.x).toBeLessThan(right.x - 10);
+    const moved = async () => (await handleOf(page, 'front', 'location.right.framePivot')).x;
+    await expect.poll(moved).toBeLessThan(right.x - 10);
     await saved(page);
     const { location } = stored(board);
     if (location.kind !== 'hairpins') throw new Error('another kind of location');

@@ -58,6 +58,7 @@ describe('the sheet', () => {
     await page.mouse.move(at.x, at.y);
     for (let turn = 0; turn < 4; turn += 1) await page.mouse.wheel(0, -120);
     await expect.poll(() => scale(page)).toBeGreaterThan(before * 1.5);
+    await boardAtRest(page);
     // Wheel events come in whole pixels, so the spot under the pointer is known to half of one.
     const after = await handleOf(page, 'side', PITMAN);
     const slack = 0.5 * ((await scale(page)) / before);
@@ -70,6 +71,7 @@ describe('the sheet', () => {
     const { page } = await openSample();
     const at = await handleOf(page, 'side', PITMAN);
     await drag(page, await barePaper(page), 70, -40);
+    await boardAtRest(page);
     const moved = await handleOf(page, 'side', PITMAN);
     expect(moved.x - at.x).toBeCloseTo(70, 4);
     expect(moved.y - at.y).toBeCloseTo(-40, 4);

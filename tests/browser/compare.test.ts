@@ -44,7 +44,9 @@ const panel = (page: Page, name: string) => page.getByRole('region', { name, exa
 
 /** The cells of a line of the table, as they read. */
 async function line(page: Page, what: string): Promise<string[]> {
-  const texts = await page.locator(`[data-compared="${what}"] td`).allTextContents();
+  const cells = page.locator(`[data-compared="${what}"] td`);
+  await cells.first().waitFor();
+  const texts = await cells.allTextContents();
   return texts.map((text) => text.replaceAll(/\s+/g, ' ').trim());
 }
 const degrees = (text: string | undefined) => Number.parseFloat((text ?? '').replace('−', '-'));
@@ -120,8 +122,10 @@ describe('comparing variants', () => {
     const [mine, theirs] = await line(page, 'Worst bump steer');
     await takeAlong(page, await handleOf(page, 'side', PITMAN), 0, 20);
     // Not let go yet.
+    await expect
+      .poll(async () => degrees((await line(page, 'Worst bump steer'))[0]))
+      .toBeGreaterThan(degrees(mine) + 0.5);
     const [moved, still, difference] = await line(page, 'Worst bump steer');
-    expect(degrees(moved)).toBeGreaterThan(degrees(mine) + 0.5);
     expect(still).toBe(theirs);
     expect(degrees(difference)).toBeCloseTo(degrees(still) - degrees(moved), 1);
     await page.mouse.up();

@@ -186,8 +186,9 @@ describe('the drawer by keyboard alone', () => {
     await page.keyboard.press('Escape');
     await expect.poll(() => drawer(page).count()).toBe(0);
     expect(storedDocuments(board, 'Arm level')).toHaveLength(1);
-    const focused = await page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
-    expect(focused).toMatch(/^Cars and variants/);
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-label')))
+      .toMatch(/^Cars and variants/);
   });
 });
 

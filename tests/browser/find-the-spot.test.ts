@@ -32,12 +32,15 @@ async function showMap(page: Page): Promise<void> {
 
 /** Where a place of the map stands, mm; page px. */
 async function mapAt(page: Page, across: number, up: number): Promise<Spot> {
-  const spot = await page.evaluate(
-    ([x, z]) => (window.toeboardBoard as BoardHook | undefined)?.spotAt('map', x, z),
-    [across, up] as const,
-  );
-  if (!spot) throw new Error('No map is shown');
-  return spot;
+  const shown = await page
+    .waitForFunction(([x, z]) => (window.toeboardBoard as BoardHook | undefined)?.spotAt('map', x, z), [
+      across,
+      up,
+    ] as const)
+    .catch((error) => {
+      throw new Error('No map is shown', { cause: error });
+    });
+  return (await shown.jsonValue()) as Spot;
 }
 
 describe('the map', () => {
@@ -241,12 +244,12 @@ describe('small steps', () => {
     const height = page.getByRole('textbox', { name: 'Pitman ball, above ground' });
     await height.fill('11');
     await height.press('Enter');
+    await expect.poll(() => worst(page)).not.toBe(before);
     const drawn = await worst(page);
     await height.fill('11 1/8');
     await height.press('Enter');
     await expect.poll(async () => drawn - (await worst(page))).toBeGreaterThan(0);
     expectClose(drawn - (await worst(page)), said, 0.06, 'an eighth higher');
-    expect(before).not.toBe(drawn);
   });
 
   test('the shop’s tolerance is a band about the curve, typed and kept', async () => {

@@ -145,7 +145,7 @@ test('find leads anywhere by a few letters, in the drawer at the left, and gives
   await pointButton(page, 'Steering arm ball').focus();
   await page.keyboard.press('/');
   const drawer = page.getByRole('complementary', { name: 'Find' });
-  expect((await drawer.boundingBox())?.x).toBe(0);
+  await expect.poll(async () => (await drawer.boundingBox())?.x).toBe(0);
   const headings = page.getByRole('listbox').getByRole('group');
   await expect
     .poll(() => headings.evaluateAll((groups) => groups.map((group) => group.firstElementChild?.textContent)))
@@ -267,17 +267,23 @@ test('what the board tells for a while stands beside the drawer, not under it', 
   ]) {
     const { page } = await openBoard({ size });
     await takeDemonstration(page);
+    // The drawer's file is there before, so that it comes while the words still stand.
+    const drawer = page.getByRole('complementary', { name: 'Cars and variants' });
+    await page.keyboard.press('c');
+    await drawer.waitFor();
+    await page.keyboard.press('Escape');
+    await drawer.waitFor({ state: 'detached' });
     await page.keyboard.press('s');
     await page.keyboard.press('c');
+    await drawer.waitFor();
     const toast = page.getByRole('status').filter({ hasText: 'Points no longer snap.' });
-    const box = await toast.boundingBox();
-    if (!box) throw new Error('nothing is told');
-    const top = await page.evaluate(
-      ([x, y]) =>
-        document.elementFromPoint(x as number, y as number)?.closest('[role="status"]')?.textContent,
-      [box.x + 12, box.y + box.height / 2],
-    );
-    expect(top, `at ${size.width}`).toContain('Points no longer snap.');
+    const top = () =>
+      toast.evaluate((element) => {
+        const { left, top, height } = element.getBoundingClientRect();
+        return document.elementFromPoint(left + 12, top + height / 2)?.closest('[role="status"]')
+          ?.textContent;
+      });
+    await expect.poll(top, { message: `at ${size.width}` }).toContain('Points no longer snap.');
   }
 });
 

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openDemonstration, useBrowser } from '../support/browser-page.ts';
-import { framesDrawn } from '../support/frames.ts';
+import { framesDrawn, piecesThere } from '../support/frames.ts';
 import { paintedAtRest, rememberPainted, unreadable } from '../support/written-words.ts';
 
 const openBoard = useBrowser();
@@ -17,6 +17,7 @@ const tabs = (page: Page) => page.locator('.column [role="tab"]');
 
 /** What cannot be read, each time with where it was met. What is on its way gets the time to arrive. */
 async function faultsAt(page: Page, where: string): Promise<string[]> {
+  await piecesThere(page);
   // Words look for room in these, once more when all is at rest.
   if (/ (Layout|Turn)$/.test(where)) await paintedAtRest(page);
   else await framesDrawn(page, 2);

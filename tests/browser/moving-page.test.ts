@@ -14,6 +14,7 @@ import { bringChecker, violations } from '../support/accessibility.ts';
 import { connectBrowser } from '../support/browser-page.ts';
 import { demonstration } from '../support/demonstration-files.ts';
 import { testFolder } from '../support/host-folder.ts';
+import { slowDown } from '../support/slow-machine.ts';
 
 const browser = connectBrowser();
 const BAD = demonstration('hairpins-box-too-low');
@@ -40,6 +41,7 @@ async function opened(job: Partial<MovingJob>, options: BrowserContextOptions = 
   onTestFinished(() => context.close());
   await bringChecker(context);
   const page = await context.newPage();
+  await slowDown(page);
   const complaints: string[] = [];
   const asked: string[] = [];
   page.on('console', (message) => complaints.push(message.text()));
@@ -175,7 +177,9 @@ describe('the page that moves, opened from disk without a network', () => {
     const without = await opened({ document: GOOD, beside: BAD }, { javaScriptEnabled: false });
     const { page } = await opened({ document: GOOD, beside: BAD });
     for (const part of ['#marks', '#doing', '#curve'])
-      expect(await page.locator(part).innerHTML(), part).toBe(await without.page.locator(part).innerHTML());
+      await expect
+        .poll(() => page.locator(part).innerHTML(), { message: part })
+        .toBe(await without.page.locator(part).innerHTML());
   });
 
   test('runs over a bump and comes back; who wants no motion is shown its top at once', async () => {

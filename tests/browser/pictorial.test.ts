@@ -32,12 +32,12 @@ async function openSample(): Promise<OpenBoard> {
 
 /** Where the pictorial shows a hardpoint, page px. */
 async function picturedOf(page: Page, id: string): Promise<Spot> {
-  const spot = await page.evaluate(
-    (of) => (window.toeboardBoard as BoardHook | undefined)?.picturedAt(of),
-    id,
-  );
-  if (!spot) throw new Error(`The pictorial does not show ${id}`);
-  return spot;
+  const shown = await page
+    .waitForFunction((of) => (window.toeboardBoard as BoardHook | undefined)?.picturedAt(of), id)
+    .catch((error) => {
+      throw new Error(`The pictorial does not show ${id}`, { cause: error });
+    });
+  return (await shown.jsonValue()) as Spot;
 }
 
 const pictorial = (page: Page) => page.getByRole('application', { name: 'Pictorial', exact: true });

@@ -9,6 +9,7 @@ import { downloaded } from '../support/downloads.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { ADDRESS, type RunningProgram, startProgram } from '../support/host-process.ts';
 import { sampleLayout } from '../support/host-sample.ts';
+import { holdBack, slowDown } from '../support/slow-machine.ts';
 
 const browser = connectBrowser();
 
@@ -29,8 +30,10 @@ async function openBoard(env: Record<string, string> = {}) {
   });
   context.setDefaultTimeout(60_000);
   onTestFinished(() => context.close());
+  await holdBack(context);
   await context.addInitScript(() => sessionStorage.setItem('toeboard-column', 'points'));
   const page = await context.newPage();
+  await slowDown(page);
   await page.goto(address);
   await pointButton(page, 'Pitman ball').click();
   return { folder, host, page, context, address };

@@ -15,9 +15,6 @@ import { sampleLayout } from '../support/host-sample.ts';
 
 const openBoard = useBrowser();
 
-/** A page is drawn anew when all of the sheet is. */
-const PATIENT = { timeout: 15_000 };
-
 async function openSheet(): Promise<OpenBoard> {
   const board = await openBoard({ prepare: withSample(sampleLayout()) });
   await pointButton(board.page, 'Pitman ball').waitFor();
@@ -56,12 +53,12 @@ describe('the place Sheet', () => {
         (img) => (img as HTMLImageElement).naturalWidth / (img as HTMLImageElement).naturalHeight,
       );
     // US letter, lying (ANSI A: 11 by 8 1/2 in).
-    await expect.poll(() => width(/^Build sheet, page 1/), PATIENT).toBeCloseTo(11 / 8.5, 2);
+    await expect.poll(() => width(/^Build sheet, page 1/)).toBeCloseTo(11 / 8.5, 2);
     await page.getByRole('button', { name: 'Next page' }).click();
     await picture(page, /^Build sheet, page 2/).waitFor();
     await page.getByRole('combobox', { name: 'Paper' }).selectOption('A4');
     // ISO 216.
-    await expect.poll(() => width(/^Build sheet, page 2/), PATIENT).toBeCloseTo(297 / 210, 2);
+    await expect.poll(() => width(/^Build sheet, page 2/)).toBeCloseTo(297 / 210, 2);
   });
 
   test('makes the sheet, shows how far it is, and hands over a PDF', async () => {
@@ -180,9 +177,7 @@ describe('the place Sheet', () => {
     await page.getByRole('button', { name: 'Make the build sheet' }).click();
     await answer(page).getByText('Not written: it is no longer kept: make it again.').waitFor();
     await page.unroute('**/output/**');
-    await expect
-      .poll(async () => (await made(page, 'Make the build sheet')).content.length)
-      .toBeGreaterThan(10_000);
+    expect((await made(page, 'Make the build sheet')).content.length).toBeGreaterThan(10_000);
     // The browser itself tells of the status that was put in its way.
     board.complaints.length = 0;
   });
@@ -203,9 +198,7 @@ describe('the place Sheet', () => {
     await tabTo(page, 'Make the customer’s copy');
     const coming = page.waitForEvent('download');
     await page.keyboard.press('Enter');
-    await expect
-      .poll(async () => (await bytesOf(await coming)).content.subarray(0, 5).toString('latin1'))
-      .toBe('%PDF-');
+    expect((await bytesOf(await coming)).content.subarray(0, 5).toString('latin1')).toBe('%PDF-');
     // The hand is still on the button.
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.textContent?.trim()))

@@ -1,5 +1,6 @@
 import { createRequire } from 'node:module';
 import type { BrowserContext, Page } from 'playwright-core';
+import { piecesThere } from './frames.ts';
 
 const CHECKER = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
@@ -9,7 +10,8 @@ export function bringChecker(context: BrowserContext): Promise<void> {
 }
 
 /** The serious faults of a page for those who cannot see it, one line each; on request those of every weight. */
-export function violations(page: Page, ofEveryWeight = false): Promise<string[]> {
+export async function violations(page: Page, ofEveryWeight = false): Promise<string[]> {
+  await piecesThere(page);
   return page.evaluate(async (all) => {
     // biome-ignore lint/suspicious/noExplicitAny: put there by the checker's script
     const found = await (globalThis as any).axe.run(document, { resultTypes: ['violations'] });

@@ -17,6 +17,11 @@ export function framesDrawn(page: Page, frames: number): Promise<void> {
   );
 }
 
+/** Waits until nothing that the page shows is still on its way as a file of its own. */
+export async function piecesThere(page: Page): Promise<void> {
+  await page.waitForFunction(() => document.querySelector('.missing[aria-busy="true"]') === null);
+}
+
 /** Frames alike after which a flight is over: it begins in its second frame and moves in every one after it. */
 const FRAMES_ALIKE = 6;
 

@@ -6,9 +6,12 @@ export type Px = readonly [number, number];
 
 /** Where a px of the photo that is traced shows on the page. */
 export async function pageOf(page: Page, px: Px): Promise<Px> {
-  const at = await page.evaluate((spot) => (window.toeboardTrace as TraceHook | undefined)?.(spot), px);
-  if (!at) throw new Error(`px ${px.join(', ')} of the photo shows nowhere`);
-  return at;
+  const at = await page
+    .waitForFunction((spot) => (window.toeboardTrace as TraceHook | undefined)?.(spot), px)
+    .catch((error) => {
+      throw new Error(`px ${px.join(', ')} of the photo shows nowhere`, { cause: error });
+    });
+  return (await at.jsonValue()) as Px;
 }
 
 /** Clicks a px of the photo as a careful person does: zooms in on it, clicks the nearest whole px of the screen, zooms out. */

@@ -8,7 +8,7 @@ export const SLOWNESS = Number(process.env['TOEBOARD_SLOW'] ?? 1);
 if (!(SLOWNESS >= 1)) throw new Error('TOEBOARD_SLOW is by how many times the machine is slower: 1 or more');
 
 /** Milliseconds by which a file of script, an answer of the host and an answer of a worker come later for each time slower. */
-const LATER = { script: 60, host: 15, worker: 20 } as const;
+const LATER = { script: 120, host: 30, worker: 40 } as const;
 const later = (what: keyof typeof LATER) => LATER[what] * SLOWNESS;
 const passed = (ms: number) => new Promise<void>((done) => setTimeout(done, ms));
 

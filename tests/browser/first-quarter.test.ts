@@ -338,7 +338,7 @@ describe('what is kept', () => {
     await page.evaluate(() => {
       requestAnimationFrame(() => location.reload());
     });
-    await expect.poll(() => asked).toBe('beforeunload');
+    expect(await asked).toBe('beforeunload');
     await pointButton(page, 'Steering box').click();
     await page.getByRole('status').filter({ hasText: 'Not taken: “as before” in Pitman ball' }).waitFor();
     await saved(page);

@@ -184,14 +184,14 @@ test('a tab that is closed is opened again by a further start, and the program e
   await pointButton(page, 'Pitman ball').waitFor();
   await page.close();
   const second = startHost(folder, {}, ['--reopen']);
-  await expect.poll(() => second.ended).toBe(0);
+  expect(await second.ended).toBe(0);
   const [address = ''] = second.said().match(ADDRESS) ?? [];
   const again = await context.newPage();
   await again.goto(address);
   await pointButton(again, 'Pitman ball').waitFor();
   expect(host.said()).not.toContain('Toeboard ends');
   await again.close();
-  await expect.poll(() => host.ended).toBe(0);
+  expect(await host.ended).toBe(0);
   expect(host.said()).toMatch(/No page has been open for 0\.3 minutes and all is saved: Toeboard ends\./);
   expect(storedHeight(folder)).toBe(350);
 });

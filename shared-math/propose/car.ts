@@ -3,7 +3,7 @@ import { driverSideOf, type Layout, type LayoutDocument, resolveLayout, type Sid
 import type { Shelved } from '../shelf/index.ts';
 import type { LengthStyle } from '../units/index.ts';
 import { carInTheMirror } from './left-hand.ts';
-import { type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
+import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion, standsBy } from './question.ts';
 import type { Rooms } from './rooms.ts';
 
 /** The car that proposals are laid on, its driver on the left, and what was asked. */
@@ -41,7 +41,9 @@ export function carOf(question: ProposeQuestion): Car {
     driver,
     held: new Set(held),
     // What stands as drawn has no room.
-    rooms: Object.fromEntries(Object.entries(rooms).filter(([name]) => !held.some((each) => each === name))),
+    rooms: Object.fromEntries(
+      HOLDS.flatMap((name) => (rooms[name] && !standsBy(held, name) ? [[name, rooms[name]]] : [])),
+    ),
     shelf,
     limits,
     style,

@@ -1,11 +1,20 @@
 import { type LengthStyle, lengthBeside, toDegrees } from '../units/index.ts';
 import { boxKinds } from './boxes.ts';
 import { type Car, carOf, limitOf } from './car.ts';
-import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion } from './question.ts';
+import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion, standsBy } from './question.ts';
 import { hasRails, railStretch } from './rail-faces.ts';
-import { givenRoomWords, isRoomName, ROOM_NAMES, type Rooms, roomFigures, roomIsOf } from './rooms.ts';
+import { givenRoom, givenRoomWords, isRoomName, type Rooms, roomFigures, roomIsOf } from './rooms.ts';
+import { isWordedRoomName, ROOMS_IN_WORDS, wayWords, wordedRoomWords } from './rooms-in-words.ts';
 import { alongRail } from './side-steer.ts';
 import { ARM, LEAN, PLATE, TURNED } from './sizes.ts';
+
+/** One of several things that something may be. */
+export interface ProposeWay {
+  readonly name: string;
+  /** "on top of the rail". */
+  readonly words: string;
+  readonly open: boolean;
+}
 
 /** One thing that a proposal may choose, whether it is held, and how far it may go, for a person to read. */
 export interface ProposeFreedom {
@@ -19,6 +28,10 @@ export interface ProposeFreedom {
   readonly room: string;
   /** What of its room can be given in figures, and what is given; undefined where it has none. */
   readonly figures: { readonly of: string; readonly given: string } | undefined;
+  /** What it may be, each in words, and whether that may be tried; undefined where it is a matter of figures. */
+  readonly ways: readonly ProposeWay[] | undefined;
+  /** By what else it is held, which it stands with; undefined where it is held itself, or free. */
+  readonly with: string | undefined;
 }
 
 const WORDS: Readonly<Record<HoldName, string>> = {
@@ -35,6 +48,13 @@ const WORDS: Readonly<Record<HoldName, string>> = {
   lateral: 'what holds the axle sideways',
   shaft: 'the steering shaft between column and box',
   stops: 'the axle’s stops',
+};
+
+/** What something that stands takes along, by its name. */
+const WITH: Readonly<Partial<Record<HoldName, string>>> = {
+  box: 'the steering box',
+  shaft: 'the steering shaft',
+  'steering-arm': 'the steering arm',
 };
 
 function roomOf(car: Car, name: HoldName): string {
@@ -85,30 +105,45 @@ function roomOf(car: Car, name: HoldName): string {
   }
 }
 
+/** How far something may go: as far as is usual, or as far as was given. */
+function roomWords(car: Car, name: HoldName): string {
+  if (isWordedRoomName(name)) {
+    const ways = car.rooms[name];
+    return ways ? wordedRoomWords(name, ways) : roomOf(car, name);
+  }
+  const room = car.rooms[name];
+  return room ? givenRoomWords(name, room, car.style) : roomOf(car, name);
+}
+
 /** What a question lets proposals choose, and what it holds, with the room of each in words. */
 export function proposeFreedoms(question: ProposeQuestion): ProposeFreedom[] {
   const car = carOf(question);
   const measured = heldAsMeasured(question.document);
-  return HOLDS.map((name) => ({
-    name,
-    words: WORDS[name],
-    held: car.held.has(name),
-    measured: measured.includes(name),
-    room:
-      isRoomName(name) && car.rooms[name]
-        ? givenRoomWords(name, car.rooms[name], car.style)
-        : roomOf(car, name),
-    figures: isRoomName(name)
-      ? { of: roomIsOf(name), given: car.rooms[name] ? roomFigures(name, car.rooms[name], car.style) : '' }
-      : undefined,
-  }));
+  return HOLDS.map((name) => {
+    const by = standsBy([...car.held], name);
+    return {
+      name,
+      words: WORDS[name],
+      held: car.held.has(name),
+      measured: measured.includes(name),
+      with: by === undefined || by === name ? undefined : WITH[by],
+      room: roomWords(car, name),
+      figures: isRoomName(name)
+        ? { of: roomIsOf(name), given: car.rooms[name] ? roomFigures(name, car.rooms[name], car.style) : '' }
+        : undefined,
+      ways: isWordedRoomName(name)
+        ? ROOMS_IN_WORDS[name].map((way) => {
+            const room: readonly string[] | undefined = car.rooms[name];
+            return { name: way, words: wayWords(name, way), open: room?.includes(way) ?? true };
+          })
+        : undefined,
+    };
+  });
 }
 
 /** "As far as given: the pitman ball on an arm 5 in to 7 in long." Empty where nothing is. */
 export function roomsWords(rooms: Rooms, style: LengthStyle): string {
-  const given = ROOM_NAMES.flatMap((name) =>
-    rooms[name] ? [`${WORDS[name]} ${givenRoomWords(name, rooms[name], style)}`] : [],
-  );
+  const given = HOLDS.flatMap((name) => givenRoom(rooms, name, style) ?? []);
   return given.length === 0 ? '' : `As far as given: ${given.join('; ')}.`;
 }
 

@@ -60,6 +60,20 @@ export function heldAsMeasured(document: LayoutDocument): HoldName[] {
   });
 }
 
+/** What is as drawn where something else is: a box that stands is where it is, and an arm that stands is made for one way of steering. */
+const STAND_WITH: Readonly<Partial<Record<HoldName, readonly HoldName[]>>> = {
+  way: ['steering-arm', 'box', 'shaft'],
+  mount: ['box', 'shaft'],
+  'axle-side': ['box', 'shaft'],
+  'arm-way': ['box', 'shaft'],
+  'box-turn': ['box', 'shaft'],
+};
+
+/** What is held by which this stands as drawn too; undefined where it may be otherwise. Held itself, it is itself. */
+export function standsBy(held: readonly HoldName[], name: HoldName): HoldName | undefined {
+  return [name, ...(STAND_WITH[name] ?? [])].find((each) => held.includes(each));
+}
+
 const STEERING = /^(steering|shaft)\./;
 
 /** The document with what is known of its steering forgotten: its points count as guessed, those of the axle do not. */

@@ -2,8 +2,9 @@ import { LIMITS, type LimitName } from '../findings/index.ts';
 import type { Obstacle } from '../layout/index.ts';
 import { formatDegrees, formatForce, lengthBeside, MM_PER_INCH, setLength } from '../units/index.ts';
 import { carOf, limitOf } from './car.ts';
-import type { HoldName, ProposeQuestion } from './question.ts';
-import { givenRoomWords, ROOM_NAMES, type RoomName } from './rooms.ts';
+import { HOLDS, type HoldName, type ProposeQuestion } from './question.ts';
+import { givenRoom } from './rooms.ts';
+import { isWordedRoomName } from './rooms-in-words.ts';
 
 /** One step of a relaxation: the question with it, and how far that is in words. */
 export interface Relaxed {
@@ -194,30 +195,23 @@ const LET_GO: Readonly<Record<HoldName, readonly [stands: string, goes: string]>
   stops: ['the axle’s stops as they are', 'the axle’s stops set otherwise'],
 };
 
-const ROOM_OF: Readonly<Record<RoomName, string>> = {
-  box: 'the steering box',
-  'box-kind': 'a steering box',
-  'pitman-arm': 'the pitman ball',
-  'steering-arm': 'the steering arm’s ball',
-  'tie-rod': 'the tie rod’s balls',
-  lateral: 'what holds the axle sideways',
-  shaft: 'a steering shaft',
-  stops: 'the axle’s stops',
-};
-
 /** A room that was given, let go. */
-function ofRoom(question: ProposeQuestion, name: RoomName): Relaxation[] {
+function ofRoom(question: ProposeQuestion, name: HoldName): Relaxation[] {
   const { rooms = {}, style } = question;
-  const room = rooms[name];
-  if (!room) return [];
+  const given = givenRoom(rooms, name, style);
+  if (given === undefined) return [];
   const { [name]: _, ...others } = rooms;
-  const given = `${ROOM_OF[name]} ${givenRoomWords(name, room, style)}`;
   return [
     {
       key: `room ${name}`,
       gives: 'held',
       stands: given,
-      ...oneLadder([{ question: { ...question, rooms: others }, words: `more room than ${given}` }]),
+      ...oneLadder([
+        {
+          question: { ...question, rooms: others },
+          words: isWordedRoomName(name) ? LET_GO[name][1] : `more room than ${given}`,
+        },
+      ]),
     },
   ];
 }
@@ -265,7 +259,7 @@ export function relaxationsOf(question: ProposeQuestion): Relaxation[] {
       }),
     ),
     ...ofBoxAndBall(question, names),
-    ...ROOM_NAMES.flatMap((name) => ofRoom(question, name)),
+    ...HOLDS.flatMap((name) => ofRoom(question, name)),
     ...FACTORS.map(([name, factors]) => ofLimit(question, name, factors)),
   ];
 }

@@ -9,12 +9,19 @@ import {
   parseAngle,
   parseLength,
 } from '../units/index.ts';
+import {
+  isWordedRoomName,
+  type WordedRoomName,
+  type WordedRooms,
+  wordedRoomWords,
+} from './rooms-in-words.ts';
 
 // How far something that a proposal may choose may go, where a person says so: from one figure to another.
 
-/** What has a room in figures; the other things that may be held are one or the other. */
+/** What has a room in figures; the other things that may be held are one or the other (`ROOMS_IN_WORDS`). */
 export const ROOM_NAMES = [
   'box',
+  'box-turn',
   'box-kind',
   'pitman-arm',
   'steering-arm',
@@ -28,7 +35,8 @@ export type RoomName = (typeof ROOM_NAMES)[number];
 
 /** From and to: mm, degrees, a ratio to 1, a number of joints. */
 export type Room = readonly [from: number, to: number];
-export type Rooms = Readonly<Partial<Record<RoomName, Room>>>;
+export type FigureRooms = Readonly<Partial<Record<RoomName, Room>>>;
+export type Rooms = FigureRooms & WordedRooms;
 
 interface RoomKind {
   readonly unit: 'length' | 'degrees' | 'ratio' | 'joints';
@@ -56,6 +64,14 @@ const KINDS: Readonly<Record<RoomName, RoomKind>> = {
     most: 3000,
     of: 'how far behind the axle, ahead of it below 0',
     words: (range) => `its middle ${range} behind the axle`,
+  },
+  'box-turn': {
+    unit: 'degrees',
+    // As far as a plate or bracket is made for it: `TURNED`.
+    least: -10,
+    most: 10,
+    of: 'how far a side steer box is turned in plan, the end that its shaft goes into toward the middle of the car above 0',
+    words: (range) => `turned ${range} in plan in side steer; in cross steer leaning back as is usual`,
   },
   'box-kind': {
     unit: 'ratio',
@@ -90,6 +106,19 @@ const KINDS: Readonly<Record<RoomName, RoomKind>> = {
   },
 };
 
+/** What a room in figures is given to. */
+const OF: Readonly<Record<RoomName, string>> = {
+  box: 'the steering box',
+  'box-turn': 'the steering box',
+  'box-kind': 'a steering box',
+  'pitman-arm': 'the pitman ball',
+  'steering-arm': 'the steering arm’s ball',
+  'tie-rod': 'the tie rod’s balls',
+  lateral: 'what holds the axle sideways',
+  shaft: 'a steering shaft',
+  stops: 'the axle’s stops',
+};
+
 export const isRoomName = (name: string): name is RoomName => ROOM_NAMES.some((each) => each === name);
 
 /** What the figures of a room are of: "how long the arm is". */
@@ -111,6 +140,20 @@ export function roomFigures(name: RoomName, [from, to]: Room, style: LengthStyle
 export function givenRoomWords(name: RoomName, room: Room, style: LengthStyle): string {
   const words = KINDS[name].words(roomFigures(name, room, style));
   return name === 'shaft' && room[1] === 1 ? words.replace(/joints$/, 'joint') : words;
+}
+
+/** A room that is given, with what it is of: "the pitman ball on an arm 5 in to 6 in long"; undefined where none is. */
+export function givenRoom(
+  rooms: Rooms,
+  name: RoomName | WordedRoomName,
+  style: LengthStyle,
+): string | undefined {
+  if (isWordedRoomName(name)) {
+    const ways = rooms[name];
+    return ways && wordedRoomWords(name, ways);
+  }
+  const room = rooms[name];
+  return room && `${OF[name]} ${givenRoomWords(name, room, style)}`;
 }
 
 const BETWEEN = /\s*(?:\.\.+|:|–|\bto\b)\s*/;

@@ -1,6 +1,9 @@
+import { clamp } from '../clamp.ts';
+import { toRadians } from '../units/index.ts';
 import type { Car } from './car.ts';
 import type { Choice, Idea } from './idea.ts';
 import { isPlacedInRooms, type Room, type RoomName, type Rooms } from './rooms.ts';
+import { isOpenTo } from './rooms-in-words.ts';
 import { ARM } from './sizes.ts';
 import { type Arm, armLength } from './usual-arms.ts';
 
@@ -27,6 +30,20 @@ function narrowed(rooms: Rooms, { arms }: Idea, choice: Choice, at: number): Cho
   return choice;
 }
 
+/** An idea whose box is turned no further than its room leaves: nearest to square, and from there toward the column. */
+function turnedWithin(room: Room | undefined, idea: Idea): Idea {
+  const { turn, choices } = idea;
+  if (!room || !turn) return idea;
+  const [from, to] = room.map(toRadians) as [number, number];
+  const square = clamp(0, from, to);
+  const still = { ...(choices[turn.choice] as Choice), from: square, to: square };
+  return {
+    ...idea,
+    choices: choices.with(turn.choice, still),
+    turn: { ...turn, most: clamp(turn.most, from, to) },
+  };
+}
+
 /** Times that an arm's number is put right for the length that comes of it. */
 const PUT_RIGHT = 3;
 
@@ -34,8 +51,10 @@ const PUT_RIGHT = 3;
  * An idea with no more open than the rooms that were given leave; an empty list if they leave none of its usual places. The
  * number of an arm with a room is the length that a rule reads on it, however the kingpin leans.
  */
-export function withRooms({ rooms }: Car, idea: Idea): Idea[] {
-  if (Object.keys(rooms).length === 0) return [idea];
+export function withRooms({ rooms }: Car, asUsual: Idea): Idea[] {
+  if (Object.keys(rooms).length === 0) return [asUsual];
+  if (!isOpenTo(rooms, asUsual)) return [];
+  const idea = turnedWithin(rooms['box-turn'], asUsual);
   const choices = idea.choices.flatMap((choice, at) => narrowed(rooms, idea, choice, at) ?? []);
   if (choices.length < idea.choices.length) return [];
   const arms = ARMS.flatMap(([name, arm]) => {

@@ -11,6 +11,7 @@ import {
   heldAsMeasured,
   heldWords,
   isRoomName,
+  isWordedRoomName,
   type NewPart,
   type NoFit,
   type Proposal,
@@ -18,11 +19,12 @@ import {
   type ProposeAnswer,
   type ProposeQuestion,
   ROOM_NAMES,
-  type Room,
-  type RoomName,
+  ROOMS_IN_WORDS,
   type Rooms,
   readRoom,
+  readWordedRoom,
   roomsWords,
+  standsBy,
   type TaskResult,
   whyNothingFits,
 } from '../../shared-math/propose/index.ts';
@@ -51,23 +53,52 @@ function readHeld(text: string | undefined): HoldName[] | undefined {
   });
 }
 
-/** How far what is not held may go: NAME=FROM:TO with commas between, mm and degrees. */
-function readRooms(text: string | undefined, held: readonly HoldName[]): Rooms {
-  const rooms: Partial<Record<RoomName, Room>> = {};
-  for (const entry of text?.split(',') ?? []) {
-    const [name = '', range, ...more] = entry.split('=').map((part) => part.trim());
-    if (!isRoomName(name))
-      throw new UsageError(
-        `--room: ${quoted(name)} has no room in figures; there are ${ROOM_NAMES.join(', ')}`,
-      );
-    if (rooms[name]) throw new UsageError(`--room: ${name} is given twice`);
-    if (held.includes(name))
-      throw new UsageError(`--room: ${name} is held as drawn; leave it out of --hold to give it room`);
-    if (range === undefined || more.length > 0)
-      throw new UsageError(`--room expects ${name}=FROM:TO, found ${quoted(entry)}`);
-    const read = readRoom(name, range, STYLE);
+/** The entries of `--room`: a name and what stands behind its sign; what has no sign of its own goes on with the one before it. */
+function roomEntries(text: string): (readonly [name: string, given: string | undefined])[] {
+  const entries: (readonly [name: string, given: string | undefined])[] = [];
+  for (const part of text.split(',').map((each) => each.trim())) {
+    const before = entries.at(-1);
+    const [name = '', ...given] = part.split('=').map((each) => each.trim());
+    if (given.length === 0 && before?.[1] !== undefined && isWordedRoomName(before[0]))
+      entries.splice(-1, 1, [before[0], `${before[1]},${part}`]);
+    else entries.push([name, given.length === 0 ? undefined : given.join('=')]);
+  }
+  return entries;
+}
+
+/** What of one freedom may be tried. */
+function readRoomOf(name: HoldName, given: string | undefined): Rooms {
+  if (isWordedRoomName(name)) {
+    const ways = given?.split(',').map((way) => way.trim()) ?? [''];
+    const read = readWordedRoom(name, ways);
     if (!read.ok) throw new UsageError(`--room ${name}: ${read.failure}`);
-    rooms[name] = read.value;
+    return { [name]: read.value };
+  }
+  if (given === undefined || given.includes('='))
+    throw new UsageError(
+      `--room expects ${name}=FROM:TO, found ${quoted(given === undefined ? name : `${name}=${given}`)}`,
+    );
+  if (!isRoomName(name)) throw new Error(`${name} has no room`);
+  const read = readRoom(name, given, STYLE);
+  if (!read.ok) throw new UsageError(`--room ${name}: ${read.failure}`);
+  return { [name]: read.value };
+}
+
+/** How far what is not held may go: NAME=FROM:TO, mm and degrees, or NAME=WAY,WAY, with commas between. */
+function readRooms(text: string | undefined, held: readonly HoldName[]): Rooms {
+  let rooms: Rooms = {};
+  for (const [given, room] of text === undefined ? [] : roomEntries(text)) {
+    const name = HOLDS.find((each) => each === given);
+    if (!name) throw new UsageError(`--room: ${quoted(given)} is not known; there are ${HOLDS.join(', ')}`);
+    if (rooms[name]) throw new UsageError(`--room: ${name} is given twice`);
+    const by = standsBy(held, name);
+    if (by === name)
+      throw new UsageError(`--room: ${name} is held as drawn; leave it out of --hold to give it room`);
+    if (by)
+      throw new UsageError(
+        `--room: ${name} stands as drawn, as ${by} is held; leave ${by} out of --hold to give it room`,
+      );
+    rooms = { ...rooms, ...readRoomOf(name, room) };
   }
   return rooms;
 }
@@ -221,8 +252,12 @@ async function* answer(question: ProposeQuestion, out: string | undefined, json:
 export const propose: Command = {
   name: 'propose',
   usage:
-    'propose LAYOUT.json [--hold NAME,…|none] [--room NAME=FROM:TO,…] [--shelf SHELF.csv] [--seed N] [--out FOLDER] [--json]',
-  about: `Looks for whole arrangements of the steering that fit this car, or says what stands in the way. What is measured or planned is held as drawn unless --hold says otherwise: ${HOLDS.join(', ')}. The rest may go as far as is usual, or as far as --room says, mm and degrees: ${ROOM_NAMES.join(', ')}.`,
+    'propose LAYOUT.json [--hold NAME,…|none] [--room NAME=FROM:TO|NAME=WAY,…,…] [--shelf SHELF.csv] [--seed N] [--out FOLDER] [--json]',
+  about: `Looks for whole arrangements of the steering that fit this car, or says what stands in the way. What is measured or planned is held as drawn unless --hold says otherwise: ${HOLDS.join(', ')}. The rest may go as far as is usual, or as far as --room says, mm and degrees: ${ROOM_NAMES.join(', ')}; or one or several of these: ${Object.entries(
+    ROOMS_IN_WORDS,
+  )
+    .map(([name, ways]) => `${name}=${ways.join(',')}`)
+    .join('; ')}.`,
   run(args) {
     const taken = takeArguments(args, { values: ['hold', 'room', 'shelf', 'seed', 'out'], flags: ['json'] });
     const { values, flags } = taken;

@@ -65,6 +65,21 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   await expect
     .poll(async () => (await room.textContent())?.trim())
     .toMatch(/^Along the rails, .*behind the axle.*\.$/);
+  // Of the parts of the frame that the box may be on, all but one are left out; the last one has to stay.
+  const parts = sheet(page).getByRole('group', {
+    name: 'Which part of the frame the box is on: what to try',
+  });
+  for (const name of [
+    'Inside the rail',
+    'On top of the rail',
+    'Inside the rail, its arm outside',
+    'On a crossmember',
+  ])
+    await parts.getByRole('checkbox', { name, exact: true }).press('Space');
+  const outside = parts.getByRole('checkbox', { name: 'Outside the rail' });
+  await outside.press('Space');
+  await expect.poll(() => parts.getByRole('alert').textContent()).toBe('One of these has to be left to try.');
+  await expect.poll(() => outside.isChecked()).toBe(true);
   expect(await violations(page)).toEqual([]);
 
   await sheet(page).getByRole('button', { name: 'Find arrangements', exact: true }).press('Enter');
@@ -79,6 +94,7 @@ test('from the door to a laid variant without a stop, and back by one undo', {
 
   const card = page.locator('[data-proposal]').first();
   const name = (await card.getByRole('heading').textContent()) ?? '';
+  expect(name).toContain('outside the left rail');
   const worst = (await card.locator('[data-figure-row="Worst bump steer"] td').allTextContents()).map(
     (text) => /[\d.]+°/.exec(text)?.[0],
   );

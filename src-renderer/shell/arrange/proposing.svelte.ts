@@ -1,7 +1,7 @@
 import { createContext } from 'svelte';
 import { type LayoutDocument, resolveLayout } from '../../../shared-math/layout/index.ts';
 import { type FrontEnd, prepareFrontEnd } from '../../../shared-math/linkage/index.ts';
-import { type Outcome, succeeded } from '../../../shared-math/outcome.ts';
+import { failed, type Outcome, succeeded } from '../../../shared-math/outcome.ts';
 import type {
   gatherProposals,
   HOLDS,
@@ -12,11 +12,14 @@ import type {
   ProposeNews,
   ProposeQuestion,
   ProposeTask,
+  ROOMS_IN_WORDS,
   RoomName,
   Rooms,
   readRoom,
+  readWordedRoom,
   TaskResult,
   WhyNone,
+  WordedRoomName,
 } from '../../../shared-math/propose/index.ts';
 import type { Shelved } from '../../../shared-math/shelf/index.ts';
 import type { OpenLayout } from '../../document/open-layout.svelte.ts';
@@ -34,6 +37,8 @@ export interface Search {
   readonly heldAsMeasured: typeof heldAsMeasured;
   readonly proposalNotes: typeof proposalNotes;
   readonly readRoom: typeof readRoom;
+  readonly readWordedRoom: typeof readWordedRoom;
+  readonly ROOMS_IN_WORDS: typeof ROOMS_IN_WORDS;
 }
 
 /** What lies on the board over the drawing: a proposal, or the nearest that there is to one. */
@@ -141,6 +146,28 @@ export class Proposing {
     }
     const { unit, fraction } = this.#openLayout.settings;
     const read = search.readRoom(name, typed, { unit, fraction });
+    if (!read.ok) return read;
+    this.rooms = { ...others, [name]: read.value };
+    return succeeded(this.rooms);
+  }
+
+  /**
+   * Lets one of several ways be tried, or not. All of them are as many as is usual, none of them is refused: that would be
+   * to look for nothing.
+   */
+  openWay(name: WordedRoomName, way: string, open: boolean): Outcome<Rooms, string> {
+    const { [name]: before, ...others } = this.rooms;
+    const search = this.#search;
+    if (!search) throw new Error('a way of a search that no car was taken up for');
+    const all: readonly string[] = search.ROOMS_IN_WORDS[name];
+    const were: readonly string[] = before ?? all;
+    const ways = all.filter((each) => (each === way ? open : were.includes(each)));
+    if (ways.length === 0) return failed('one of these has to be left to try');
+    if (ways.length === all.length) {
+      this.rooms = others;
+      return succeeded(this.rooms);
+    }
+    const read = search.readWordedRoom(name, ways);
     if (!read.ok) return read;
     this.rooms = { ...others, [name]: read.value };
     return succeeded(this.rooms);

@@ -16,6 +16,7 @@ interface Reported {
   readonly layout: string;
   readonly seed: number;
   readonly held: readonly string[];
+  readonly rooms: Readonly<Record<string, readonly (number | string)[]>>;
   readonly evaluations: number;
   readonly drawn: { readonly bumpSteer: number } | null;
   readonly proposals: readonly {
@@ -54,6 +55,38 @@ describe('propose', () => {
     }
     const again = JSON.parse((await toeboard(...args)).out) as Reported;
     expect(again).toEqual(said);
+  });
+
+  test('tries what is open to it alone, and says so', async () => {
+    const said = await toeboard(
+      'propose',
+      'projects/hairpins-side-steer.json',
+      '--hold',
+      'box-kind,tie-rod,lateral',
+      '--room',
+      'way=side,mount=outside,top,axle-side=behind,arm-way=down,box-turn=1:4',
+      '--json',
+    );
+    expect([said.code, said.err]).toEqual([0, '']);
+    const { rooms, proposals } = JSON.parse(said.out) as Reported;
+    expect(rooms).toEqual({
+      way: ['side'],
+      mount: ['outside', 'top'],
+      'axle-side': ['behind'],
+      'arm-way': ['down'],
+      'box-turn': [1, 4],
+    });
+    expect(proposals.length).toBeGreaterThan(0);
+    for (const { layout, name } of proposals) {
+      expect(name).toMatch(/^Side steer (outside|on top of) the left rail, arm down, behind the axle,/);
+      const { sectorCentre, sectorAxis, pitmanBall } = layout.steering.box;
+      expect(sectorCentre[0]).toBeLessThan(layout.axle.left.wheelCentre[0]);
+      expect(pitmanBall[2]).toBeLessThan(sectorCentre[2]);
+      const turn = (Math.atan(-sectorAxis[0] / sectorAxis[1]) * 180) / Math.PI;
+      expect(turn).toBeGreaterThan(1 - 1e-3);
+      expect(turn).toBeLessThan(4 + 1e-3);
+      expect(await stopsOf(layout)).toEqual([]);
+    }
   });
 
   test('where nothing fits, exit 0, an empty list, the reason, and the nearest with what it breaks', async () => {

@@ -108,11 +108,11 @@ export function closeIn(car: Car, idea: Idea, layout: Layout, flavour: string): 
       name,
       layout: document,
       figures: judged.figures,
-      good: goodWords(car, idea, layout, judged),
+      good: goodWords(car, idea, layout, judged, shaft),
       costs: costWords(car, idea, layout, judged, kind, shaft),
       assumes: idea.assumes ?? null,
       pastLimits: pastLimits(car, judged.findings).length,
-      nearestLimit: limitShares(car, judged.figures)[0],
+      nearestLimit: limitShares(car, judged.figures, laid?.joints ?? [])[0],
       newParts: newPartsOf(car, document),
     },
   };

@@ -5,7 +5,6 @@ import {
   formatSpan,
   type LengthStyle,
   lengthBeside,
-  setLength,
 } from '../units/index.ts';
 import type { ProposalFigures } from './proposal.ts';
 
@@ -47,7 +46,7 @@ const KINDS: readonly Kind[] = [
     main: true,
   },
   {
-    what: (style) => `Parts off by ${setLength(OFF, style)}`,
+    what: (style) => `Parts off by ${lengthBeside(OFF, [], style)}`,
     of: ({ band }) => band,
     words: degrees(2),
     less: true,

@@ -19,8 +19,13 @@ export function mountOf(layout: Layout): Mount {
     return 'top';
   if (middle > (outer + inner) / 2) return 'outside';
   if (arrangementOf(layout) === 'side' && layout.steering.box.pitmanBall[1] > outer) return 'through';
-  const toRail = inner - Math.max(from[1], to[1]);
-  return crossmemberGap(layout) < Math.min(ON_CROSSMEMBER, toRail) ? 'crossmember' : 'inside';
+  return crossmemberGap(layout) < Math.min(ON_CROSSMEMBER, railGap(layout)) ? 'crossmember' : 'inside';
+}
+
+/** mm from a box inside the rails to the left one. */
+function railGap(layout: Layout): number {
+  const { from, to, radius } = boxLine(layout);
+  return railFacesNear(layout, from[0]).inner - Math.max(from[1], to[1]) - radius;
 }
 
 /** Whether the drawn pitman arm stands up from its sector shaft; in cross steer, whether it lies over its box. */
@@ -47,7 +52,11 @@ export function sectorTiltOf({ steering }: Layout): number {
 
 /** mm that a laid box misses the place which its idea names; 0 where it is there, or the idea names none in reach of which it is laid. */
 export function mountLacks({ mount }: Pick<Idea, 'mount'>, layout: Layout): number {
-  if (mount === 'crossmember') return Math.max(0, crossmemberGap(layout) - PLATE.most);
+  if (mount === 'crossmember') {
+    // Where a rail is nearer it would be bolted to that.
+    const gap = crossmemberGap(layout);
+    return Math.max(0, gap - PLATE.most, gap - railGap(layout));
+  }
   if (mount !== 'top') return 0;
   const { from, to, radius } = boxLine(layout);
   const { top } = railFacesNear(layout, layout.steering.box.sectorCentre[0]);

@@ -128,18 +128,19 @@ export interface BoxRoom {
 export class BoxPlaces {
   private readonly things: readonly Thing[];
   private readonly unbounded: boolean;
+  private readonly crossmembers: ReadonlySet<string>;
 
   constructor(layout: Layout) {
     const rails = layout.rails.reduce(
       (sum, { path, mirrored }) => sum + (path.length - 1) * (mirrored ? 2 : 1),
       0,
     );
-    const crossmembers = new Set(
+    this.crossmembers = new Set(
       layout.obstacles.filter(({ role }) => role === 'crossmember').map(({ name }) => name),
     );
     this.things = routeObstacles(layout).map((obstacle, i) => ({
       obstacle,
-      holds: i < rails || crossmembers.has(obstacle.name),
+      holds: i < rails || this.crossmembers.has(obstacle.name),
     }));
     // Without a rail or crossmember nobody knows what a box could be bolted to.
     this.unbounded = !this.things.some(({ holds }) => holds);
@@ -157,12 +158,18 @@ export class BoxPlaces {
     return { outOfReach: this.unbounded ? 0 : Math.max(0, reach - PLATE.most), overlap };
   }
 
-  /** What a bracket has to bridge from the nearest thing that holds the box, mm; undefined where nobody knows what that is. */
-  bridged(layout: Layout): { readonly by: number; readonly from: string } | undefined {
+  /**
+   * What a bracket has to bridge from the nearest thing that holds the box, mm; undefined where nobody knows what that is.
+   * `to` names the kind of thing that it is said to be on.
+   */
+  bridged(
+    layout: Layout,
+    to: 'crossmember' | 'any',
+  ): { readonly by: number; readonly from: string } | undefined {
     const skin = skinOf(layout);
     let nearest: { readonly by: number; readonly from: string } | undefined;
     for (const { obstacle, holds } of this.things) {
-      if (!holds) continue;
+      if (!holds || (to === 'crossmember' && !this.crossmembers.has(obstacle.name))) continue;
       const by = Math.min(...skin.map(([from, to]) => segmentToObstacle(obstacle, from, to)));
       if (!nearest || by < nearest.by) nearest = { by, from: obstacle.name };
     }

@@ -58,7 +58,10 @@ const WAYS: readonly { readonly joints: RouteJoints; readonly on: 'ends' | 'shor
     { joints: 3, on: 'long stubs' },
   ];
 
-/** How many of so many joints may be double ones: nobody builds a shaft of three with more than one, each with its bearing. */
+/**
+ * How many of so many joints may be double ones: nobody builds a shaft of three with more than one, each with its bearing. An
+ * arrangement that is seldom built is not worth any.
+ */
 const DOUBLES: Readonly<Record<RouteJoints, number>> = { 1: 1, 2: 2, 3: 1 };
 
 const bearings = ({ stubs }: RouteProposal): number => stubs.filter(({ bearing }) => bearing).length;
@@ -69,7 +72,11 @@ const bearings = ({ stubs }: RouteProposal): number => stubs.filter(({ bearing }
  * longer, and longer ends that need no bearing before a third joint. Of three joints, which take ten times as long to look
  * for, only the side with more room is tried.
  */
-export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'boxes' | 'joints'>): ShaftFor {
+export function shaftFor(
+  car: Car,
+  layout: Layout,
+  idea: Pick<Idea, 'ahead' | 'boxes' | 'joints' | 'uncommon'>,
+): ShaftFor {
   const { shaft } = car.document;
   if (!shaft) return { kind: 'no-column' };
   const fit = inputFit(car, boxKindOf(layout, idea.boxes));
@@ -103,7 +110,7 @@ export function shaftFor(car: Car, layout: Layout, idea: Pick<Idea, 'ahead' | 'b
     // A third joint and its bearing in place of a longer end in a bearing; long stubs only where nothing else does.
     if (best && (bearings(best) === 0 || on === 'long stubs')) break;
     const own = joints === 3 ? tasks.slice(0, 1) : tasks;
-    const asked: RouteWishes = { ...wishes, ...slides[on], mostDoubles: DOUBLES[joints] };
+    const asked: RouteWishes = { ...wishes, ...slides[on], mostDoubles: idea.uncommon ? 0 : DOUBLES[joints] };
     const suggestions = own.map((task) => suggestRoute(task, joints, asked));
     tried.push(...suggestions);
     const [first] = rankedRoutes(suggestions);

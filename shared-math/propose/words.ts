@@ -1,6 +1,6 @@
 import { capitalised } from '../capitalised.ts';
 import { type Finding, type LimitName, speech } from '../findings/index.ts';
-import type { Layout } from '../layout/index.ts';
+import type { Layout, ShaftDocument } from '../layout/index.ts';
 import { stubSentence } from '../shaft/index.ts';
 import { formatSpan, toDegrees, toRadians } from '../units/index.ts';
 import type { BoxKind } from './boxes.ts';
@@ -11,10 +11,10 @@ import { isLaid } from './laid-parts.ts';
 import { mountLacks, planTurnOf } from './mounts.ts';
 import type { NearestLimit, ProposalFigures } from './proposal.ts';
 import { passesRail } from './rail-faces.ts';
-import { BoxPlaces, HARDLY, hangsLow, sectorOut, tooLow } from './room.ts';
+import { BoxPlaces, crossmemberGap, HARDLY, hangsLow, sectorOut, tooLow } from './room.ts';
 import { endsLeftOpen } from './shaft-ends.ts';
 import type { ShaftFor } from './shaft-for.ts';
-import { SECTOR } from './sizes.ts';
+import { PLATE, SECTOR } from './sizes.ts';
 import { armWords } from './usual-arms.ts';
 
 /** "outside the left rail": ideas are laid on a car with its driver on the left. */
@@ -62,6 +62,8 @@ export function ideaWords(car: Car, idea: Idea): string {
 export function placeWords(car: Car, idea: Idea, layout: Layout): string {
   const speak = speech(car.style, car.limits);
   const off = mountLacks(idea, layout);
+  if (off > HARDLY && idea.mount === 'crossmember' && crossmemberGap(layout) <= PLATE.most)
+    return `The steering box is nearer to the rail than to its place ${whereWords(car, idea)}.`;
   if (off > HARDLY)
     return `The steering box is ${speak.length(off, [0])} out of reach of its place ${whereWords(car, idea)}.`;
   const low = tooLow(layout);
@@ -111,7 +113,11 @@ export function pastLimits({ held }: Car, findings: readonly Finding[]): Finding
 }
 
 /** Shares of the limits that a proposal's figures use up, the fullest first. */
-export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] {
+export function limitShares(
+  car: Car,
+  figures: ProposalFigures,
+  joints: ShaftDocument['joints'],
+): NearestLimit[] {
   const speak = speech(car.style, car.limits);
   const limit = (name: LimitName) => limitOf(car, name);
   const angle = (degrees: number, decimals = 2) => speak.angle(toRadians(degrees), decimals);
@@ -129,7 +135,17 @@ export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] 
   ];
   const ratio = (value: number) => `${speak.number(value, 1)} to 1`;
   const { nearest } = figures;
+  const bent = figures.shaftJoints.flatMap((joint, i) => {
+    const isDouble = joints[i]?.kind === 'double';
+    return atMost(
+      `${isDouble ? 'Double joint' : 'Joint'} ${i + 1} of the steering shaft bends`,
+      joint,
+      isDouble ? 'jointDouble' : 'jointSingle',
+      (value) => angle(value, 1),
+    );
+  });
   const shares = [
+    ...bent,
     ...atMost('Bump steer', figures.bumpSteer, 'bumpSteerWorst', angle),
     ...atMost('Bump steer with one wheel over a bump', figures.oneWheel, 'bumpSteerWorst', angle),
     ...atMost('Steer by itself in a hard stop', figures.brakeSteer, 'brakeSteer', angle),
@@ -156,7 +172,13 @@ export function limitShares(car: Car, figures: ProposalFigures): NearestLimit[] 
 }
 
 /** Why a proposal is good, in plain sentences. */
-export function goodWords(car: Car, idea: Idea, layout: Layout, { figures }: Judged): string[] {
+export function goodWords(
+  car: Car,
+  idea: Idea,
+  layout: Layout,
+  { figures }: Judged,
+  shaft: ShaftFor,
+): string[] {
   if (!figures) return [];
   const speak = speech(car.style, car.limits);
   const good: string[] = [];
@@ -177,7 +199,13 @@ export function goodWords(car: Car, idea: Idea, layout: Layout, { figures }: Jud
     good.push(
       'A lateral bar as long as the drag link, laid beside it, moves the axle across as the link does.',
     );
-  if (figures.shaftJoints.length > 0 && figures.shaftJoints.length < 3)
+  // An end made longer in a bearing is among the costs, and no merit of the few joints that it makes do.
+  const longer = shaft.kind === 'laid' ? endsLeftOpen(shaft.shaft).stubs : [];
+  if (
+    figures.shaftJoints.length > 0 &&
+    figures.shaftJoints.length < 3 &&
+    !longer.some(({ bearing }) => bearing)
+  )
     good.push(
       `The steering shaft gets there with ${figures.shaftJoints.length === 1 ? 'one joint' : 'two joints'}${figures.supports === 0 ? ' and no support bearing' : ''}.`,
     );
@@ -193,6 +221,10 @@ const USUAL_BRACKET = 25.4;
 /** "Frame rail" as it stands within a sentence; "V8 block" as it is. */
 const inSentence = (name: string) =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name;
+
+/** Which joints of a laid shaft are double ones, by their places. */
+const doubleJoints = (shaft: ShaftFor): number[] =>
+  shaft.kind === 'laid' ? shaft.shaft.joints.flatMap(({ kind }, i) => (kind === 'double' ? [i] : [])) : [];
 
 /** What a proposal costs: limits that are passed, and what is uncommon or has to be bought. */
 export function costWords(
@@ -221,9 +253,9 @@ export function costWords(
   const turned = idea.turn === undefined ? 0 : toDegrees(Math.abs(planTurnOf(layout)));
   if (turned > HARDLY_TURNED)
     costs.push(
-      `The box stands turned ${speak.number(turned, 0)}° in plan, so that its input leaves toward the column: its plate or bracket has to be made to that angle.`,
+      `The box stands turned ${speak.number(turned, 0)}° in plan${car.rooms['box-turn'] ? '' : ', so that its input leaves toward the column'}: its plate or bracket has to be made to that angle.`,
     );
-  const bridged = new BoxPlaces(layout).bridged(layout);
+  const bridged = new BoxPlaces(layout).bridged(layout, idea.mount === 'crossmember' ? 'crossmember' : 'any');
   if (bridged && bridged.by > USUAL_BRACKET)
     costs.push(
       `A bracket has to bridge ${speak.length(bridged.by)} from the ${inSentence(bridged.from)} to the box.`,
@@ -242,9 +274,14 @@ export function costWords(
   costs.push(...armWords(car, idea, layout).costs);
   if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
     costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');
+  const doubles = doubleJoints(shaft);
   if (figures && figures.shaftJoints.length > 2)
     costs.push(
-      `The steering shaft takes ${figures.shaftJoints.length} joints${figures.supports > 0 ? ` and ${figures.supports === 1 ? 'a support bearing' : `${figures.supports} support bearings`}` : ''}.`,
+      `The steering shaft takes ${figures.shaftJoints.length} joints${doubles.length > 0 ? ', one of them double' : ''}${figures.supports > 0 ? ` and ${figures.supports === 1 ? 'a support bearing' : `${figures.supports} support bearings`}` : ''}.`,
+    );
+  for (const i of figures ? doubles : [])
+    costs.push(
+      `Joint ${i + 1} of the steering shaft is a double one, bent ${speak.number(figures?.shaftJoints[i] ?? 0, 0)}°: dearer than a single one, and longer.`,
     );
   if (shaft.kind === 'no-column')
     costs.push('No column is drawn: how the steering shaft gets there is left open.');

@@ -236,6 +236,37 @@ function shaftTip(
   return [pen.cylinder(member, tip, away, from, seen, radius), line];
 }
 
+/** mm that a coupling stands out around a stub, and reaches along it to either side of where the two meet. */
+const COUPLING = { out: 4, half: 16 } as const;
+/** mm of what is not there: of no length to speak of and under the joint, so that a drag leaves the drawing's parts the same. */
+const NOTHING = 0.1;
+
+/**
+ * An end that has to be longer than it is, for the joint that stands farther out: from its tip as far as the joint's face, in
+ * a broken line, as it is no part that the car has. A stub on the box's input is coupled on.
+ */
+function drawLonger(
+  pen: Pen,
+  part: 'column' | 'box',
+  member: number,
+  { tip, out, lacks, radius }: { tip: Point; out: Point; lacks: number; radius: number },
+): void {
+  const piece = pen.cylinder(member, tip, out, 0, Math.max(lacks, NOTHING), radius);
+  const isCoupled = lacks > 2 * COUPLING.half;
+  const half = isCoupled ? COUPLING.half : NOTHING / 2;
+  const coupling =
+    part === 'box'
+      ? [pen.cylinder(member, tip, out, -half, half, radius + (isCoupled ? COUPLING.out : 0))]
+      : [];
+  pen.add({
+    id: `shaft-${part}-longer`,
+    name: part === 'column' ? 'Column’s shaft, to be made longer' : 'Stub to be coupled onto the box’s input',
+    role: 'steering',
+    hardpoints: [`shaft.${part}.end`],
+    shapes: [piece, ...coupling].map((shape) => ({ ...shape, ink: 'broken' })),
+  });
+}
+
 /** The break lines across the column's tube, which goes on to the handwheel: one in each view, square to the tube as seen there. */
 function columnBreaks(pen: Pen, at: Point, along: Point): Line[] {
   return VIEWS.flatMap((view): Line[] => {
@@ -288,6 +319,8 @@ function drawColumn(pen: Pen, { column, joints }: ShaftDocument): void {
     hardpoints: ['shaft.column.end'],
     shapes: shaftTip(pen, 0, column.end, away, covered, COLUMN.out, radius),
   });
+  if (first)
+    drawLonger(pen, 'column', 0, { tip: column.end, out: scaled(away, -1), lacks: -covered, radius });
 }
 
 /** The box's input shaft, from its tip to where it goes into the box. */
@@ -304,6 +337,8 @@ function drawInput(pen: Pen, { box, joints }: ShaftDocument, line: ShaftLine, in
     hardpoints: ['shaft.box.end'],
     shapes: shaftTip(pen, line.members.length - 1, box.end, away, covered, into, radius),
   });
+  const longer = { tip: box.end, out: scaled(away, -1), lacks: -covered, radius };
+  if (last) drawLonger(pen, 'box', line.members.length - 1, longer);
 }
 
 /** The steering shaft from the column to the box: `into` is how far the box's input is seen, mm from its tip. */

@@ -125,3 +125,61 @@ describe('turned by the handwheel', () => {
     expect(moved).toBeGreaterThan(100);
   });
 });
+
+describe('a joint that stands farther out than the end reaches', () => {
+  const unitOf = (v: Vector): Vector => {
+    const length = Math.hypot(...v);
+    return [v[0] / length, v[1] / length, v[2] / length];
+  };
+  const moved = (from: Vector, along: Vector, by: number): Vector => [
+    from[0] + by * along[0],
+    from[1] + by * along[1],
+    from[2] + by * along[2],
+  ];
+
+  test.each(['column', 'box'] as const)(
+    'what the %s’s end lacks is drawn up to the joint, in a broken line',
+    (part) => {
+      const plain = shaftOf();
+      const { end, axis } = plain[part];
+      // The column's axis points out of its end, the input's into the box.
+      const [x, y, z] = unitOf(axis);
+      const way: Vector = part === 'column' ? [x, y, z] : [-x, -y, -z];
+      const own = part === 'column' ? 0 : plain.joints.length - 1;
+      const longerWith = (out: number) => {
+        const shaft = {
+          ...plain,
+          joints: plain.joints.map((joint, i) =>
+            i === own ? { ...joint, centre: moved(end, way, out) } : joint,
+          ),
+        };
+        const drawing = drawLayout(resolveLayout(documentOf(rawLayout({ shaft }))));
+        const longer = drawing.parts.find(({ id }) => id === `shaft-${part}-longer`);
+        if (!longer) throw new Error('nothing is drawn between end and joint');
+        // How far along the end's own line its discs lie.
+        const along = longer.shapes.flatMap((shape) =>
+          shape.kind === 'body'
+            ? shape.discs.map(({ at }) => {
+                const point = drawing.points[at];
+                if (!point || !('at' in point)) throw new Error('a blended point');
+                return dot([point.at[0] - end[0], point.at[1] - end[1], point.at[2] - end[2]], way);
+              })
+            : [],
+        );
+        return { longer, along };
+      };
+      // On the end as it is nothing has to be longer: what stands for it is next to nothing, and under the joint.
+      expect(Math.max(...longerWith(20).along)).toBeLessThan(0.11);
+
+      const { longer, along } = longerWith(300);
+      expect(longer.name).toBe(
+        part === 'column' ? 'Column’s shaft, to be made longer' : 'Stub to be coupled onto the box’s input',
+      );
+      expect(longer.shapes.every(({ ink }) => ink === 'broken')).toBe(true);
+      // From the tip to where the joint's hub is drawn: a hub reaches some 2 in from its spider.
+      expect(Math.min(...along)).toBeLessThanOrEqual(1e-6);
+      expect(Math.max(...along)).toBeLessThan(300);
+      expect(Math.max(...along)).toBeGreaterThan(300 - 60);
+    },
+  );
+});

@@ -48,6 +48,8 @@ test('figures are read in the reader’s units, and one that was not found says 
   expect(rowOf('Nearest two parts')?.proposed).toBe('1 in: drag link to left tyre');
   expect(rowOf('Steering shaft')?.proposed).toBe('2 joints, 1 bearing, bent 23° at the most');
   expect(rowOf('Parts off by 1/8 in')?.proposed).toBe('0.50°');
+  // An eighth of an inch is 3.175 mm, exact by its definition.
+  expect(rowOf('Parts off by 3.2 mm', undefined, MM)?.proposed).toBe('0.50°');
 });
 
 test('beside the layout as drawn it says which is better, where one is', () => {

@@ -82,7 +82,7 @@ function roomOf(car: Car, name: HoldName): string {
     case 'arm-way':
       return 'hanging down or standing up; in cross steer, under its box or over it';
     case 'box-turn':
-      return `square across the car or turned up to ${Math.round(toDegrees(TURNED))}° toward the column; in cross steer, leaning back 3° to 31°`;
+      return `square across the car or turned up to ${Math.round(toDegrees(TURNED))}° toward the column, where toward the middle of the car is above 0; in cross steer, leaning back 3° to 31°`;
     case 'box-kind': {
       const kinds = (['side', 'cross'] as const).flatMap((way) =>
         (['manual', 'power'] as const).flatMap((assist) => boxKinds(way, assist, car.shelf, false)),

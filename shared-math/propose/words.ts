@@ -272,8 +272,12 @@ export function costWords(
   if (idea.mount === 'top') costs.push('The rail wants a plate on top, boxed or sleeved under the bolts.');
   if (idea.assumes !== undefined) costs.push(idea.assumes);
   costs.push(...armWords(car, idea, layout).costs);
-  if (idea.way === 'cross' && idea.movesAxle && car.layout.lateral.kind !== 'bar')
-    costs.push('A lateral bar has to be made, with a bracket on the axle and one on the frame.');
+  if (idea.way === 'cross' && idea.movesAxle)
+    costs.push(
+      car.layout.lateral.kind === 'bar'
+        ? 'The lateral bar is laid anew beside the drag link: its length changes, and so do its brackets on axle and frame.'
+        : 'A lateral bar has to be made, with a bracket on the axle and one on the frame.',
+    );
   const doubles = doubleJoints(shaft);
   if (figures && figures.shaftJoints.length > 2)
     costs.push(

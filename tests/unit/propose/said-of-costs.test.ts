@@ -13,7 +13,7 @@ import { CARS_TO_STEER } from '../../support/cars-to-steer.ts';
 import { demonstration } from '../../support/demonstration-files.ts';
 import { INCHES } from '../../support/judged-car.ts';
 
-// What a proposal says of its steering shaft and of what its box is bolted to, and what it does not take on for either.
+// What a proposal says of its steering shaft, its bar and what its box is bolted to, and what it does not take on for them.
 
 const tall = CARS_TO_STEER.find(({ name }) => name === 'Tall tyre')?.document;
 if (!tall) throw new Error('no such car');
@@ -136,4 +136,29 @@ test('a box is on the crossmember only where no rail is nearer, and its bracket 
   );
   // Farther in only the crossmember is near.
   expect(mountLacks(idea, at(off.from + 120))).toBeLessThan(mountLacks(idea, beside));
+});
+
+test('a bar that is laid with the steering costs its brackets, whether the car had one elsewhere or none', () => {
+  const words = { findings: [], stops: [], figures: undefined };
+  const said = (name: string) => {
+    const document = CARS_TO_STEER.find((each) => each.name === name)?.document;
+    if (!document) throw new Error(`no car ${name}`);
+    const of = carOf({ document, style: INCHES, held: ['tie-rod'] });
+    const idea = ideasFor(of).find((each) => each.way === 'cross' && each.movesAxle);
+    const laid = idea?.lay(idea.starts()[0] ?? []);
+    if (!idea || !laid) throw new Error('no bar is laid');
+    expect(laid.lateral).not.toEqual(of.layout.lateral);
+    return [
+      of.layout.lateral.kind,
+      costWords(of, idea, laid, words, undefined, { kind: 'no-column' }).join(' '),
+    ];
+  };
+  const [tallHas, tallCosts] = said('Tall tyre');
+  const [wideHas, wideCosts] = said('Wide engine');
+  expect([tallHas, wideHas]).toEqual(['spring', 'bar']);
+  expect(tallCosts).toContain(
+    'A lateral bar has to be made, with a bracket on the axle and one on the frame.',
+  );
+  expect(wideCosts).toContain('The lateral bar is laid anew beside the drag link');
+  expect(wideCosts).not.toContain('has to be made');
 });

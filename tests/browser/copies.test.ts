@@ -7,6 +7,7 @@ import { pointButton, saved, storedDocument, useBrowser, withSample } from '../s
 import { downloaded } from '../support/downloads.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { sampleLayout } from '../support/host-sample.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 const PICTURES = process.env['TOEBOARD_PICTURES'];
@@ -27,7 +28,7 @@ async function typeHeight(page: Page, text: string): Promise<void> {
   await saved(page);
 }
 
-describe('the copies of a shop', { timeout: 180_000 }, () => {
+describe('the copies of a shop', { timeout: 180_000 * SLOWNESS }, () => {
   test('are kept by themselves, can be looked into, and brought back over what came after', async () => {
     const board = await openBoard({
       prepare: withSample(sampleLayout('Arm down')),
@@ -39,7 +40,7 @@ describe('the copies of a shop', { timeout: 180_000 }, () => {
     // That a layout was opened is remembered, which is a change: the copy of the day is made in the first quiet seconds.
     const backups = join(board.dataFolder, 'backups');
     const kept = () => existsSync(backups) && readdirSync(backups).some((name) => name.endsWith('.sqlite'));
-    await expect.poll(kept, { timeout: 60_000 }).toBe(true);
+    await expect.poll(kept, { timeout: 60_000 * SLOWNESS }).toBe(true);
     await typeHeight(page, '360 mm');
     await openCopies(page);
     await page.getByRole('button', { name: /^Look inside the copy of today/ }).click();

@@ -11,11 +11,12 @@ import {
   useBrowser,
 } from '../support/browser-page.ts';
 import { stopsOf } from '../support/judged-anew.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 const DRAWN = 'Side steer, box too low';
 /** Milliseconds for the search itself, on a machine that does other things as well. */
-const SEARCH = 60_000;
+const SEARCH = 60_000 * SLOWNESS;
 
 const sheet = (page: Page) => page.getByRole('main', { name: 'Find arrangements that fit this car' });
 const focused = (page: Page) => page.evaluate(() => document.activeElement?.textContent?.trim());
@@ -32,7 +33,7 @@ const carOf = ({ car, axle, location, rails, obstacles, travel }: LayoutDocument
 });
 
 test('from the door to a laid variant without a stop, and back by one undo', {
-  timeout: 180_000,
+  timeout: 180_000 * SLOWNESS,
 }, async () => {
   const board = await openBoard({ size: { width: 1280, height: 720 } });
   const { page, context } = board;

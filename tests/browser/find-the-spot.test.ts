@@ -5,6 +5,7 @@ import { figure, handleOf, type Spot, takeAlong } from '../support/board-pointer
 import { type OpenBoard, saved, storedDocument, tabTo, useBrowser } from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
 import { boardAtRest } from '../support/frames.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 const LOW = 'Side steer, box too low';
@@ -163,7 +164,7 @@ describe('tune', () => {
 
   async function tuned(page: Page): Promise<string[]> {
     await page.getByRole('button', { name: 'Find the best', exact: true }).click();
-    await page.getByRole('button', { name: 'Apply the moves' }).waitFor({ timeout: 40_000 });
+    await page.getByRole('button', { name: 'Apply the moves' }).waitFor({ timeout: 40_000 * SLOWNESS });
     return page
       .getByRole('listitem')
       .filter({ hasText: /^Move the box/ })

@@ -222,8 +222,8 @@ describe('the pose', () => {
     const heave = page.getByRole('slider', { name: 'Heave', exact: true });
     const at = async () => Number(await heave.inputValue());
     await page.getByRole('button', { name: 'Run travel' }).click();
-    await expect.poll(at, { timeout: 5000 }).toBeGreaterThan(60);
-    await expect.poll(at, { timeout: 5000 }).toBeLessThan(-60);
+    await expect.poll(at).toBeGreaterThan(60);
+    await expect.poll(at).toBeLessThan(-60);
     await page.getByRole('button', { name: 'Stop' }).click();
     const stopped = await at();
     await framesDrawn(page, 12);

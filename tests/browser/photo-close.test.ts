@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { pointButton, saved, useBrowser, withSample } from '../support/browser-page.ts';
 import { boardAtRest } from '../support/frames.ts';
 import { sampleLayout } from '../support/host-sample.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 import { pageOf, settled } from '../support/trace-pointer.ts';
 
 const openBoard = useBrowser();
@@ -140,7 +141,7 @@ async function resident(browser: Browser | null): Promise<number | undefined> {
 }
 
 test('a picture of 48 megapixels is looked at closely in its own pixels, and the paper moves as if it were not there', {
-  timeout: 180_000,
+  timeout: 180_000 * SLOWNESS,
 }, async () => {
   const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
   const { page } = board;
@@ -154,7 +155,7 @@ test('a picture of 48 megapixels is looked at closely in its own pixels, and the
   const begun = Date.now();
   const bytes = await bringLarge(page);
   const whole = 'canvas[data-photo="large side.png"]';
-  await page.locator(`${whole}[data-laid]`).waitFor({ timeout: 60_000 });
+  await page.locator(`${whole}[data-laid]`).waitFor({ timeout: 60_000 * SLOWNESS });
   const shown = Date.now() - begun;
   await page.getByRole('button', { name: 'Whole photo' }).click();
   await boardAtRest(page);
@@ -168,7 +169,7 @@ test('a picture of 48 megapixels is looked at closely in its own pixels, and the
   const [x, y] = await pageOf(page, middle);
   const asked = Date.now();
   await page.mouse.move(x, y);
-  await page.locator('[data-loupe="original"]').waitFor({ timeout: 60_000 });
+  await page.locator('[data-loupe="original"]').waitFor({ timeout: 60_000 * SLOWNESS });
   const opened = Date.now() - asked;
   const loupe = await stripes(page, '[data-loupe="original"] canvas');
   expect(loupe.red).toBeGreaterThan(200);
@@ -181,7 +182,7 @@ test('a picture of 48 megapixels is looked at closely in its own pixels, and the
     await settled(page);
   }
   await boardAtRest(page);
-  await page.locator('canvas[data-close]').waitFor({ timeout: 60_000 });
+  await page.locator('canvas[data-close]').waitFor({ timeout: 60_000 * SLOWNESS });
   await expect.poll(async () => (await stripes(page, 'canvas[data-close]')).red).toBeGreaterThan(1000);
   const close = await stripes(page, 'canvas[data-close]');
   expect(close.blue).toBeGreaterThan(1000);

@@ -8,6 +8,7 @@ import { saved, storedDocument, useBrowser, withSample } from '../support/browse
 import { boardAtRest } from '../support/frames.ts';
 import { photographedCar, SHOTS, type Shot } from '../support/photo-scene.ts';
 import { photographed } from '../support/pinhole.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 import { clickPhoto } from '../support/trace-pointer.ts';
 
 const openBoard = useBrowser();
@@ -45,7 +46,7 @@ describe.each([
   { width: 1280, height: 720 },
 ])('a photo at $width x $height', (size) => {
   test('is guided to be taken, has no tick for what nobody gave, and says what that costs', {
-    timeout: 120_000,
+    timeout: 120_000 * SLOWNESS,
   }, async () => {
     const board = await openBoard({ size, prepare: withSample(bare()) });
     const { page, context } = board;

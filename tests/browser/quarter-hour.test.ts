@@ -4,6 +4,7 @@ import { useBrowser } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
 import { Person } from '../support/person.ts';
 import { readPdf } from '../support/read-pdf.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 
@@ -134,8 +135,8 @@ test('twenty measurements become a printed sheet within a quarter of an hour, by
   await person.presses('Escape');
 
   await person.click('Sheet');
-  await page.getByRole('img', { name: /^Build sheet, page 1/ }).waitFor({ timeout: 60_000 });
-  const coming = page.waitForEvent('download', { timeout: 60_000 });
+  await page.getByRole('img', { name: /^Build sheet, page 1/ }).waitFor({ timeout: 60_000 * SLOWNESS });
+  const coming = page.waitForEvent('download', { timeout: 60_000 * SLOWNESS });
   await person.click('Make the build sheet');
   const { content } = await downloaded(await coming);
   await page.getByText(/look in its downloads/).waitFor();

@@ -9,7 +9,7 @@ import { downloaded } from '../support/downloads.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { ADDRESS, type RunningProgram, startProgram } from '../support/host-process.ts';
 import { sampleLayout } from '../support/host-sample.ts';
-import { holdBack, slowDown } from '../support/slow-machine.ts';
+import { holdBack, SLOWNESS, slowDown } from '../support/slow-machine.ts';
 
 const browser = connectBrowser();
 
@@ -28,7 +28,7 @@ async function openBoard(env: Record<string, string> = {}) {
     locale: 'en-GB',
     viewport: { width: 1280, height: 720 },
   });
-  context.setDefaultTimeout(60_000);
+  context.setDefaultTimeout(60_000 * SLOWNESS);
   onTestFinished(() => context.close());
   await holdBack(context);
   await context.addInitScript(() => sessionStorage.setItem('toeboard-column', 'points'));
@@ -62,7 +62,7 @@ function storedHeight(folder: string): number | undefined {
 }
 
 // Each starts programs of its own, on machines that may be slow.
-describe('a program that is killed behind its page', { timeout: 180_000 }, () => {
+describe('a program that is killed behind its page', { timeout: 180_000 * SLOWNESS }, () => {
   test('and started again takes the page up, with what was drawn in between', async () => {
     const { folder, host, page } = await openBoard();
     await typeHeight(page, '350 mm');
@@ -116,7 +116,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
       const counts = [page, other].map((each) => each.getByText('changed in another window').count());
       return (await Promise.all(counts)).reduce((sum, count) => sum + count, 0);
     };
-    await expect.poll(asked, { timeout: 60_000 }).toBe(1);
+    await expect.poll(asked, { timeout: 60_000 * SLOWNESS }).toBe(1);
     expect([355, 365]).toContain(storedHeight(folder));
   });
 
@@ -148,7 +148,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
     onTestFinished(() => void host.child.kill('SIGCONT'));
     await typeHeight(page, '355 mm');
     const notice = page.getByRole('alert').filter({ hasText: 'has not answered for 5 seconds' });
-    await notice.waitFor({ timeout: 30_000 });
+    await notice.waitFor({ timeout: 30_000 * SLOWNESS });
     await notice.getByRole('button', { name: 'Save a copy as a file' }).waitFor();
     host.child.kill('SIGCONT');
     await saved(page);
@@ -157,7 +157,7 @@ describe('a program that is killed behind its page', { timeout: 180_000 }, () =>
 });
 
 test('a data folder that is renamed under the board is told, with where a copy is, and saved to again once it is back', {
-  timeout: 180_000,
+  timeout: 180_000 * SLOWNESS,
 }, async () => {
   const { folder, page } = await openBoard();
   onTestFinished(() => rmSync(`${folder}-rescue`, { recursive: true, force: true }));
@@ -175,7 +175,7 @@ test('a data folder that is renamed under the board is told, with where a copy i
 });
 
 test('a tab that is closed is opened again by a further start, and the program ends after the last one', {
-  timeout: 180_000,
+  timeout: 180_000 * SLOWNESS,
 }, async () => {
   const { folder, host, page, context } = await openBoard({ TOEBOARD_END_AFTER: '0.25' });
   await typeHeight(page, '350 mm');

@@ -10,6 +10,7 @@ import {
   useBrowser,
 } from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 const DEGREES = 180 / Math.PI;
@@ -29,7 +30,7 @@ const shaftOf = (board: OpenBoard, name: string) => {
   return shaft;
 };
 
-describe('the steering shaft on the board', { timeout: 90_000 }, () => {
+describe('the steering shaft on the board', { timeout: 90_000 * SLOWNESS }, () => {
   test('a joint dragged past its limit is crossed and found; dragged back both go', async () => {
     const board = await open(CROSS);
     const { page } = board;

@@ -7,6 +7,7 @@ import { openDemonstration, saved, storedDocument, useBrowser } from '../support
 import { expectClose } from '../support/close.ts';
 import { pngFile } from '../support/picture-files.ts';
 import { type RenderedSpline, renderSpline } from '../support/rendered-spline.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 const SIDE = 'Side steer, box at the cowl';
@@ -94,9 +95,9 @@ describe('the route', () => {
     await page.getByRole('button', { name: 'Suggest routes' }).click();
     const route = page.locator('[data-route="3"]');
     // The kinds are named, and each joint's angle beside its own limit, before the route is taken.
-    await route.getByText(/^Joint 3, (single|double)$/).waitFor({ timeout: 30_000 });
+    await route.getByText(/^Joint 3, (single|double)$/).waitFor({ timeout: 30_000 * SLOWNESS });
     await route.getByText(/^3 single joints, 2 shafts, /).waitFor();
-    await route.getByRole('button', { name: 'Show it on the board' }).click({ timeout: 30_000 });
+    await route.getByRole('button', { name: 'Show it on the board' }).click({ timeout: 30_000 * SLOWNESS });
     await route.getByRole('button', { name: 'Hide it again' }).waitFor();
     await route.getByRole('button', { name: 'Use this route' }).click();
     await saved(page);

@@ -12,6 +12,7 @@ import {
 } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
 import { sampleLayout } from '../support/host-sample.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 
 const openBoard = useBrowser();
 
@@ -34,7 +35,7 @@ async function bytesOf(download: Download): Promise<{ name: string; content: Buf
 }
 
 /** ms for what has many pictures, on the slowest of machines. */
-const FILM = 90_000;
+const FILM = 90_000 * SLOWNESS;
 
 async function made(page: Page, button: string, patience?: number) {
   const coming = page.waitForEvent('download', patience === undefined ? {} : { timeout: patience });

@@ -31,6 +31,7 @@ import {
 } from '../support/picture-files.ts';
 import { photographed } from '../support/pinhole.ts';
 import { renderedPhoto } from '../support/rendered-photo.ts';
+import { SLOWNESS } from '../support/slow-machine.ts';
 import { clickPhoto, dropFile, type Px, pageOf } from '../support/trace-pointer.ts';
 
 const openBoard = useBrowser();
@@ -108,7 +109,9 @@ function bumpSteer(document: LayoutDocument): number[] {
   return [...sweepTravel(frontEnd, 'heave', -rebound, bump, 31, 0).bumpSteer].map(toDegrees);
 }
 
-test('from two photos to the bump steer of the car that was photographed', { timeout: 180_000 }, async () => {
+test('from two photos to the bump steer of the car that was photographed', {
+  timeout: 180_000 * SLOWNESS,
+}, async () => {
   const board = await openBoard({ prepare: withSample(guessedCar()) });
   const { page } = board;
   await openTrace(page);
@@ -156,7 +159,7 @@ test('from two photos to the bump steer of the car that was photographed', { tim
 });
 
 test('from photographs 15° off square, by a hand that is a pixel off, within 15 mm; a contradiction is named', {
-  timeout: 300_000,
+  timeout: 300_000 * SLOWNESS,
 }, async () => {
   const board = await openBoard({ prepare: withSample(guessedCar()) });
   const { page } = board;

@@ -79,7 +79,7 @@ export class Person {
 
   async reads(words: RegExp): Promise<void> {
     const headline = this.page.locator('.sheet .headline');
-    await expect.poll(async () => (await headline.textContent())?.trim(), { timeout: 15_000 }).toMatch(words);
+    await expect.poll(async () => (await headline.textContent())?.trim()).toMatch(words);
   }
 
   async kept(): Promise<void> {

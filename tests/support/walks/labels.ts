@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
+import { SLOWNESS } from '../slow-machine.ts';
 
 /** ms. What has not come by then is not there, on the slowest of machines. */
-const PATIENCE = 15_000;
+const PATIENCE = 15_000 * SLOWNESS;
 
 /**
  * Runs in the page. Returns all that stands there in words (visible text of single elements, names of controls, choices of

@@ -35,6 +35,7 @@ describe('the steering shaft on the board', { timeout: 90_000 * SLOWNESS }, () =
     const board = await open(CROSS);
     const { page } = board;
     await page.getByRole('tab', { name: 'Verdict' }).click();
+    await page.getByRole('button', { name: /^\d+ OK$/ }).waitFor();
     const finding = page.getByRole('button', {
       name: /Joint 2 stands at \d+\.\d°, too much for a single joint/,
     });

@@ -85,10 +85,24 @@ describe('the shelf', () => {
       .click();
     await change.waitFor();
     await shelf(page).getByRole('button', { name: 'Undo: Change Bearing for the tourer' }).click();
-    await shelf(page)
-      .getByRole('button', { name: /^Undo: Put Bearing/ })
-      .waitFor();
-    expect(stored(board).at(-1)).toMatchObject({ count: 1 });
+    const undoPut = shelf(page).getByRole('button', { name: /^Undo: Put Bearing/ });
+    await undoPut.waitFor();
+    // The next step is offered before the store has answered.
+    await expect.poll(() => stored(board).at(-1)).toMatchObject({ count: 1 });
+
+    // A step that the store does not take back can be tried again.
+    await page.route('**/rpc', (route) =>
+      route.request().postData()?.includes('shelf.remove') ? route.abort() : route.fallback(),
+    );
+    await undoPut.click();
+    await page.getByText('Not removed from the shelf').waitFor();
+    await page.unroute('**/rpc');
+    await undoPut.click();
+    await change.waitFor({ state: 'detached' });
+    expect(stored(board)).toHaveLength(before);
+    // The browser itself logs the call that was cut off; nothing else may have been said.
+    expect(board.complaints.filter((text) => !text.includes('net::ERR_FAILED'))).toEqual([]);
+    board.complaints.length = 0;
   });
 
   test('an entry that lacks a figure says which, and keeps what was typed', async () => {

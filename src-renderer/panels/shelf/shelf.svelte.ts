@@ -50,8 +50,9 @@ export class Shelf {
   async undo(): Promise<void> {
     const step = this.#steps.at(-1);
     if (!step) return;
+    // Off the list at once, so that another press means the step before it; one that was refused can be tried again.
     this.#steps = this.#steps.slice(0, -1);
-    await step.back();
+    if (!(await step.back())) this.#steps = [...this.#steps, step];
     await this.read();
   }
 

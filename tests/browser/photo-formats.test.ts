@@ -78,23 +78,23 @@ test('what decodes pictures is loaded with the first of them, and not with the p
   expect(decoders().some((path) => path.includes('pdf'))).toBe(false);
 });
 
-describe('a phone’s own picture', () => {
+test('a phone’s own picture stands on the board as it was held', async () => {
+  const board = await openPhotos();
+  const { page } = board;
   // The quarters are those of the picture that the file was made from; ISO/IEC 23008-12 says how a file turns it.
-  test.each<[string, string, Buffer, string[], [number, number]]>([
+  for (const [name, type, file, wanted, size] of [
     // As the chip held it: its EXIF orientation is no order in this format.
     ['on end.heic', 'image/heic', heicFile(), ['010', '000', '100', '001'], [64, 96]],
     // Turned once, by its own property, and not once more by the EXIF orientation that says the same.
     ['turned.heic', '', heicFile({ turns: 3 }), UPRIGHT, [96, 64]],
     ['quarters.avif', 'image/avif', avifFile(), UPRIGHT, [96, 64]],
     ['turned.avif', 'image/avif', avifFile({ turns: 1 }), ['010', '000', '100', '001'], [64, 96]],
-  ])('%s stands on the board as it was held', async (name, type, file, wanted, size) => {
-    const board = await openPhotos();
-    const { page } = board;
+  ] as const) {
     await bring(page, name, type, file);
-    await expect.poll(async () => (await seen(page, name)).quarters).toEqual(wanted);
+    await expect.poll(async () => (await seen(page, name)).quarters, { message: name }).toEqual(wanted);
     await saved(page);
-    expect(storedDocument(board, 'Arm down').photos[0]?.size).toEqual(size);
-  });
+    expect(storedDocument(board, 'Arm down').photos.at(-1)?.size, name).toEqual(size);
+  }
 });
 
 test('a phone’s own picture of a shaft’s end is taken for counting its teeth', async () => {

@@ -460,8 +460,11 @@ test('a pasted photo is cropped, and its spots are set by keys alone', async () 
   expect(scale.distance).toBe(500);
 });
 
-describe('what is no photo', () => {
-  test.each([
+test('what is no photo is refused by its name with the reason, and nothing else changes', async () => {
+  const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  const { page } = board;
+  await pointButton(page, 'Pitman ball').waitFor();
+  for (const [name, type, content, reason] of [
     ['broken off.png', 'image/png', greyPng(9, 64, 64).subarray(0, 80), 'it breaks off before its end'],
     ['huge.png', 'image/png', bombPng(60_000, 60_000), 'its picture is 60000 by 60000 pixels'],
     ['moving.png', 'image/png', animatedPng(), 'it is animated; take a single picture'],
@@ -472,22 +475,16 @@ describe('what is no photo', () => {
       'it is plain text; bring a JPEG, PNG, WebP, HEIC, AVIF or PDF',
     ],
     ['headers.jpg', 'image/jpeg', jpegHeaders(64, 48), 'its picture cannot be decoded'],
-  ])(
-    '%s is refused by its name with the reason, and nothing else changes',
-    async (name, type, content, reason) => {
-      const board = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
-      const { page } = board;
-      await pointButton(page, 'Pitman ball').waitFor();
-      await dropFile(page, name, type, content);
-      await page.getByText(`${name} cannot be added: ${reason}`).waitFor();
-      expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
-      await expect.poll(() => page.locator('canvas[data-photo]').count()).toBe(0);
-      // The browser notes refused requests on its console by itself.
-      const others = board.complaints.filter((text) => !text.includes('status of 422'));
-      board.complaints.length = 0;
-      expect(others).toEqual([]);
-    },
-  );
+  ] as const) {
+    await dropFile(page, name, type, content);
+    await page.getByText(`${name} cannot be added: ${reason}`).waitFor();
+    expect(storedDocument(board, 'Arm down')).toEqual(sampleLayout('Arm down'));
+    await expect.poll(() => page.locator('canvas[data-photo]').count()).toBe(0);
+  }
+  // The browser notes refused requests on its console by itself.
+  const others = board.complaints.filter((text) => !text.includes('status of 422'));
+  board.complaints.length = 0;
+  expect(others).toEqual([]);
 });
 
 test('a photo lies upright on the board whichever way the camera was held', async () => {

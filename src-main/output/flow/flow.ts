@@ -145,7 +145,10 @@ export class Flow {
 /** mm by which columns are made longer until all fits. */
 const LONGER = 3;
 
-/** Puts blocks into columns of like height, on as few pages as they take. */
+/** Columns that a page has at the most. */
+const COLUMNS_MOST = 3;
+
+/** Puts blocks into columns of like height, on as few pages as they take: one column more where that saves a page. */
 export function flowEvenly(
   pageFrame: PageFrame,
   facts: PageFacts,
@@ -153,16 +156,18 @@ export function flowEvenly(
   note: string,
   blocks: readonly Block[],
 ): void {
-  const pagesAt = (most: number) => {
-    const trial = new Flow(pageFrame, facts, columns, note, { most, trial: true });
+  const pagesAt = (most: number, count: number) => {
+    const trial = new Flow(pageFrame, facts, count, note, { most, trial: true });
     trial.put(...blocks);
     return trial.pages;
   };
   const { height } = pageFrame.roomBelowTitle(facts.lying);
-  const pages = pagesAt(height);
+  const more = Math.min(columns + 1, Math.max(columns, COLUMNS_MOST));
+  const count = pagesAt(height, more) < pagesAt(height, columns) ? more : columns;
+  const pages = pagesAt(height, count);
   let most = height / 4;
-  while (most < height && pagesAt(most) > pages) most += LONGER;
-  new Flow(pageFrame, facts, columns, note, { most }).put(...blocks);
+  while (most < height && pagesAt(most, count) > pages) most += LONGER;
+  new Flow(pageFrame, facts, count, note, { most }).put(...blocks);
 }
 
 /** Writes blocks one below the other in an area; answers where the next would begin, mm. */

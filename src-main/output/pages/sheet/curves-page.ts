@@ -263,36 +263,74 @@ function turnBlocks(model: SheetModel): Block[] {
   ];
 }
 
+/** What the page is called; where it takes two, what follows says of which each is. */
+const TITLE = 'Steer and toe';
+/** mm between curves, and between columns. */
+const GAP = 8;
+const GUTTER = 10;
+
+/** Curves in a row above columns of blocks, each beginning a column. The curves take what height the columns leave. */
+function curvesAbove(
+  pageFrame: PageFrame,
+  model: SheetModel,
+  title: string,
+  plots: readonly (typeof steerPlot)[],
+  columns: readonly { readonly width: number; readonly blocks: readonly Block[] }[],
+): void {
+  const { pen } = pageFrame;
+  const facts = { title, lying: true };
+  const area = pageFrame.open(facts, 'Whole travel and whole turn, each pose solved');
+  const tables = Math.max(...columns.map(({ width, blocks }) => heightOf(pen, width, blocks))) + 4;
+  const height = Math.max(LEAST_CURVE, area.height - tables);
+  const width = (area.width - (plots.length - 1) * GAP) / plots.length;
+  plots.forEach((draw, i) => {
+    draw(pen, model, { x: area.x + i * (width + GAP), y: area.y, width, height });
+  });
+  let { x } = area;
+  const first = columns.map((column) => {
+    const place = { x, y: area.y + height + 4, width: column.width, height: area.height - height - 4 };
+    x += column.width + GUTTER;
+    return place;
+  });
+  const flow = new Flow(pageFrame, facts, 2, '', { first });
+  for (const { blocks } of columns) {
+    flow.nextColumn();
+    flow.put(...blocks);
+  }
+}
+
+/** The turn of the handwheel on a page of its own: its curve, and what it comes to beside it. */
+function turnPage(pageFrame: PageFrame, model: SheetModel, turn: readonly Block[]): void {
+  const facts = { title: `${TITLE} over the turn`, lying: true };
+  const area = pageFrame.open(facts, 'Whole turn, each pose solved');
+  const width = (area.width - GUTTER) / 2;
+  turnPlot(pageFrame.pen, model, { ...area, width });
+  const first = [{ ...area, x: area.x + width + GUTTER, width }];
+  new Flow(pageFrame, facts, 2, '', { first }).put(...turn);
+}
+
+/** All on one page where it has room; else the turn on one of its own, so that neither is there for a few lines. */
 export function curvesPage(pageFrame: PageFrame, model: SheetModel): void {
   const { pen } = pageFrame;
-  const area = pageFrame.open(
-    { title: 'Steer and toe', lying: true },
-    'Whole travel and whole turn, each pose solved',
-  );
-  const gap = 8;
-  const wide = (area.width - 2 * gap) / 3;
-  const left = (area.width - 10) * 0.52;
-  const right = area.width - left - 10;
-  const travel = [
-    heading('Over the travel'),
-    travelTable(model),
-    paragraph(travelWords(model)),
-    ...brakingBlocks(model),
-  ];
+  const { width, height } = pageFrame.roomBelowTitle(true);
+  const left = (width - GUTTER) * 0.52;
+  const right = width - left - GUTTER;
+  const travel = [heading('Over the travel'), travelTable(model), paragraph(travelWords(model))];
+  const braking = brakingBlocks(model);
   const turn = [heading('Over the turn'), ...turnBlocks(model)];
-  const tables = Math.max(heightOf(pen, left, travel), heightOf(pen, right, turn)) + 4;
-  const high = Math.max(LEAST_CURVE, area.height - tables);
-  const third = (i: number): Area => ({ x: area.x + i * (wide + gap), y: area.y, width: wide, height: high });
-  steerPlot(pen, model, third(0));
-  toePlot(pen, model, third(1));
-  turnPlot(pen, model, third(2));
-  const below = { ...area, y: area.y + high + 4, height: area.height - high - 4 };
-  const first = [
-    { ...below, width: left },
-    { ...below, x: area.x + left + 10, width: right },
+  const tallest = Math.max(heightOf(pen, left, [...travel, ...braking]), heightOf(pen, right, turn)) + 4;
+  if (tallest <= height - LEAST_CURVE) {
+    const columns = [
+      { width: left, blocks: [...travel, ...braking] },
+      { width: right, blocks: turn },
+    ];
+    curvesAbove(pageFrame, model, TITLE, [steerPlot, toePlot, turnPlot], columns);
+    return;
+  }
+  const columns = [
+    { width: left, blocks: travel },
+    { width: right, blocks: braking },
   ];
-  const flow = new Flow(pageFrame, { title: 'Steer and toe', lying: true }, 2, '', { first });
-  flow.put(...travel);
-  flow.nextColumn();
-  flow.put(...turn);
+  curvesAbove(pageFrame, model, `${TITLE} over the travel`, [steerPlot, toePlot], columns);
+  turnPage(pageFrame, model, turn);
 }

@@ -249,10 +249,10 @@ export function torqueBlocks(model: SheetModel, shaft: ShaftDocument): Block[] {
     heading('Torques'),
     table(
       [
-        { head: '', width: 2.2 },
-        { head: '', width: 1.4 },
-        { head: 'Usual', width: 0.9, align: 'right' },
-        { head: 'Maker’s figure', width: 1.1, align: 'right' },
+        { head: '', width: 2.0 },
+        { head: '', width: 1.3 },
+        { head: 'Usual', width: 1.1, align: 'right' },
+        { head: 'Maker’s figure', width: 1.2, align: 'right' },
       ],
       torques.map(({ part, fastener, usual }) => [
         part,

@@ -1,7 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import type { Point } from '../../../../shared-math/geometry/points.ts';
 import type { LayoutDocument } from '../../../../shared-math/layout/index.ts';
-import { demonstration, jobOf, type PutText, printed } from '../../../support/printed.ts';
+import { DEMONSTRATIONS, demonstration, jobOf, type PutText, printed } from '../../../support/printed.ts';
 
 // Nothing that is asked for is dropped for want of room: it goes on to the next page.
 
@@ -114,4 +114,12 @@ test('a point higher than the usual picture is still drawn and measured', async 
   // The balloon of the box is within the picture, below the page's title.
   const balloons = texts.filter((put) => put.page === page && put.text === '8');
   expect(Math.min(...balloons.map(({ top }) => top))).toBeGreaterThan(title?.bottom ?? 0);
+});
+
+test.each(DEMONSTRATIONS)('no page is continued for little: %s', async (file) => {
+  const { texts } = await printed(jobOf({ document: demonstration(file) }));
+  const letters = (page: number) =>
+    texts.filter((each) => each.page === page).reduce((sum, { text }) => sum + text.length, 0);
+  for (const { page, text } of texts.filter((each) => each.text.endsWith(', continued')))
+    expect(letters(page) / letters(page - 1), text).toBeGreaterThan(0.6);
 });

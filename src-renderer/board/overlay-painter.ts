@@ -82,7 +82,7 @@ export class OverlayPainter {
     }
     context.setLineDash([]);
     for (const handle of picture.handles) this.#handle(context, handle, weight);
-    for (const handle of picture.handles) this.#numbers(context, handle, weight);
+    this.#numbers(context, picture.handles, weight);
     for (const mark of picture.marks) this.#mark(context, mark, weight);
     for (const text of picture.texts) this.#text(context, text, weight);
   }
@@ -129,23 +129,22 @@ export class OverlayPainter {
     context.stroke();
   }
 
-  /** The numbers of a spot, at a corner of it, small and on a rim of paper. */
-  #numbers(
-    context: CanvasRenderingContext2D,
-    { x, y, numbers, corner, state }: OverlayHandle,
-    weight: number,
-  ): void {
-    if (numbers === undefined || corner === undefined) return;
+  /** The numbers of spots, at a corner of each, small and on a rim of paper. */
+  #numbers(context: CanvasRenderingContext2D, handles: readonly OverlayHandle[], weight: number): void {
+    // Once for all of them: a browser looks its styles over for every font that it is given.
     context.font = `600 ${NUMBER_SIZE * weight}px ${this.#palette.text}`;
-    context.textAlign = corner[0] === 1 ? 'left' : 'right';
     context.textBaseline = 'middle';
     context.lineJoin = 'round';
     context.strokeStyle = this.#palette.paper;
     context.lineWidth = HALO * weight;
-    const [right, up] = [x + corner[0] * NUMBER_OFF * weight, y + corner[1] * NUMBER_OFF * weight];
-    context.strokeText(numbers, right, up);
-    context.fillStyle = state === 'rest' ? this.#palette.ink : this.#palette.steel;
-    context.fillText(numbers, right, up);
+    for (const { x, y, numbers, corner, state } of handles) {
+      if (numbers === undefined || corner === undefined) continue;
+      context.textAlign = corner[0] === 1 ? 'left' : 'right';
+      const [right, up] = [x + corner[0] * NUMBER_OFF * weight, y + corner[1] * NUMBER_OFF * weight];
+      context.strokeText(numbers, right, up);
+      context.fillStyle = state === 'rest' ? this.#palette.ink : this.#palette.steel;
+      context.fillText(numbers, right, up);
+    }
   }
 
   #mark(context: CanvasRenderingContext2D, { x, y, kind }: OverlayMark, weight: number): void {

@@ -1,5 +1,10 @@
 import type { AdjustedPoint, Adjustment, Misfit } from '../../shared-math/adjust/index.ts';
-import type { FreeCoordinate, SideDifference, SlipQuestion } from '../../shared-math/adjust/list/index.ts';
+import type {
+  FarQuestion,
+  FreeCoordinate,
+  SideDifference,
+  SlipQuestion,
+} from '../../shared-math/adjust/list/index.ts';
 import { hardpoints, type LayoutDocument, originOf, withOrigin } from '../../shared-math/layout/index.ts';
 import type { PhotosFound } from './photos-measured.ts';
 
@@ -10,7 +15,7 @@ export interface Measured {
   readonly misfits: readonly Misfit[];
   /** What the photos observe, and what of it does not fit; undefined where no photo's camera is known. */
   readonly photos: PhotosFound | undefined;
-  readonly questions: readonly SlipQuestion[];
+  readonly questions: readonly (SlipQuestion | FarQuestion)[];
   readonly free: readonly FreeCoordinate[];
   /** Where the rows of both sides say that a car whose sides are taken as alike is not. */
   readonly differences: readonly SideDifference[];

@@ -10,6 +10,8 @@ import {
 import {
   type CarSurvey,
   EMPTY_CAR_SURVEY,
+  type FarQuestion,
+  farQuestions,
   freeCoordinates,
   type ListRow,
   rowsFor,
@@ -42,6 +44,8 @@ import { adjustedByPhotos, type PhotosFound, photosFound, takenWithPhotos } from
 
 /** ms of quiet after a change of the drawing before it is adjusted anew: an adjustment has no place inside a drag. */
 const QUIET = 120;
+/** ms that a hand with a point in it rests before what is measured is adjusted to where it holds the point. */
+const HAND_RESTS = 480;
 /** ms to the next try after a save that was not taken. */
 const RETRY_AFTER = 2000;
 /** mm. A measured point that stands further from where the measurements have it waits to be taken. */
@@ -164,7 +168,18 @@ export class Measuring {
     const then = this.#then.with(document);
     if (then && then !== this.car) this.#keep(then);
     if (this.#adjusted.document === document && this.#adjusted.car === this.car) return;
-    this.#timer = setTimeout(() => this.#adjust(), QUIET);
+    this.#timer = setTimeout(() => this.#adjustAtRest(QUIET), QUIET);
+  }
+
+  /**
+   * Adjusts, unless a hand is dragging: that is waited out, or, where something is measured whose figures would be those of
+   * another place, until it rests. A slow machine has pauses between the steps of one drag in which no hand rests.
+   */
+  #adjustAtRest(rested: number): void {
+    const measured = this.car.survey.rows.length > 0 || adjustedPhotos(this.#document.photos).length > 0;
+    if (this.#openLayout.edits.dragging && !(measured && rested >= HAND_RESTS))
+      this.#timer = setTimeout(() => this.#adjustAtRest(rested + QUIET), QUIET);
+    else this.#adjust();
   }
 
   async #read(): Promise<void> {
@@ -265,14 +280,19 @@ export class Measuring {
     return adjustedByPhotos(next, this.#document, base, rows, new Set(this.found?.waiting), known);
   }
 
-  /** Rows that nothing checks, lie far off, and were not yet said to be so: set aside until they are answered. */
-  #questions(base: LayoutDocument, rows: readonly SurveyRow[]): SlipQuestion[] {
+  /**
+   * Rows that lie far off and were not yet said to be so: set aside until they are answered. Those that nothing checks are held
+   * against the drawing and the slips that would explain them; each, against what such cars have.
+   */
+  #questions(base: LayoutDocument, rows: readonly SurveyRow[]): (SlipQuestion | FarQuestion)[] {
     const all = adjust(base, rows, { pointsOnly: true });
     const unchecked = all.ok
       ? all.value.rows.filter(({ w, redundancy }) => w === null && redundancy !== null)
       : [];
     const asked = unchecked.map(({ id }) => id).filter((id) => !this.car.taken[id]?.sure);
-    return slipQuestions(base, rows, new Set(asked));
+    const slips = slipQuestions(base, rows, new Set(asked));
+    const answered = rows.filter(({ id }) => this.car.taken[id]?.sure).map(({ id }) => id);
+    return [...slips, ...farQuestions(rows, new Set([...answered, ...slips.map(({ id }) => id)]))];
   }
 
   #waitingIn(

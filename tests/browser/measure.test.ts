@@ -134,6 +134,27 @@ test('a figure far from the drawing that nothing checks is asked about and left 
   await card.getByRole('button', { name: /: measured to the other side\?$/ }).click();
   await saved(page);
   expect(pivot()).toBeCloseTo(-889, 0);
+
+  // A figure that no slip explains, and that such cars do not have: kept once, it is not asked about again.
+  await field(page, 'kingpin-back').fill('15 1/4');
+  await field(page, 'kingpin-back').press('Enter');
+  const far = page.getByRole('article', { name: /^Please confirm: Kingpin/ });
+  await far
+    .getByText(
+      '15 1/4 in is far from what such cars have: 3 15/16 in ahead to 3 15/16 in behind (common practice',
+    )
+    .waitFor();
+  await far.getByRole('button', { name: 'Keep it as typed' }).click();
+  await far.waitFor({ state: 'detached' });
+  await saved(page);
+  await page.reload();
+  await expect.poll(() => field(page, 'kingpin-back').inputValue()).toBe('15 1/4 in');
+  await page.getByText(/of 10 points measured/).waitFor();
+  expect(await far.count()).toBe(0);
+  await field(page, 'kingpin-back').fill('16');
+  await field(page, 'kingpin-back').press('Enter');
+  await far.getByRole('button', { name: 'Remove it' }).click();
+  await expect.poll(() => field(page, 'kingpin-back').inputValue()).toBe('');
 });
 
 test('undo brings back drawing and measurement together, redo takes both again', async () => {

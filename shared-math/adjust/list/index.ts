@@ -37,3 +37,4 @@ export {
 export { type SideDifference, sideDifferences } from './sides-alike.ts';
 export { type SlipQuestion, slipQuestions } from './slip-questions.ts';
 export { type ListOptions, surveyList } from './survey-list.ts';
+export { type FarQuestion, farQuestions, type UsualRange } from './usual-places.ts';

@@ -1,10 +1,12 @@
 import type { BumpSteerDoubt, Misfit, SlipKind, SurveyRow } from '../../../shared-math/adjust/index.ts';
 import {
+  type FarQuestion,
   freeWords,
   type ListRow,
   pointWords,
   type SideDifference,
   type SlipQuestion,
+  type UsualRange,
 } from '../../../shared-math/adjust/list/index.ts';
 import { capitalised } from '../../../shared-math/capitalised.ts';
 import type { LayoutDocument } from '../../../shared-math/layout/index.ts';
@@ -70,9 +72,29 @@ export function misfitWords(misfit: Misfit, row: SurveyRow, figures: Figures): s
   return `${typed} does not fit; the others say ${figureWords(row, misfit.expected, figures)}.`;
 }
 
-/** "24 mm is far from the drawing, which has 24 in." */
-export function questionWords({ drawn }: SlipQuestion, row: SurveyRow, figures: Figures): string {
+/** "24 mm is far from the drawing, which has 24 in." Of one that such cars do not have: "15 1/4 in behind …, where it is usually …". */
+export function questionWords(
+  question: SlipQuestion | FarQuestion,
+  row: SurveyRow,
+  figures: Figures,
+): string {
+  if ('usual' in question)
+    return `${figureWords(row, row.value, figures)} is far from what such cars have: ${rangeWords(row, question.usual, figures)} (common practice, no published source).`;
+  const { drawn } = question;
   return `${figureWords(row, row.value, figures)} is far from the plain car's ${figureWords(row, drawn, figures)}, and nothing checks it.`;
+}
+
+/** What a distance along the car or from its middle is called, with its sign and against it. */
+const TO_EITHER_SIDE: Partial<Record<SurveyRow['kind'], readonly [plus: string, minus: string]>> = {
+  back: ['behind', 'ahead'],
+  out: ['on its own side', 'past the centre line'],
+};
+
+/** "4 in ahead to 4 in behind" */
+function rangeWords(row: SurveyRow, [least, most]: UsualRange, figures: Figures): string {
+  const way = TO_EITHER_SIDE[row.kind];
+  if (!way || least >= 0) return `${figureWords(row, least, figures)} to ${figureWords(row, most, figures)}`;
+  return `${figureWords(row, -least, figures)} ${way[1]} to ${figureWords(row, most, figures)} ${way[0]}`;
 }
 
 /** The share of a doubt in words: "nearly all", "two thirds". */

@@ -40,7 +40,7 @@ async function faultsOfPlace(page: Page, where: string, everyTab: boolean): Prom
 }
 
 /** Places whose words are another car's others, in a window with room for them. */
-const BY_CAR = ['Layout', 'Turn', 'Road'];
+const BY_CAR = ['Measure', 'Layout', 'Turn', 'Shaft', 'Road'];
 
 /**
  * All places and their tabs in the smallest window, where they have least room; in the others all places of the first car, and of

@@ -59,7 +59,10 @@ export const ACTS: Readonly<Record<string, Acts>> = {
       },
       async () => {},
       async (page) => {
-        await page.getByText('For and against').scrollIntoViewIfNeeded();
+        // From what was said of the car down to what speaks for and against, with nothing cut through above it.
+        const said = page.getByRole('region', { name: 'The car', exact: true });
+        await said.evaluate((element) => element.scrollIntoView({ block: 'start' }));
+        await page.getByRole('row').filter({ hasText: 'For and against' }).waitFor();
       },
       async (page) => {
         await page.getByRole('button', { name: 'Add as a new variant: Cross steer, manual' }).click();

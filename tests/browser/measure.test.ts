@@ -148,6 +148,7 @@ test('a figure far from the drawing that nothing checks is asked about and left 
   await far.waitFor({ state: 'detached' });
   await saved(page);
   await page.reload();
+  await page.getByRole('button', { name: 'Measure', exact: true }).click();
   await expect.poll(() => field(page, 'kingpin-back').inputValue()).toBe('15 1/4 in');
   await page.getByText(/of 10 points measured/).waitFor();
   expect(await far.count()).toBe(0);

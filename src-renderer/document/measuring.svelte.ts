@@ -2,7 +2,6 @@ import { createContext, untrack } from 'svelte';
 import type { GaugeReadings } from '../../shared-math/adjust/gauge/index.ts';
 import {
   type Adjustment,
-  adjust,
   type BumpSteerDoubt,
   findMisfits,
   type SurveyRow,
@@ -10,14 +9,10 @@ import {
 import {
   type CarSurvey,
   EMPTY_CAR_SURVEY,
-  type FarQuestion,
-  farQuestions,
   freeCoordinates,
   type ListRow,
   rowsFor,
-  type SlipQuestion,
   sideDifferences,
-  slipQuestions,
   surveyList,
   type Taken,
   withFurther,
@@ -39,6 +34,7 @@ import { adjustedPhotos, photosFurther } from '../../shared-math/trace/index.ts'
 import type { CallFailure } from '../../src-main/api/contract.ts';
 import { KeptSurveys } from './kept-surveys.ts';
 import { type Measured, withLostGuessed } from './measured.ts';
+import { questionsOf } from './measured-questions.ts';
 import type { OpenLayout } from './open-layout.svelte.ts';
 import { adjustedByPhotos, type PhotosFound, photosFound, takenWithPhotos } from './photos-measured.ts';
 
@@ -241,7 +237,7 @@ export class Measuring {
     this.#foundFor = { document, car: this.car };
     const base = this.#base();
     const { rows, elsewhere } = rowsFor(base, this.car);
-    const questions = this.#questions(base, rows);
+    const questions = questionsOf(base, rows, this.car);
     const aside = new Set(questions.map(({ id }) => id));
     const used = rows.filter(({ id }) => !aside.has(id));
     const hasPhotos = adjustedPhotos(base.photos).length > 0;
@@ -278,21 +274,6 @@ export class Measuring {
     const rows = rowsFor(base, this.car).rows.filter(({ id }) => !questions.has(id));
     const known = dragging ? this.found?.photos?.aside : undefined;
     return adjustedByPhotos(next, this.#document, base, rows, new Set(this.found?.waiting), known);
-  }
-
-  /**
-   * Rows that lie far off and were not yet said to be so: set aside until they are answered. Those that nothing checks are held
-   * against the drawing and the slips that would explain them; each, against what such cars have.
-   */
-  #questions(base: LayoutDocument, rows: readonly SurveyRow[]): (SlipQuestion | FarQuestion)[] {
-    const all = adjust(base, rows, { pointsOnly: true });
-    const unchecked = all.ok
-      ? all.value.rows.filter(({ w, redundancy }) => w === null && redundancy !== null)
-      : [];
-    const asked = unchecked.map(({ id }) => id).filter((id) => !this.car.taken[id]?.sure);
-    const slips = slipQuestions(base, rows, new Set(asked));
-    const answered = rows.filter(({ id }) => this.car.taken[id]?.sure).map(({ id }) => id);
-    return [...slips, ...farQuestions(rows, new Set([...answered, ...slips.map(({ id }) => id)]))];
   }
 
   #waitingIn(

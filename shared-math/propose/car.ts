@@ -3,7 +3,7 @@ import { driverSideOf, type Layout, type LayoutDocument, resolveLayout, type Sid
 import type { Shelved } from '../shelf/index.ts';
 import type { LengthStyle } from '../units/index.ts';
 import { carInTheMirror } from './left-hand.ts';
-import { HOLDS, type HoldName, heldAsMeasured, type ProposeQuestion, standsBy } from './question.ts';
+import { type HoldName, heldAsMeasured, openRooms, type ProposeQuestion } from './question.ts';
 import type { Rooms } from './rooms.ts';
 
 /** The car that proposals are laid on, its driver on the left, and what was asked. */
@@ -40,10 +40,7 @@ export function carOf(question: ProposeQuestion): Car {
     asked,
     driver,
     held: new Set(held),
-    // What stands as drawn has no room.
-    rooms: Object.fromEntries(
-      HOLDS.flatMap((name) => (rooms[name] && !standsBy(held, name) ? [[name, rooms[name]]] : [])),
-    ),
+    rooms: openRooms(rooms, held),
     shelf,
     limits,
     style,

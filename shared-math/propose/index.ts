@@ -27,6 +27,7 @@ export {
   HOLDS,
   type HoldName,
   heldAsMeasured,
+  openRooms,
   type ProposeQuestion,
   standsBy,
   withSteeringForgotten,

@@ -74,6 +74,13 @@ export function standsBy(held: readonly HoldName[], name: HoldName): HoldName | 
   return [name, ...(STAND_WITH[name] ?? [])].find((each) => held.includes(each));
 }
 
+/** The rooms of what may be otherwise: what stands as drawn has none. */
+export function openRooms(rooms: Rooms, held: readonly HoldName[]): Rooms {
+  return Object.fromEntries(
+    HOLDS.flatMap((name) => (rooms[name] && !standsBy(held, name) ? [[name, rooms[name]]] : [])),
+  );
+}
+
 const STEERING = /^(steering|shaft)\./;
 
 /** The document with what is known of its steering forgotten: its points count as guessed, those of the axle do not. */

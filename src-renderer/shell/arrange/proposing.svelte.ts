@@ -7,6 +7,7 @@ import type {
   HOLDS,
   HoldName,
   heldAsMeasured,
+  openRooms,
   ProposalFigures,
   ProposeAnswer,
   ProposeNews,
@@ -35,6 +36,7 @@ export interface Search {
   readonly gatherProposals: typeof gatherProposals;
   readonly HOLDS: typeof HOLDS;
   readonly heldAsMeasured: typeof heldAsMeasured;
+  readonly openRooms: typeof openRooms;
   readonly proposalNotes: typeof proposalNotes;
   readonly readRoom: typeof readRoom;
   readonly readWordedRoom: typeof readWordedRoom;
@@ -180,10 +182,12 @@ export class Proposing {
   /** What would be asked of this drawing. */
   questionOf(document: LayoutDocument): ProposeQuestion {
     const { limits, unit, fraction } = this.#openLayout.settings;
+    const held = [...this.held];
     return {
       document,
-      held: [...this.held],
-      rooms: this.rooms,
+      held,
+      // What was given to something that stands by now says nothing.
+      rooms: this.#search?.openRooms(this.rooms, held) ?? {},
       shelf: this.shelf,
       limits: $state.snapshot(limits),
       style: { unit, fraction },

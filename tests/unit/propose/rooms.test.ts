@@ -4,6 +4,7 @@ import type { Layout } from '../../../shared-math/layout/index.ts';
 import { carOf } from '../../../shared-math/propose/car.ts';
 import { ideasFor } from '../../../shared-math/propose/ideas.ts';
 import {
+  openRooms,
   type ProposeQuestion,
   proposeFreedoms,
   proposeTask,
@@ -155,6 +156,7 @@ describe('a room in words', () => {
     expect(letGo?.stands).toBe('the steering box outside the rail or on top of the rail');
     expect(letGo?.most).toMatchObject({ words: 'the box on another part of the frame' });
     expect(letGo?.most.question.rooms).toEqual({ 'box-turn': [0, 3] });
+    expect(openRooms(question.rooms ?? {}, ['mount', 'lateral'])).toEqual({ 'box-turn': [0, 3] });
     const stands = { ...question, held: ['box'] as const };
     expect(carOf(stands).rooms).toEqual({});
     expect(proposeFreedoms(stands).find(({ name }) => name === 'mount')?.with).toBe('the steering box');

@@ -83,10 +83,22 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   await expect.poll(() => outside.isChecked()).toBe(true);
   expect(await violations(page)).toEqual([]);
 
+  // What the page has its workers do is heard along: of the search it works out nothing itself, or it would stall.
+  await page.evaluate(() => {
+    const asked: string[] = [];
+    const post = Worker.prototype.postMessage;
+    Worker.prototype.postMessage = function (message: { job?: string }) {
+      if (message.job) asked.push(message.job);
+      post.call(this, message);
+    };
+    Object.assign(window, { asked });
+  });
   await sheet(page).getByRole('button', { name: 'Find arrangements', exact: true }).press('Enter');
   await expect.poll(() => focused(page)).toBe('Stop looking');
   await expect.poll(() => page.locator('[data-doing]').textContent()).toMatch(/arrangements tried\.$/);
   await page.locator('[data-proposal]').first().waitFor({ timeout: SEARCH });
+  const asked = () => page.evaluate(() => (window as unknown as { asked: string[] }).asked);
+  await expect.poll(async () => (await asked()).slice(0, 2)).toEqual(['tasks', 'drawn']);
   await expect.poll(() => said(page)).toMatch(/^\d+ arrangements? fits? so far\./);
   await page.keyboard.press('Enter');
   await expect.poll(() => focused(page)).toBe('Look again');

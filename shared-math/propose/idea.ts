@@ -39,7 +39,7 @@ export interface Idea {
   /** Whether the pitman arm hangs from its sector shaft or stands up on it; in cross steer, lies under its box or over it. */
   readonly arm: 'down' | 'up';
   readonly ahead: boolean;
-  /** Seldom built: one place that keeps bump steer low is sought, none that is light and tight. */
+  /** Seldom built: one place that keeps bump steer low is sought, none that is light and tight, and its shaft takes no double joint. */
   readonly uncommon: boolean;
   /** Joints that its steering shaft may have at the most. */
   readonly joints: 2 | 3;

@@ -17,8 +17,6 @@ export type WordedRoom<Name extends WordedRoomName> = readonly (typeof ROOMS_IN_
 /** Of each what may be tried, one at the least. */
 export type WordedRooms = { readonly [Name in WordedRoomName]?: WordedRoom<Name> };
 
-export const WORDED_ROOM_NAMES = Object.keys(ROOMS_IN_WORDS) as readonly WordedRoomName[];
-
 export const isWordedRoomName = (name: string): name is WordedRoomName => Object.hasOwn(ROOMS_IN_WORDS, name);
 
 type Words = { readonly [Name in WordedRoomName]: Readonly<Record<WordedRoom<Name>[number], string>> };

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { quickFolder } from './support/quick-folder.ts';
 import { SLOWNESS } from './support/slow-machine.ts';
 
 const root = resolve(import.meta.dirname, '..');
@@ -23,6 +24,7 @@ export default defineConfig({
           // sheets it has printed, serve the next.
           include: within('unit', 'conventions', 'reference', 'thorough'),
           isolate: false,
+          env: { TMPDIR: quickFolder() },
           testTimeout: 120_000,
           benchmark: { include: [] },
         },
@@ -34,6 +36,8 @@ export default defineConfig({
           // Programs, folders, ports: each file in a process of its own.
           include: within('contract', 'durability', 'types'),
           testTimeout: 120_000,
+          // Work in threads and other programs takes its time on a busy machine.
+          expect: { poll: { timeout: 15_000 } },
           benchmark: { include: [] },
         },
       },
@@ -56,6 +60,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: within('browser'),
+          env: { TMPDIR: quickFolder() },
           globalSetup: [support('build-once.ts'), support('shared-browser.ts')],
           testTimeout: 120_000 * SLOWNESS,
           hookTimeout: 60_000 * SLOWNESS,

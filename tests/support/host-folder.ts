@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 
 /** A new folder; removing it is the caller's. */
-export function newFolder(): string {
-  return realpathSync(mkdtempSync(join(tmpdir(), 'toeboard-test-')));
+export function newFolder(within = tmpdir()): string {
+  return realpathSync(mkdtempSync(join(within, 'toeboard-test-')));
 }
 
 export function removeFolder(folder: string): void {
@@ -13,8 +13,8 @@ export function removeFolder(folder: string): void {
 }
 
 /** A folder of its own for one test, gone after it. */
-export function testFolder(): string {
-  const folder = newFolder();
+export function testFolder(within?: string): string {
+  const folder = newFolder(within);
   onTestFinished(() => removeFolder(folder));
   return folder;
 }

@@ -3,6 +3,7 @@ import type { Call, CallHost } from '../../src-main/api/contract.ts';
 import { testFolder } from './host-folder.ts';
 import { sampleLayout } from './host-sample.ts';
 import { type OpenedHost, type Transport, value } from './host-transports.ts';
+import { quickFolder } from './quick-folder.ts';
 
 /** Which calls were made and how they ended, over all tests of one transport. */
 export class Coverage {
@@ -32,7 +33,7 @@ export type OpenSession = () => Promise<Session>;
 
 export function sessionsOver(transport: Transport, coverage: Coverage): OpenSession {
   return async () => {
-    const dataFolder = testFolder();
+    const dataFolder = testFolder(quickFolder());
     let host: OpenedHost = await transport.open(dataFolder);
     onTestFinished(() => host.close());
     return {

@@ -6,6 +6,7 @@ import { describe, expect, onTestFinished, test } from 'vitest';
 import { BODY_MAX } from '../../src-main/hosts/loopback/request-body.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { exchangeToken, httpCaller, openLoopback, value } from '../support/host-transports.ts';
+import { quickFolder } from '../support/quick-folder.ts';
 
 interface Answer {
   readonly status: number;
@@ -40,7 +41,7 @@ function ask(port: string, { method = 'GET', path = '/', headers = {}, body = ''
 }
 
 async function open() {
-  const folder = testFolder();
+  const folder = testFolder(quickFolder());
   const host = await openLoopback(folder);
   onTestFinished(() => host.close());
   const { origin, port } = new URL(host.address);

@@ -6,6 +6,7 @@ import { SEATS_FILE } from '../../src-main/hosts/loopback/seats.ts';
 import type { Loopback } from '../../src-main/hosts/loopback/start-loopback.ts';
 import { testFolder } from '../support/host-folder.ts';
 import { exchangeToken, httpCaller, nobodyAt, openLoopback, value } from '../support/host-transports.ts';
+import { quickFolder } from '../support/quick-folder.ts';
 
 /** A host on this folder for one test, with its port and the token of a page. */
 async function seated(folder: string) {
@@ -41,7 +42,7 @@ async function proofOf(origin: string, nonce: unknown): Promise<{ status: number
 
 describe('a host that is started again', () => {
   test('is at the same address and knows the pages of the run before', async () => {
-    const folder = testFolder();
+    const folder = testFolder(quickFolder());
     const first = await seated(folder);
     await first.close();
     const second = await seated(folder);
@@ -50,7 +51,7 @@ describe('a host that is started again', () => {
   });
 
   test('keeps what they know each other by for its owner alone, and trusts no file that others could have read', async () => {
-    const folder = testFolder();
+    const folder = testFolder(quickFolder());
     const first = await seated(folder);
     await first.close();
     const path = join(folder, SEATS_FILE);
@@ -65,7 +66,7 @@ describe('a host that is started again', () => {
   });
 
   test('goes elsewhere, with another token, where another program holds the port', async () => {
-    const folder = testFolder();
+    const folder = testFolder(quickFolder());
     const first = await seated(folder);
     const beside = await seated(folder);
     expect(beside.port).not.toBe(first.port);
@@ -82,7 +83,7 @@ describe('a host that is started again', () => {
   test.each(['', '{', '[{"port": 80, "secret": "x"}]', '[{"port": "1"}]'])(
     'starts with a broken file all the same: %s',
     async (text) => {
-      const folder = testFolder();
+      const folder = testFolder(quickFolder());
       writeFileSync(join(folder, SEATS_FILE), text, { mode: 0o600 });
       const host = await seated(folder);
       expect(await status(host.origin, host.token)).toBe(200);
@@ -90,7 +91,7 @@ describe('a host that is started again', () => {
   );
 
   test('proves to a page that it knows the token, and tells it to nobody', async () => {
-    const { origin, token } = await seated(testFolder());
+    const { origin, token } = await seated(testFolder(quickFolder()));
     const nonce = '0f8fad5b-d9cb-469f-a165-70867728950e';
     const proof = createHmac('sha256', token)
       .update(`${new URL(origin).host} ${nonce}`)

@@ -33,9 +33,21 @@ describe('dragging a point', () => {
     const board = await openSample();
     const { page } = board;
     const before = degrees(await figure(page, 'worst'));
+    await page.evaluate(() => {
+      const keys: string[] = [];
+      const { setItem } = Storage.prototype;
+      Storage.prototype.setItem = function (key, value) {
+        if (this === localStorage) keys.push(key);
+        setItem.call(this, key, value);
+      };
+      Object.assign(window, { keysWritten: keys });
+    });
     await takeAlong(page, await handleOf(page, 'side', PITMAN), 0, 30);
     // Not let go yet: the figures follow the hand.
     await expect.poll(async () => degrees(await figure(page, 'worst'))).toBeGreaterThan(before + 1);
+    // And no step waits for the browser's storage, where what stands at the next start is kept.
+    const written = () => page.evaluate(() => (window as unknown as { keysWritten: string[] }).keysWritten);
+    await expect.poll(written).toEqual([]);
     const during = degrees(await figure(page, 'worst'));
     await page.mouse.up();
     await saved(page);

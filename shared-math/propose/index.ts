@@ -41,4 +41,4 @@ export {
   type WordedRoomName,
 } from './rooms-in-words.ts';
 export { whyNothingFits } from './why-none.ts';
-export { givingWords } from './why-words.ts';
+export { givingWords, NONE_LEFT } from './why-words.ts';

@@ -13,3 +13,6 @@ export function givingWords({ excluding, single }: Pick<WhyNone, 'excluding' | '
       : 'More than one of these would have to give';
   return `${who}: ${excluding.join('; ')}.`;
 }
+
+/** Where there was no idea to look through. */
+export const NONE_LEFT = 'What is kept as drawn, and the room that is given, leave no arrangement to try.';

@@ -13,6 +13,7 @@ import {
   isRoomName,
   isWordedRoomName,
   type NewPart,
+  NONE_LEFT,
   type NoFit,
   type Proposal,
   type ProposalFigures,
@@ -181,7 +182,7 @@ function* reasonText(list: readonly NoFit[], why: ProposeAnswer['why']): Answer 
   const giving = why ? givingWords(why) : '';
   if (giving) yield `${giving}\n`;
   for (const { words, name } of why?.ways ?? []) yield `With ${words}: ${name}.\n`;
-  yield 'What stands in the way, the nearest first:\n';
+  yield list.length > 0 ? 'What stands in the way, the nearest first:\n' : `${NONE_LEFT}\n`;
   for (const { idea, sentences } of list) {
     yield `${idea}\n`;
     for (const sentence of sentences) yield `  ${sentence}\n`;

@@ -89,6 +89,23 @@ describe('propose', () => {
     }
   });
 
+  test('where what is held and given leaves nothing to try, it says that, and what to let go', async () => {
+    const { code, out, err } = await toeboard(
+      'propose',
+      'projects/hairpins-side-steer.json',
+      '--hold',
+      'tie-rod,lateral',
+      '--room',
+      'way=cross,mount=top',
+    );
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toContain('As far as given: cross steer; the steering box on top of the rail.');
+    expect(out).toMatch(/\nNothing fits as the car stands\. .* would fit with the other way of steering/);
+    expect(out).toMatch(
+      /\nWhat is kept as drawn, and the room that is given, leave no arrangement to try\.\n$/,
+    );
+  });
+
   test('where nothing fits, exit 0, an empty list, the reason, and the nearest with what it breaks', async () => {
     const held = 'way,box,box-kind,pitman-arm,steering-arm,tie-rod,lateral,shaft,stops';
     const { code, out, err } = await toeboard(

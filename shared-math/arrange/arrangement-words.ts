@@ -2,6 +2,7 @@ import { JUDGED_GRIP } from '../brake/index.ts';
 import { type ClearanceLimit, type Clearances, nearerOfBothSides } from '../clearance/index.ts';
 import { assistedRimForce } from '../sweep/index.ts';
 import {
+  degreesBeside,
   formatDecimal,
   formatDegrees,
   formatForce,
@@ -40,7 +41,7 @@ export function parkingWords(
 
 /** Roll steer with its sense in words: "0.02° understeer". */
 export function rollSteerWords(rollSteer: number): string {
-  const size = formatDegrees(Math.abs(rollSteer), 2);
+  const size = degreesBeside(Math.abs(rollSteer), [0], 2);
   if (size === formatDegrees(0, 2)) return 'none';
   return `${size} ${rollSteer > 0 ? 'understeer' : 'oversteer'}`;
 }
@@ -55,16 +56,16 @@ export function arrangementRows(style: LengthStyle): ArrangementRow[] {
   return [
     {
       what: 'Worst bump steer',
-      words: ({ worstBumpSteer }) => formatDegrees(worstBumpSteer, 2),
+      words: ({ worstBumpSteer }) => degreesBeside(worstBumpSteer, [0], 2),
     },
     {
       what: 'One wheel over a bump',
-      words: ({ oneWheel }) => (oneWheel === undefined ? 'not known' : formatDegrees(oneWheel, 2)),
+      words: ({ oneWheel }) => (oneWheel === undefined ? 'not known' : degreesBeside(oneWheel, [0], 2)),
     },
     { what: 'Roll steer, per degree of roll', words: ({ rollSteer }) => rollSteerWords(rollSteer) },
     {
       what: `Steers by itself, braking at ${JUDGED_GRIP} g`,
-      words: ({ brakeSteer }) => (brakeSteer === undefined ? 'not known' : formatDegrees(brakeSteer, 2)),
+      words: ({ brakeSteer }) => (brakeSteer === undefined ? 'not known' : degreesBeside(brakeSteer, [0], 2)),
     },
     {
       what: 'Overall ratio',

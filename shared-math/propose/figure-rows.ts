@@ -1,4 +1,6 @@
+import { rollSteerWords } from '../arrange/index.ts';
 import {
+  degreesBeside,
   formatDecimal,
   formatDegrees,
   formatForce,
@@ -31,7 +33,7 @@ interface Kind {
   readonly main?: boolean;
 }
 
-const degrees = (decimals: number) => (value: number) => formatDegrees(value, decimals);
+const degrees = (decimals: number) => (value: number) => degreesBeside(value, [0], decimals);
 
 /** mm that points are off in the band: as the search has it. */
 const OFF = 3.175;
@@ -81,10 +83,7 @@ const KINDS: readonly Kind[] = [
   {
     what: 'Roll steer per degree',
     of: ({ rollSteer }) => rollSteer,
-    words: (value) => {
-      const size = formatDegrees(Math.abs(value), 2);
-      return size === formatDegrees(0, 2) ? 'none' : `${size} ${value > 0 ? 'understeer' : 'oversteer'}`;
-    },
+    words: rollSteerWords,
   },
   {
     what: 'Steers itself in a hard stop',

@@ -1,4 +1,4 @@
-import { formatDecimal } from './angles.ts';
+import { formatDecimal, type Radians, toDegrees } from './angles.ts';
 import { formatLength, type LengthStyle, MM_PER_INCH } from './lengths.ts';
 
 // Figures that are read beside others: a limit, a nought, the figure before a change. Rounding must not make two of them
@@ -34,6 +34,11 @@ export function decimalBeside(value: number, others: readonly number[], decimals
 /** An angle in degrees with as few decimals, `decimals` at least, as tell it from the others; four at the most. */
 export function degreesBeside(degrees: number, others: readonly number[], decimals = 1): string {
   return `${decimalBeside(degrees, others, decimals)}°`;
+}
+
+/** What wheels steer by, rad, in hundredths of a degree; finer where that would read as 0 and it is not. */
+export function formatSteer(steer: Radians): string {
+  return degreesBeside(toDegrees(steer), [0], 2);
 }
 
 /** mm. Half of the last decimal of a length at its finest: 0.0001 in, 0.001 mm. */

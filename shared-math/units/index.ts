@@ -1,6 +1,6 @@
 // Units at the edges: lengths and angles read and written as people write them. Inside are mm and radians.
 export { type Degrees, formatDecimal, formatDegrees, type Radians, toDegrees, toRadians } from './angles.ts';
-export { decimalBeside, degreesBeside, lengthBeside, setLength } from './distinct-words.ts';
+export { decimalBeside, degreesBeside, formatSteer, lengthBeside, setLength } from './distinct-words.ts';
 export {
   formatForce,
   formatLoad,

@@ -16,6 +16,7 @@ import {
   formatDegrees,
   formatRimForce,
   formatSpan,
+  formatSteer,
   formatToeLength,
   type Radians,
   toDegrees,
@@ -48,9 +49,9 @@ export function bumpSteer(
   const { heaveSummary: summary, oneWheel } = model.analysis;
   if (summary.okCount === 0) return undefined;
   return {
-    angle: angle(summary.worstBumpSteer, 2),
+    angle: formatSteer(summary.worstBumpSteer),
     way: steerWay(summary.worstSteer),
-    oneWheel: oneWheel.status === 'ok' ? angle(oneWheel.worst, 2) : 'not known',
+    oneWheel: oneWheel.status === 'ok' ? formatSteer(oneWheel.worst) : 'not known',
     wheels:
       oneWheel.status === 'ok'
         ? wheelWords(model.layout, oneWheel, model.length)

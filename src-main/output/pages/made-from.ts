@@ -6,7 +6,7 @@ import {
   originCounts,
   originOf,
 } from '../../../shared-math/layout/index.ts';
-import { formatDegrees, type Radians, toDegrees } from '../../../shared-math/units/index.ts';
+import { degreesBeside, type Radians, toDegrees } from '../../../shared-math/units/index.ts';
 import type { SheetModel } from './sheet-model.ts';
 
 // What a sheet was made from: which of its points were measured, planned or guessed, and what that leaves in doubt.
@@ -57,5 +57,5 @@ export function headlineDoubt({ job, analysis }: SheetModel): string | undefined
   // A drawing that has not taken what was measured has another figure, of which this is not the doubt.
   const drawn = toDegrees(analysis.heaveSummary.worstBumpSteer as Radians);
   if (Math.abs(drawn - bumpSteer.worst) > Math.max(0.01, bumpSteer.doubt)) return undefined;
-  return `± ${formatDegrees(bumpSteer.doubt, 2)} from measuring (one standard deviation)`;
+  return `± ${degreesBeside(bumpSteer.doubt, [0], 2)} from measuring (one standard deviation)`;
 }

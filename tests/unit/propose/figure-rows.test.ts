@@ -39,6 +39,10 @@ test('figures are read in the reader’s units, and one that was not found says 
     better: undefined,
     main: true,
   });
+  // Hundredths, and finer where they would read as none at all.
+  const hardly = figureRows({ ...FIGURES, bumpSteer: 0.0034, rollSteer: 0.002 }, undefined, INCHES);
+  expect(hardly.find(({ what }) => what === 'Worst bump steer')?.proposed).toBe('0.003°');
+  expect(hardly.find(({ what }) => what === 'Roll steer per degree')?.proposed).toBe('0.002° understeer');
   expect(rowOf('Steers itself in a hard stop')?.proposed).toBe('not worked out');
   expect(rowOf('Roll steer per degree')?.proposed).toBe('0.03° oversteer');
   // 10.300 m are 33 ft 9.5 in; 110 N are 24.7 lb (0.3048 m and 4.44822 N, exact by their definitions).

@@ -129,7 +129,8 @@ describe('arrangements in words', () => {
   test('roll steer by its sense', () => {
     expect(rollSteerWords(0.02)).toBe('0.02° understeer');
     expect(rollSteerWords(-0.116)).toBe('0.12° oversteer');
-    expect(rollSteerWords(0.004)).toBe('none');
+    expect(rollSteerWords(0.004)).toBe('0.004° understeer');
+    expect(rollSteerWords(0.00004)).toBe('none');
   });
 
   test('assistance as a range with its unit once', () => {

@@ -3,7 +3,7 @@ import { aimAtPlane, judgedPlane, worstBumpSteerAt } from '../../../../shared-ma
 import type { TravelSummary, TravelSweep } from '../../../../shared-math/sweep/index.ts';
 import { ROW_OK, toeLength } from '../../../../shared-math/sweep/index.ts';
 import { BIND_SHOWN_FROM } from '../../../../shared-math/tolerances.ts';
-import { formatDegrees, MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
+import { degreesBeside, MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
 import type { Along } from './travel-data.ts';
 
 /** Bump steer as a length: what the front of one tyre moves against its back. mm, without a sign. */
@@ -23,9 +23,9 @@ export function slopeWords(
   along: Exclude<Along, 'braking'>,
   unit: 'in' | 'mm',
 ): string {
-  if (along === 'roll') return `${formatDegrees(summary.slopeAtRide, 3)} per degree of roll`;
+  if (along === 'roll') return `${degreesBeside(summary.slopeAtRide, [0], 3)} per degree of roll`;
   const { mm, words } = PER[unit];
-  return `${formatDegrees(toDegrees(summary.slopeAtRide) * mm, 2)} ${words}`;
+  return `${degreesBeside(toDegrees(summary.slopeAtRide) * mm, [0], 2)} ${words}`;
 }
 
 /** The most that a link or bushing must give along a sweep, mm, and where; undefined if it is less than slack. */

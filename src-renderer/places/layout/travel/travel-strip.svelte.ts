@@ -1,6 +1,6 @@
 import type { FrontEndState } from '../../../../shared-math/linkage/index.ts';
 import { summariseTravel } from '../../../../shared-math/sweep/index.ts';
-import { formatDegrees, MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
+import { formatDegrees, formatSteer, MM_PER_INCH, toDegrees } from '../../../../shared-math/units/index.ts';
 import type { CurveColumn } from '../../../curves/curve-column.ts';
 import { DASHED } from '../../../curves/curve-ink.ts';
 import { otherCurve } from '../../../curves/others.ts';
@@ -231,7 +231,7 @@ export function travelStrip(
       if (okCount === 0) return 'No pose of the travel can be solved';
       const guessed = [...openLayout.guessed].some((id) => !id.startsWith('shaft.'));
       const what = along === 'heave' ? 'Worst bump steer' : 'Worst steer in roll';
-      return `${what} ${degrees(toDegrees(worstBumpSteer))}${guessed ? ', based on guesses' : ''}`;
+      return `${what} ${formatSteer(worstBumpSteer)}${guessed ? ', based on guesses' : ''}`;
     },
     get missing() {
       return along === 'braking' && data.at.length === 0 ? brakingNote(openLayout.frontEnd) : undefined;

@@ -93,6 +93,19 @@ test('from the door to a laid variant without a stop, and back by one undo', {
     };
     Object.assign(window, { asked });
   });
+  // What is pressed, what comes of it in words and the cautions are in sight, however long the form and the cards are.
+  const inSight = async () => {
+    for (const part of [
+      page.getByRole('heading', { name: 'Find arrangements that fit this car' }),
+      sheet(page).getByRole('status'),
+      sheet(page).getByRole('button', { name: /^(Find arrangements|Look again)$/ }),
+      sheet(page).getByText(/local codes, the parts’ makers and licensed practice/),
+    ]) {
+      const at = await part.boundingBox();
+      expect(at && at.y >= 0 && at.y + at.height <= 720, String(part)).toBe(true);
+    }
+  };
+  await inSight();
   await sheet(page).getByRole('button', { name: 'Find arrangements', exact: true }).press('Enter');
   await expect.poll(() => focused(page)).toBe('Stop looking');
   await expect.poll(() => page.locator('[data-doing]').textContent()).toMatch(/arrangements tried\.$/);
@@ -103,6 +116,7 @@ test('from the door to a laid variant without a stop, and back by one undo', {
   await page.keyboard.press('Enter');
   await expect.poll(() => focused(page)).toBe('Look again');
   await expect.poll(() => said(page)).toContain('The search was stopped: there may be more.');
+  await inSight();
   expect(await violations(page)).toEqual([]);
 
   const card = page.locator('[data-proposal]').first();

@@ -72,7 +72,7 @@ export function misfitWords(misfit: Misfit, row: SurveyRow, figures: Figures): s
   return `${typed} does not fit; the others say ${figureWords(row, misfit.expected, figures)}.`;
 }
 
-/** "24 mm is far from the drawing, which has 24 in." Of one that such cars do not have: "15 1/4 in behind …, where it is usually …". */
+/** "24 mm is far from the plain car's 24 in, …"; "15 1/4 in is far from what such cars have: 4 in ahead to 4 in behind …" */
 export function questionWords(
   question: SlipQuestion | FarQuestion,
   row: SurveyRow,

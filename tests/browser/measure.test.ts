@@ -124,6 +124,8 @@ test('a figure far from the drawing that nothing checks is asked about and left 
     hardpoints(storedDocument(board, 'New layout')).find(({ id }) => id === 'location.left.framePivot')
       ?.at[0];
   expect(pivot()).toBe(-820);
+  // It may well be right: nothing is said to be wrong.
+  await page.getByRole('button', { name: '1 measurement to confirm: show it' }).waitFor();
   await card.getByRole('button', { name: 'Keep it as typed' }).click();
   await card.waitFor({ state: 'detached' });
   await saved(page);

@@ -32,6 +32,16 @@ export interface Figures {
 
 const ANGLES = new Set<SurveyRow['kind']>(['caster', 'inclination', 'steer-change']);
 
+/** What waits for an answer: "2 measurements do not fit, 1 to confirm: show them"; undefined if nothing does. */
+export function doubtedWords(misfits: number, questions: number): string | undefined {
+  const all = misfits + questions;
+  if (all === 0) return undefined;
+  const measurements = (count: number) => `${count} ${count === 1 ? 'measurement' : 'measurements'}`;
+  const unfit = `${measurements(misfits)} ${misfits === 1 ? 'does' : 'do'} not fit`;
+  const asked = misfits > 0 ? `, ${questions} to confirm` : `${measurements(questions)} to confirm`;
+  return `${misfits > 0 ? unfit : ''}${questions > 0 ? asked : ''}: show ${all === 1 ? 'it' : 'them'}`;
+}
+
 /** A row's figure in its own unit. */
 export function figureWords(row: Pick<SurveyRow, 'kind'>, value: number, figures: Figures): string {
   return ANGLES.has(row.kind) ? figures.degrees(value) : figures.length(value);

@@ -45,6 +45,27 @@ async function typeHeight(page: Page, text: string): Promise<void> {
   await saved(page);
 }
 
+test('the drawer that is opened while the last layout is still on its way stays open when it comes', async () => {
+  const { page } = await openBoard({ prepare: withSample(sampleLayout('Arm down')) });
+  await pointButton(page, 'Pitman ball').waitFor();
+  const { promise: comes, resolve: letThrough } = Promise.withResolvers<void>();
+  await page.route('**/rpc', async (route) => {
+    if (route.request().postData()?.includes('variant.open')) await comes;
+    await route.fallback();
+  });
+  await page.reload();
+  await page.getByRole('button', { name: 'Cars and variants', exact: true }).click();
+  await drawer(page).waitFor();
+  letThrough();
+  await pointButton(page, 'Pitman ball').waitFor();
+  await expect.poll(() => page.title()).toBe('Arm down – Toeboard');
+  await expect.poll(() => drawer(page).count()).toBe(1);
+  // What is chosen there gives the board its room back, as ever.
+  await page.getByRole('button', { name: 'Arm down', exact: true }).click();
+  await drawer(page).waitFor({ state: 'detached' });
+  await page.unrouteAll({ behavior: 'ignoreErrors' });
+});
+
 describe('customers, cars and variants', () => {
   test('are added one after another, and the new variant is opened', async () => {
     const board = await openDrawer();

@@ -112,12 +112,21 @@ export function prepareFrontEnd(layout: Layout): FrontEnd {
 }
 
 /**
- * A layout made ready that differs from that of `frontEnd` in its steering box and steering arm ball, and where
- * `movesAxle` says so in what locates the axle: the rest is taken from there.
+ * A layout made ready that differs from that of `frontEnd` in its steering box and steering arm ball, where `movesAxle`
+ * says so in what locates the axle, and where `movesTieRod` says so in the tie rod's balls: the rest is taken from there.
  */
-export function prepareMoved(frontEnd: FrontEnd, layout: Layout, movesAxle: boolean): FrontEnd {
-  const { axle, left, right } = frontEnd;
-  return prepareSteering(layout, { axle: movesAxle ? prepareAxle(layout) : axle, left, right });
+export function prepareMoved(
+  frontEnd: FrontEnd,
+  layout: Layout,
+  movesAxle: boolean,
+  movesTieRod = false,
+): FrontEnd {
+  const axle = movesAxle ? prepareAxle(layout) : frontEnd.axle;
+  if (!movesTieRod) return prepareSteering(layout, { axle, left: frontEnd.left, right: frontEnd.right });
+  // The axle's pose asks nothing of its spindles.
+  const left = prepareSpindle('left', layout.axle.left, axle.centre);
+  const right = prepareSpindle('right', layout.axle.right, axle.centre);
+  return prepareSteering(layout, { axle, left, right });
 }
 
 /**

@@ -15,7 +15,8 @@ const COARSE = { heaves: 15, along: 7, rolls: 3 } as const;
 
 /**
  * Worst |bump steer| of front ends one after another, over heave and with each wheel anywhere in its own travel. Axle
- * poses are kept as long as the axle is the same, and all but the box as long as the steering-arm ball is.
+ * poses are kept as long as the axle is the same, what the tie rod does in them as long as its balls are, and all but the box
+ * as long as the steering-arm ball is.
  */
 export class BumpWeigher {
   private readonly fineness: { readonly heaves: number; readonly along: number; readonly rolls: number };
@@ -30,11 +31,16 @@ export class BumpWeigher {
   worst(frontEnd: FrontEnd): number {
     const { dragLinkBall, box } = frontEnd.layout.steering;
     const { travel } = this;
-    if (travel?.frontEnd.axle !== frontEnd.axle || travel.frontEnd.driven !== frontEnd.driven) {
+    const sameTravel = travel?.frontEnd.axle === frontEnd.axle && travel.frontEnd.driven === frontEnd.driven;
+    if (!travel || !sameTravel) {
       const { heaves, along, rolls } = this.fineness;
       this.travel = holdWheels(holdTravel(frontEnd, heaves), along, rolls);
       this.kernel =
         this.travel.status === 'ok' ? prepareMapKernel(this.travel, this.kernel?.table) : undefined;
+    } else if (this.kernel && travel.frontEnd.left !== frontEnd.left) {
+      // Another tie rod: the axle's poses stand.
+      this.travel = { ...travel, frontEnd, ball: dragLinkBall };
+      this.kernel = prepareMapKernel(this.travel, this.kernel.table);
     } else if (this.kernel && dragLinkBall.some((value, i) => value !== travel.ball[i])) {
       this.travel = { ...travel, frontEnd, ball: dragLinkBall };
       this.kernel = withBallOf(this.kernel, this.travel);

@@ -189,13 +189,10 @@ export function* searchLeast(
         const known = best as Member;
         // Behind the best by more than a violation could hide, it is left as it is.
         const asked = value <= known.value || known.violation > 0;
-        // With none in the best, any violation rules a place out of it: then only the simplex asks how much there is.
-        const settledAt =
-          known.violation > 0
-            ? Number.POSITIVE_INFINITY
-            : Math.max((enough - value) / problem.penalty, Number.MIN_VALUE);
+        // No less than the best's rules a place out of it; how much more there is only the simplex asks.
+        const settledAt = Math.max((enough - value) / problem.penalty, known.violation, Number.MIN_VALUE);
         const violation = asked ? problem.violation(at, settledAt) : 0;
-        if (asked) note({ at, value, violation });
+        if (asked && violation < settledAt) note({ at, value, violation });
         const weighed = value + problem.penalty * violation;
         return violation >= settledAt ? Math.max(weighed, enough) : weighed;
       },

@@ -31,6 +31,7 @@ import {
   steerAxle,
   writeMotion,
 } from '../../shared-math/linkage/index.ts';
+import { BumpWeigher } from '../../shared-math/propose/bump-weigher.ts';
 import { nelderMead } from '../../shared-math/solve/nelder-mead.ts';
 import { seededRandom } from '../../shared-math/solve/random.ts';
 import { sweepTurn } from '../../shared-math/sweep/index.ts';
@@ -148,6 +149,38 @@ describe.each(CARS)('%s, moved again and again', (name) => {
       }
     },
   );
+
+  test('with another tie rod each time, front ends and bump steer are those made from nothing', () => {
+    const random = seededRandom(8);
+    const weigher = new BumpWeigher(true);
+    let unlike = 0;
+    let before: number | undefined;
+    for (let k = 0; k < 8; k += 1) {
+      const moved = movedAtRandom(document, random, 15, false);
+      // The balls of both sides anywhere within an inch; every other time as they were.
+      const by = k % 2 === 0 ? [0, 0, 0] : [0, 1, 2].map(() => 25.4 * (2 * random() - 1));
+      const { left, right } = resolveLayout(moved).axle;
+      const at = ({ tieRodBall }: typeof left, side: number) =>
+        tieRodBall.map((value, i) => value + (i === 1 ? side : 1) * (by[i] as number)) as unknown as Point;
+      const layout = resolveLayout({
+        ...moved,
+        axle: {
+          ...moved.axle,
+          left: { ...left, tieRodBall: at(left, 1) },
+          right: { ...right, tieRodBall: at(right, -1) },
+        },
+      });
+      const whole = prepareFrontEnd(layout);
+      const held = prepareMoved(drawn, layout, false, true);
+      expect(held.axle).toBe(drawn.axle);
+      expect({ ...held, axle: null }).toEqual({ ...whole, axle: null });
+      const worst = weigher.worst(held);
+      expectClose(worst, new BumpWeigher(true).worst(whole), 1e-9, 'worst');
+      if (before !== undefined && Math.abs(worst - before) > 1e-6) unlike += 1;
+      before = worst;
+    }
+    expect(unlike).toBeGreaterThan(3);
+  });
 
   test('what pairs have to spare is what all clearances say, however often the carrier is used again', () => {
     const random = seededRandom(9);

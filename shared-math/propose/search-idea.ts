@@ -28,7 +28,7 @@ const EFFORT = {
   bump: { members: 22, generations: 20, closingIn: 14 },
   /** Where that came near and found none. */
   again: { members: 22, generations: 20, closingIn: 25 },
-  /** The same for what is seldom built. */
+  /** Least bump steer of what is seldom built. */
   seldom: { members: 16, generations: 12, closingIn: 12 },
   /** Lightest and tightest, with bump steer to spare. */
   light: { members: 16, generations: 12, closingIn: 8 },

@@ -5,6 +5,7 @@ import { bringChecker, violations } from '../support/accessibility.ts';
 import { type OpenBoard, useBrowser } from '../support/browser-page.ts';
 import { downloaded } from '../support/downloads.ts';
 import { Person } from '../support/person.ts';
+import { photoClicks } from '../support/photo-clicks.ts';
 import { pngFile } from '../support/picture-files.ts';
 import { readPdf } from '../support/read-pdf.ts';
 import { renderSpline } from '../support/rendered-spline.ts';
@@ -204,12 +205,7 @@ describe('the counter', () => {
     const end = { name: 'end.png', mimeType: 'image/png', buffer: pngFile(side, side, rgb) };
     await page.getByLabel('Photo to count teeth on').setInputFiles(end);
     const canvas = page.locator('[data-spline-photo]');
-    const click = async (x: number, y: number) => {
-      await canvas.scrollIntoViewIfNeeded();
-      const box = await canvas.boundingBox();
-      if (!box) throw new Error('the photo shows');
-      await page.mouse.click(box.x + (x / image.width) * box.width, box.y + (y / image.height) * box.height);
-    };
+    const click = photoClicks(canvas, image);
     const onRim = (degrees: number) =>
       click(
         circle.x + circle.radius * Math.cos((degrees * Math.PI) / 180),

@@ -5,6 +5,7 @@ import { toDegrees } from '../../shared-math/units/index.ts';
 import { bringChecker, violations } from '../support/accessibility.ts';
 import { openDemonstration, saved, storedDocument, useBrowser } from '../support/browser-page.ts';
 import { expectClose } from '../support/close.ts';
+import { photoClicks } from '../support/photo-clicks.ts';
 import { pngFile } from '../support/picture-files.ts';
 import { type RenderedSpline, renderSpline } from '../support/rendered-spline.ts';
 import { SLOWNESS } from '../support/slow-machine.ts';
@@ -201,13 +202,7 @@ describe('a spline', () => {
       buffer: pngFile(image.width, image.height, rgb),
     });
     const canvas = page.locator('[data-spline-photo]');
-    // Words above the photo and buttons below it move it: a person looks where it is before each click.
-    const click = async (x: number, y: number) => {
-      await canvas.scrollIntoViewIfNeeded();
-      const box = await canvas.boundingBox();
-      if (!box) throw new Error('the photo shows');
-      await page.mouse.click(box.x + (x / image.width) * box.width, box.y + (y / image.height) * box.height);
-    };
+    const click = photoClicks(canvas, image);
     await page.getByText('Click the middle of the shaft’s end.').waitFor();
     await click(circle.x + 1.5, circle.y - 1);
     await page.getByText('Now click the rim, over the teeth, in three places spread around it.').waitFor();
